@@ -1,0 +1,51 @@
+#pragma once
+
+#include <optional>
+#include <variant>
+#include <vector>
+
+#include "netmend/base/error.h"
+#include "netmend/board/board.h"
+
+namespace netmend {
+
+/// Puts `after` in the place of the object with this id, or removes it when `after` is empty.
+template <class T> struct Change {
+  decltype(T::id) id;
+  std::optional<T> after;
+  friend bool operator==(const Change&, const Change&) = default;
+};
+
+struct InfoChange {
+  BoardInfo after;
+  friend bool operator==(const InfoChange&, const InfoChange&) = default;
+};
+
+using AnyChange = std::variant<InfoChange, Change<Layer>, Change<Part>, Change<Net>, Change<Pin>, Change<Pad>,
+                               Change<Track>, Change<Via>, Change<Area>, Change<Zone>>;
+
+/// One user action: all of its changes happen, or none.
+struct Edit {
+  std::vector<AnyChange> changes;
+
+  template <class T> Edit& put(T object) {
+    const auto id = object.id;
+    changes.push_back(Change<T>{id, std::move(object)});
+    return *this;
+  }
+  template <class T> Edit& remove(decltype(T::id) id) {
+    changes.push_back(Change<T>{id, std::nullopt});
+    return *this;
+  }
+  friend bool operator==(const Edit&, const Edit&) = default;
+};
+
+/// Changes the board and gives back the edit that restores it exactly. Fails, with the board
+/// as it was, when an object would refer to one that does not exist, when an id is zero or
+/// belongs to another kind, or when a removal names nothing.
+[[nodiscard]] Result<Edit> apply(Board& board, const Edit& edit);
+
+/// The first dangling reference of a board, if any: what `apply` and the readers check.
+[[nodiscard]] Result<void> checkReferences(const Board& board);
+
+} // namespace netmend

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "netmend/board/board.h"
+
+namespace netmend {
+
+/// Answers "which pads has this pin, which pins has this part or net" in O(1) for one state of a board.
+/// Dense: vectors run parallel to the tables. The board must outlive it and stay unchanged.
+class Lookup {
+public:
+  explicit Lookup(const Board& board);
+
+  [[nodiscard]] const std::vector<PadId>& padsOf(PinId pin) const;
+  [[nodiscard]] const std::vector<PinId>& pinsOf(PartId part) const;
+  [[nodiscard]] const std::vector<PinId>& pinsOf(NetId net) const;
+  /// All nets with this name (labels may repeat).
+  [[nodiscard]] std::vector<NetId> netsNamed(std::string_view name) const;
+  /// Pins written `J4.11` (reference, point, pin name); a lone name finds free points.
+  /// References may repeat, hence a list.
+  [[nodiscard]] std::vector<PinId> pinsLabelled(std::string_view label) const;
+  [[nodiscard]] const Board& board() const { return *board_; }
+
+private:
+  const Board* board_;
+  std::vector<std::vector<PadId>> padsByPin_;
+  std::vector<std::vector<PinId>> pinsByPart_;
+  std::vector<std::vector<PinId>> pinsByNet_;
+};
+
+/// `J4.11`, or the bare name of a free point.
+[[nodiscard]] std::string pinLabel(const Board& board, PinId pin);
+/// The middle of the pin's first pad with a known position.
+[[nodiscard]] Fact<Point> positionOf(const Lookup& lookup, PinId pin);
+
+} // namespace netmend

@@ -1,0 +1,130 @@
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "netmend/base/geometry.h"
+#include "netmend/base/id.h"
+#include "netmend/board/board.h"
+#include "netmend/probing/reading.h"
+
+/// What the job book keeps of one customer's repair.
+namespace netmend {
+
+using JobId = Id<struct JobTag>;
+using JobReadingId = Id<struct JobReadingTag>;
+using RepairActionId = Id<struct RepairActionTag>;
+using PhotoId = Id<struct PhotoTag>;
+using ChargeId = Id<struct ChargeTag>;
+
+using Time = std::chrono::sys_time<std::chrono::milliseconds>;
+
+/// Where the job stands.
+enum class JobState { bookedIn, probing, suspectFound, repairing, proving, handedOver, returnedUnrepaired };
+
+/// What a reading was taken for.
+enum class ReadingPurpose { fault, check, proof };
+
+struct JobReading {
+  JobReadingId id;
+  ReadingPurpose purpose = ReadingPurpose::fault;
+  Reading reading;
+  std::string verdict;     ///< word of the verdict at the time, e.g. "open"; empty: not judged
+  std::string explanation; ///< why, in words
+};
+
+/// A suspect as found at the time.
+struct JobSuspect {
+  std::string what; ///< "open in track KEY_COL3 at (31.2, 14.0) mm, layer inner 1"
+  double probability = 0.0;
+  std::string explanation;
+  std::optional<Point> at;
+  std::vector<Point> way; ///< the suspected stretch, for the picture
+};
+
+enum class RepairKind { jumper, resolder, removePart, replacePart, clean, cutTrack, notEconomic };
+
+struct WorkStep {
+  std::string text;
+  bool check = false;   ///< a check between steps rather than work
+  std::string expected; ///< check only: what to read, and what to do otherwise
+  bool done = false;
+  std::string note;
+};
+
+/// A place where a jumper's wire is soldered.
+struct LandingPlace {
+  std::string label; ///< "C12.1 (part terminal)", "via at (12.1, 8.0) mm"
+  Point at;
+  Side side = Side::top;
+};
+
+struct JumperRecord {
+  LandingPlace from;
+  LandingPlace to;
+  std::vector<Point> way; ///< from landing to landing, both included
+  Side side = Side::top;
+  std::string wire; ///< "enamelled copper 0.10 mm"
+  std::string net;
+};
+
+struct RepairAction {
+  RepairActionId id;
+  RepairKind kind = RepairKind::jumper;
+  std::string target; ///< the part, joint or net worked on
+  std::string reason;
+  std::vector<WorkStep> steps;
+  std::vector<JobReadingId> proof; ///< readings that show that the repair holds
+  std::optional<JumperRecord> jumper;
+};
+
+struct Photo {
+  PhotoId id;
+  std::string caption;
+  std::string mediaType; ///< "image/png" or "image/jpeg"
+  std::string bytes;
+};
+
+/// Money as an exact decimal: `units` of 1/10000 of the currency.
+struct Money {
+  std::int64_t units = 0;
+  friend constexpr auto operator<=>(Money, Money) = default;
+};
+
+struct Charge {
+  ChargeId id;
+  std::string what;
+  Money quantity{10000}; ///< exact decimal too: 1.5 hours is 15000
+  Money price;           ///< of one
+};
+
+struct Job {
+  JobId id;
+  std::string number; ///< as printed, unique: "2026-0007"
+  Time created{};
+  std::string customer;
+  std::string customerReference;
+  std::string device;
+  std::string serial;
+  std::string symptom;
+  std::string history;
+  std::string condition; ///< as received: water marks, opened before …
+  std::string boardUuid;
+  std::string boardName;
+  std::string boardRevision; ///< as the board says
+  std::string boardFile;     ///< where it was at the time
+  std::string boardDigest;   ///< of the file's content: the very revision used
+  JobState state = JobState::bookedIn;
+  std::string currency = "EUR";
+  std::vector<JobReading> readings;
+  std::vector<JobSuspect> suspects;
+  std::vector<RepairAction> actions;
+  std::vector<Photo> photos;
+  std::vector<Charge> charges;
+  std::string internalNotes; ///< never on the customer's copy
+};
+
+} // namespace netmend

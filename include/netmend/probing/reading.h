@@ -1,0 +1,60 @@
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "netmend/base/quantity.h"
+#include "netmend/board/ids.h"
+
+namespace netmend {
+
+enum class ReadingMode {
+  diode,        ///< red lead on ground, black on the point: the drop of the point's ground clamp
+  diodeReverse, ///< leads swapped
+  ohms,
+  milliohms,
+  continuity,
+  volts,
+  dropUnderCurrent, ///< volts along copper while a current is injected
+  temperature
+};
+
+/// Where a lead is: an id for what the board knows, and the label as it was read.
+struct ProbePoint {
+  PinId pin; ///< none when the point is not on the board (yet)
+  std::string label;
+  friend bool operator==(const ProbePoint&, const ProbePoint&) = default;
+};
+
+/// What was true of the board while the reading was taken. Only equal conditions compare.
+struct Condition {
+  std::vector<std::string> plugged; ///< assemblies left plugged in, sorted
+  bool powered = false;
+  std::vector<std::string> lifted;    ///< parts lifted or removed, sorted by label
+  std::optional<Celsius> temperature; ///< of the board; does not hinder comparing, it corrects
+  std::string handling;               ///< "pressed", "cooled" … and where; empty: none
+  friend bool operator==(const Condition&, const Condition&) = default;
+};
+
+enum class Settling { settled, rising, unknown };
+
+/// One value of a meter. `value` is in the mode's SI unit (V, Ω, °C); empty means OL.
+struct Reading {
+  ProbePoint point;
+  ProbePoint other; ///< the other lead; label "GND" by default
+  ReadingMode mode = ReadingMode::diode;
+  std::optional<double> value; ///< empty: OL
+  Settling settling = Settling::unknown;
+  std::chrono::sys_time<std::chrono::milliseconds> time{};
+  std::string meter; ///< id of the meter profile
+  std::string by;
+  Condition condition;
+  std::optional<Amperes> injected; ///< dropUnderCurrent only
+
+  [[nodiscard]] bool overLimit() const { return !value; }
+  friend bool operator==(const Reading&, const Reading&) = default;
+};
+
+} // namespace netmend

@@ -1,0 +1,1 @@
+#include "netmend/board/edit.h"
