@@ -9,6 +9,7 @@
 #include "netmend/base/geometry.h"
 #include "netmend/base/id.h"
 #include "netmend/board/board.h"
+#include "netmend/jobbook/money.h"
 #include "netmend/probing/reading.h"
 
 /// What the job book keeps of one customer's repair.
@@ -88,17 +89,11 @@ struct Photo {
   std::string bytes;
 };
 
-/// Money as an exact decimal: `units` of 1/10000 of the currency.
-struct Money {
-  std::int64_t units = 0;
-  friend constexpr auto operator<=>(Money, Money) = default;
-};
-
 struct Charge {
   ChargeId id;
   std::string what;
-  Money quantity{10000}; ///< exact decimal too: 1.5 hours is 15000
-  Money price;           ///< of one
+  Decimal quantity{10000}; ///< one
+  Decimal price;           ///< of one
 };
 
 struct Job {
