@@ -1,0 +1,51 @@
+#!/usr/bin/python3
+"""Counts of every board of the Debian package kicad-demos, by the CAD program's own library.
+
+Run as  /usr/bin/python3 tests/reference/kicad/counts.py  (packages kicad 6.0.11, kicad-demos);
+the lines it prints are the table in tests/reference/kicad/kicad_demos_test.cpp.
+"""
+import glob
+import os
+
+import pcbnew
+
+ROOT = "/usr/share/kicad/demos/"
+for path in sorted(glob.glob(ROOT + "**/*.kicad_pcb", recursive=True)):
+    board = pcbnew.LoadBoard(path)
+    tracks = list(board.GetTracks())
+    vias = [t for t in tracks if t.GetClass() == "VIA"]
+    kinds = [v.GetViaType() for v in vias]
+    arcs = sum(t.GetClass() == "ARC" for t in tracks)
+    pads = list(board.GetPads())
+    names = {n.GetNetname() for n in board.GetNetInfo().NetsByNetcode().values()} - {""}
+    padded = {p.GetNetname() for p in pads} - {""}
+    areas = sum(
+        zone.GetFilledPolysList(layer).OutlineCount()
+        for zone in board.Zones()
+        for layer in zone.GetLayerSet().CuStack()
+    )
+    box = board.GetBoardEdgesBoundingBox()
+    edge = pcbnew.SHAPE_POLY_SET()
+    closed = board.GetBoardPolygonOutlines(edge)
+    cutouts = sum(edge.HoleCount(i) for i in range(edge.OutlineCount()))
+    area = edge.Area() / 1e12 if closed else 0
+    board.BuildConnectivity()
+    print(
+        '{"%s", %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %.2f},'
+        % (
+            os.path.relpath(path, ROOT),
+            len(board.GetFootprints()),
+            len(pads),
+            len(tracks) - len(vias) - arcs,
+            arcs,
+            len(vias),
+            len(kinds) - sum(k == pcbnew.VIATYPE_THROUGH for k in kinds),
+            len(names),
+            len(padded),
+            board.GetCopperLayerCount(),
+            areas,
+            edge.OutlineCount() if closed else 0,
+            cutouts,
+            area,
+        )
+    )
