@@ -1,0 +1,63 @@
+#pragma once
+
+#include <memory>
+
+#include <QFont>
+#include <QPainter>
+
+#include "netmend/base/error.h"
+#include "netmend/drawing/board_view.h"
+#include "netmend/drawing/overlay.h"
+
+namespace netmend {
+
+/// A board made ready for painting again and again: outlines worked out once, kept in a spatial
+/// index, so that a frame costs what it shows. Holds its own copy of what it needs; made anew
+/// after an edit.
+class BoardScene {
+public:
+  explicit BoardScene(const Board& board);
+  BoardScene(BoardScene&&) noexcept;
+  BoardScene& operator=(BoardScene&&) noexcept;
+  ~BoardScene();
+
+  struct Content;
+  [[nodiscard]] const Content& content() const { return *content_; }
+  [[nodiscard]] const Box& extent() const;
+
+  /// The pad under a place, smallest first, on the side seen or through it; none: zero.
+  [[nodiscard]] PadId padAt(Point place, Side side) const;
+
+private:
+  std::unique_ptr<Content> content_;
+};
+
+/// Letters of the picture. The size is the font's pixel size, taken as picture units.
+struct PictureType {
+  QFont font;
+  double smallest = 7.0; ///< labels that would have to be smaller are left out
+};
+
+/// DejaVu Sans where it is installed, otherwise what the application uses; `size` in picture units.
+[[nodiscard]] PictureType pictureType(double size);
+
+/// Paints what the view's frame shows, clipped to it. The painter's units are the view's.
+void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const PictureType& type);
+
+/// The same for a single picture.
+void paintBoard(QPainter& painter, const Board& board, const BoardView& view, const Overlay& overlay);
+
+/// All of the board (or of `part` of it) as a PNG file of the given size in pixels, written atomically.
+/// Needs a QGuiApplication. Fails when the size is not between 16 and 20000 pixels or the file cannot be
+/// written.
+struct PngOptions {
+  int width = 1600;
+  int height = 1200;
+  Side side = Side::top;
+  Box part; ///< empty: all
+};
+[[nodiscard]] Result<void> renderPng(const std::string& path, const Board& board, const Overlay& overlay,
+                                     const PngOptions& options = {});
+
+} // namespace netmend

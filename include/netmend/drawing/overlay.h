@@ -1,0 +1,58 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "netmend/board/board.h"
+
+/// What a station has to say on top of the board: plain points, ways and labels, so that the picture
+/// knows neither suspects nor jumpers.
+namespace netmend {
+
+/// Shapes that stay apart without colour.
+enum class MarkShape {
+  cross,    ///< a break
+  ring,     ///< a landing
+  probe,    ///< a place to put the lead
+  disc,     ///< in range
+  gap,      ///< open
+  bar,      ///< short
+  downward, ///< low
+  upward,   ///< high
+  diamond,  ///< reads where OL is expected
+  hollow    ///< nothing to compare
+};
+
+struct OverlayMark {
+  Point at;
+  MarkShape shape = MarkShape::cross;
+  std::string label; ///< stands beside it, moved to where it covers least
+};
+
+enum class LineStyle {
+  suspect, ///< stretch that may be broken: broad, ticked across
+  wire,    ///< a jumper's way: long dashes
+  outline  ///< a closed thin line round a region
+};
+
+struct OverlayLine {
+  std::vector<Point> points;
+  LineStyle style = LineStyle::wire;
+  std::string label;
+};
+
+/// What is to be seen of the board itself, and what lies on it.
+struct Overlay {
+  std::vector<NetId> litNets;  ///< a net, or all nets of a line
+  std::vector<LayerId> dimmed; ///< copper of these is only hinted at
+  std::vector<LayerId> hidden; ///< copper of these is left out
+  bool seeThrough = false;     ///< the far side's parts and pads too, hollow
+  bool zones = true;
+  bool partLabels = true;
+  bool pinLabels = true;
+  bool scaleBar = true;
+  std::vector<OverlayLine> lines; ///< drawn in this order
+  std::vector<OverlayMark> marks; ///< drawn in this order, over all lines
+};
+
+} // namespace netmend

@@ -1,0 +1,62 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <QPainter>
+
+#include "netmend/drawing/board_scene.h"
+#include "netmend/drawing/overlay.h"
+#include "netmend/probing/reading.h"
+
+namespace netmend {
+
+/// From low to high, in the strip's mode's SI unit.
+struct StripInterval {
+  double low = 0.0;
+  double high = 0.0;
+};
+
+/// What a meter showed at a pin; no value is OL.
+struct StripReading {
+  std::optional<double> value; ///< in the strip's mode's SI unit
+  MarkShape shape = MarkShape::hollow;
+  std::string verdict;  ///< the word; empty: not judged
+  bool flagged = false; ///< named in the picture
+};
+
+struct StripPin {
+  std::string label;                   ///< "11"
+  std::string net;                     ///< may be empty
+  std::vector<StripInterval> expected; ///< more than one for a mixture
+  bool expectedOl = false;
+  std::optional<StripReading> reading; ///< as found
+  std::optional<StripReading> after;   ///< after the repair
+};
+
+/// A connector's expected values against readings.
+struct PinStrip {
+  std::string title; ///< "J4, diode mode, red lead on GND"
+  ReadingMode mode = ReadingMode::diode;
+  std::vector<StripPin> pins;
+};
+
+/// Shape for one of the verdict words of a job ("in range", "open", "short", "low", "high",
+/// "reads where OL is expected"); anything else has nothing to compare.
+[[nodiscard]] MarkShape markForVerdict(const std::string& word);
+/// Whether a verdict word names a finding.
+[[nodiscard]] bool isFinding(const std::string& word);
+
+/// A mark of so many units across, filled with its colour, edged in black.
+void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size);
+
+/// How tall the strip will be at this width; pins that do not fit side by side go on in further rows.
+[[nodiscard]] double pinStripHeight(const PinStrip& strip, double width, const PictureType& type);
+/// The rows alone, for a page that has to break between them.
+[[nodiscard]] std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width,
+                                                 const PictureType& type);
+
+void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type);
+
+} // namespace netmend
