@@ -1,8 +1,10 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "netmend/board/lookup.h"
 #include "netmend/netgraph/board_graph.h"
 
 namespace netmend {
@@ -12,19 +14,58 @@ struct LineOptions {
   Ohms mostSeriesResistance{1000.0}; ///< parts above this end a line
 };
 
-/// A net and what it continues into through parts. `EdgeKind::part` edges join terminals.
+/// Why a line does not go on at a pin although a part joins it to another.
+enum class LineEndReason {
+  ground,            ///< the other side is ground
+  supply,            ///< the other side is a supply, or the net asked for is one
+  resistanceTooHigh, ///< above `mostSeriesResistance`
+  resistanceUnknown, ///< a resistor of unknown value: entering it may carry the line on
+  notFitted          ///< the part is not on the board
+};
+
+/// A place where the line could have gone on: `pin` is on the line, `part` is what it meets there.
+struct LineEnd {
+  PinId pin;
+  PartId part;
+  LineEndReason reason;
+  friend bool operator==(const LineEnd&, const LineEnd&) = default;
+};
+
+/// A net and what it continues into through parts. `EdgeKind::part` edges join terminals; they carry the
+/// PartId and the part's resistance, unknown where nobody gave it (the value of an inductor or a ferrite is
+/// none).
 struct Line {
-  std::vector<NetId> nets; ///< the first is the one asked for
+  std::vector<NetId> nets; ///< the first is the one asked for; empty when the line has no net
   CopperGraph graph;
+  std::vector<LineEnd> ends; ///< where it stops at a part, in the order they were met
   [[nodiscard]] std::vector<NodeIndex> terminals() const;
 };
 
-/// The current paths of a part: as the board says, or else by kind and pin count: a two-terminal
-/// resistor, zero-ohm link, inductor, ferrite or fuse passes from pin to pin; a four-pin choke pairs 1-4, 2-3
-/// or as the board says; everything else passes nothing. Marked guessed when derived.
+/// The current paths of a part: as the board says, or else by kind and pins, then marked guessed. Pins count
+/// in the order of their names, numbers as numbers.
+/// - two pins: resistor, zero-ohm link, inductor, ferrite, fuse pass from pin to pin;
+/// - choke of 4 pins: 1-4 and 2-3; of more (even): each pin and the one across, first-last and so on inwards;
+/// - resistor array of an even number of pins from 4 on: each pin and the one across; an odd number is bussed
+/// and
+///   passes nothing;
+/// - filter of 3 or 4 pins of which all but two are on ground: between these two, unless one is a radio net
+///   (a resonator filter blocks direct current).
+/// Everything else passes nothing, and so does a part that is not fitted. Unknown when the kind is. The pairs
+/// are common practice, no source. Resistance is that of the value for resistors and arrays, zero for links.
+[[nodiscard]] Fact<std::vector<Through>> throughPaths(const Lookup& lookup, PartId part);
+/// The same for one question; looks at every pin of the board.
 [[nodiscard]] Fact<std::vector<Through>> throughPaths(const Board& board, PartId part);
 
+/// The line of a net, by breadth-first search over nets. Ground is a line of its own and never entered from
+/// another net, so it is copied only when asked for. A supply asked for goes on only with `throughSupplies`.
+/// An unknown id gives an empty line.
+[[nodiscard]] Line lineOf(const Lookup& lookup, const BoardGraph& graph, NetId net,
+                          const LineOptions& options = {});
 [[nodiscard]] Line lineOf(const Board& board, const BoardGraph& graph, NetId net,
+                          const LineOptions& options = {});
+
+/// The line of a pin. Without a net it is the copper found at the pin; without copper, the bare terminal.
+[[nodiscard]] Line lineOf(const Lookup& lookup, const BoardGraph& graph, PinId pin,
                           const LineOptions& options = {});
 
 } // namespace netmend
