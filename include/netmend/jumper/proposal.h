@@ -1,0 +1,75 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "netmend/jumper/landing.h"
+#include "netmend/jumper/shortest_way.h"
+#include "netmend/jumper/wire.h"
+
+namespace netmend {
+
+/// Everything about jumpers that a user may edit.
+struct JumperData {
+  ZoneRules zones;
+  LandingPrices landings;
+  WireTable wires;
+};
+
+/// Reads zones.json, landings.json and wires.json in `folder`.
+[[nodiscard]] Result<JumperData> loadJumperData(const std::filesystem::path& folder);
+
+struct JumperRequest {
+  const CopperGraph* graph = nullptr; ///< of a line or a net
+  std::vector<std::size_t> cut;       ///< indices of the edges that are broken
+  NetId net;                          ///< the line's first net: rated current and role
+  std::vector<PartId> couplingAllowed;
+  std::vector<ZoneOverride> overrides;
+  std::size_t most = 3; ///< proposals wanted
+};
+
+/// One way to bridge a break.
+struct JumperProposal {
+  Landing from;
+  Landing to;
+  Side side = Side::top;
+  std::vector<Point> way; ///< from landing to landing, both included
+  Length length;
+  Fact<Length>
+      leastClearance;      ///< between the wire's edge and the nearest keep-out proper; unknown: none near
+  std::string clearanceTo; ///< that keep-out's name
+  std::vector<Point> tackPoints; ///< spots of mask that hold the wire: at bends and by spacing
+  WireChoice wire;
+  std::vector<ScoreTerm> terms; ///< their prices add up to `total`
+  Price total;
+  std::string whyNotStraight; ///< names what stands in the straight way; says so where the way is straight
+  std::string difference;     ///< what sets it apart from the proposals before it
+  std::vector<std::string> notes; ///< margins opened, guessed bodies passed, overrides, warnings
+};
+
+struct JumperProposals {
+  std::vector<JumperProposal> proposals; ///< best first
+  std::string whyFewer;                  ///< empty when as many as wanted were found
+  std::vector<ExcludedLanding> excluded;
+  std::vector<std::string> notes;
+};
+
+/// The fragments that a cut leaves, of which the two to be joined are those with terminals at its ends.
+struct BreakEnds {
+  Fragments fragments;
+  std::size_t a = 0;
+  std::size_t b = 0;
+  std::optional<Point> at; ///< middle of the broken stretch
+};
+
+/// Fails when the cut opens nothing, or leaves more or less than two pieces with terminals at its ends.
+[[nodiscard]] Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::size_t>& cut);
+
+/// Best landing pairs and ways over both sides, best first, up to `most` that differ in a landing or in the
+/// way round something. No proposal is no error: `whyFewer` then names what closes the way.
+/// The same input gives the same output.
+[[nodiscard]] Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest& request,
+                                                     const JumperData& data);
+
+} // namespace netmend
