@@ -7,11 +7,14 @@
 
 namespace netmend {
 
-/// One piece of copper that hangs together, found from geometry alone.
+/// One piece of copper that hangs together, found from geometry alone, with the part pins on it. A pin
+/// whose place is unknown is an island by itself.
 struct Island {
   CopperGraph graph;
-  std::vector<NetId>
-      names; ///< the nets its members are said to belong to, without repeats: more than one is a short
+  /// Everything that it is made of: pins, pads, tracks, vias, areas; each once.
+  std::vector<CopperObject> members;
+  /// The nets its members are said to belong to, ascending, without repeats: more than one is a short.
+  std::vector<NetId> names;
 };
 
 /// Where geometry and names disagree.
@@ -23,23 +26,27 @@ struct Disagreement {
 };
 
 /// The copper of a net as far as it is known: its islands, joined by an `unknownWay` hub where names
-/// say that they belong together and copper does not show how.
+/// say that they belong together and copper does not show how. Of an island shorted to other nets it has
+/// what lies nearer (in steps along the graph) to copper of its own name.
 struct NetGraph {
   NetId net;
   CopperGraph graph;
-  std::size_t islandCount = 0;
+  std::size_t islandCount = 0; ///< pieces before the hub joins them; a pin without a place is one
 };
 
 struct BoardGraph {
-  std::vector<Island> islands;
-  std::vector<NetGraph> nets; ///< parallel to board.nets
+  std::vector<Island> islands; ///< ordered by their first pin, then copper without pins
+  std::vector<NetGraph> nets;  ///< parallel to board.nets
 };
 
 /// Builds all islands; net names are not looked at. Then sorts them into nets by name.
-/// Time O(n log n + contacts); memory linear.
+/// Time O(n log n + contacts); memory linear. What is copper and what touches: docs/methods/netgraph.md.
+/// When stopped by `progress` it gives an empty graph.
 [[nodiscard]] BoardGraph buildBoardGraph(const Board& board, const Progress& progress = {});
 
-/// Compares the partition by copper with the one by names, both ways.
+/// Compares the partition by copper with the one by names, both ways. A net with k pieces that have a place
+/// gives k - 1 gaps, the shortest ones that would join it; a short is given at each pair of touching
+/// objects. Pins without a place are not missed, and on a board without any track, via or area nothing is.
 [[nodiscard]] std::vector<Disagreement> compareWithNames(const Board& board, const BoardGraph& graph);
 
 } // namespace netmend
