@@ -6,11 +6,13 @@ namespace netmend {
 
 namespace {
 
+__extension__ using Wide = __int128;
+
 constexpr std::int64_t unit = 10000;
 constexpr std::int64_t largest = 1'000'000'000'000 * unit;
 
-Result<Decimal> inRange(__extension__ __int128 units) {
-  if (units > largest || units < -static_cast<__extension__ __int128>(largest))
+Result<Decimal> inRange(Wide units) {
+  if (units > largest || units < -static_cast<Wide>(largest))
     return failure({"amount is too large", "", "", "", "less than 10^12"});
   return Decimal{static_cast<std::int64_t>(units)};
 }
@@ -19,7 +21,8 @@ Result<Decimal> inRange(__extension__ __int128 units) {
 
 Result<Decimal> parseDecimal(std::string_view text) {
   const auto refuse = [&] {
-    return failure({"not an amount", "", "", "\"" + std::string(text) + "\"", "a number such as 12.50, with at most four places"});
+    return failure({"not an amount", "", "", "\"" + std::string(text) + "\"",
+                    "a number such as 12.50, with at most four places"});
   };
   std::string_view rest = text;
   const bool negative = rest.starts_with('-');
@@ -39,25 +42,27 @@ Result<Decimal> parseDecimal(std::string_view text) {
     }
   }
   if (!digits) return refuse();
-  __extension__ __int128 scaled = units;
-  for (int i = places < 0 ? 0 : places; i < 4; ++i) scaled *= 10;
+  Wide scaled = units;
+  for (int i = places < 0 ? 0 : places; i < 4; ++i)
+    scaled *= 10;
   return inRange(negative ? -scaled : scaled);
 }
 
 std::string toText(Decimal value, int places) {
   const std::int64_t magnitude = value.units < 0 ? -value.units : value.units;
   std::string fraction = std::to_string(unit + magnitude % unit).substr(1);
-  while (static_cast<int>(fraction.size()) > places && fraction.back() == '0') fraction.pop_back();
+  while (static_cast<int>(fraction.size()) > places && fraction.back() == '0')
+    fraction.pop_back();
   std::string out = (value.units < 0 ? "-" : "") + std::to_string(magnitude / unit);
   return fraction.empty() ? out : out + "." + fraction;
 }
 
 Result<Decimal> sum(Decimal a, Decimal b) {
-  return inRange(static_cast<__extension__ __int128>(a.units) + b.units);
+  return inRange(static_cast<Wide>(a.units) + b.units);
 }
 
 Result<Decimal> product(Decimal quantity, Decimal price) {
-  const __extension__ __int128 exact = static_cast<__extension__ __int128>(quantity.units) * price.units; // of 1e-8
+  const Wide exact = static_cast<Wide>(quantity.units) * price.units; // of 1e-8
   constexpr std::int64_t hundredth = 1'000'000;
   const auto half = exact < 0 ? -hundredth / 2 : hundredth / 2;
   return inRange((exact + half) / hundredth * 100);

@@ -21,13 +21,15 @@ TEST_CASE("what is no amount is refused, not taken as zero") {
 
 TEST_CASE("ten times a tenth is one, which binary floating point does not give") {
   Decimal total;
-  for (int i = 0; i < 10; ++i) total = sum(total, parseDecimal("0.1").value()).value();
+  for (int i = 0; i < 10; ++i)
+    total = sum(total, parseDecimal("0.1").value()).value();
   CHECK(total == parseDecimal("1").value());
 }
 
 TEST_CASE("a product is rounded once, halves away from zero") {
   CHECK(product(parseDecimal("1.5").value(), parseDecimal("42.33").value()) == parseDecimal("63.50").value());
-  CHECK(product(parseDecimal("-1.5").value(), parseDecimal("42.33").value()) == parseDecimal("-63.50").value());
+  CHECK(product(parseDecimal("-1.5").value(), parseDecimal("42.33").value()) ==
+        parseDecimal("-63.50").value());
   CHECK(product(parseDecimal("0.25").value(), parseDecimal("0.01").value()) == parseDecimal("0").value());
 }
 

@@ -35,7 +35,8 @@ struct JobReading {
   Reading reading;
   std::string verdict;     ///< word of the verdict at the time, e.g. "open"; empty: not judged
   std::string explanation; ///< why, in words
-  std::string expected{};  ///< what it was judged by, in words: "0.43 to 0.47 V", "OL"; empty: nothing to compare
+  std::string
+      expected{}; ///< what it was judged by, in words: "0.43 to 0.47 V", "OL"; empty: nothing to compare
 };
 
 /// A suspect as found at the time.

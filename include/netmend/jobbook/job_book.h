@@ -1,0 +1,73 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "netmend/base/error.h"
+#include "netmend/jobbook/job.h"
+
+namespace soci {
+class session;
+}
+
+namespace netmend {
+
+/// One line of the list of jobs.
+struct JobSummary {
+  JobId id;
+  std::string number;
+  Time created{};
+  std::string customer;
+  std::string device;
+  std::string symptom;
+  JobState state = JobState::bookedIn;
+  std::size_t readings = 0;
+};
+
+/// An entry of a job's history; written by the book itself.
+struct JobEvent {
+  Time time{};
+  std::string what;
+};
+
+/// All jobs, in one SQLite file that may be open in several programs at once. Every call that changes
+/// something is one transaction and durable when it returns (WAL, synchronous=FULL).
+/// Errors name the file; a book written by a newer Netmend is refused.
+class JobBook {
+public:
+  /// Opens the book, making it or bringing it up to date as needed.
+  [[nodiscard]] static Result<JobBook> open(const std::filesystem::path& path);
+  JobBook(JobBook&&) noexcept;
+  JobBook& operator=(JobBook&&) noexcept;
+  ~JobBook();
+
+  /// Books a job in with all it holds. An empty number becomes the year's next ("2026-0007").
+  [[nodiscard]] Result<JobId> addJob(const Job& job);
+  /// Replaces what stands in the job itself (customer to notes, state), not its lists.
+  [[nodiscard]] Result<void> updateJob(const Job& job);
+  [[nodiscard]] Result<Job> job(JobId id) const;
+  [[nodiscard]] Result<Job> jobNumbered(const std::string& number) const;
+  /// Newest first. `text` is looked for in number, customer, reference, device, serial and symptom; empty:
+  /// all.
+  [[nodiscard]] Result<std::vector<JobSummary>> jobs(const std::string& text = "") const;
+  [[nodiscard]] Result<std::vector<JobEvent>> history(JobId id) const;
+
+  [[nodiscard]] Result<JobReadingId> addReading(JobId job, const JobReading& reading);
+  /// Replaces the suspects: they are one finding, made from all readings so far.
+  [[nodiscard]] Result<void> setSuspects(JobId job, const std::vector<JobSuspect>& suspects);
+  [[nodiscard]] Result<RepairActionId> addAction(JobId job, const RepairAction& action);
+  /// Replaces the action with this id: steps ticked off, proof added.
+  [[nodiscard]] Result<void> updateAction(JobId job, const RepairAction& action);
+  [[nodiscard]] Result<PhotoId> addPhoto(JobId job, const Photo& photo);
+  [[nodiscard]] Result<ChargeId> addCharge(JobId job, const Charge& charge);
+  [[nodiscard]] Result<void> setState(JobId job, JobState state);
+
+private:
+  JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session);
+  std::filesystem::path path_;
+  std::unique_ptr<soci::session> session_;
+};
+
+} // namespace netmend

@@ -1,0 +1,160 @@
+#include "rows.h"
+
+#include <nlohmann/json.hpp>
+
+#include "point_text.h"
+#include "reading_words.h"
+
+namespace netmend {
+
+namespace {
+
+using nlohmann::json;
+
+json landingJson(const LandingPlace& place) {
+  return {
+      {"label", place.label}, {"at", pointJson(place.at)}, {"side", wordFor(storedSideWords, place.side)}};
+}
+
+LandingPlace landingFrom(const json& j) {
+  return {j.at("label"), pointFrom(j.at("at")), stored(storedSideWords, j.at("side").get<std::string>())};
+}
+
+std::string jumperText(const JumperRecord& jumper) {
+  return json{{"from", landingJson(jumper.from)},
+              {"to", landingJson(jumper.to)},
+              {"way", wayJson(jumper.way)},
+              {"side", wordFor(storedSideWords, jumper.side)},
+              {"wire", jumper.wire},
+              {"net", jumper.net}}
+      .dump();
+}
+
+JumperRecord jumperFrom(const std::string& text) {
+  const json j = json::parse(text);
+  return {landingFrom(j.at("from")),
+          landingFrom(j.at("to")),
+          wayFrom(j.at("way")),
+          stored(storedSideWords, j.at("side").get<std::string>()),
+          j.at("wire"),
+          j.at("net")};
+}
+
+void insertSteps(soci::session& sql, long long action, const std::vector<WorkStep>& steps) {
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const WorkStep& step = steps[i];
+    const auto position = static_cast<long long>(i);
+    const int check = step.check ? 1 : 0;
+    const int done = step.done ? 1 : 0;
+    sql << "insert into work_step (action, position, text, is_check, expected, done, note) values "
+           "(:action, :position, :text, :is_check, :expected, :done, :note)",
+        soci::use(action), soci::use(position), soci::use(step.text), soci::use(check),
+        soci::use(step.expected), soci::use(done), soci::use(step.note);
+  }
+}
+
+void insertProof(soci::session& sql, long long action, const std::vector<JobReadingId>& proof) {
+  for (const JobReadingId id : proof) {
+    const auto reading = static_cast<long long>(id.value);
+    sql << "insert into proof (action, reading) values (:action, :reading)", soci::use(action),
+        soci::use(reading);
+  }
+}
+
+std::vector<WorkStep> stepsOf(soci::session& sql, long long action) {
+  WorkStep step;
+  int check = 0, done = 0;
+  soci::statement rows = (sql.prepare << "select text, is_check, expected, done, note from work_step "
+                                         "where action = :action order by position",
+                          soci::use(action), soci::into(step.text), soci::into(check),
+                          soci::into(step.expected), soci::into(done), soci::into(step.note));
+  rows.execute();
+  std::vector<WorkStep> out;
+  while (rows.fetch()) {
+    step.check = check != 0;
+    step.done = done != 0;
+    out.push_back(step);
+  }
+  return out;
+}
+
+std::vector<JobReadingId> proofOf(soci::session& sql, long long action) {
+  long long reading = 0;
+  soci::statement rows = (sql.prepare << "select reading from proof where action = :action order by reading",
+                          soci::use(action), soci::into(reading));
+  rows.execute();
+  std::vector<JobReadingId> out;
+  while (rows.fetch())
+    out.emplace_back(static_cast<std::uint64_t>(reading));
+  return out;
+}
+
+} // namespace
+
+RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& action) {
+  const auto jobKey = static_cast<long long>(job.value);
+  const std::string kind(wordFor(repairKindWords, action.kind));
+  const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
+  soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
+  sql << "insert into repair_action (job, kind, target, reason, jumper) values (:job, :kind, :target, "
+         ":reason, :jumper)",
+      soci::use(jobKey), soci::use(kind), soci::use(action.target), soci::use(action.reason),
+      soci::use(jumper, hasJumper);
+  const long long id = lastInsertId(sql);
+  insertSteps(sql, id, action.steps);
+  insertProof(sql, id, action.proof);
+  return RepairActionId(static_cast<std::uint64_t>(id));
+}
+
+bool replaceAction(soci::session& sql, JobId job, const RepairAction& action) {
+  const auto id = static_cast<long long>(action.id.value);
+  const auto jobKey = static_cast<long long>(job.value);
+  int there = 0;
+  sql << "select count(*) from repair_action where id = :id and job = :job", soci::use(id), soci::use(jobKey),
+      soci::into(there);
+  if (there == 0) return false;
+  const std::string kind(wordFor(repairKindWords, action.kind));
+  const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
+  soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
+  sql << "update repair_action set kind = :kind, target = :target, reason = :reason, jumper = :jumper where "
+         "id = :id",
+      soci::use(kind), soci::use(action.target), soci::use(action.reason), soci::use(jumper, hasJumper),
+      soci::use(id);
+  sql << "delete from work_step where action = :id", soci::use(id);
+  sql << "delete from proof where action = :id", soci::use(id);
+  insertSteps(sql, id, action.steps);
+  insertProof(sql, id, action.proof);
+  return true;
+}
+
+std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
+  const auto jobKey = static_cast<long long>(job.value);
+  long long id = 0;
+  std::string kind, target, reason, jumper;
+  soci::indicator hasJumper = soci::i_null;
+  std::vector<RepairAction> out;
+  {
+    soci::statement rows =
+        (sql.prepare
+             << "select id, kind, target, reason, jumper from repair_action where job = :job order by id",
+         soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target), soci::into(reason),
+         soci::into(jumper, hasJumper));
+    rows.execute();
+    while (rows.fetch()) {
+      RepairAction action;
+      action.id = RepairActionId(static_cast<std::uint64_t>(id));
+      action.kind = stored(repairKindWords, kind);
+      action.target = target;
+      action.reason = reason;
+      if (hasJumper == soci::i_ok) action.jumper = jumperFrom(jumper);
+      out.push_back(std::move(action));
+    }
+  }
+  for (RepairAction& action : out) {
+    action.steps = stepsOf(sql, static_cast<long long>(action.id.value));
+    action.proof = proofOf(sql, static_cast<long long>(action.id.value));
+  }
+  return out;
+}
+
+} // namespace netmend

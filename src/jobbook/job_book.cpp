@@ -1,0 +1,315 @@
+#include "netmend/jobbook/job_book.h"
+
+#include <ctime>
+
+#include <nlohmann/json.hpp>
+#include <soci/soci.h>
+#include <soci/sqlite3/soci-sqlite3.h>
+
+#include "migrations.h"
+#include "reading_words.h"
+#include "rows.h"
+#include "transaction.h"
+
+namespace netmend {
+
+namespace {
+
+Time now() {
+  return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+}
+
+/// Runs work on the book; what SOCI or a damaged entry throws becomes an Error that names the file.
+template <class Work> auto guarded(const std::filesystem::path& path, Work work) -> decltype(work()) {
+  try {
+    return work();
+  } catch (const soci::soci_error& e) {
+    return failure({std::string("job book: ") + e.what(), path.string()});
+  } catch (const nlohmann::json::exception& e) {
+    return failure({std::string("job book holds a damaged entry: ") + e.what(), path.string()});
+  }
+}
+
+void note(soci::session& sql, JobId job, const std::string& what) {
+  const auto jobKey = static_cast<long long>(job.value);
+  const long long time = now().time_since_epoch().count();
+  sql << "insert into event (job, time, what) values (:job, :time, :what)", soci::use(jobKey),
+      soci::use(time), soci::use(what);
+}
+
+bool exists(soci::session& sql, JobId job) {
+  const auto jobKey = static_cast<long long>(job.value);
+  int count = 0;
+  sql << "select count(*) from job where id = :id", soci::use(jobKey), soci::into(count);
+  return count > 0;
+}
+
+tl::unexpected<Error> noSuchJob(const std::filesystem::path& path, JobId job) {
+  return failure({"no such job", path.string(), "", "job id " + std::to_string(job.value)});
+}
+
+/// Changes one job in a transaction: what `work` did is durable when this returns, or undone if it failed.
+template <class Work>
+auto change(soci::session& sql, const std::filesystem::path& path, JobId id, Work work) -> decltype(work()) {
+  return guarded(path, [&]() -> decltype(work()) {
+    WriteTransaction transaction(sql);
+    if (!exists(sql, id)) return noSuchJob(path, id);
+    auto out = work();
+    if (out) transaction.commit();
+    return out;
+  });
+}
+
+/// "2026-0007": one more than the highest of the year, so that a number is never given twice.
+std::string nextNumber(soci::session& sql) {
+  const std::time_t seconds = std::chrono::system_clock::to_time_t(now());
+  std::tm local{};
+  ::localtime_r(&seconds, &local);
+  const std::string year = std::to_string(1900 + local.tm_year) + "-";
+  // Named, since SOCI runs the statement after the temporaries of its expression are gone.
+  const std::string pattern = year + "[0-9][0-9][0-9][0-9]*";
+  int highest = 0;
+  sql << "select coalesce(max(cast(substr(number, 6) as integer)), 0) from job where number glob :pattern",
+      soci::use(pattern), soci::into(highest);
+  std::string count = std::to_string(highest + 1);
+  return year + std::string(count.size() < 4 ? 4 - count.size() : 0, '0') + count;
+}
+
+constexpr const char* jobColumns =
+    "number, created, customer, customer_reference, device, serial, symptom, history, condition, board_uuid, "
+    "board_name, board_revision, board_file, board_digest, state, currency, internal_notes";
+
+void insertJob(soci::session& sql, const Job& job, const std::string& number) {
+  const long long created = (job.created == Time{} ? now() : job.created).time_since_epoch().count();
+  const std::string state(wordFor(jobStateWords, job.state));
+  sql << std::string("insert into job (") + jobColumns +
+             ") values (:number, :created, :customer, :customer_reference, :device, :serial, :symptom, "
+             ":history, "
+             ":condition, :board_uuid, :board_name, :board_revision, :board_file, :board_digest, :state, "
+             ":currency, "
+             ":internal_notes)",
+      soci::use(number), soci::use(created), soci::use(job.customer), soci::use(job.customerReference),
+      soci::use(job.device), soci::use(job.serial), soci::use(job.symptom), soci::use(job.history),
+      soci::use(job.condition), soci::use(job.boardUuid), soci::use(job.boardName),
+      soci::use(job.boardRevision), soci::use(job.boardFile), soci::use(job.boardDigest), soci::use(state),
+      soci::use(job.currency), soci::use(job.internalNotes);
+}
+
+bool selectJob(soci::session& sql, long long id, Job& job) {
+  long long created = 0;
+  std::string state;
+  sql << std::string("select ") + jobColumns + " from job where id = :id", soci::use(id),
+      soci::into(job.number), soci::into(created), soci::into(job.customer),
+      soci::into(job.customerReference), soci::into(job.device), soci::into(job.serial),
+      soci::into(job.symptom), soci::into(job.history), soci::into(job.condition), soci::into(job.boardUuid),
+      soci::into(job.boardName), soci::into(job.boardRevision), soci::into(job.boardFile),
+      soci::into(job.boardDigest), soci::into(state), soci::into(job.currency), soci::into(job.internalNotes);
+  if (!sql.got_data()) return false;
+  job.id = JobId(static_cast<std::uint64_t>(id));
+  job.created = Time(std::chrono::milliseconds(created));
+  job.state = stored(jobStateWords, state);
+  return true;
+}
+
+Job wholeJob(soci::session& sql, Job job) {
+  job.readings = readingsOf(sql, job.id);
+  job.suspects = suspectsOf(sql, job.id);
+  job.actions = actionsOf(sql, job.id);
+  job.photos = photosOf(sql, job.id);
+  job.charges = chargesOf(sql, job.id);
+  return job;
+}
+
+} // namespace
+
+JobBook::JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session)
+    : path_(std::move(path)), session_(std::move(session)) {}
+JobBook::JobBook(JobBook&&) noexcept = default;
+JobBook& JobBook::operator=(JobBook&&) noexcept = default;
+JobBook::~JobBook() = default;
+
+Result<JobBook> JobBook::open(const std::filesystem::path& path) {
+  return guarded(path, [&]() -> Result<JobBook> {
+    // SOCI takes a string of key=value pairs: a quote in the path would end it.
+    if (path.string().find('"') != std::string::npos)
+      return failure({"a job book's path cannot hold a quotation mark", path.string()});
+    auto session = std::make_unique<soci::session>(
+        soci::sqlite3, "dbname=\"" + path.string() + "\" timeout=10 synchronous=full foreign_keys=on");
+    *session << "pragma busy_timeout = 10000";
+    std::string mode;
+    *session << "pragma journal_mode = wal", soci::into(mode);
+    *session << "pragma synchronous = full";
+    *session << "pragma foreign_keys = on";
+    if (mode != "wal")
+      return failure({"job book cannot be kept safely here: no write-ahead log", path.string()});
+    if (auto migrated = migrate(*session, path); !migrated) return failure(migrated.error());
+    return JobBook(path, std::move(session));
+  });
+}
+
+Result<JobId> JobBook::addJob(const Job& job) {
+  return guarded(path_, [&]() -> Result<JobId> {
+    soci::session& sql = *session_;
+    WriteTransaction transaction(sql);
+    const std::string number = job.number.empty() ? nextNumber(sql) : job.number;
+    int taken = 0;
+    sql << "select count(*) from job where number = :number", soci::use(number), soci::into(taken);
+    if (taken > 0) return failure({"job number is already taken", path_.string(), "", number});
+    insertJob(sql, job, number);
+    const JobId id(static_cast<std::uint64_t>(lastInsertId(sql)));
+    for (const auto& reading : job.readings)
+      (void)insertReading(sql, id, reading);
+    for (const auto& suspect : job.suspects)
+      insertSuspect(sql, id, suspect);
+    for (const auto& action : job.actions)
+      (void)insertAction(sql, id, action);
+    for (const auto& photo : job.photos)
+      (void)insertPhoto(sql, id, photo);
+    for (const auto& charge : job.charges)
+      (void)insertCharge(sql, id, charge);
+    note(sql, id, "booked in");
+    transaction.commit();
+    return id;
+  });
+}
+
+Result<void> JobBook::updateJob(const Job& job) {
+  return guarded(path_, [&]() -> Result<void> {
+    soci::session& sql = *session_;
+    WriteTransaction transaction(sql);
+    Job before;
+    const auto id = static_cast<long long>(job.id.value);
+    if (!selectJob(sql, id, before)) return noSuchJob(path_, job.id);
+    const std::string state(wordFor(jobStateWords, job.state));
+    sql << "update job set customer = :customer, customer_reference = :customer_reference, device = :device, "
+           "serial = :serial, symptom = :symptom, history = :history, condition = :condition, "
+           "board_uuid = :board_uuid, board_name = :board_name, board_revision = :board_revision, "
+           "board_file = :board_file, board_digest = :board_digest, state = :state, currency = :currency, "
+           "internal_notes = :internal_notes where id = :id",
+        soci::use(job.customer), soci::use(job.customerReference), soci::use(job.device),
+        soci::use(job.serial), soci::use(job.symptom), soci::use(job.history), soci::use(job.condition),
+        soci::use(job.boardUuid), soci::use(job.boardName), soci::use(job.boardRevision),
+        soci::use(job.boardFile), soci::use(job.boardDigest), soci::use(state), soci::use(job.currency),
+        soci::use(job.internalNotes), soci::use(id);
+    if (before.state != job.state) note(sql, job.id, state);
+    if (before.boardDigest != job.boardDigest) note(sql, job.id, "board revision used: " + job.boardDigest);
+    transaction.commit();
+    return {};
+  });
+}
+
+Result<Job> JobBook::job(JobId id) const {
+  return guarded(path_, [&]() -> Result<Job> {
+    // One read transaction: a second program writing meanwhile does not mix two states.
+    soci::transaction reading(*session_);
+    Job job;
+    if (!selectJob(*session_, static_cast<long long>(id.value), job)) return noSuchJob(path_, id);
+    return wholeJob(*session_, std::move(job));
+  });
+}
+
+Result<Job> JobBook::jobNumbered(const std::string& number) const {
+  return guarded(path_, [&]() -> Result<Job> {
+    long long id = 0;
+    *session_ << "select id from job where number = :number", soci::use(number), soci::into(id);
+    if (!session_->got_data())
+      return failure({"no such job", path_.string(), "", number, "a number that job list shows"});
+    return job(JobId(static_cast<std::uint64_t>(id)));
+  });
+}
+
+Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
+  return guarded(path_, [&]() -> Result<std::vector<JobSummary>> {
+    JobSummary line;
+    long long id = 0, created = 0, readings = 0;
+    std::string state;
+    soci::statement rows =
+        (session_->prepare
+             << "select id, number, created, customer, device, symptom, state, "
+                "(select count(*) from reading where job = job.id) from job where :text = '' or "
+                "instr(lower(number || char(10) || customer || char(10) || customer_reference || char(10) || "
+                "device || char(10) || serial || char(10) || symptom), lower(:text)) > 0 "
+                "order by created desc, id desc",
+         soci::use(text, "text"), soci::into(id), soci::into(line.number), soci::into(created),
+         soci::into(line.customer), soci::into(line.device), soci::into(line.symptom), soci::into(state),
+         soci::into(readings));
+    rows.execute();
+    std::vector<JobSummary> out;
+    while (rows.fetch()) {
+      line.id = JobId(static_cast<std::uint64_t>(id));
+      line.created = Time(std::chrono::milliseconds(created));
+      line.state = stored(jobStateWords, state);
+      line.readings = static_cast<std::size_t>(readings);
+      out.push_back(line);
+    }
+    return out;
+  });
+}
+
+Result<std::vector<JobEvent>> JobBook::history(JobId id) const {
+  return guarded(path_, [&]() -> Result<std::vector<JobEvent>> {
+    const auto jobKey = static_cast<long long>(id.value);
+    long long time = 0;
+    std::string what;
+    soci::statement rows = (session_->prepare << "select time, what from event where job = :job order by id",
+                            soci::use(jobKey), soci::into(time), soci::into(what));
+    rows.execute();
+    std::vector<JobEvent> out;
+    while (rows.fetch())
+      out.push_back({Time(std::chrono::milliseconds(time)), what});
+    return out;
+  });
+}
+
+Result<JobReadingId> JobBook::addReading(JobId id, const JobReading& reading) {
+  return change(*session_, path_, id,
+                [&]() -> Result<JobReadingId> { return insertReading(*session_, id, reading); });
+}
+
+Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspects) {
+  return change(*session_, path_, id, [&]() -> Result<void> {
+    const auto jobKey = static_cast<long long>(id.value);
+    *session_ << "delete from suspect where job = :job", soci::use(jobKey);
+    for (const auto& suspect : suspects)
+      insertSuspect(*session_, id, suspect);
+    note(*session_, id, suspects.empty() ? "suspects withdrawn" : "first suspect: " + suspects.front().what);
+    return {};
+  });
+}
+
+Result<RepairActionId> JobBook::addAction(JobId id, const RepairAction& action) {
+  return change(*session_, path_, id, [&]() -> Result<RepairActionId> {
+    note(*session_, id,
+         "repair action: " + std::string(wordFor(repairKindWords, action.kind)) + " " + action.target);
+    return insertAction(*session_, id, action);
+  });
+}
+
+Result<void> JobBook::updateAction(JobId id, const RepairAction& action) {
+  return change(*session_, path_, id, [&]() -> Result<void> {
+    if (replaceAction(*session_, id, action)) return {};
+    return failure(
+        {"the job has no such repair action", path_.string(), "", std::to_string(action.id.value)});
+  });
+}
+
+Result<PhotoId> JobBook::addPhoto(JobId id, const Photo& photo) {
+  return change(*session_, path_, id, [&]() -> Result<PhotoId> { return insertPhoto(*session_, id, photo); });
+}
+
+Result<ChargeId> JobBook::addCharge(JobId id, const Charge& charge) {
+  return change(*session_, path_, id,
+                [&]() -> Result<ChargeId> { return insertCharge(*session_, id, charge); });
+}
+
+Result<void> JobBook::setState(JobId id, JobState state) {
+  return change(*session_, path_, id, [&]() -> Result<void> {
+    const auto jobKey = static_cast<long long>(id.value);
+    const std::string word(wordFor(jobStateWords, state));
+    *session_ << "update job set state = :state where id = :id", soci::use(word), soci::use(jobKey);
+    note(*session_, id, word);
+    return {};
+  });
+}
+
+} // namespace netmend

@@ -1,0 +1,98 @@
+#include "rows.h"
+
+#include "point_text.h"
+
+namespace netmend {
+
+long long lastInsertId(soci::session& sql) {
+  long long id = 0;
+  sql << "select last_insert_rowid()", soci::into(id);
+  return id;
+}
+
+void insertSuspect(soci::session& sql, JobId job, const JobSuspect& suspect) {
+  const auto jobKey = static_cast<long long>(job.value);
+  const Point at = suspect.at.value_or(Point{});
+  soci::indicator placed = suspect.at ? soci::i_ok : soci::i_null;
+  const long long x = at.x.nm;
+  const long long y = at.y.nm;
+  const std::string way = wayJson(suspect.way).dump();
+  sql << "insert into suspect (job, what, probability, explanation, x, y, way) values "
+         "(:job, :what, :probability, :explanation, :x, :y, :way)",
+      soci::use(jobKey), soci::use(suspect.what), soci::use(suspect.probability),
+      soci::use(suspect.explanation), soci::use(x, placed), soci::use(y, placed), soci::use(way);
+}
+
+std::vector<JobSuspect> suspectsOf(soci::session& sql, JobId job) {
+  const auto jobKey = static_cast<long long>(job.value);
+  JobSuspect suspect;
+  long long x = 0, y = 0;
+  soci::indicator hasX = soci::i_null, hasY = soci::i_null;
+  std::string way;
+  soci::statement rows =
+      (sql.prepare << "select what, probability, explanation, x, y, way from suspect "
+                      "where job = :job order by id",
+       soci::use(jobKey), soci::into(suspect.what), soci::into(suspect.probability),
+       soci::into(suspect.explanation), soci::into(x, hasX), soci::into(y, hasY), soci::into(way));
+  rows.execute();
+  std::vector<JobSuspect> out;
+  while (rows.fetch()) {
+    suspect.at =
+        hasX == soci::i_ok && hasY == soci::i_ok ? std::optional(Point{Length(x), Length(y)}) : std::nullopt;
+    suspect.way = wayFrom(nlohmann::json::parse(way));
+    out.push_back(suspect);
+  }
+  return out;
+}
+
+PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo) {
+  const auto jobKey = static_cast<long long>(job.value);
+  soci::blob bytes(sql);
+  bytes.write(0, photo.bytes.data(), photo.bytes.size());
+  sql << "insert into photo (job, caption, media_type, bytes) values (:job, :caption, :media_type, :bytes)",
+      soci::use(jobKey), soci::use(photo.caption), soci::use(photo.mediaType), soci::use(bytes);
+  return PhotoId(static_cast<std::uint64_t>(lastInsertId(sql)));
+}
+
+std::vector<Photo> photosOf(soci::session& sql, JobId job) {
+  const auto jobKey = static_cast<long long>(job.value);
+  long long id = 0;
+  std::string caption, mediaType;
+  soci::blob bytes(sql);
+  soci::statement rows =
+      (sql.prepare << "select id, caption, media_type, bytes from photo where job = :job order by id",
+       soci::use(jobKey), soci::into(id), soci::into(caption), soci::into(mediaType), soci::into(bytes));
+  rows.execute();
+  std::vector<Photo> out;
+  while (rows.fetch()) {
+    std::string content(bytes.get_len(), '\0');
+    if (!content.empty()) bytes.read(0, content.data(), content.size());
+    out.push_back({PhotoId(static_cast<std::uint64_t>(id)), caption, mediaType, std::move(content)});
+  }
+  return out;
+}
+
+ChargeId insertCharge(soci::session& sql, JobId job, const Charge& charge) {
+  const auto jobKey = static_cast<long long>(job.value);
+  const long long quantity = charge.quantity.units;
+  const long long price = charge.price.units;
+  sql << "insert into charge (job, what, quantity, price) values (:job, :what, :quantity, :price)",
+      soci::use(jobKey), soci::use(charge.what), soci::use(quantity), soci::use(price);
+  return ChargeId(static_cast<std::uint64_t>(lastInsertId(sql)));
+}
+
+std::vector<Charge> chargesOf(soci::session& sql, JobId job) {
+  const auto jobKey = static_cast<long long>(job.value);
+  long long id = 0, quantity = 0, price = 0;
+  std::string what;
+  soci::statement rows =
+      (sql.prepare << "select id, what, quantity, price from charge where job = :job order by id",
+       soci::use(jobKey), soci::into(id), soci::into(what), soci::into(quantity), soci::into(price));
+  rows.execute();
+  std::vector<Charge> out;
+  while (rows.fetch())
+    out.push_back({ChargeId(static_cast<std::uint64_t>(id)), what, Decimal{quantity}, Decimal{price}});
+  return out;
+}
+
+} // namespace netmend

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <soci/soci.h>
+
+#include "netmend/jobbook/job.h"
+
+/// A job's lists as rows of the book. All throw soci::soci_error; JobBook turns that into an Error.
+namespace netmend {
+
+[[nodiscard]] JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& reading);
+[[nodiscard]] std::vector<JobReading> readingsOf(soci::session& sql, JobId job);
+
+void insertSuspect(soci::session& sql, JobId job, const JobSuspect& suspect);
+[[nodiscard]] std::vector<JobSuspect> suspectsOf(soci::session& sql, JobId job);
+
+[[nodiscard]] RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& action);
+/// False when the job has no such action.
+[[nodiscard]] bool replaceAction(soci::session& sql, JobId job, const RepairAction& action);
+[[nodiscard]] std::vector<RepairAction> actionsOf(soci::session& sql, JobId job);
+
+[[nodiscard]] PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo);
+[[nodiscard]] std::vector<Photo> photosOf(soci::session& sql, JobId job);
+
+[[nodiscard]] ChargeId insertCharge(soci::session& sql, JobId job, const Charge& charge);
+[[nodiscard]] std::vector<Charge> chargesOf(soci::session& sql, JobId job);
+
+[[nodiscard]] long long lastInsertId(soci::session& sql);
+
+} // namespace netmend
