@@ -7,6 +7,7 @@
 #include <soci/sqlite3/soci-sqlite3.h>
 
 #include "migrations.h"
+#include "netmend/probing/walk_file.h"
 #include "reading_words.h"
 #include "rows.h"
 #include "transaction.h"
@@ -309,6 +310,38 @@ Result<void> JobBook::setState(JobId id, JobState state) {
     *session_ << "update job set state = :state where id = :id", soci::use(word), soci::use(jobKey);
     note(*session_, id, word);
     return {};
+  });
+}
+
+Result<void> JobBook::addKnownGoodWalk(const Walk& walk) {
+  return guarded(path_, [&]() -> Result<void> {
+    if (walk.specimen != Specimen::good)
+      return failure(
+          {"only the walk of a board marked good can be kept as known good", path_.string(), "", walk.title});
+    const std::string content = walkToText(walk);
+    const long long added = now().time_since_epoch().count();
+    *session_
+        << "insert into known_good_walk (board_uuid, added, content) values (:board_uuid, :added, :content)",
+        soci::use(walk.boardUuid), soci::use(added), soci::use(content);
+    return {};
+  });
+}
+
+Result<std::vector<Walk>> JobBook::knownGoodWalks(const std::string& boardUuid) const {
+  return guarded(path_, [&]() -> Result<std::vector<Walk>> {
+    std::string content;
+    soci::statement rows =
+        (session_->prepare
+             << "select content from known_good_walk where board_uuid = :board_uuid order by id",
+         soci::use(boardUuid), soci::into(content));
+    rows.execute();
+    std::vector<Walk> out;
+    while (rows.fetch()) {
+      auto walk = walkFromText(content, path_.string());
+      if (!walk) return failure(walk.error());
+      out.push_back(std::move(*walk));
+    }
+    return out;
   });
 }
 

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "netmend/probing/words.h"
 #include "reading_words.h"
 
 namespace netmend {
@@ -44,9 +45,9 @@ JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entr
   const std::string purpose(wordFor(readingPurposeWords, entry.purpose));
   const auto pin = static_cast<long long>(r.point.pin.value);
   const auto otherPin = static_cast<long long>(r.other.pin.value);
-  const std::string mode(wordFor(storedModeWords, r.mode));
+  const std::string mode(word(r.mode));
   Nullable value(r.value);
-  const std::string settling(wordFor(storedSettlingWords, r.settling));
+  const std::string settling(word(r.settling));
   const long long time = r.time.time_since_epoch().count();
   const std::string plugged = listText(r.condition.plugged);
   const std::string lifted = listText(r.condition.lifted);
@@ -100,9 +101,9 @@ std::vector<JobReading> readingsOf(soci::session& sql, JobId job) {
     Reading& r = entry.reading;
     r.point = {PinId(static_cast<std::uint64_t>(pin)), label};
     r.other = {PinId(static_cast<std::uint64_t>(otherPin)), otherLabel};
-    r.mode = stored(storedModeWords, mode);
+    r.mode = stored(readingModeFrom(mode), mode);
     r.value = value.get();
-    r.settling = stored(storedSettlingWords, settling);
+    r.settling = stored(settlingFrom(settling), settling);
     r.time = Time(std::chrono::milliseconds(time));
     r.meter = meter;
     r.by = by;

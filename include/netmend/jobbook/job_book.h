@@ -7,6 +7,7 @@
 
 #include "netmend/base/error.h"
 #include "netmend/jobbook/job.h"
+#include "netmend/probing/walk.h"
 
 namespace soci {
 class session;
@@ -63,6 +64,11 @@ public:
   [[nodiscard]] Result<PhotoId> addPhoto(JobId job, const Photo& photo);
   [[nodiscard]] Result<ChargeId> addCharge(JobId job, const Charge& charge);
   [[nodiscard]] Result<void> setState(JobId job, JobState state);
+
+  /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`.
+  [[nodiscard]] Result<void> addKnownGoodWalk(const Walk& walk);
+  /// Those of this board description, oldest first.
+  [[nodiscard]] Result<std::vector<Walk>> knownGoodWalks(const std::string& boardUuid) const;
 
 private:
   JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session);
