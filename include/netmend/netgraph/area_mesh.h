@@ -37,8 +37,10 @@ struct AreaMesh {
                                           const RoundedShape& to, Length cell);
 
 /// The graph with one area node taken apart into its mesh: what met the area at one place meets the mesh
-/// there. The mesh's edges are `contact` edges of the AreaId with their resistance. Contacts whose place or
-/// size is unknown take one cell at the nearest node.
+/// there. All other nodes keep their number; the area's own goes to the mesh's first node. Mesh nodes are of
+/// kind `area`, mesh edges are `contact` edges of the AreaId with their resistance, marked guessed. An edge
+/// meets the area in a disc of its width at its end; where that is unknown or too small for the mesh, at the
+/// nearest node.
 [[nodiscard]] Result<CopperGraph> withAreaResolved(const CopperGraph& graph, NodeIndex area,
                                                    const Polygon& polygon, Length thickness, Length cell);
 
