@@ -8,9 +8,10 @@
 #include "netmend/base/progress.h"
 #include "netmend/board/lookup.h"
 #include "netmend/isolation/fault_priors.h"
-#include "netmend/isolation/operating_point.h"
 #include "netmend/isolation/terminations.h"
 #include "netmend/netgraph/line.h"
+#include "netmend/probing/expected.h"
+#include "netmend/probing/meter.h"
 #include "netmend/probing/reading.h"
 
 /// Where is a line open? Hypotheses, what each says of every reading, what the readings leave of them, and
@@ -55,24 +56,18 @@ struct ProbePlace {
   std::optional<Seconds> effort; ///< empty: not reachable
 };
 
-/// What boards known to be good read on this line in diode mode.
+/// What boards known to be good read on this line in diode mode at 25 °C.
 struct KnownGood {
   PinId pin;
-  std::optional<Volts> value; ///< empty: OL
-  Volts spread;               ///< one standard deviation between boards; zero: as in the priors
-  std::optional<Celsius> temperature;
+  std::optional<Volts> value{}; ///< empty: OL
+  Volts spread{};               ///< one standard deviation between boards; zero: as in the priors
 };
 
-/// What the meter adds. One standard deviation of a reading, and where it shows OL.
-struct MeterModel {
-  MeterDrive diode;
-  MeterDrive ohms{Amperes(1e-4), Volts(0.5), Ohms(1000), Ohms(1e7)};
-  Volts displayLimit{2.0};
-  double relative = 0.005; ///< share of the value
-  Volts diodeFloor{0.0006};
-  Ohms ohmsFloor{0.2}; ///< leads included
-  Ohms ohmsLimit{4e7};
-};
+/// The expected values of a line's pins that come from boards or were entered by hand (a default of the pin's
+/// kind tells nothing that the priors do not). Of a mixture the heaviest part counts.
+[[nodiscard]] std::vector<KnownGood> knownGoodOf(const Lookup& lookup, const Line& line,
+                                                 const ExpectedTable& expected,
+                                                 const Condition& condition = {});
 
 struct IsolationOptions {
   Condition condition;       ///< readings that were taken in another condition are set aside
@@ -86,7 +81,7 @@ struct IsolationInput {
   const Line& line;
   FaultPriors priors;
   ProbeEfforts efforts;
-  MeterModel meter;
+  MeterProfile meter;
   std::vector<KnownGood> knownGood{};
   std::vector<PinTermination> terminations{}; ///< empty: `terminationsOf`
   IsolationOptions options{};
