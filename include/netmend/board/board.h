@@ -17,6 +17,10 @@
 /// A board changes through `apply(Board&, Edit)` only (edit.h).
 namespace netmend {
 
+/// No length or coordinate of a board is larger than this (10 m), so that sums and differences never
+/// overflow; readers and files refuse more.
+inline constexpr Length largestLength{10'000'000'000};
+
 enum class Side { top, bottom };
 
 /// One copper layer. The order from top to bottom is `BoardInfo::layerOrder`, so that a layer
@@ -107,7 +111,7 @@ enum class Access { open, underMask, underLid, underPart };
 
 struct Pad {
   PadId id;
-  PinId pin;
+  PinId pin; ///< always one: a pad of no part has a pin without part
   Fact<Point> position;
   Fact<PadShape> shape;
   Fact<Size> size;     ///< before rotation

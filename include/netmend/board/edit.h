@@ -42,10 +42,15 @@ struct Edit {
 
 /// Changes the board and gives back the edit that restores it exactly. Fails, with the board
 /// as it was, when an object would refer to one that does not exist, when an id is zero or
-/// belongs to another kind, or when a removal names nothing.
+/// belongs to another kind, or when a removal names nothing. The order of changes matters only
+/// among those of one id (the last counts); references are looked at when all are done.
+/// The error's place is a JSON pointer into the edit, "/changes/3/net".
+/// Takes O(k log n) for k changes, and one pass over the board when layers, parts, nets or pins are
+/// removed or when several objects are added or removed in the middle of a table.
 [[nodiscard]] Result<Edit> apply(Board& board, const Edit& edit);
 
-/// The first dangling reference of a board, if any: what `apply` and the readers check.
+/// The first dangling reference of a board, if any: what `apply` and the readers check. The error's
+/// place is a JSON pointer, "/pins/3/net", with the position in the table.
 [[nodiscard]] Result<void> checkReferences(const Board& board);
 
 } // namespace netmend

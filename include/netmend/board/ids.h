@@ -14,4 +14,7 @@ using ViaId = Id<struct ViaTag>;
 using AreaId = Id<struct AreaTag>;
 using ZoneId = Id<struct ZoneTag>;
 
+/// Ids stay within what every JSON reader keeps exactly (2^53 - 1, RFC 8259 section 6).
+inline constexpr std::uint64_t largestId = (std::uint64_t{1} << 53) - 1;
+
 } // namespace netmend
