@@ -13,9 +13,9 @@ ROOT = "/usr/share/kicad/demos/"
 for path in sorted(glob.glob(ROOT + "**/*.kicad_pcb", recursive=True)):
     board = pcbnew.LoadBoard(path)
     tracks = list(board.GetTracks())
-    vias = [t for t in tracks if t.GetClass() == "VIA"]
+    vias = [t for t in tracks if t.GetClass() == "PCB_VIA"]
     kinds = [v.GetViaType() for v in vias]
-    arcs = sum(t.GetClass() == "ARC" for t in tracks)
+    arcs = sum(t.GetClass() == "PCB_ARC" for t in tracks)
     pads = list(board.GetPads())
     names = {n.GetNetname() for n in board.GetNetInfo().NetsByNetcode().values()} - {""}
     padded = {p.GetNetname() for p in pads} - {""}
@@ -29,7 +29,6 @@ for path in sorted(glob.glob(ROOT + "**/*.kicad_pcb", recursive=True)):
     closed = board.GetBoardPolygonOutlines(edge)
     cutouts = sum(edge.HoleCount(i) for i in range(edge.OutlineCount()))
     area = edge.Area() / 1e12 if closed else 0
-    board.BuildConnectivity()
     print(
         '{"%s", %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %d, %.2f},'
         % (

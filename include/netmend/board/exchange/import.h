@@ -8,6 +8,7 @@
 
 #include "netmend/base/error.h"
 #include "netmend/base/length.h"
+#include "netmend/base/progress.h"
 #include "netmend/board/board.h"
 
 namespace netmend {
@@ -24,6 +25,7 @@ struct ImportOptions {
   std::string format{};
   /// Where a file draws no body, it is guessed as the hull of the pads and this margin.
   Length bodyMargin = Length(250'000);
+  Progress progress{};
 };
 
 /// What a reader gets: the whole file, its name for messages, and the options.

@@ -1,0 +1,222 @@
+#include "copper_shape.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+#include <unordered_map>
+
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/multi_polygon.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+
+namespace netmend {
+
+namespace {
+
+namespace bg = boost::geometry;
+using GeoPoint = bg::model::d2::point_xy<double>;
+using GeoPolygon = bg::model::polygon<GeoPoint, false, true>;
+using GeoMulti = bg::model::multi_polygon<GeoPolygon>;
+using GeoLine = bg::model::linestring<GeoPoint>;
+
+GeoPoint geo(Point p) {
+  return {static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)};
+}
+
+template <class GeoRing> GeoRing geoRing(const Ring& ring) {
+  GeoRing result;
+  for (const Point p : ring)
+    result.push_back(geo(p));
+  if (!ring.empty()) result.push_back(geo(ring.front()));
+  return result;
+}
+
+GeoPolygon geo(const Polygon& polygon) {
+  GeoPolygon result;
+  result.outer() = geoRing<GeoPolygon::ring_type>(polygon.outer);
+  for (const Ring& hole : polygon.holes)
+    result.inners().push_back(geoRing<GeoPolygon::ring_type>(hole));
+  bg::correct(result);
+  return result;
+}
+
+template <class GeoRing> Ring ring(const GeoRing& points) {
+  Ring result;
+  for (const GeoPoint& p : points) {
+    const Point rounded{Length(std::llround(p.x())), Length(std::llround(p.y()))};
+    if (result.empty() || result.back() != rounded) result.push_back(rounded);
+  }
+  while (result.size() > 1 && result.front() == result.back())
+    result.pop_back();
+  return result;
+}
+
+std::vector<Polygon> polygons(const GeoMulti& multi) {
+  std::vector<Polygon> result;
+  for (const GeoPolygon& polygon : multi) {
+    Polygon one{ring(polygon.outer()), {}};
+    if (one.outer.size() < 3) continue;
+    for (const auto& hole : polygon.inners()) {
+      Ring inner = ring(hole);
+      if (inner.size() >= 3) one.holes.push_back(std::move(inner));
+    }
+    result.push_back(std::move(one));
+  }
+  return result;
+}
+
+/// Points on a full circle so that the chords stay within 1 µm of it.
+std::size_t pointsOnCircle(double radius) {
+  if (radius <= 2000) return 16;
+  const double step = 2 * std::acos(1 - 1000 / radius);
+  return static_cast<std::size_t>(std::clamp(std::ceil(2 * std::numbers::pi / step), 16.0, 360.0));
+}
+
+/// Grows a line or polygon by `radius` with round corners.
+template <class Geometry> std::vector<Polygon> buffered(const Geometry& geometry, double radius) {
+  namespace sb = bg::strategy::buffer;
+  const std::size_t corners = pointsOnCircle(radius);
+  GeoMulti result;
+  try {
+    bg::buffer(geometry, result, sb::distance_symmetric<double>(radius), sb::side_straight(),
+               sb::join_round(corners), sb::end_round(corners), sb::point_circle(corners));
+  } catch (const bg::exception&) {
+    return {}; // callers treat "no shape" as not representable
+  }
+  return polygons(result);
+}
+
+struct PointHash {
+  std::size_t operator()(Point p) const noexcept {
+    const auto x = static_cast<std::uint64_t>(p.x.nm) * 0x9E3779B97F4A7C15U;
+    return static_cast<std::size_t>((x ^ (x >> 29)) +
+                                    static_cast<std::uint64_t>(p.y.nm) * 0xBF58476D1CE4E5B9U);
+  }
+};
+
+/// Marks edges that have a partner in the other direction; both sides of a slit.
+std::vector<bool> slitEdges(const Ring& corners) {
+  std::unordered_multimap<Point, std::size_t, PointHash> byStart;
+  byStart.reserve(corners.size());
+  const std::size_t n = corners.size();
+  for (std::size_t i = 0; i < n; ++i)
+    byStart.emplace(corners[i], i);
+  std::vector<bool> slit(n, false);
+  for (std::size_t i = 0; i < n; ++i) {
+    if (slit[i]) continue;
+    const auto [first, last] = byStart.equal_range(corners[(i + 1) % n]);
+    for (auto it = first; it != last; ++it) {
+      const std::size_t j = it->second;
+      if (slit[j] || j == i || corners[(j + 1) % n] != corners[i]) continue;
+      slit[i] = slit[j] = true;
+      break;
+    }
+  }
+  return slit;
+}
+
+} // namespace
+
+std::vector<Polygon> strokeOf(const Ring& path, bool closed, Length width) {
+  if (width.nm <= 0 || path.empty()) return {};
+  GeoLine line;
+  for (const Point p : path)
+    line.push_back(geo(p));
+  if (closed) line.push_back(geo(path.front()));
+  return buffered(line, static_cast<double>(width.nm) / 2);
+}
+
+std::vector<Polygon> united(const std::vector<Polygon>& parts) {
+  GeoMulti sum;
+  for (const Polygon& part : parts) {
+    GeoMulti next;
+    try {
+      bg::union_(sum, geo(part), next);
+    } catch (const bg::exception&) {
+      continue;
+    }
+    sum = std::move(next);
+  }
+  return polygons(sum);
+}
+
+std::vector<Polygon> grown(const Polygon& polygon, Length margin) {
+  return buffered(geo(polygon), static_cast<double>(margin.nm));
+}
+
+Ring asOneRing(const Polygon& polygon) {
+  Ring result = polygon.outer;
+  for (const Ring& hole : polygon.holes) {
+    if (hole.empty() || result.empty()) continue;
+    // From the hole's rightmost corner to the nearest corner seen; a slit has no width, so that crossing
+    // another hole would still leave the area as it is.
+    const auto from = std::max_element(hole.begin(), hole.end());
+    const auto to = std::min_element(result.begin(), result.end(), [&](Point a, Point b) {
+      return distance(a, *from) < distance(b, *from);
+    });
+    Ring way{from, hole.end()};
+    way.insert(way.end(), hole.begin(), from + 1);
+    way.push_back(*to);
+    result.insert(to + 1, way.begin(), way.end());
+  }
+  return result;
+}
+
+double signedArea(const Ring& corners) {
+  double sum = 0;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Point a = corners[i] - corners.front();
+    const Point b = corners[(i + 1) % corners.size()] - corners.front();
+    sum += static_cast<double>(a.x.nm) * static_cast<double>(b.y.nm) -
+           static_cast<double>(b.x.nm) * static_cast<double>(a.y.nm);
+  }
+  return sum / 2;
+}
+
+bool contains(const Ring& corners, Point p) {
+  bool inside = false;
+  for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++) {
+    const Point a = corners[i];
+    const Point b = corners[j];
+    if ((a.y > p.y) == (b.y > p.y)) continue;
+    const double t = static_cast<double>((p.y - a.y).nm) / static_cast<double>((b.y - a.y).nm);
+    if (static_cast<double>(p.x.nm) < static_cast<double>(a.x.nm) + t * static_cast<double>((b.x - a.x).nm))
+      inside = !inside;
+  }
+  return inside;
+}
+
+Polygon withoutSlits(const Ring& corners) {
+  const std::vector<bool> slit = slitEdges(corners);
+  if (std::find(slit.begin(), slit.end(), true) == slit.end()) return {corners, {}};
+  // What is left are runs of edges; each run's end is some run's start.
+  std::unordered_multimap<Point, std::size_t, PointHash> startingAt;
+  const std::size_t n = corners.size();
+  for (std::size_t i = 0; i < n; ++i)
+    if (!slit[i]) startingAt.emplace(corners[i], i);
+  std::vector<Ring> rings;
+  while (!startingAt.empty()) {
+    Ring one;
+    auto it = startingAt.begin();
+    while (it != startingAt.end()) {
+      const std::size_t edge = it->second;
+      startingAt.erase(it);
+      one.push_back(corners[edge]);
+      it = startingAt.find(corners[(edge + 1) % n]);
+    }
+    if (one.size() >= 3) rings.push_back(std::move(one));
+  }
+  if (rings.empty()) return {corners, {}};
+  const auto outer = std::max_element(rings.begin(), rings.end(), [](const Ring& a, const Ring& b) {
+    return std::abs(signedArea(a)) < std::abs(signedArea(b));
+  });
+  Polygon result{std::move(*outer), {}};
+  rings.erase(outer);
+  result.holes = std::move(rings);
+  return result;
+}
+
+} // namespace netmend

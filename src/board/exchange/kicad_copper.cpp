@@ -1,0 +1,197 @@
+#include <fmt/format.h>
+
+#include "copper_shape.h"
+#include "kicad_reader.h"
+
+namespace netmend::kicad {
+
+namespace {
+
+/// `(layer "F.Cu")`, and from version 9 on `(layers "F.Cu" "F.Mask")` for a track without mask over it.
+std::string_view firstLayer(Reader& r) {
+  return r.in.onlyWord();
+}
+
+void readTrack(Reader& r, TrackWay way) {
+  Track track;
+  track.id = r.board().newId<TrackId>();
+  track.way = way;
+  track.origin = Origin::file;
+  bool start = false, end = false, mid = way != TrackWay::arc;
+  while (const Item item = r.in.next()) {
+    if (item.kind != Item::Kind::list) continue;
+    if (item.text == "start") {
+      track.start = r.in.onlyPoint();
+      start = true;
+    } else if (item.text == "end") {
+      track.end = r.in.onlyPoint();
+      end = true;
+    } else if (item.text == "mid") {
+      track.mid = r.in.onlyPoint();
+      mid = true;
+    } else if (item.text == "width") {
+      track.width = fromFile(r.in.onlyLength());
+    } else if (item.text == "layer" || item.text == "layers") {
+      track.layer = copperLayer(r, firstLayer(r));
+    } else if (item.text == "net") {
+      track.net = readItemNet(r);
+    } else {
+      r.in.leave();
+    }
+  }
+  if (r.in.failed()) return;
+  if (!start || !end || !mid) return r.in.fail("a track lacks start, mid or end");
+  if (!track.layer.known()) return r.in.fail("a track is on no layer");
+  if (!track.width.known()) return r.in.fail("a track has no width");
+  if (track.width.value <= Length(0)) {
+    return r.in.fail("a track has no width", fmt::format("{} mm", track.width.value.mm()), "more than 0 mm");
+  }
+  if (!track.net.known()) track.net = fromFile(NetId{});
+  r.board().tracks.put(track);
+}
+
+/// Per via from version 9 on: `(tenting front back)`, `(tenting none)`, `(tenting (front yes) (back no))`.
+Fact<MaskOpening> readTenting(Reader& r) {
+  bool top = false;
+  bool bottom = false;
+  while (const Item item = r.in.next()) {
+    bool on = true;
+    if (item.kind == Item::Kind::list) {
+      const std::string_view value = r.in.onlyWord();
+      if (value == "none") return {}; // as the board has it
+      on = value == "yes";
+    }
+    if (item.text == "front") top = on;
+    if (item.text == "back") bottom = on;
+  }
+  if (top && bottom) return fromFile(MaskOpening::none);
+  if (top) return fromFile(MaskOpening::bottom);
+  return fromFile(bottom ? MaskOpening::top : MaskOpening::both);
+}
+
+struct Fill {
+  Ring ring;
+  std::string_view layer; ///< empty before version 6: the zone's
+};
+
+Fill readFill(Reader& r) {
+  Fill fill;
+  while (const Item part = r.in.next()) {
+    if (part.isList("layer"))
+      fill.layer = r.in.onlyWord();
+    else if (part.isList("pts"))
+      fill.ring = readCorners(r.in);
+    else if (part.kind == Item::Kind::list)
+      r.in.leave();
+  }
+  return fill;
+}
+
+void addZonePolygon(Reader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> net, Length growth) {
+  if (ring.size() < 3) return;
+  std::vector<Polygon> polygons;
+  if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
+  if (polygons.empty()) {
+    if (growth > Length(0))
+      ++r.counted["old filled area(s) could not be widened by the pen they were drawn with"];
+    polygons.push_back({std::move(ring), {}});
+  }
+  for (Polygon& polygon : polygons) {
+    Area area;
+    area.id = r.board().newId<AreaId>();
+    area.polygon = std::move(polygon);
+    area.layer = layer;
+    area.net = net;
+    area.origin = Origin::file;
+    r.board().areas.put(std::move(area));
+  }
+}
+
+} // namespace
+
+void readSegment(Reader& r) {
+  readTrack(r, TrackWay::straight);
+}
+
+void readArc(Reader& r) {
+  readTrack(r, TrackWay::arc);
+}
+
+void readVia(Reader& r) {
+  Via via;
+  via.id = r.board().newId<ViaId>();
+  via.origin = Origin::file;
+  via.maskOpening = r.viaMask;
+  bool at = false;
+  while (const Item item = r.in.next()) {
+    if (item.kind != Item::Kind::list) continue; // blind, micro, locked: the layers tell the span
+    if (item.text == "at") {
+      via.position = r.in.onlyPoint();
+      at = true;
+    } else if (item.text == "size") {
+      via.diameter = fromFile(r.in.onlyLength());
+    } else if (item.text == "drill") {
+      via.drill = fromFile(r.in.onlyLength());
+    } else if (item.text == "layers") {
+      via.from = copperLayer(r, r.in.word());
+      via.to = copperLayer(r, r.in.onlyWord());
+    } else if (item.text == "net") {
+      via.net = readItemNet(r);
+    } else if (item.text == "tenting") {
+      if (const auto own = readTenting(r); own.known()) via.maskOpening = own;
+    } else {
+      if (item.text == "remove_unused_layers")
+        ++r.counted["via(s) without ring on layers where nothing joins"];
+      r.in.leave();
+    }
+  }
+  if (r.in.failed()) return;
+  if (!at) return r.in.fail("a via has no place");
+  if (!via.diameter.known() || via.diameter.value <= Length(0)) return r.in.fail("a via has no size");
+  if (via.drill.known() && via.drill.value < Length(0)) return r.in.fail("a via's drill is negative");
+  if (!via.net.known()) via.net = fromFile(NetId{});
+  r.board().vias.put(via);
+}
+
+void readZone(Reader& r) {
+  Fact<NetId> net = fromFile(NetId{});
+  std::string_view zoneLayer;
+  Length pen;
+  // Unless it is said otherwise, versions 4 and 5 draw the edge of a fill with a pen of the zone's least
+  // width, and later ones fill to the edge.
+  constexpr long penless = 20210000;
+  bool drawnWithPen = r.version < penless;
+  std::vector<Fill> fills;
+  bool ruleArea = false;
+  while (const Item item = r.in.next()) {
+    if (item.kind != Item::Kind::list) continue;
+    if (item.text == "net") {
+      net = readItemNet(r);
+    } else if (item.text == "layer") {
+      zoneLayer = r.in.onlyWord();
+    } else if (item.text == "min_thickness") {
+      pen = r.in.onlyLength();
+    } else if (item.text == "filled_areas_thickness") {
+      drawnWithPen = r.in.onlyWord() != "no";
+    } else if (item.text == "keepout") {
+      ruleArea = true;
+      r.in.leave();
+    } else if (item.text == "filled_polygon") {
+      fills.push_back(readFill(r));
+    } else {
+      r.in.leave();
+    }
+  }
+  if (r.in.failed()) return;
+  if (fills.empty() && !ruleArea && net.value) {
+    r.notice(fmt::format("{}: a zone of net {} is not filled; its copper is not known", r.in.line(),
+                         r.board().nets.find(net.value)->name));
+  }
+  for (Fill& fill : fills) {
+    const auto layer = copperLayer(r, fill.layer.empty() ? zoneLayer : fill.layer);
+    if (r.in.failed()) return;
+    addZonePolygon(r, std::move(fill.ring), layer, net, drawnWithPen ? pen / 2 : Length(0));
+  }
+}
+
+} // namespace netmend::kicad

@@ -1,0 +1,66 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "copper_shape.h"
+#include "kicad_reader.h"
+#include "netmend/board/shape.h"
+
+namespace netmend::kicad {
+
+namespace {
+
+// Corners of the board's edge over all its pieces; real boards have thousands.
+constexpr std::size_t mostEdgePoints = 1'000'000;
+
+void addEdge(Reader& r, Path path) {
+  r.edgePoints += path.points.size();
+  if (r.edgePoints > mostEdgePoints) {
+    r.in.fail("the board's edge has too many corners", {}, fmt::format("at most {}", mostEdgePoints));
+    return;
+  }
+  r.edges.push_back({std::move(path.points), path.closed});
+}
+
+/// Copper that is drawn rather than routed. It is real, and belongs to no net by name.
+void addCopper(Reader& r, const Graphic& g, const Path& path, Fact<LayerId> layer) {
+  std::vector<Polygon> polygons;
+  const bool closedAndFilled = path.closed && g.filled;
+  if (closedAndFilled) polygons.push_back({path.points, {}});
+  std::vector<Polygon> stroke = strokeOf(path.points, path.closed, g.width);
+  if (closedAndFilled && !stroke.empty()) {
+    polygons.insert(polygons.end(), stroke.begin(), stroke.end());
+    polygons = united(polygons);
+  } else if (!closedAndFilled) {
+    polygons = std::move(stroke);
+  }
+  for (Polygon& polygon : polygons) {
+    Area area;
+    area.id = r.board().newId<AreaId>();
+    area.polygon = std::move(polygon);
+    area.layer = layer;
+    if (g.net) area.net = itemNet(r, g.net);
+    area.origin = Origin::file;
+    r.board().areas.put(std::move(area));
+    ++r.counted["drawn copper shape(s) without a net were read as areas whose net is unknown"];
+  }
+}
+
+} // namespace
+
+void addDrawing(Reader& r, const Graphic& g, Point origin, Degrees rotation) {
+  for (const std::string_view layer : g.layers) {
+    const bool edge = layer == "Edge.Cuts";
+    const auto copper = r.copperLayers.find(layer);
+    if (!edge && copper == r.copperLayers.end()) continue;
+    Path path = pathOf(g, edge ? Length(5000) : Length(1000));
+    for (Point& p : path.points)
+      p = placed(origin, rotation, p);
+    if (edge)
+      addEdge(r, std::move(path));
+    else
+      addCopper(r, g, path, fromFile(copper->second));
+  }
+}
+
+} // namespace netmend::kicad

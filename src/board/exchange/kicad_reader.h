@@ -1,0 +1,85 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "kicad_cursor.h"
+#include "kicad_graphic.h"
+#include "netmend/board/exchange/import.h"
+#include "outline.h"
+
+namespace netmend::kicad {
+
+/// What is known of the file so far; each `read…` takes one list and adds to it.
+struct Reader {
+  Cursor in;
+  const ImportSource& source;
+  Imported result{};
+
+  long version = 0;
+  std::unordered_map<std::string_view, LayerId> copperLayers{}; ///< by the name that the file's items use
+  std::unordered_map<long, NetId> netsByNumber{};
+  std::unordered_map<std::string, NetId> netsByName{};
+  std::vector<EdgePiece> edges{};
+  std::size_t edgePoints = 0;
+  Fact<MaskOpening> viaMask{}; ///< what holds for vias that say nothing themselves
+  Fact<Length> boardThickness{};
+  bool viasOnMask = false;
+
+  /// Counted instead of told one by one.
+  std::map<std::string, std::size_t> counted{};
+
+  explicit Reader(const ImportSource& s) : in(s.content), source(s) {}
+
+  [[nodiscard]] Board& board() { return result.board; }
+  void notice(std::string text) { result.notices.push_back(std::move(text)); }
+};
+
+// kicad_setup.cpp
+void readLayers(Reader& r);
+void readGeneral(Reader& r);
+void readSetup(Reader& r);
+void readTitle(Reader& r);
+/// `(net 3 "GND")` of the board.
+void readNetDeclaration(Reader& r);
+/// The value of a `(net …)` of an item: a number, or from version 10 on a name. The list is left.
+[[nodiscard]] Fact<NetId> readItemNet(Reader& r);
+[[nodiscard]] Fact<NetId> itemNet(Reader& r, const Item& item);
+[[nodiscard]] Fact<LayerId> copperLayer(Reader& r, std::string_view name);
+
+// kicad_copper.cpp
+void readSegment(Reader& r);
+void readArc(Reader& r);
+void readVia(Reader& r);
+void readZone(Reader& r);
+
+// kicad_drawing.cpp
+/// A drawn shape: edge of the board, or copper without a pin. Its place is that of its owner.
+void addDrawing(Reader& r, const Graphic& graphic, Point origin, Degrees rotation);
+
+// kicad_footprint.cpp
+void readFootprint(Reader& r);
+
+/// A pad as the file has it, before it belongs to a pin.
+struct PadItem {
+  std::string_view number;
+  Fact<NetId> net;
+  Pad pad;
+};
+// kicad_pad.cpp
+[[nodiscard]] PadItem readPad(Reader& r, Point origin, Degrees rotation);
+
+// kicad_custom_pad.cpp
+/// Corners of a custom pad about its position: anchor and primitives together.
+void readPrimitives(Reader& r, std::vector<Graphic>& into);
+[[nodiscard]] Ring customPadRing(Reader& r, const std::vector<Graphic>& primitives, Size size,
+                                 bool rectAnchor);
+/// Corners of a rectangle with its corners cut or rounded.
+[[nodiscard]] Ring chamferedRing(Size size, Length radius, Length cut,
+                                 const std::vector<std::string_view>& cutCorners);
+[[nodiscard]] Ring trapezoidRing(Size size, Size delta);
+
+} // namespace netmend::kicad

@@ -1,0 +1,67 @@
+#include "text.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <cstring>
+
+#include <fmt/format.h>
+
+namespace netmend {
+
+namespace {
+
+/// Length of the UTF-8 character that starts here; 0 if none does.
+std::size_t characterLength(std::string_view rest) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(rest[i]); };
+  const unsigned char first = byte(0);
+  if (first < 0x80) return 1;
+  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
+  if (first < 0xC2 || first > 0xF4 || rest.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0U) != 0x80) return 0;
+  // Overlong forms, surrogates, and what lies beyond Unicode.
+  if (first == 0xE0 && byte(1) < 0xA0) return 0;
+  if (first == 0xED && byte(1) > 0x9F) return 0;
+  if (first == 0xF0 && byte(1) < 0x90) return 0;
+  if (first == 0xF4 && byte(1) > 0x8F) return 0;
+  return length;
+}
+
+/// Eight bytes at a time while all are plain ASCII without zeros.
+std::size_t plainRun(std::string_view text, std::size_t at) {
+  while (at + 8 <= text.size()) {
+    std::uint64_t word = 0;
+    std::memcpy(&word, text.data() + at, 8);
+    constexpr std::uint64_t high = 0x8080808080808080U;
+    constexpr std::uint64_t ones = 0x0101010101010101U;
+    if (((word | (word - ones)) & high) != 0) break;
+    at += 8;
+  }
+  return at;
+}
+
+} // namespace
+
+std::optional<Error> textFault(std::string_view content, const std::string& file) {
+  std::size_t at = 0;
+  while ((at = plainRun(content, at)) < content.size()) {
+    const std::size_t length = content[at] == '\0' ? 0 : characterLength(content.substr(at));
+    if (length > 0) {
+      at += length;
+      continue;
+    }
+    const auto line =
+        std::count(content.begin(), content.begin() + static_cast<std::ptrdiff_t>(at), '\n') + 1;
+    return Error{content[at] == '\0' ? "is a binary file" : "is not UTF-8 text", file,
+                 fmt::format("line {}", line),
+                 fmt::format("byte 0x{:02X}", static_cast<unsigned char>(content[at])), "text in UTF-8"};
+  }
+  return std::nullopt;
+}
+
+std::string_view withoutMark(std::string_view content) {
+  if (content.starts_with("\xEF\xBB\xBF")) content.remove_prefix(3);
+  return content;
+}
+
+} // namespace netmend
