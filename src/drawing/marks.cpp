@@ -1,0 +1,127 @@
+#include "marks.h"
+
+#include <QPainterPath>
+
+#include "netmend/drawing/palette.h"
+#include "netmend/drawing/pin_strip.h"
+
+namespace netmend {
+
+namespace {
+
+/// Painted twice, first broader in white, so that a mark stays apart from what it lies on.
+void strokeWithCasing(QPainter& painter, const QPainterPath& path, const QColor& colour, double width) {
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(palette::paper, width * 2.2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter.drawPath(path);
+  painter.setPen(QPen(colour, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter.drawPath(path);
+}
+
+void fillWithEdge(QPainter& painter, const QPainterPath& path, const QColor& fill, double size) {
+  painter.setPen(QPen(palette::black, size * 0.07, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter.setBrush(fill);
+  painter.drawPath(path);
+}
+
+QPainterPath polygonPath(std::initializer_list<QPointF> corners) {
+  QPainterPath path;
+  path.addPolygon(QPolygonF(QList<QPointF>(corners)));
+  path.closeSubpath();
+  return path;
+}
+
+QPainterPath crossPath(double r) {
+  QPainterPath path;
+  path.moveTo(-r, -r);
+  path.lineTo(r, r);
+  path.moveTo(-r, r);
+  path.lineTo(r, -r);
+  return path;
+}
+
+void paintRing(QPainter& painter, double r) {
+  QPainterPath ring;
+  ring.addEllipse(QPointF(), r * 0.85, r * 0.85);
+  strokeWithCasing(painter, ring, palette::bluishGreen, r * 0.36);
+  QPainterPath edges;
+  edges.addEllipse(QPointF(), r * 1.03, r * 1.03);
+  painter.setPen(QPen(palette::black, r * 0.09));
+  painter.drawPath(edges);
+}
+
+/// Two halves of a disc with daylight between them.
+void paintGap(QPainter& painter, double r, double size) {
+  QPainterPath halves;
+  const QRectF box(-r, -r, 2 * r, 2 * r);
+  const QPointF left(-r * 0.28, 0);
+  const QPointF right(r * 0.28, 0);
+  halves.moveTo(left + QPointF(0, -r));
+  halves.arcTo(box.translated(left), 90, 180);
+  halves.closeSubpath();
+  halves.moveTo(right + QPointF(0, r));
+  halves.arcTo(box.translated(right), 270, 180);
+  halves.closeSubpath();
+  fillWithEdge(painter, halves, palette::vermillion, size);
+}
+
+void paintDisc(QPainter& painter, const QColor& fill, double r, double size) {
+  QPainterPath path;
+  path.addEllipse(QPointF(), r, r);
+  fillWithEdge(painter, path, fill, size);
+}
+
+} // namespace
+
+void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size) {
+  painter.save();
+  painter.translate(at);
+  const double r = size / 2;
+  switch (shape) {
+  case MarkShape::cross:
+    strokeWithCasing(painter, crossPath(r * 0.8), palette::vermillion, r * 0.42);
+    break;
+  case MarkShape::ring:
+    paintRing(painter, r);
+    break;
+  case MarkShape::probe:
+    fillWithEdge(painter, polygonPath({{0, 0}, {-r * 0.6, -r * 1.7}, {r * 0.6, -r * 1.7}}), palette::orange,
+                 size);
+    break;
+  case MarkShape::disc:
+    paintDisc(painter, palette::skyBlue, r * 0.75, size);
+    break;
+  case MarkShape::gap:
+    paintGap(painter, r * 0.8, size);
+    break;
+  case MarkShape::bar:
+    fillWithEdge(painter, polygonPath({{-r, -r * 0.5}, {r, -r * 0.5}, {r, r * 0.5}, {-r, r * 0.5}}),
+                 palette::vermillion, size);
+    break;
+  case MarkShape::downward:
+    fillWithEdge(painter, polygonPath({{-r, -r * 0.8}, {r, -r * 0.8}, {0, r * 0.9}}), palette::orange, size);
+    break;
+  case MarkShape::upward:
+    fillWithEdge(painter, polygonPath({{-r, r * 0.8}, {r, r * 0.8}, {0, -r * 0.9}}), palette::orange, size);
+    break;
+  case MarkShape::diamond:
+    fillWithEdge(painter, polygonPath({{0, -r}, {r, 0}, {0, r}, {-r, 0}}), palette::reddishPurple, size);
+    break;
+  case MarkShape::hollow:
+    paintDisc(painter, palette::paper, r * 0.6, size);
+    break;
+  }
+  painter.restore();
+}
+
+void paintLabel(QPainter& painter, const QRectF& box, const QString& text, const QColor& colour) {
+  QColor ground = palette::paper;
+  ground.setAlpha(215);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(ground);
+  painter.drawRoundedRect(box, box.height() * 0.08, box.height() * 0.08);
+  painter.setPen(colour);
+  painter.drawText(box, Qt::AlignCenter, text);
+}
+
+} // namespace netmend

@@ -1,0 +1,386 @@
+#include <algorithm>
+#include <iterator>
+
+#include "marks.h"
+#include "netmend/drawing/palette.h"
+#include "painting.h"
+
+namespace netmend {
+
+namespace bgi = boost::geometry::index;
+
+namespace {
+
+/// In the order of painting.
+enum class Pass : std::uint8_t {
+  buriedArea,
+  buriedTrack,
+  farPad,
+  farBody,
+  area,
+  track,
+  via,
+  pad,
+  litArea,
+  litTrack,
+  litVia,
+  litPad,
+  body,
+  zone
+};
+
+struct Visible {
+  Pass pass;
+  std::uint32_t index;
+  friend auto operator<=>(const Visible&, const Visible&) = default;
+};
+
+bool allLayersIn(const SceneItem& item, const std::vector<char>& flags) {
+  for (int layer = item.firstLayer; layer <= item.lastLayer; ++layer) {
+    const auto i = static_cast<std::size_t>(layer);
+    if (i >= flags.size() || !flags[i]) return false;
+  }
+  return true;
+}
+
+/// What can be told to be on the side seen; copper whose layer is unknown is not.
+bool isNear(const Painting& p, const SceneItem& item) {
+  if (item.kind == ItemKind::track || item.kind == ItemKind::area)
+    return item.firstLayer == p.nearLayer && item.lastLayer == p.nearLayer;
+  return item.firstLayer <= p.nearLayer && p.nearLayer <= item.lastLayer;
+}
+
+std::optional<Pass> passOf(const Painting& p, const SceneItem& item) {
+  const bool near = isNear(p, item);
+  const bool through = p.overlay.seeThrough;
+  if (item.kind == ItemKind::zone) {
+    if (!p.overlay.zones || !(near || through)) return std::nullopt;
+    return Pass::zone;
+  }
+  if (item.kind == ItemKind::body) {
+    if (near) return Pass::body;
+    return through ? std::optional(Pass::farBody) : std::nullopt;
+  }
+  if (allLayersIn(item, p.hidden)) return std::nullopt;
+  const bool lit = item.net < p.lit.size() && p.lit[item.net];
+  switch (item.kind) {
+  case ItemKind::area:
+    if (lit) return Pass::litArea;
+    if (near) return Pass::area;
+    return through ? std::optional(Pass::buriedArea) : std::nullopt;
+  case ItemKind::track:
+    if (lit) return Pass::litTrack;
+    if (near) return Pass::track;
+    return through ? std::optional(Pass::buriedTrack) : std::nullopt;
+  case ItemKind::via:
+    if (lit) return Pass::litVia;
+    return near || through ? std::optional(Pass::via) : std::nullopt;
+  default:
+    if (lit && (near || through)) return Pass::litPad;
+    if (near) return Pass::pad;
+    return through ? std::optional(Pass::farPad) : std::nullopt;
+  }
+}
+
+/// Too small to be seen at this scale.
+bool belowSight(const Painting& p, const SceneItem& item) {
+  const double size = p.picture(std::max(item.box.width(), item.box.height()));
+  if (item.kind == ItemKind::padPlace) return false;
+  return size < 0.06 * p.unit * 10.0;
+}
+
+std::vector<Visible> visibleItems(const Painting& p) {
+  const Box shown = p.view.shown();
+  const detail::MmBox box({shown.min.x.mm(), shown.min.y.mm()}, {shown.max.x.mm(), shown.max.y.mm()});
+  std::vector<Visible> out;
+  const auto query = bgi::intersects(box);
+  for (auto it = p.content.index.qbegin(query); it != p.content.index.qend(); ++it) {
+    const SceneItem& item = p.content.items[it->second];
+    const auto pass = passOf(p, item);
+    if (pass && (!belowSight(p, item) || *pass >= Pass::litArea)) out.push_back({*pass, it->second});
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+struct Look {
+  QColor fill;
+  QColor line; ///< invalid: no outline
+};
+
+Look lookOf(const Painting& p, Pass pass) {
+  // Beside a lit net everything else steps back.
+  const auto quiet = [&](QColor c) { return p.anyLit ? c.lighter(112) : c; };
+  switch (pass) {
+  case Pass::buriedArea:
+    return {QColor(palette::substrate.darker(103)), {}};
+  case Pass::buriedTrack:
+    return {palette::buried, {}};
+  case Pass::farPad:
+    return {Qt::transparent, palette::buried.darker(115)};
+  case Pass::farBody:
+    return {Qt::transparent, palette::copper};
+  case Pass::area:
+    return {palette::copperArea, {}};
+  case Pass::track:
+    return {quiet(palette::copper), {}};
+  case Pass::via:
+    return {quiet(palette::pad), {}};
+  case Pass::pad:
+    return {quiet(palette::pad), {}};
+  case Pass::litArea:
+    return {QColor(0x56, 0xB4, 0xE9, 90), palette::blue};
+  case Pass::litTrack:
+    return {palette::blue, {}};
+  case Pass::litVia:
+    return {palette::blue, {}};
+  case Pass::litPad:
+    return {palette::blue, palette::black};
+  case Pass::body:
+    return {Qt::transparent, palette::body};
+  case Pass::zone:
+    return {palette::orange, {}};
+  }
+  return {};
+}
+
+/// Copper of a layer that is only hinted at.
+Look dimmedLook(const Painting& p, const SceneItem& item, Look look) {
+  if (p.dimmed.empty() || !allLayersIn(item, p.dimmed)) return look;
+  look.fill.setAlpha(look.fill.alpha() / 4);
+  if (look.line.isValid()) look.line.setAlpha(look.line.alpha() / 4);
+  return look;
+}
+
+void drawWay(QPainter& painter, const QPolygonF& points) {
+  if (points.size() == 2)
+    painter.drawLine(points[0], points[1]);
+  else
+    painter.drawPolyline(points);
+}
+
+void paintTrack(const Painting& p, const SceneItem& item, Pass pass, const Look& look) {
+  QPainter& painter = p.painter;
+  const bool lit = pass == Pass::litTrack;
+  const double least = p.inMm((lit ? 1.6 : 0.5) * p.unit);
+  const double width = std::max(item.width, least);
+  if (item.uncertain) {
+    // Where it runs is not known: a line that does not look like copper.
+    const double thin = p.inMm((lit ? 1.8 : 0.9) * p.unit);
+    QPen pen(look.fill.darker(lit ? 100 : 130), thin, Qt::CustomDashLine, Qt::RoundCap, Qt::RoundJoin);
+    pen.setDashPattern({0.1, 2.6});
+    painter.setPen(pen);
+    drawWay(painter, item.points);
+    return;
+  }
+  painter.setPen(QPen(look.fill, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  drawWay(painter, item.points);
+}
+
+/// The light core of lit tracks that are not on the side seen: there they look hollow.
+void paintCore(const Painting& p, const SceneItem& item) {
+  if (item.uncertain || isNear(p, item)) return;
+  const double width = std::max(item.width, p.inMm(1.6 * p.unit));
+  p.painter.setPen(QPen(QColor(0xCF, 0xE6, 0xF6), width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  drawWay(p.painter, item.points);
+}
+
+void paintHole(const Painting& p, const SceneItem& item) {
+  if (item.hole.isEmpty() || p.picture(item.hole.width()) < 2.0 * p.unit) return;
+  p.painter.setPen(Qt::NoPen);
+  p.painter.setBrush(palette::paper);
+  const double r = std::min(item.hole.width(), item.hole.height()) / 2;
+  p.painter.drawRoundedRect(item.hole, r, r);
+}
+
+void paintPadPlace(const Painting& p, const SceneItem& item, const Look& look) {
+  // Size unknown: a small cross of constant size.
+  const double r = p.inMm(2.5 * p.unit);
+  const QPointF c = item.box.center();
+  p.painter.setPen(QPen(look.fill.alpha() == 0 ? look.line : look.fill.darker(130), p.inMm(p.unit)));
+  p.painter.drawLine(c - QPointF(r, 0), c + QPointF(r, 0));
+  p.painter.drawLine(c - QPointF(0, r), c + QPointF(0, r));
+}
+
+void paintFilled(const Painting& p, const SceneItem& item, const Look& look) {
+  QPen pen(Qt::NoPen);
+  if (look.line.isValid()) {
+    pen = QPen(look.line, p.inMm(0.6 * p.unit), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
+    if (item.absent)
+      pen.setDashPattern({0.1, 3.0});
+    else if (item.kind == ItemKind::body && item.uncertain)
+      pen.setDashPattern({4.0, 3.0});
+  }
+  p.painter.setPen(pen);
+  p.painter.setBrush(look.fill.alpha() == 0 ? QBrush(Qt::NoBrush) : QBrush(look.fill));
+  p.painter.drawPath(item.path);
+  if (item.kind == ItemKind::pad || item.kind == ItemKind::via) paintHole(p, item);
+}
+
+void paintItem(const Painting& p, const Visible& visible) {
+  const SceneItem& item = p.content.items[visible.index];
+  const Look look = dimmedLook(p, item, lookOf(p, visible.pass));
+  switch (item.kind) {
+  case ItemKind::track:
+    paintTrack(p, item, visible.pass, look);
+    break;
+  case ItemKind::padPlace:
+    paintPadPlace(p, item, look);
+    break;
+  case ItemKind::zone:
+    paintZone(p, item);
+    break;
+  default:
+    paintFilled(p, item, look);
+    break;
+  }
+}
+
+void paintItems(const Painting& p, const std::vector<Visible>& items) {
+  p.painter.save();
+  p.painter.setTransform(p.toPicture, true);
+  auto at = items.begin();
+  const auto upTo = [&](Pass last) {
+    for (; at != items.end() && at->pass <= last; ++at)
+      paintItem(p, *at);
+  };
+  const auto firstLit =
+      std::find_if(items.begin(), items.end(), [](const Visible& v) { return v.pass == Pass::litTrack; });
+  upTo(Pass::litTrack);
+  for (auto it = firstLit; it != at; ++it)
+    paintCore(p, p.content.items[it->index]);
+  upTo(Pass::zone);
+  p.painter.restore();
+}
+
+void paintSubstrate(const Painting& p) {
+  if (p.content.outline.isEmpty()) return;
+  p.painter.save();
+  p.painter.setTransform(p.toPicture, true);
+  p.painter.setPen(QPen(palette::edge, p.inMm(1.0 * p.unit), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setBrush(palette::substrate);
+  p.painter.drawPath(p.content.outline);
+  p.painter.restore();
+}
+
+void paintItemLabel(const Painting& p, const SceneItem& item, const QColor& colour, bool ground,
+                    double largest) {
+  const QRectF box = p.toPicture.mapRect(item.box);
+  if (item.text.isEmpty() || !box.intersects(p.view.frame)) return;
+  const auto fitted = fitText(p, item.text, box.size() * 0.94, largest, item.kind == ItemKind::body);
+  if (!fitted) return;
+  QPainter& painter = p.painter;
+  painter.save();
+  painter.setFont(fitted->font);
+  painter.translate(box.center());
+  if (!fitted->upright) painter.rotate(-90);
+  const QSizeF size = fitted->size;
+  const QRectF place(-size.width() / 2, -size.height() / 2, size.width(), size.height());
+  if (ground) {
+    paintLabel(painter, place, item.text, colour);
+  } else {
+    painter.setPen(colour);
+    painter.drawText(place, Qt::AlignCenter, item.text);
+  }
+  painter.restore();
+}
+
+void paintItemLabels(const Painting& p, const std::vector<Visible>& items) {
+  const double size = p.unit * 10.0;
+  for (const Visible& visible : items) {
+    const SceneItem& item = p.content.items[visible.index];
+    const bool pad = visible.pass == Pass::pad || visible.pass == Pass::litPad;
+    if (pad && p.overlay.pinLabels && item.hole.isEmpty())
+      paintItemLabel(p, item, palette::paper, false, size);
+  }
+  for (const Visible& visible : items)
+    if (visible.pass == Pass::body && p.overlay.partLabels)
+      paintItemLabel(p, p.content.items[visible.index], palette::black, true, size * 1.3);
+}
+
+std::vector<char> flagsFor(const std::vector<LayerId>& wanted, const std::vector<LayerId>& layers) {
+  if (wanted.empty()) return {};
+  std::vector<char> flags(layers.size(), 0);
+  for (std::size_t i = 0; i < layers.size(); ++i)
+    flags[i] = std::find(wanted.begin(), wanted.end(), layers[i]) != wanted.end() ? 1 : 0;
+  return flags;
+}
+
+Painting prepare(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                 const PictureType& type) {
+  const BoardScene::Content& content = scene.content();
+  Painting p{painter, content, view, overlay, type, {}, 1.0, 0, {}, {}, {}, false};
+  const double mirror = view.side == Side::bottom ? -1.0 : 1.0;
+  const QPointF c = view.frame.center();
+  const double s = view.scale.value;
+  p.toPicture = QTransform(mirror * s, 0, 0, -s, c.x() - mirror * s * view.middle.x.mm(),
+                           c.y() + s * view.middle.y.mm());
+  p.unit = type.font.pixelSize() / 10.0;
+  p.nearLayer = view.side == Side::bottom ? content.lastLayer : 0;
+  p.hidden = flagsFor(overlay.hidden, content.layers);
+  p.dimmed = flagsFor(overlay.dimmed, content.layers);
+  p.lit.assign(content.nets.size(), 0);
+  for (const NetId net : overlay.litNets) {
+    const auto it = std::lower_bound(content.nets.begin(), content.nets.end(), net);
+    if (it == content.nets.end() || *it != net) continue;
+    p.lit[static_cast<std::size_t>(it - content.nets.begin())] = 1;
+    p.anyLit = true;
+  }
+  return p;
+}
+
+} // namespace
+
+QFont Painting::fontOf(double size) const {
+  QFont font = type.font;
+  font.setPixelSize(std::max(1, static_cast<int>(size)));
+  return font;
+}
+
+std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room, double largest,
+                                  bool mayTurn) {
+  const double lineHeight = 1.17; // of DejaVu Sans, ascent and descent together
+  const bool upright = !mayTurn || room.width() >= room.height() * 0.8;
+  if (!upright) room.transpose();
+  double size = std::min(largest, room.height() / lineHeight);
+  if (size < p.type.smallest) return std::nullopt;
+  QFont font = p.fontOf(size);
+  double width = QFontMetricsF(font).horizontalAdvance(text);
+  if (width > room.width()) {
+    size *= room.width() / width;
+    if (size < p.type.smallest) return std::nullopt;
+    font = p.fontOf(size);
+    width = QFontMetricsF(font).horizontalAdvance(text);
+  }
+  return FittedText{font, upright, QSizeF(width, font.pixelSize() * lineHeight)};
+}
+
+void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const PictureType& type) {
+  painter.save();
+  painter.setClipRect(view.frame, Qt::IntersectClip);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const Painting p = prepare(painter, scene, view, overlay, type);
+  if (p.content.extent.empty()) {
+    painter.setFont(type.font);
+    painter.setPen(palette::quietText);
+    painter.drawText(view.frame, Qt::AlignCenter | Qt::TextWordWrap, p.content.nothingToSee);
+    painter.restore();
+    return;
+  }
+  paintSubstrate(p);
+  const std::vector<Visible> items = visibleItems(p);
+  paintItems(p, items);
+  paintItemLabels(p, items);
+  LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
+  if (overlay.scaleBar) paintScaleBar(p, placer);
+  paintLines(p, placer);
+  paintMarks(p, placer);
+  std::vector<const SceneItem*> zones;
+  for (const Visible& visible : items)
+    if (visible.pass == Pass::zone) zones.push_back(&p.content.items[visible.index]);
+  paintZoneLabels(p, zones, placer);
+  painter.restore();
+}
+
+} // namespace netmend

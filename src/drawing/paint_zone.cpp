@@ -1,0 +1,118 @@
+#include <array>
+
+#include "marks.h"
+#include "netmend/base/words.h"
+#include "netmend/drawing/palette.h"
+#include "painting.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr std::array<Word<ZoneKind>, 8> zoneWords{{
+    {ZoneKind::connector, "connector"},
+    {ZoneKind::shieldWall, "shield wall"},
+    {ZoneKind::battery, "battery"},
+    {ZoneKind::fastener, "fastener"},
+    {ZoneKind::antenna, "antenna"},
+    {ZoneKind::flex, "flex"},
+    {ZoneKind::heatSensitive, "heat-sensitive"},
+    {ZoneKind::tallPart, "tall part"},
+}};
+
+/// Sets of parallel lines; `dash` zero is a whole line. A pattern a kind, so that kinds stay apart
+/// in black and white.
+struct Hatch {
+  double degrees;
+  double spacing; ///< in units
+  double dash;    ///< in units
+};
+
+std::vector<Hatch> hatchesOf(ZoneKind kind) {
+  switch (kind) {
+  case ZoneKind::connector:
+    return {{45, 6, 0}};
+  case ZoneKind::shieldWall:
+    return {{45, 4.5, 0}, {135, 4.5, 0}};
+  case ZoneKind::battery:
+    return {{0, 5, 0}};
+  case ZoneKind::fastener:
+    return {{0, 4, 0.1}};
+  case ZoneKind::antenna:
+    return {{90, 5, 0}};
+  case ZoneKind::flex:
+    return {{135, 6, 0}};
+  case ZoneKind::heatSensitive:
+    return {{0, 7, 0}, {90, 7, 0}};
+  case ZoneKind::tallPart:
+    return {{45, 5, 5}};
+  }
+  return {};
+}
+
+void paintHatch(QPainter& painter, const QRectF& box, const Hatch& hatch, double unit) {
+  const QPointF c = box.center();
+  const double reach = std::hypot(box.width(), box.height()) / 2;
+  QPen pen(palette::orange, 0.8 * unit, Qt::SolidLine, Qt::RoundCap);
+  if (hatch.dash > 0) {
+    if (hatch.dash < 1) pen.setWidthF(1.4 * unit);
+    pen.setDashPattern({hatch.dash * unit / pen.widthF(), 4.0 * unit / pen.widthF()});
+  }
+  painter.setPen(pen);
+  painter.save();
+  painter.translate(c);
+  painter.rotate(-hatch.degrees);
+  const double step = hatch.spacing * unit;
+  for (double y = -std::floor(reach / step) * step; y <= reach; y += step)
+    painter.drawLine(QPointF(-reach, y), QPointF(reach, y));
+  painter.restore();
+}
+
+QString zoneText(const SceneItem& zone) {
+  const std::string_view word = wordFor(zoneWords, zone.zone);
+  const QString kind = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+  // A name that says the kind already is enough.
+  if (zone.text.contains(kind, Qt::CaseInsensitive)) return zone.text;
+  return zone.text.isEmpty() ? kind : kind + QStringLiteral(" ") + zone.text;
+}
+
+} // namespace
+
+void paintZone(const Painting& p, const SceneItem& zone) {
+  QPainter& painter = p.painter;
+  painter.save();
+  // Back to picture units: the hatch has the same spacing at every scale.
+  painter.setTransform(p.toPicture.inverted(), true);
+  const QPainterPath path = p.toPicture.map(zone.path);
+  const QRectF box = path.boundingRect() & p.view.frame;
+  if (!box.isEmpty()) {
+    painter.save();
+    painter.setClipPath(path, Qt::IntersectClip);
+    for (const Hatch& hatch : hatchesOf(zone.zone))
+      paintHatch(painter, box, hatch, p.unit);
+    painter.restore();
+    painter.setPen(QPen(palette::orange.darker(125), 0.9 * p.unit));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(path);
+  }
+  painter.restore();
+}
+
+void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer) {
+  for (const SceneItem* zone : zones) {
+    const QRectF box = p.toPicture.mapRect(zone->box) & p.view.frame;
+    if (box.isEmpty()) continue;
+    const QString text = zoneText(*zone);
+    QFont font = p.type.font;
+    font.setItalic(true);
+    const QFontMetricsF metrics(font);
+    const QSizeF size(metrics.horizontalAdvance(text) + 4 * p.unit, metrics.height());
+    // A zone of a few pixels is not worth a label that hides its surroundings.
+    if (std::max(box.width(), box.height()) < p.unit * 12) continue;
+    const QRectF place = placer.place(size, box.center(), 0.5 * p.unit);
+    p.painter.setFont(font);
+    paintLabel(p.painter, place, text, palette::black);
+  }
+}
+
+} // namespace netmend

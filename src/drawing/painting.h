@@ -1,0 +1,53 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QTransform>
+
+#include "label_placer.h"
+#include "scene_content.h"
+
+/// What the steps of painting a board share. Lengths on the picture are multiples of `unit`, a tenth of
+/// the letters' size, so that screen and paper look alike.
+namespace netmend {
+
+struct Painting {
+  QPainter& painter;
+  const BoardScene::Content& content;
+  const BoardView& view;
+  const Overlay& overlay;
+  const PictureType& type;
+  QTransform toPicture; ///< from mm, y up
+  double unit = 1.0;
+  int nearLayer = 0;
+  std::vector<char> lit;    ///< by dense net
+  std::vector<char> hidden; ///< by dense layer
+  std::vector<char> dimmed; ///< by dense layer
+  bool anyLit = false;
+
+  [[nodiscard]] double picture(double mmLength) const { return mmLength * view.scale.value; }
+  /// `picture` units in mm, for pens under the transform.
+  [[nodiscard]] double inMm(double pictureLength) const { return pictureLength / view.scale.value; }
+  [[nodiscard]] QFont fontOf(double size) const;
+};
+
+/// A text fitted into a box of the picture.
+struct FittedText {
+  QFont font;
+  bool upright = true; ///< otherwise turned by a quarter
+  QSizeF size;
+};
+/// Nothing when the text would have to be smaller than legible.
+[[nodiscard]] std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room,
+                                                double largest, bool mayTurn);
+
+void paintZone(const Painting& p, const SceneItem& zone);
+void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
+void paintScaleBar(const Painting& p, LabelPlacer& placer);
+void paintLines(const Painting& p, LabelPlacer& placer);
+void paintMarks(const Painting& p, LabelPlacer& placer);
+
+} // namespace netmend

@@ -1,0 +1,232 @@
+#include "netmend/drawing/pin_strip.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QFontMetricsF>
+
+#include "netmend/drawing/palette.h"
+#include "strip_scale.h"
+
+namespace netmend {
+
+namespace {
+
+/// Where things are within a row of the strip; everything follows from the letters' size.
+struct Layout {
+  double letter;
+  double axis;  ///< width of the scale's figures
+  double slot;  ///< width of a pin
+  double title; ///< heights from here on
+  double lane;  ///< of OL
+  double plot;
+  double names;
+  std::size_t pinsPerRow;
+
+  [[nodiscard]] double row() const { return title + lane + plot + names; }
+};
+
+QString nameOf(const StripPin& pin) {
+  QString text = QString::fromStdString(pin.label);
+  if (!pin.net.empty()) text += QStringLiteral("  ") + QString::fromStdString(pin.net);
+  for (const auto* reading : {&pin.after, &pin.reading})
+    if (*reading && (*reading)->flagged) {
+      text += QStringLiteral(": ") + QString::fromStdString((*reading)->verdict);
+      break;
+    }
+  return text;
+}
+
+bool flagged(const StripPin& pin) {
+  return (pin.reading && pin.reading->flagged) || (pin.after && pin.after->flagged);
+}
+
+QFont nameFont(const PictureType& type, bool bold) {
+  QFont font = type.font;
+  font.setPixelSize(std::max(1, font.pixelSize() * 17 / 20));
+  font.setBold(bold);
+  return font;
+}
+
+Layout layoutOf(const PinStrip& strip, double width, const PictureType& type) {
+  Layout out{};
+  const double t = type.font.pixelSize();
+  out.letter = t;
+  out.axis = 5.2 * t;
+  out.title = 1.9 * t;
+  out.lane = 2.0 * t;
+  out.plot = 9.0 * t;
+  const double room = std::max(t, width - out.axis);
+  const auto most = static_cast<std::size_t>(std::max(1.0, std::floor(room / (1.45 * t))));
+  const std::size_t count = std::max<std::size_t>(1, strip.pins.size());
+  const std::size_t rows = (count + most - 1) / most;
+  out.pinsPerRow = (count + rows - 1) / rows;
+  out.slot = std::min(room / static_cast<double>(out.pinsPerRow), 4.0 * t);
+  double longest = 3 * t;
+  for (const StripPin& pin : strip.pins)
+    longest = std::max(longest, QFontMetricsF(nameFont(type, flagged(pin))).horizontalAdvance(nameOf(pin)));
+  out.names = std::min(longest, 15.0 * t) + 1.2 * t;
+  return out;
+}
+
+struct Row {
+  const PinStrip& strip;
+  std::size_t first;
+  std::size_t count;
+  QRectF frame;
+  Layout layout;
+  StripScale scale;
+
+  [[nodiscard]] double middleOf(std::size_t i) const {
+    return frame.left() + layout.axis + layout.slot * (static_cast<double>(i) + 0.5);
+  }
+  [[nodiscard]] double right() const {
+    return frame.left() + layout.axis + layout.slot * static_cast<double>(count);
+  }
+  [[nodiscard]] double laneTop() const { return frame.top() + layout.title; }
+  [[nodiscard]] double plotTop() const { return laneTop() + layout.lane; }
+  [[nodiscard]] double plotBottom() const { return plotTop() + layout.plot; }
+  [[nodiscard]] double yOf(double value) const { return plotBottom() - scale.share(value) * layout.plot; }
+};
+
+void paintAxis(QPainter& painter, const Row& row, const PictureType& type) {
+  const double t = row.layout.letter;
+  const double left = row.frame.left() + row.layout.axis;
+  painter.fillRect(QRectF(left, row.laneTop(), row.right() - left, row.layout.lane),
+                   QColor(0xEE, 0xEE, 0xEE));
+  painter.setFont(type.font);
+  painter.setPen(palette::black);
+  const auto figure = [&](double y, const QString& text) {
+    painter.drawText(QRectF(row.frame.left(), y - t, row.layout.axis - 0.5 * t, 2 * t),
+                     Qt::AlignRight | Qt::AlignVCenter, text);
+  };
+  figure(row.laneTop() + row.layout.lane / 2, QStringLiteral("OL"));
+  for (const StripTick& tick : row.scale.ticks) {
+    const double y = row.yOf(tick.value);
+    painter.setPen(QPen(QColor(0xD0, 0xD0, 0xD0), 0.05 * t));
+    painter.drawLine(QPointF(left, y), QPointF(row.right(), y));
+    painter.setPen(palette::black);
+    figure(y, tick.text);
+  }
+  painter.setPen(QPen(palette::body, 0.08 * t));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(QRectF(left, row.laneTop(), row.right() - left, row.layout.lane + row.layout.plot));
+}
+
+void paintExpected(QPainter& painter, const Row& row, const StripPin& pin, double x) {
+  const double t = row.layout.letter;
+  const double width = row.layout.slot * 0.72;
+  painter.setPen(QPen(palette::body, 0.06 * t));
+  painter.setBrush(QColor(0xCF, 0xE6, 0xF6));
+  if (pin.expectedOl)
+    painter.drawRect(QRectF(x - width / 2, row.laneTop() + 0.3 * t, width, row.layout.lane - 0.6 * t));
+  for (const StripInterval& interval : pin.expected) {
+    const double top = row.yOf(std::max(interval.low, interval.high));
+    const double bottom = row.yOf(std::min(interval.low, interval.high));
+    // An interval of no height would vanish.
+    const double height = std::max(bottom - top, 0.15 * t);
+    painter.drawRect(QRectF(x - width / 2, (top + bottom - height) / 2, width, height));
+  }
+}
+
+void paintReadings(QPainter& painter, const Row& row, const StripPin& pin, double x) {
+  const double t = row.layout.letter;
+  const bool both = pin.reading && pin.after;
+  const double aside = both ? std::min(row.layout.slot * 0.24, 0.6 * t) : 0.0;
+  const double size = std::min(0.95 * t, row.layout.slot * (both ? 0.45 : 0.7));
+  const auto mark = [&](const StripReading& reading, double at) {
+    const double y = reading.value ? row.yOf(*reading.value) : row.laneTop() + row.layout.lane / 2;
+    paintMark(painter, reading.shape, {at, y}, size);
+  };
+  if (pin.reading) mark(*pin.reading, x - aside);
+  if (pin.after) mark(*pin.after, x + aside);
+}
+
+void paintName(QPainter& painter, const Row& row, const StripPin& pin, double x, const PictureType& type) {
+  const double t = row.layout.letter;
+  const QFont font = nameFont(type, flagged(pin));
+  const double room = row.layout.names - 1.0 * t;
+  const QString text = QFontMetricsF(font).elidedText(nameOf(pin), Qt::ElideRight, room);
+  painter.save();
+  painter.setFont(font);
+  painter.setPen(palette::black);
+  painter.translate(x, row.plotBottom() + 0.4 * t);
+  painter.rotate(-90);
+  painter.drawText(QRectF(-room, -t, room, 2 * t), Qt::AlignRight | Qt::AlignVCenter, text);
+  painter.restore();
+}
+
+void paintRow(QPainter& painter, const Row& row, const PictureType& type, const QString& title) {
+  QFont bold = type.font;
+  bold.setBold(true);
+  painter.setFont(bold);
+  painter.setPen(palette::black);
+  const double t = row.layout.letter;
+  const QFontMetricsF metrics(bold);
+  painter.drawText(QRectF(row.frame.left(), row.frame.top(), row.frame.width(), 1.5 * t),
+                   Qt::AlignLeft | Qt::AlignTop,
+                   metrics.elidedText(title, Qt::ElideRight, row.frame.width()));
+  paintAxis(painter, row, type);
+  for (std::size_t i = 0; i < row.count; ++i) {
+    const StripPin& pin = row.strip.pins[row.first + i];
+    paintExpected(painter, row, pin, row.middleOf(i));
+    paintReadings(painter, row, pin, row.middleOf(i));
+    paintName(painter, row, pin, row.middleOf(i), type);
+  }
+}
+
+} // namespace
+
+double pinStripHeight(const PinStrip& strip, double width, const PictureType& type) {
+  const Layout layout = layoutOf(strip, width, type);
+  const std::size_t rows = (strip.pins.size() + layout.pinsPerRow - 1) / layout.pinsPerRow;
+  return static_cast<double>(rows) * layout.row();
+}
+
+std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width, const PictureType& type) {
+  const std::size_t perRow = layoutOf(strip, width, type).pinsPerRow;
+  std::vector<PinStrip> rows;
+  for (std::size_t first = 0; first < strip.pins.size(); first += perRow) {
+    PinStrip row = strip;
+    const std::size_t last = std::min(strip.pins.size(), first + perRow);
+    row.pins.assign(strip.pins.begin() + static_cast<std::ptrdiff_t>(first),
+                    strip.pins.begin() + static_cast<std::ptrdiff_t>(last));
+    if (first > 0) row.title += " (continued)";
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type) {
+  const Layout layout = layoutOf(strip, frame.width(), type);
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const StripScale scale = stripScale(strip);
+  double top = frame.top();
+  for (std::size_t first = 0; first < strip.pins.size(); first += layout.pinsPerRow) {
+    const std::size_t count = std::min(layout.pinsPerRow, strip.pins.size() - first);
+    QString title = QString::fromStdString(strip.title);
+    if (first > 0) title += QStringLiteral(" (continued)");
+    paintRow(painter,
+             {strip, first, count, QRectF(frame.left(), top, frame.width(), layout.row()), layout, scale},
+             type, title);
+    top += layout.row();
+  }
+  painter.restore();
+}
+
+MarkShape markForVerdict(const std::string& word) {
+  if (word == "in range") return MarkShape::disc;
+  if (word == "open") return MarkShape::gap;
+  if (word == "short") return MarkShape::bar;
+  if (word == "low") return MarkShape::downward;
+  if (word == "high") return MarkShape::upward;
+  if (word == "reads where OL is expected") return MarkShape::diamond;
+  return MarkShape::hollow;
+}
+
+bool isFinding(const std::string& word) {
+  return !word.empty() && word != "in range" && word != "nothing to compare";
+}
+
+} // namespace netmend

@@ -1,0 +1,54 @@
+#include <algorithm>
+
+#include <QBuffer>
+#include <QFontDatabase>
+#include <QGuiApplication>
+#include <QImage>
+
+#include "netmend/base/file.h"
+#include "netmend/drawing/board_scene.h"
+#include "netmend/drawing/palette.h"
+
+namespace netmend {
+
+PictureType pictureType(double size) {
+  PictureType type;
+  static constexpr auto wanted = "DejaVu Sans";
+  QFont font = QGuiApplication::font();
+  if (QFontDatabase::families().contains(QLatin1String(wanted))) font = QFont(QLatin1String(wanted));
+  font.setPixelSize(std::max(1, static_cast<int>(size)));
+  font.setHintingPreference(QFont::PreferNoHinting);
+  type.font = font;
+  type.smallest = size * 0.65;
+  return type;
+}
+
+void paintBoard(QPainter& painter, const Board& board, const BoardView& view, const Overlay& overlay) {
+  const double size = std::clamp(view.frame.width() / 90.0, 11.0, 40.0);
+  paintBoard(painter, BoardScene(board), view, overlay, pictureType(size));
+}
+
+Result<void> renderPng(const std::string& path, const Board& board, const Overlay& overlay,
+                       const PngOptions& options) {
+  const auto sensible = [](int pixels) { return pixels >= 16 && pixels <= 20000; };
+  if (!sensible(options.width) || !sensible(options.height))
+    return failure({"picture size is out of range", path, "",
+                    std::to_string(options.width) + " × " + std::to_string(options.height),
+                    "16 to 20000 pixels each way"});
+  QImage image(options.width, options.height, QImage::Format_RGB32);
+  if (image.isNull()) return failure({"no memory for a picture of this size", path});
+  image.fill(palette::paper);
+  {
+    QPainter painter(&image);
+    const QRectF frame(0, 0, options.width, options.height);
+    const Box box = options.part.empty() ? extentOf(board) : options.part;
+    paintBoard(painter, board, viewOf(box, frame, options.side), overlay);
+  }
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  if (!image.save(&buffer, "PNG")) return failure({"picture could not be encoded as PNG", path});
+  return writeFileAtomically(path, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+}
+
+} // namespace netmend

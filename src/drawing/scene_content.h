@@ -1,0 +1,66 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include <QPainterPath>
+#include <QPointF>
+#include <QPolygonF>
+#include <QRectF>
+#include <QString>
+
+#include <boost/geometry/geometries/box.hpp>
+#include <boost/geometry/geometries/point.hpp>
+#include <boost/geometry/index/rtree.hpp>
+
+#include "netmend/drawing/board_scene.h"
+
+/// Inside of a scene. Coordinates are millimetres with y up.
+namespace netmend {
+
+enum class ItemKind : std::uint8_t { area, track, via, pad, padPlace, body, zone };
+
+struct SceneItem {
+  ItemKind kind = ItemKind::area;
+  bool uncertain = false; ///< guessed, or its layer or way is not known
+  bool absent = false;    ///< bodies: not fitted
+  int firstLayer = 0;     ///< dense, 0 is the top
+  int lastLayer = 0;
+  std::size_t net = noNet; ///< dense index in the board's table
+  PadId pad;               ///< pads only
+  ZoneKind zone = ZoneKind::connector;
+  QRectF box;
+  QPainterPath path;  ///< filled
+  QPolygonF points;   ///< tracks: the centre line
+  double width = 0.0; ///< tracks: mm
+  QRectF hole;        ///< empty: none
+  QString text;       ///< reference, pin name or zone name
+
+  static constexpr std::size_t noNet = SIZE_MAX;
+};
+
+namespace detail {
+using MmPoint = boost::geometry::model::point<double, 2, boost::geometry::cs::cartesian>;
+using MmBox = boost::geometry::model::box<MmPoint>;
+using IndexedBox = std::pair<MmBox, std::uint32_t>;
+} // namespace detail
+
+struct BoardScene::Content {
+  std::vector<SceneItem> items;
+  boost::geometry::index::rtree<detail::IndexedBox, boost::geometry::index::quadratic<16>> index;
+  QPainterPath outline;
+  Box extent;
+  std::vector<NetId> nets;     ///< parallel to the board's nets, ordered by id
+  std::vector<LayerId> layers; ///< dense, top to bottom
+  int lastLayer = 1;           ///< dense index of the bottom layer
+  QString nothingToSee;        ///< what is known of a board without any place
+};
+
+[[nodiscard]] inline QPointF mm(Point p) {
+  return {p.x.mm(), p.y.mm()};
+}
+[[nodiscard]] QPainterPath pathOf(const Polygon& polygon);
+/// As outline or, where none is known, nothing.
+[[nodiscard]] QPolygonF polygonOf(const Ring& ring);
+
+} // namespace netmend
