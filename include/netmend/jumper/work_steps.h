@@ -38,7 +38,7 @@ struct WorkSteps {
 
 /// What the readings at a jumper's places are expected to be, in words ("0.45 V in diode mode"). Empty:
 /// unknown.
-struct Prediction {
+struct WorkPrediction {
   std::string atFrom;  ///< bare copper at the first landing, before the wire
   std::string atTo;    ///< the same at the second
   std::string bridged; ///< either landing once the wire is in
@@ -46,7 +46,7 @@ struct Prediction {
 
 /// Uncover, touch, mask, tin, solder, fix, with the checks between them, for this very proposal.
 [[nodiscard]] std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& proposal,
-                                            const Prediction& prediction = {});
+                                            const WorkPrediction& prediction = {});
 
 struct WorkRequest {
   WorkKind kind = WorkKind::resolder;
