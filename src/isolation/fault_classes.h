@@ -1,0 +1,46 @@
+#pragma once
+
+#include "model.h"
+
+namespace netmend {
+
+struct ClassesOnLine {
+  std::vector<FaultClass> classes;  ///< sound, none of these, short to ground, then the rest by prior
+  std::vector<FaultEffect> effects; ///< parallel
+  std::vector<std::string> notices;
+  double unknownWayShare = 0.0; ///< of the prior
+};
+
+struct LineView {
+  const Lookup& lookup;
+  const Line& line;
+  const LineCells& cells;
+  const std::vector<LinePin>& pins;
+  const std::vector<ProbePlace>& places;
+  const std::vector<std::size_t>& cellOfPlace;
+  const FaultPriors& priors;
+};
+
+/// One possible fault before faults of equal effect are put together.
+struct Candidate {
+  FaultPlace place;
+  FaultEffect effect;
+  double weight = 0.0;
+};
+
+/// A break in each edge of the tree, a dead pin behind each junction.
+[[nodiscard]] std::vector<Candidate> singlePlaceFaults(const LineView& view);
+
+/// Breaks inside copper whose way nobody knows, that leave two and more branches on each side. Takes its
+/// weight from the branches' own candidates.
+void addUnknownWaySplits(const LineView& view, std::vector<Candidate>& candidates,
+                         std::vector<std::string>& notices);
+
+/// Puts together what no reading at a reachable place can tell apart, and sorts.
+[[nodiscard]] ClassesOnLine faultClasses(const LineView& view);
+
+/// "U3.12, J4.11 and 3 more" for the pins of some cells.
+[[nodiscard]] std::string pinNames(const LineView& view, const FaultEffect& effect, bool below,
+                                   std::size_t root);
+
+} // namespace netmend

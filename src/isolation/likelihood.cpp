@@ -1,0 +1,210 @@
+#include "likelihood.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "line_solver.h"
+#include "netmend/netgraph/net_role.h"
+#include "netmend/probing/comparison.h"
+#include "netmend/probing/words.h"
+#include "statistics.h"
+
+namespace netmend {
+
+namespace {
+
+std::optional<std::size_t> placeOf(const Isolation& isolation, const ProbePoint& point) {
+  const auto& places = isolation.places;
+  if (point.pin)
+    for (std::size_t i = 0; i < places.size(); ++i)
+      if (places[i].pin == point.pin) return i;
+  if (point.label.empty()) return std::nullopt;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (places[i].label == point.label) return i;
+  return std::nullopt;
+}
+
+bool isGround(const IsolationModel& model, const ProbePoint& point) {
+  if (point.pin) return model.groundPins.contains(point.pin.value);
+  if (point.label.empty()) return true;
+  const auto role = roleFromName(point.label);
+  return role.known() && role.value == NetRole::ground;
+}
+
+/// Temperature corrects and does not hinder.
+bool sameCondition(Condition a, Condition b) {
+  a.temperature = b.temperature = std::nullopt;
+  return a == b;
+}
+
+Error unused(std::string why) {
+  return {std::move(why)};
+}
+
+/// Any resistance from a tenth of an ohm to ten megohms is as likely per decade.
+double anyOhms(double ohms) {
+  return 1.0 / (std::max(ohms, 0.1) * std::log(1e8));
+}
+
+class Likelihoods {
+public:
+  Likelihoods(const Isolation& isolation, const PlacedReading& reading)
+      : model_(*isolation.model), reading_(reading), cell_(model_.cellOfPlace[reading.place]),
+        slipped_(model_.priors.slippedShare) {}
+
+  std::vector<double> all() {
+    const std::size_t samples = model_.samples.samples;
+    std::vector<double> result;
+    result.reserve(model_.effects.size() * samples);
+    std::optional<LineSolver> solver;
+    if (reading_.sort == ReadingSort::ohmsToGround) solver.emplace(model_.cells, model_.pins, model_.samples);
+    for (std::size_t c = 0; c < model_.effects.size(); ++c) {
+      if (model_.effects[c].kind == FaultKind::noneOfThese) {
+        result.insert(result.end(), samples, std::log(none()));
+      } else if (reading_.sort == ReadingSort::ohmsBetween) {
+        result.insert(result.end(), samples, std::log(between(c)));
+      } else if (reading_.sort == ReadingSort::voltsToGround) {
+        const float* volts = model_.voltsAt(c, cell_);
+        for (std::size_t s = 0; s < samples; ++s)
+          result.push_back(std::log(voltsToGround(static_cast<double>(volts[s]))));
+      } else {
+        for (std::size_t s = 0; s < samples; ++s)
+          result.push_back(std::log(ohmsToGround(*solver, c, s)));
+      }
+    }
+    return result;
+  }
+
+private:
+  [[nodiscard]] double none() const {
+    const auto& value = reading_.value;
+    if (reading_.sort == ReadingSort::voltsToGround)
+      return value ? (1.0 - noneReadsOverLimit) / model_.diode->displayLimit.value : noneReadsOverLimit;
+    return value ? (1.0 - noneParted) * anyOhms(*value) : noneParted;
+  }
+
+  [[nodiscard]] double voltsToGround(double volts) const {
+    const auto& limit = model_.diode->displayLimit.value;
+    return voltsLikelihood(reading_.value, volts, voltsSigma(model_, std::min(volts, limit)), limit,
+                           slipped_);
+  }
+
+  [[nodiscard]] double slip() const { return reading_.value ? 0.5 * anyOhms(*reading_.value) : 0.5; }
+
+  [[nodiscard]] double limitOhms() const {
+    const MeterMode* mode = model_.meter.mode(reading_.mode);
+    return mode ? mode->displayLimit() : 1e7;
+  }
+
+  [[nodiscard]] double near(double ohms, double sigma) const {
+    if (!reading_.value) return normalBelow((ohms - limitOhms()) / sigma);
+    return normalDensity(*reading_.value, ohms, sigma);
+  }
+
+  [[nodiscard]] double between(std::size_t c) const {
+    const std::size_t other = model_.cellOfPlace[*reading_.other];
+    double fits = 0.0;
+    if (together(model_, c, cell_, other)) {
+      const auto path = pathBetween(model_, cell_, other, reading_.mode);
+      fits = near(path.ohms, path.sigma);
+    } else {
+      fits = reading_.value ? (1.0 - openReadsOverLimit) * anyOhms(*reading_.value) : openReadsOverLimit;
+    }
+    return (1.0 - slipped_) * fits + slipped_ * slip();
+  }
+
+  [[nodiscard]] double ohmsToGround(const LineSolver& solver, std::size_t c, std::size_t sample) const {
+    const auto& effect = model_.effects[c];
+    const double volts =
+        solver.volts(effect, effect.isBelow(cell_), model_.cells.super[cell_], sample, *model_.ohms).value;
+    const double amperes = sourceCurrent(*model_.ohms, Volts(volts)).value;
+    const double ohms = amperes > 0.0 ? std::min(volts / amperes, 1e9) : 1e9;
+    const auto meter = uncertaintyOf(model_.meter, reading_.mode, std::min(ohms, limitOhms()));
+    const double sigma = std::hypot(meter ? meter->combined() : 0.0, 0.05 * ohms, 0.3);
+    return (1.0 - slipped_) * near(ohms, sigma) + slipped_ * slip();
+  }
+
+  const IsolationModel& model_;
+  const PlacedReading& reading_;
+  std::size_t cell_;
+  double slipped_;
+};
+
+} // namespace
+
+double voltsSigma(const IsolationModel& model, double volts) {
+  const auto meter = uncertaintyOf(model.meter, ReadingMode::diode, std::max(0.0, volts));
+  return std::hypot(meter ? meter->combined() : 0.0, model.priors.readingSpread.value);
+}
+
+bool together(const IsolationModel& model, std::size_t faultClass, std::size_t cellA, std::size_t cellB) {
+  const auto& effect = model.effects[faultClass];
+  return model.cells.root[cellA] == model.cells.root[cellB] && effect.isBelow(cellA) == effect.isBelow(cellB);
+}
+
+PathOhms pathBetween(const IsolationModel& model, std::size_t cellA, std::size_t cellB, ReadingMode mode) {
+  const auto& cells = model.cells;
+  std::size_t meet = cellA;
+  while (!(cellB >= meet && cellB < cells.end[meet]) && !cells.isRoot(meet))
+    meet = cells.parent[meet];
+  PathOhms path;
+  path.ohms = std::max(0.0, cells.ohmsToRoot[cellA] + cells.ohmsToRoot[cellB] - 2.0 * cells.ohmsToRoot[meet]);
+  const auto unknown = static_cast<double>(cells.unknownToRoot[cellA] + cells.unknownToRoot[cellB] -
+                                           2 * cells.unknownToRoot[meet]);
+  const auto meter = uncertaintyOf(model.meter, mode, path.ohms);
+  // Contact of hand-held tips, and copper of which nobody knows the resistance: common practice.
+  const double contact = mode == ReadingMode::milliohms ? 0.003 : 0.3;
+  path.sigma =
+      std::hypot(meter ? meter->combined() : 0.0, std::hypot(0.1 * path.ohms, 0.2 * unknown), contact);
+  return path;
+}
+
+Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading) {
+  const auto& model = *isolation.model;
+  const auto name = word(reading.mode);
+  if (reading.value && !std::isfinite(*reading.value)) return failure(unused("the value is not a number"));
+  if (!sameCondition(reading.condition, model.condition))
+    return failure(unused("taken in another condition than the expected values hold for"));
+  if (reading.settling == Settling::rising)
+    return failure(unused("still rising: take it again when it has settled"));
+  PlacedReading result;
+  result.mode = reading.mode;
+  const auto place = placeOf(isolation, reading.point);
+  if (!place) return failure(unused(reading.point.label + " is not a place on this line"));
+  result.place = *place;
+  result.value = reading.value;
+  const bool ground = isGround(model, reading.other);
+  if (!ground) result.other = placeOf(isolation, reading.other);
+  if (!ground && !result.other)
+    return failure(
+        unused("the other lead is at " + reading.other.label + ", neither on ground nor on this line"));
+  switch (reading.mode) {
+  case ReadingMode::diode:
+    if (!ground) return failure(unused("diode mode from point to point is not used"));
+    if (!model.diode) return failure(unused("the meter has no diode mode"));
+    result.value = valueAtBenchTemperature(reading);
+    return result;
+  case ReadingMode::ohms:
+  case ReadingMode::milliohms:
+  case ReadingMode::continuity:
+    if (result.value && *result.value < 0.0) return failure(unused("a negative resistance"));
+    result.sort = ground ? ReadingSort::ohmsToGround : ReadingSort::ohmsBetween;
+    if (ground && !(reading.mode == ReadingMode::ohms && model.ohms))
+      return failure(unused(fmt::format("{} to ground is not used", name)));
+    return result;
+  case ReadingMode::diodeReverse:
+  case ReadingMode::volts:
+  case ReadingMode::dropUnderCurrent:
+  case ReadingMode::temperature:
+    break;
+  }
+  return failure(unused(fmt::format("readings of mode \"{}\" are not used", name)));
+}
+
+std::vector<double> logLikelihoods(const Isolation& isolation, const PlacedReading& reading) {
+  return Likelihoods(isolation, reading).all();
+}
+
+} // namespace netmend

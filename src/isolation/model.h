@@ -1,0 +1,80 @@
+#pragma once
+
+#include <cstdint>
+#include <unordered_set>
+#include <utility>
+#include <vector>
+
+#include "line_cells.h"
+#include "netmend/isolation/isolation.h"
+#include "netmend/isolation/operating_point.h"
+
+namespace netmend {
+
+/// What a fault does to the line: cells in `below` (intervals [first, second)) lose touch with the rest, or
+/// one pin loses its termination, or everything is tied to ground.
+struct FaultEffect {
+  FaultKind kind = FaultKind::sound;
+  std::vector<std::pair<std::size_t, std::size_t>> below;
+  std::size_t deadPin = noCell; ///< index into LinePins
+
+  [[nodiscard]] bool isBelow(std::size_t cell) const {
+    for (const auto& [first, last] : below)
+      if (cell >= first && cell < last) return true;
+    return false;
+  }
+};
+
+/// A pin of the line with what stands behind it.
+struct LinePin {
+  PinId pin;
+  std::size_t cell = 0;
+  std::string label;
+  PinTermination termination;
+};
+
+/// Everything behind all pins, drawn `samples` times, each draw agreeing with what good boards read.
+/// Matrices are sample × pin.
+struct TerminationSamples {
+  std::size_t samples = 0;
+  std::size_t pins = 0;
+  std::vector<double> area;       ///< junction area, in units of the sample's junction; 0: no junction
+  std::vector<double> siemens;    ///< load to ground
+  std::vector<Junction> junction; ///< of area 1
+  std::vector<JunctionAt> bench;  ///< the same at the bench temperature
+  std::vector<Ohms> shortOhms;    ///< what a short to ground has
+  std::vector<double> logWeight;
+
+  [[nodiscard]] double areaOf(std::size_t sample, std::size_t pin) const { return area[sample * pins + pin]; }
+  [[nodiscard]] double siemensOf(std::size_t sample, std::size_t pin) const {
+    return siemens[sample * pins + pin];
+  }
+};
+
+struct IsolationModel {
+  LineCells cells;
+  std::vector<LinePin> pins; ///< ordered by cell
+  std::vector<std::size_t> cellOfPlace;
+  std::vector<FaultEffect> effects; ///< by class
+  TerminationSamples samples;
+  std::vector<float> volts; ///< diode mode: [((class·2 + below)·supers + super)·samples + sample]
+  FaultPriors priors;
+  ProbeEfforts efforts;
+  MeterProfile meter;
+  std::optional<MeterSource> diode;
+  std::optional<MeterSource> ohms;
+  Condition condition;
+  std::unordered_set<std::uint64_t> groundPins;
+
+  /// By sample; the class's effect decides which fragment the cell is in.
+  [[nodiscard]] const float* voltsAt(std::size_t faultClass, std::size_t cell) const {
+    const auto& effect = effects[faultClass];
+    const std::size_t below = effect.isBelow(cell) ? 1 : 0;
+    return &volts[((faultClass * 2 + below) * cells.supers + cells.super[cell]) * samples.samples];
+  }
+};
+
+/// The bench temperature at which expected values are kept (netmend/probing/comparison.h).
+inline constexpr Celsius benchTemperature{25.0};
+
+} // namespace netmend
