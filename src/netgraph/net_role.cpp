@@ -29,7 +29,9 @@ std::string_view lastStep(std::string_view name) {
 std::vector<std::string> words(std::string_view name) {
   std::vector<std::string> result(1);
   for (const char c : name) {
-    if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '+' || c == '-')
+    // A sign belongs to what follows it: -12V.
+    const bool isSign = (c == '+' || c == '-') && result.back().empty();
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0 || isSign)
       result.back() += c;
     else if (!result.back().empty())
       result.emplace_back();
@@ -103,7 +105,9 @@ Fact<NetRole> roleFromName(std::string_view name) {
   const auto all = words(withoutDecimalPoint(upperCase(lastStep(name))));
   if (all.empty() || isAboutSupply(all)) return {};
   if (isGroundWord(all.front())) return guessed(NetRole::ground);
-  if (isSupplyWord(all.front())) return guessed(NetRole::supply);
+  // One of a pair: VIN+ is an amplifier's input.
+  const bool isOneOfPair = name.ends_with('+') || name.ends_with('-');
+  if (!isOneOfPair && isSupplyWord(all.front())) return guessed(NetRole::supply);
   return {};
 }
 
