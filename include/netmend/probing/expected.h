@@ -1,14 +1,13 @@
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
 #include "netmend/probing/meter.h"
 #include "netmend/probing/pin_kind.h"
+#include "netmend/probing/point_index.h"
 #include "netmend/probing/tolerance.h"
 #include "netmend/probing/walk.h"
 
@@ -58,43 +57,25 @@ struct ExpectedOptions {
   ToleranceAim aim;
 };
 
-/// What makes two readings at one point comparable: mode, other lead, condition without its temperature,
-/// injected current.
-struct ReadingSetting {
-  ReadingMode mode = ReadingMode::diode;
-  ProbePoint other;
-  Condition condition;
-  std::optional<Amperes> injected;
-};
-
-/// Expected values of many points. Points are matched by pin where both sides have one, else by label.
+/// Expected values of many points, matched as PointIndex does.
 class ExpectedTable {
 public:
   /// What this reading should be, or nullptr: nothing to compare.
   [[nodiscard]] const Expected* find(const Reading& reading) const;
   [[nodiscard]] const Expected* find(const ProbePoint& point, const ReadingSetting& setting) const;
   void put(const ProbePoint& point, const ReadingSetting& setting, Expected expected);
-  [[nodiscard]] std::size_t size() const { return entries_.size(); }
 
-  struct Entry {
-    ProbePoint point;
-    std::size_t setting = 0;
-    Expected expected;
-  };
-  [[nodiscard]] const std::vector<Entry>& entries() const { return entries_; }
-  [[nodiscard]] const ReadingSetting& setting(std::size_t index) const { return settings_[index]; }
+  /// Points and settings by number; `at` gives what is expected there.
+  [[nodiscard]] const PointIndex& points() const { return points_; }
+  [[nodiscard]] const Expected& at(std::size_t index) const { return expected_[index]; }
+  [[nodiscard]] std::size_t size() const { return expected_.size(); }
+
+  /// The board description that its pin ids belong to.
+  std::string boardUuid;
 
 private:
-  [[nodiscard]] std::size_t settingIndex(const ReadingSetting& setting) const;
-  [[nodiscard]] std::size_t entryIndex(const ProbePoint& point, std::size_t setting) const;
-
-  struct Index {
-    std::unordered_map<std::uint64_t, std::size_t> byPin;
-    std::unordered_map<std::string, std::size_t> byLabel;
-  };
-  std::vector<ReadingSetting> settings_;
-  std::vector<Index> indices_; ///< parallel to settings_
-  std::vector<Entry> entries_;
+  PointIndex points_;
+  std::vector<Expected> expected_; ///< parallel to points_
 };
 
 /// Expected values from known-good walks: at each point the boards' mean with a spread that points of the

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -21,9 +20,11 @@ enum class PinKind {
   ground,
   unconnected
 };
+inline constexpr std::size_t pinKindCount = 6;
 [[nodiscard]] std::string_view word(PinKind kind);
 
-/// From what the board knows: the net's role, a known absence of a net, a junction certain on the net.
+/// From what the board knows: the net's role (also as guessed from its name), a known absence of a net, a
+/// junction certain on the net.
 [[nodiscard]] PinKind pinKind(const Lookup& lookup, PinId pin);
 
 /// One hump of what good boards read: Student's t about a centre. Centre in the mode's unit, `scale` on the

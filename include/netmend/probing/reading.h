@@ -43,7 +43,7 @@ enum class Settling { settled, rising, unknown };
 /// One value of a meter. `value` is in the mode's SI unit (V, Ω, °C); empty means OL.
 struct Reading {
   ProbePoint point;
-  ProbePoint other; ///< the other lead; label "GND" by default
+  ProbePoint other{PinId{}, "GND"}; ///< the other lead
   ReadingMode mode = ReadingMode::diode;
   std::optional<double> value; ///< empty: OL
   Settling settling = Settling::unknown;

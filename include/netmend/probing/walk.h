@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,7 +11,9 @@ namespace netmend {
 
 /// What is known of the very board that was walked.
 enum class Specimen { unknown, good, faulty };
+/// `unknown`, `good`, `faulty`.
 [[nodiscard]] std::string_view word(Specimen specimen);
+[[nodiscard]] std::optional<Specimen> specimenFrom(std::string_view word);
 
 /// What somebody says a good board reads: OL, or an interval in the mode's unit.
 struct EnteredExpectation {

@@ -1,0 +1,133 @@
+#include "netmend/probing/meter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "json_reader.h"
+#include "netmend/base/file.h"
+#include "netmend/probing/words.h"
+
+namespace netmend {
+
+using probing::JsonReader;
+
+namespace {
+
+constexpr double huge = 1e12;
+
+MeterRange readRange(const JsonReader::Node& node) {
+  node.onlyKeys({"full_scale", "resolution", "percent", "digits"});
+  return {node.at("full_scale").number(1e-9, huge), node.at("resolution").number(1e-12, huge),
+          node.at("percent").number(0.0, 100.0), node.at("digits").number(0.0, 1000.0)};
+}
+
+MeterMode readMode(const JsonReader::Node& node) {
+  node.onlyKeys({"mode", "test_current_A", "compliance_V", "short_below", "ranges"});
+  MeterMode mode;
+  mode.mode = node.at("mode").wordOf(readingModeFrom, "a mode of reading such as \"diode\" or \"ohms\"");
+  if (node.has("test_current_A")) mode.testCurrent = Amperes(node.at("test_current_A").number(1e-9, 100.0));
+  if (node.has("compliance_V")) mode.compliance = Volts(node.at("compliance_V").number(1e-3, 1000.0));
+  if (node.has("short_below")) mode.shortBelow = node.at("short_below").number(0.0, huge);
+  for (const auto& item : node.at("ranges").items()) {
+    const auto range = readRange(item);
+    if (!mode.ranges.empty() && range.fullScale <= mode.ranges.back().fullScale)
+      item.at("full_scale").wrong("ranges must ascend", "", "more than the range before");
+    mode.ranges.push_back(range);
+  }
+  if (mode.ranges.empty()) {
+    node.at("ranges").wrong("a mode needs a range", "none", "at least one");
+    mode.ranges.push_back({1.0, 1.0, 0.0, 0.0});
+  }
+  return mode;
+}
+
+MeterProfile readMeter(const JsonReader::Node& node) {
+  node.onlyKeys({"id", "name", "source", "lead_resistance_ohm", "input_resistance_ohm", "modes"});
+  MeterProfile meter;
+  meter.id = node.at("id").text();
+  meter.name = node.at("name").text();
+  meter.source = node.at("source").text();
+  if (meter.id.empty()) node.at("id").wrong("a meter needs an id", "\"\"", "a short word");
+  meter.leadResistance = Ohms(node.at("lead_resistance_ohm").number(0.0, 1000.0));
+  meter.inputResistance = Ohms(node.at("input_resistance_ohm").number(1.0, huge));
+  std::set<ReadingMode> seen;
+  for (const auto& item : node.at("modes").items()) {
+    meter.modes.push_back(readMode(item));
+    if (!seen.insert(meter.modes.back().mode).second)
+      item.at("mode").wrong("this meter has the mode already", "", "each mode once");
+  }
+  return meter;
+}
+
+} // namespace
+
+const MeterMode* MeterProfile::mode(ReadingMode wanted) const {
+  const auto it =
+      std::find_if(modes.begin(), modes.end(), [&](const MeterMode& m) { return m.mode == wanted; });
+  return it == modes.end() ? nullptr : &*it;
+}
+
+Result<std::vector<MeterProfile>> loadMeters(const std::filesystem::path& path) {
+  const auto text = readFile(path, 16u << 20);
+  if (!text) return failure(text.error());
+  const auto json = probing::parseJson(*text, path.string());
+  if (!json) return failure(json.error());
+  JsonReader reader(*json, path.string());
+  const auto root = reader.root();
+  root.onlyKeys({"format", "version", "meters"});
+  probing::checkFormat(root, "netmend-meters", 1);
+  std::vector<MeterProfile> meters;
+  std::set<std::string> ids;
+  for (const auto& item : root.at("meters").items()) {
+    meters.push_back(readMeter(item));
+    if (!ids.insert(meters.back().id).second)
+      item.at("id").wrong("two meters with one id", meters.back().id, "each id once");
+    if (reader.failed()) break;
+  }
+  return reader.result(std::move(meters));
+}
+
+const MeterProfile* findMeter(const std::vector<MeterProfile>& meters, std::string_view id) {
+  const auto it =
+      std::find_if(meters.begin(), meters.end(), [&](const MeterProfile& m) { return m.id == id; });
+  return it == meters.end() ? nullptr : &*it;
+}
+
+double rectangularUncertainty(double halfWidth) {
+  return std::abs(halfWidth) / std::sqrt(3.0);
+}
+
+double ReadingUncertainty::combined() const {
+  return std::hypot(calibration, resolution, leads);
+}
+
+std::optional<ReadingUncertainty> uncertaintyOf(const MeterProfile& meter, ReadingMode readingMode,
+                                                double value) {
+  const auto* mode = meter.mode(readingMode);
+  if (mode == nullptr) return std::nullopt;
+  const double size = std::abs(value);
+  const auto range = std::find_if(mode->ranges.begin(), mode->ranges.end(),
+                                  [&](const MeterRange& r) { return size <= r.fullScale; });
+  if (range == mode->ranges.end()) return std::nullopt;
+  ReadingUncertainty u;
+  u.calibration = rectangularUncertainty(range->percent / 100.0 * size + range->digits * range->resolution);
+  u.resolution = rectangularUncertainty(range->resolution / 2.0);
+  switch (readingMode) {
+  case ReadingMode::ohms:
+  case ReadingMode::continuity:
+    u.leads = rectangularUncertainty(meter.leadResistance.value);
+    break;
+  case ReadingMode::diode:
+  case ReadingMode::diodeReverse:
+    if (mode->testCurrent)
+      u.leads = rectangularUncertainty((*mode->testCurrent * meter.leadResistance).value);
+    break;
+  default: // milliohms are taken with four wires, the rest draws no current worth counting
+    break;
+  }
+  return u;
+}
+
+} // namespace netmend
