@@ -4,6 +4,7 @@
 #include <cmath>
 #include <fmt/format.h>
 #include <numbers>
+#include <utility>
 
 #include "exact.h"
 #include "noding.h"
@@ -104,6 +105,29 @@ std::vector<std::uint8_t> corners(const NavigationMesh& mesh) {
     }
   }
   return result;
+}
+
+/// Numbers the regions of free triangles that hang together; -1 where blocked.
+std::vector<std::int32_t> regions(const NavigationMesh& mesh) {
+  std::vector<std::int32_t> region(mesh.triangles.size(), -1);
+  std::int32_t count = 0;
+  std::vector<std::size_t> open;
+  for (std::size_t first = 0; first < region.size(); ++first) {
+    if (!mesh.triangles[first].free || region[first] >= 0) continue;
+    region[first] = count;
+    open.push_back(first);
+    while (!open.empty()) {
+      const std::size_t t = open.back();
+      open.pop_back();
+      for (const std::int32_t u : mesh.triangles[t].neighbour) {
+        if (u < 0 || !mesh.triangles[static_cast<std::size_t>(u)].free) continue;
+        if (std::exchange(region[static_cast<std::size_t>(u)], count) < 0)
+          open.push_back(static_cast<std::size_t>(u));
+      }
+    }
+    ++count;
+  }
+  return region;
 }
 
 bool holds(const NavigationMesh& mesh, std::int32_t t, Point p) {
@@ -225,6 +249,7 @@ Result<NavigationMesh> buildMesh(const Box& box, const std::vector<Ring>& loops)
     mesh.triangles.push_back(
         {triangulation.triangles()[t].corner, triangulation.triangles()[t].neighbour, winding[t] <= 0});
   mesh.isCorner = corners(mesh);
+  mesh.region = regions(mesh);
   buildGrid(mesh, wide);
   return mesh;
 }

@@ -18,6 +18,14 @@ std::vector<std::int32_t> freeOnes(const NavigationMesh& mesh, std::vector<std::
   return triangles;
 }
 
+bool connected(const NavigationMesh& mesh, const std::vector<std::int32_t>& starts,
+               const std::vector<std::int32_t>& ends) {
+  const auto regionOf = [&](std::int32_t t) { return mesh.region[static_cast<std::size_t>(t)]; };
+  return std::any_of(starts.begin(), starts.end(), [&](std::int32_t s) {
+    return std::any_of(ends.begin(), ends.end(), [&](std::int32_t e) { return regionOf(s) == regionOf(e); });
+  });
+}
+
 struct Middle {
   double x, y;
 };
@@ -98,10 +106,14 @@ tl::expected<Way, NoWay> shortestWay(const NavigationMesh& mesh, Point from, Poi
   if (!both.empty()) {
     way.points = pulledTight(from, {}, to);
   } else {
-    const auto doors = doorsOfShortestWay(mesh, from, to, freeStarts, freeEnds, options.closedEdges);
-    if (!doors && !options.closedEdges.empty()) return tl::unexpected(NoWay{}); // closed on purpose
-    if (!doors)
-      return tl::unexpected(NoWay{NoWay::Reason::closed, leastBlockedRow(mesh, freeStarts, freeEnds)});
+    const auto doors = connected(mesh, freeStarts, freeEnds)
+                           ? doorsOfShortestWay(mesh, from, to, freeStarts, freeEnds, options.closedEdges)
+                           : std::nullopt;
+    if (!doors) {
+      NoWay none;
+      if (options.explain) none.through = leastBlockedRow(mesh, freeStarts, freeEnds);
+      return tl::unexpected(std::move(none));
+    }
     std::vector<std::pair<Point, Point>> posts;
     posts.reserve(doors->size());
     for (const auto& [l, r] : *doors) {

@@ -11,8 +11,9 @@ namespace netmend {
 struct FreeArea {
   Side side = Side::top;
   Length wire;                 ///< outer diameter it was made for
-  Obstacles obstacles;         ///< the last keep-out is the edge of the board
+  Obstacles obstacles;         ///< the edge of the board comes last, one for each outline
   bool outlineGuessed = false; ///< no outline known: a box round everything drawn
+  std::vector<Box> bounds;     ///< by keep-out: its box with margin and half the wire
   NavigationMesh mesh;
 };
 
@@ -38,7 +39,9 @@ struct Opening {
 [[nodiscard]] std::optional<Opening> openingAt(const FreeArea& area, Point p, PartId own = {},
                                                Length reach = Length(3'000'000));
 
-/// Indices of the keep-outs whose grown shape holds the point (nearer than margin and half the wire).
+/// Indices of the keep-outs nearer to the segment than their margin and half the wire.
+[[nodiscard]] std::vector<std::size_t> keepOutsNear(const FreeArea& area, Point a, Point b);
+/// The same for a point.
 [[nodiscard]] std::vector<std::size_t> keepOutsAt(const FreeArea& area, Point p);
 
 } // namespace netmend

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "netmend/board/lookup.h"
@@ -12,6 +13,9 @@
 namespace netmend {
 
 enum class LandingKind { testPad, partTerminal, via, tentedVia, outerTrack, connectorPin };
+
+/// Name of the score term of a terminal so small that it lifts easily.
+inline constexpr std::string_view smallPartTerm = "small part";
 
 /// A place where a wire can be soldered to one fragment, from one side.
 struct Landing {

@@ -19,6 +19,7 @@ struct MeshTriangle {
 struct NavigationMesh {
   std::vector<Point> vertices;
   std::vector<MeshTriangle> triangles;
+  std::vector<std::int32_t> region; ///< by triangle: free ones that hang together share a number; -1: blocked
   std::vector<std::uint8_t> isCorner; ///< by vertex: free space turns round it by more than half a turn
 
   /// All triangles that hold the point, edges included; empty when it lies outside the mesh.

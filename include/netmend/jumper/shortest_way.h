@@ -22,12 +22,14 @@ struct Way {
 /// Why there is no way.
 struct NoWay {
   enum class Reason { startBlocked, endBlocked, closed } reason = Reason::closed;
-  /// closed: triangles of a way through blocked ground with the least length inside it, from start to end.
+  /// closed, and asked for: triangles of a way through blocked ground with the least length inside it, from
+  /// start to end.
   std::vector<std::int32_t> through;
 };
 
 struct WayOptions {
-  std::vector<MeshEdge> closedEdges; ///< that must not be crossed, sorted; for finding other ways
+  std::vector<MeshEdge> closedEdges{}; ///< that must not be crossed, sorted; for finding other ways
+  bool explain = true;                 ///< where there is no way: work out what lies in between
 };
 
 /// The shortest way over the mesh's free triangles: exact up to the choice between ways whose lengths differ

@@ -49,6 +49,7 @@ struct WireTable {
   Length thinnestByChoice;   ///< thinner wire is taken only where the landing is too narrow
   double slack = 0.1;        ///< share of the way added to the cut length
   Length endAllowance;       ///< added for each end
+  Length endTack;            ///< from each landing to the first spot of mask: strain relief
   Length tackSpacing;        ///< between spots of cured mask that hold the wire
   double landingShare = 1.0; ///< the wire's copper may be this share of the landing's width
 

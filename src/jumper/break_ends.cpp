@@ -1,0 +1,68 @@
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+
+#include "netmend/jumper/proposal.h"
+
+namespace netmend {
+namespace {
+
+/// Middle of the broken edges that have a place.
+std::optional<Point> middleOf(const CopperGraph& graph, const std::vector<std::size_t>& cut) {
+  Box box;
+  for (auto [e, end] = boost::edges(graph); e != end; ++e) {
+    if (std::find(cut.begin(), cut.end(), graph[*e].index) == cut.end()) continue;
+    for (const auto& at : {graph[*e].from, graph[*e].to, graph[boost::source(*e, graph)].at,
+                           graph[boost::target(*e, graph)].at})
+      if (at) box.include(*at);
+  }
+  if (box.empty()) return std::nullopt;
+  return Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2};
+}
+
+} // namespace
+
+Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::size_t>& cut) {
+  std::set<NodeIndex> atCut;
+  std::set<std::size_t> unknown(cut.begin(), cut.end());
+  for (auto [e, end] = boost::edges(graph); e != end; ++e)
+    if (std::find(cut.begin(), cut.end(), graph[*e].index) != cut.end()) {
+      unknown.erase(graph[*e].index);
+      atCut.insert(boost::source(*e, graph));
+      atCut.insert(boost::target(*e, graph));
+    }
+  if (cut.empty()) return failure({"no edge is named as broken, so there is nothing to bridge"});
+  if (!unknown.empty())
+    return failure(
+        {.message = "the line has no such edge",
+         .found = fmt::format("edge {}", *unknown.begin()),
+         .expected = fmt::format("0 to {}", boost::num_edges(graph) == 0 ? 0 : boost::num_edges(graph) - 1)});
+
+  BreakEnds ends;
+  ends.fragments = fragments(graph, cut);
+  ends.at = middleOf(graph, cut);
+  std::set<std::size_t> touched;
+  for (const NodeIndex n : atCut)
+    touched.insert(ends.fragments.ofNode[n]);
+  if (touched.size() < 2)
+    return failure(
+        {.message = "taking these edges out opens nothing: the line still hangs together another way",
+         .found = fmt::format("{} edges", cut.size()),
+         .expected = "edges whose loss parts the line"});
+  std::set<std::size_t> useful;
+  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
+    if (graph[n].kind == NodeKind::terminal && touched.contains(ends.fragments.ofNode[n]))
+      useful.insert(ends.fragments.ofNode[n]);
+  if (useful.size() != 2)
+    return failure({.message = useful.size() < 2
+                                   ? "only one side of the break has a terminal: a wire would lead nowhere"
+                                   : "the break parts the line into more than two pieces with terminals; "
+                                     "bridge one gap after the other",
+                    .found = fmt::format("{} pieces with terminals", useful.size()),
+                    .expected = "2"});
+  ends.a = *useful.begin();
+  ends.b = *useful.rbegin();
+  return ends;
+}
+
+} // namespace netmend

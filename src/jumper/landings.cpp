@@ -1,0 +1,328 @@
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+#include <set>
+
+#include "netmend/board/access.h"
+#include "netmend/board/shape.h"
+#include "netmend/jumper/landing.h"
+#include "netmend/netgraph/net_role.h"
+
+namespace netmend {
+namespace {
+
+std::string placeText(Point p) {
+  return fmt::format("({:.2f}, {:.2f}) mm", p.x.mm(), p.y.mm());
+}
+
+/// What a fragment has that a wire could be soldered to.
+struct Candidates {
+  struct PinCopper {
+    std::vector<PadId> pads;
+    bool legOnly = false; ///< the leg belongs to the fragment, its pad does not
+  };
+  std::map<PinId, PinCopper> pins;
+  std::set<ViaId> vias;
+  std::vector<const CopperEdge*> tracks;
+};
+
+Candidates candidatesOf(const Lookup& lookup, const CopperGraph& graph, const Fragments& fragments,
+                        std::size_t fragment) {
+  Candidates found;
+  std::map<PinId, bool> legs;
+  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n) {
+    if (fragments.ofNode[n] != fragment) continue;
+    const CopperNode& node = graph[n];
+    if (const auto* pin = std::get_if<PinId>(&node.object)) legs[*pin] = true;
+    if (const auto* pad = std::get_if<PadId>(&node.object))
+      if (const Pad* p = lookup.board().pads.find(*pad)) found.pins[p->pin].pads.push_back(*pad);
+    if (const auto* via = std::get_if<ViaId>(&node.object)) found.vias.insert(*via);
+  }
+  for (const auto& [pin, isLeg] : legs)
+    if (isLeg && !found.pins.contains(pin)) found.pins[pin] = {lookup.padsOf(pin), true};
+  for (auto [e, end] = boost::edges(graph); e != end; ++e) {
+    if (fragments.ofNode[boost::source(*e, graph)] != fragment ||
+        fragments.ofNode[boost::target(*e, graph)] != fragment)
+      continue;
+    if (graph[*e].kind == EdgeKind::track) found.tracks.push_back(&graph[*e]);
+  }
+  for (auto& [pin, copper] : found.pins) {
+    std::sort(copper.pads.begin(), copper.pads.end());
+    copper.pads.erase(std::unique(copper.pads.begin(), copper.pads.end()), copper.pads.end());
+  }
+  return found;
+}
+
+bool onSide(const Pad& pad, const Part* part, Side side) {
+  if (!pad.reach.known()) return !part || !part->side.known() || part->side.value == side;
+  switch (pad.reach.value) {
+  case PadReach::top:
+    return side == Side::top;
+  case PadReach::bottom:
+    return side == Side::bottom;
+  case PadReach::topAndBottom:
+  case PadReach::allLayers:
+    return true;
+  }
+  return true;
+}
+
+/// Whether a capacitor's other side makes its terminal a safe place.
+enum class FarSide { notACapacitor, bypass, coupling, unknown };
+
+FarSide farSideOf(const Lookup& lookup, const Part& part, PinId pin) {
+  if (!part.kind.known() || part.kind.value != PartKind::capacitor) return FarSide::notACapacitor;
+  for (const PinId other : lookup.pinsOf(part.id)) {
+    if (other == pin) continue;
+    const Pin* p = lookup.board().pins.find(other);
+    const Net* net = p && p->net.known() ? lookup.board().nets.find(p->net.value) : nullptr;
+    if (!net) return FarSide::unknown;
+    const auto role = roleOf(*net);
+    if (!role.known()) return FarSide::coupling;
+    if (role.value == NetRole::ground || role.value == NetRole::supply) continue;
+    return FarSide::coupling;
+  }
+  return FarSide::bypass;
+}
+
+class Collector {
+public:
+  Collector(const Lookup& lookup, const FreeArea& area, const LandingPrices& prices,
+            const LandingOptions& options)
+      : lookup_(lookup), board_(lookup.board()), area_(area), prices_(prices), options_(options) {}
+
+  void addPin(PinId id, const Candidates::PinCopper& copper) {
+    const Pin* pin = board_.pins.find(id);
+    if (!pin) return;
+    const Part* part = board_.parts.find(pin->part);
+    const std::string label = pinLabel(board_, id);
+    if (part && part->fitted.known() && !part->fitted.value && copper.legOnly) return;
+    const FarSide far = part ? farSideOf(lookup_, *part, id) : FarSide::notACapacitor;
+    const bool allowed =
+        part && std::count(options_.couplingAllowed.begin(), options_.couplingAllowed.end(), part->id);
+    if (far == FarSide::coupling && !allowed) {
+      exclude(label, "coupling capacitor: both of its sides are live, and the wrong one is easily taken");
+      return;
+    }
+    bool hasPlace = false;
+    for (const PadId padId : copper.pads) {
+      const Pad* pad = board_.pads.find(padId);
+      if (!pad || !pad->position.known()) continue;
+      hasPlace = true;
+      if (onSide(*pad, part, area_.side)) addPad(*pin, *pad, part, label, far, copper.legOnly);
+    }
+    if (!hasPlace) exclude(label, "its place on the board is not known");
+  }
+
+  void addVia(ViaId id) {
+    const Via* via = board_.vias.find(id);
+    if (!via) return;
+    const std::string label = "via at " + placeText(via->position);
+    if (!reachesSide(*via)) return;
+    const MaskOpening here = area_.side == Side::top ? MaskOpening::top : MaskOpening::bottom;
+    const bool known = via->maskOpening.known();
+    const bool open = !known || via->maskOpening.value == here || via->maskOpening.value == MaskOpening::both;
+    Landing landing = landingOf(open ? LandingKind::via : LandingKind::tentedVia, label, via->position);
+    landing.object = id;
+    landing.width = via->diameter;
+    if (!known) landing.notes.push_back("whether mask covers this via is not known");
+    place(std::move(landing), {via->position});
+  }
+
+  void addTrack(const CopperEdge& edge) {
+    const auto* id = std::get_if<TrackId>(&edge.object);
+    const Track* track = id ? board_.tracks.find(*id) : nullptr;
+    const int last = std::max(2, static_cast<int>(board_.info.layerOrder.size())) - 1;
+    if (!track || !edge.from || !edge.to || track->way == TrackWay::unknownWay) return;
+    if (edge.layer != (area_.side == Side::top ? 0 : last)) return;
+    std::vector<Point> places;
+    if (track->way == TrackWay::arc) {
+      const Ring line = centreLine(*track);
+      places.push_back(line[line.size() / 2]);
+    } else {
+      if (options_.near) places.push_back(nearestOn(*edge.from, *edge.to, *options_.near));
+      places.push_back({(edge.from->x + edge.to->x) / 2, (edge.from->y + edge.to->y) / 2});
+    }
+    Landing landing = landingOf(LandingKind::outerTrack, "track", places.front());
+    landing.object = *id;
+    landing.width = edge.width;
+    landing.notes.push_back("scrape the mask off this track");
+    place(std::move(landing), places);
+  }
+
+  LandingList finish() {
+    std::stable_sort(list_.landings.begin(), list_.landings.end(), [](const Landing& a, const Landing& b) {
+      const double pa = a.price().value, pb = b.price().value;
+      if (pa != pb) return pa < pb;
+      return a.label != b.label ? a.label < b.label : a.at < b.at;
+    });
+    return std::move(list_);
+  }
+
+private:
+  void exclude(const std::string& label, std::string reason) {
+    list_.excluded.push_back({label, std::move(reason)});
+  }
+
+  [[nodiscard]] bool reachesSide(const Via& via) const {
+    const auto& order = board_.info.layerOrder;
+    const Fact<LayerId>& end = area_.side == Side::top ? via.from : via.to;
+    if (!end.known() || !end.value || order.empty()) return true;
+    return end.value == (area_.side == Side::top ? order.front() : order.back());
+  }
+
+  Landing landingOf(LandingKind kind, std::string label, Point at) const {
+    Landing landing;
+    landing.kind = kind;
+    landing.label = std::move(label);
+    landing.at = at;
+    landing.side = area_.side;
+    landing.terms.push_back({"landing " + landing.label, std::string(nameOf(kind)), prices_.of(kind)});
+    return landing;
+  }
+
+  static Point nearestOn(Point a, Point b, Point p) {
+    const double dx = (b.x - a.x).mm(), dy = (b.y - a.y).mm();
+    const double whole = dx * dx + dy * dy;
+    if (whole <= 0) return a;
+    const double share = std::clamp(((p.x - a.x).mm() * dx + (p.y - a.y).mm() * dy) / whole, 0.0, 1.0);
+    return {a.x + Length::fromMm(share * dx), a.y + Length::fromMm(share * dy)};
+  }
+
+  void addPad(const Pin& pin, const Pad& pad, const Part* part, const std::string& label, FarSide far,
+              bool legOnly) {
+    const auto access = accessOf(board_, pad);
+    if (access.known() && (access.value == Access::underLid || access.value == Access::underPart)) {
+      exclude(label, access.value == Access::underLid ? "under a lid" : "under a part");
+      return;
+    }
+    const PartKind partKind = part ? part->kind.valueOr(PartKind::other) : PartKind::testPoint;
+    const LandingKind kind = partKind == PartKind::testPoint   ? LandingKind::testPad
+                             : partKind == PartKind::connector ? LandingKind::connectorPin
+                                                               : LandingKind::partTerminal;
+    Landing landing = landingOf(kind, fmt::format("{} ({})", label, nameOf(kind)), pad.position.value);
+    landing.object = pin.id;
+    if (part) landing.part = part->id;
+    if (pad.size.known())
+      landing.width = {std::min(pad.size.value.width, pad.size.value.height), pad.size.origin};
+    if (access.known() && access.value == Access::underMask)
+      addTerm(landing, "mask", "mask has to be scraped off first", prices_.underMask);
+    if (part && landing.width.known() && landing.width.value < prices_.smallWidth &&
+        !pad.drill.valueOr({}).width.nm) {
+      addTerm(landing, std::string(smallPartTerm),
+              fmt::format("{:.2f} mm wide: lifts easily", landing.width.value.mm()), prices_.smallPart);
+      landing.notes.push_back(
+          "small part: fix the wire within 2 mm of the joint before anything pulls on it");
+    }
+    if (far == FarSide::unknown) {
+      addTerm(landing, "far side unknown", "may be a coupling capacitor", prices_.unknownFarSide);
+      landing.notes.push_back("the capacitor's other side is not known: make sure which end is this one");
+    }
+    if (far == FarSide::bypass) landing.notes.push_back("bypass capacitor: take its live side, " + label);
+    if (far == FarSide::coupling)
+      landing.notes.push_back("coupling capacitor, taken as right: only this end, " + label);
+    if (legOnly)
+      landing.notes.push_back("the leg itself, not its pad: the joint between them is part of the break");
+    place(std::move(landing), spotsOn(pad));
+  }
+
+  static void addTerm(Landing& landing, std::string name, std::string text, Price price) {
+    landing.terms.push_back({std::move(name), std::move(text), price});
+  }
+
+  /// The pad's middle, and places towards its ends for where a body reaches over the middle.
+  static std::vector<Point> spotsOn(const Pad& pad) {
+    std::vector<Point> spots{pad.position.value};
+    if (!pad.size.known() || pad.drill.valueOr({}).width.nm > 0) return spots;
+    const Length x = pad.size.value.width * 3 / 8, y = pad.size.value.height * 3 / 8;
+    for (const Point offset : {Point{x, {}}, Point{-x, {}}, Point{{}, y}, Point{{}, -y}})
+      spots.push_back(placed(pad.position.value, pad.rotation, offset));
+    return spots;
+  }
+
+  /// The part whose body lies over the point on this side; nullptr: none known.
+  [[nodiscard]] const Part* coverOf(Point p, PartId own) const {
+    for (const Part& part : board_.parts) {
+      if (part.id == own || !part.body.known() || (part.fitted.known() && !part.fitted.value)) continue;
+      if (part.side.known() && part.side.value != area_.side) continue;
+      if (part.kind.known() && part.kind.value == PartKind::testPoint) continue;
+      // A guessed body is the pads and a margin; only its middle is surely covered.
+      if (!part.body.certain() && !(part.kind.known() && part.kind.value == PartKind::shield)) continue;
+      if (covers({part.body.value, {}}, p)) return &part;
+    }
+    return nullptr;
+  }
+
+  /// Takes the first spot that needs no opening, or else the first that can be opened.
+  void place(Landing landing, const std::vector<Point>& spots) {
+    std::string covered;
+    std::optional<Opening> best;
+    for (const Point spot : spots) {
+      if (const Part* cover = coverOf(spot, landing.part)) {
+        const bool lid = cover->kind.known() && cover->kind.value == PartKind::shield;
+        covered = (lid ? "under the lid " : "under part ") + cover->reference;
+        continue;
+      }
+      const auto opening = openingAt(area_, spot, landing.part);
+      if (!opening || (best && !opening->keepOuts.empty())) continue;
+      best = opening;
+      landing.at = spot;
+      if (opening->keepOuts.empty()) break;
+    }
+    if (landing.kind == LandingKind::outerTrack) {
+      landing.label = "track at " + placeText(landing.at);
+      landing.terms.front().name = "landing " + landing.label;
+    }
+    if (!best) {
+      exclude(landing.label,
+              !covered.empty() ? covered : "inside a keep-out, or walled in by one: " + namesAt(landing.at));
+      return;
+    }
+    landing.opening = *best;
+    if (!best->keepOuts.empty()) {
+      const std::string names = namesOf(best->keepOuts);
+      addTerm(landing, "margin opened", names, prices_.opened);
+      landing.notes.push_back(fmt::format("{}: inside the margin of {}; opened there for {:.2f} mm",
+                                          landing.label, names, distance(landing.at, best->exit).mm()));
+    }
+    list_.landings.push_back(std::move(landing));
+  }
+
+  [[nodiscard]] std::string namesOf(const std::vector<std::size_t>& keepOuts) const {
+    std::string names;
+    for (const std::size_t i : keepOuts) {
+      const KeepOut& k = area_.obstacles.keepOuts[i];
+      names += (names.empty() ? "" : ", ") + k.name + (k.guessed ? " (guessed)" : "");
+    }
+    return names;
+  }
+  [[nodiscard]] std::string namesAt(Point p) const {
+    const std::string names = namesOf(keepOutsAt(area_, p));
+    return names.empty() ? "off the board" : names;
+  }
+
+  const Lookup& lookup_;
+  const Board& board_;
+  const FreeArea& area_;
+  const LandingPrices& prices_;
+  const LandingOptions& options_;
+  LandingList list_;
+};
+
+} // namespace
+
+LandingList landingsOf(const Lookup& lookup, const CopperGraph& graph, const Fragments& fragments,
+                       std::size_t fragment, const FreeArea& area, const LandingPrices& prices,
+                       const LandingOptions& options) {
+  const Candidates candidates = candidatesOf(lookup, graph, fragments, fragment);
+  Collector collector(lookup, area, prices, options);
+  for (const auto& [pin, copper] : candidates.pins)
+    collector.addPin(pin, copper);
+  for (const ViaId via : candidates.vias)
+    collector.addVia(via);
+  for (const CopperEdge* track : candidates.tracks)
+    collector.addTrack(*track);
+  return collector.finish();
+}
+
+} // namespace netmend

@@ -1,0 +1,155 @@
+#include "netmend/jumper/wire.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+
+#include "netmend/netgraph/resistance.h"
+
+namespace netmend {
+namespace {
+
+double metres(Length length) {
+  return static_cast<double>(length.nm) * 1e-9;
+}
+
+std::string mm(Length length) {
+  return fmt::format("{:.3g} mm", length.mm());
+}
+
+/// What a wire would have to bear and what it may.
+struct Load {
+  Ohms resistance;
+  Volts drop;
+  Amperes heating;
+  Amperes fusing;
+  std::string refused; ///< why it will not do; empty: it does
+};
+
+Load loadOf(const WireTable& table, const Wire& wire, Length length, Amperes current, Volts mostDrop) {
+  Load load;
+  load.resistance = wireResistance(wire.copper, length);
+  load.drop = current * load.resistance;
+  load.heating = heatingCurrent(wire.copper, wire.outer, table.mostRise, table.ambient);
+  load.fusing = fusingCurrent(wire.copper);
+  if (current.value > load.fusing.value * table.fusingShare)
+    load.refused = fmt::format("{:.3g} A is more than {:.0f} % of its fusing current of {:.3g} A",
+                               current.value, 100 * table.fusingShare, load.fusing.value);
+  else if (current > load.heating)
+    load.refused = fmt::format("{:.3g} A would warm it by more than {:.0f} K, which {:.3g} A does",
+                               current.value, table.mostRise.value, load.heating.value);
+  else if (load.drop > mostDrop)
+    load.refused = fmt::format("it would drop {:.3g} mV, more than the {:.3g} mV allowed",
+                               1e3 * load.drop.value, 1e3 * mostDrop.value);
+  return load;
+}
+
+bool fits(const WireTable& table, const Wire& wire, const Fact<Length>& landing) {
+  return !landing.known() || wire.copper.mm() <= table.landingShare * landing.value.mm();
+}
+
+} // namespace
+
+Length awgDiameter(int gauge) {
+  return Length::fromMm(0.127 * std::pow(92.0, (36.0 - gauge) / 39.0));
+}
+
+Ohms wireResistance(Length diameter, Length length, Celsius temperature) {
+  const double d = metres(diameter);
+  const double at = 1.0 + copperTemperatureCoefficient * (temperature.value - 20.0);
+  return Ohms(copperResistivity * at * metres(length) / (std::numbers::pi * d * d / 4.0));
+}
+
+Amperes fusingCurrent(Length diameter) {
+  return Amperes(80.0 * std::pow(diameter.mm(), 1.5));
+}
+
+Amperes heatingCurrent(Length copper, Length outer, Celsius rise, Celsius ambient) {
+  // Air at about 50 °C and 1 bar (common handbook values, from memory); they change little from 20 to 100 °C.
+  constexpr double conductivity = 0.0278, viscosity = 1.82e-5, diffusivity = 2.57e-5, prandtl = 0.71;
+  constexpr double gravity = 9.80665;
+  const double film = ambient.value + 0.5 * rise.value + 273.15;
+  const double d = metres(outer);
+  const double rayleigh = gravity * rise.value * d * d * d / (film * viscosity * diffusivity);
+  const double prandtlTerm = std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
+  const double nusselt = std::pow(0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / prandtlTerm, 2.0);
+  const double watts = nusselt * conductivity * std::numbers::pi * rise.value; // h*pi*D*rise with h = Nu*k/D
+  const double ohms =
+      wireResistance(copper, Length(1'000'000'000), Celsius(ambient.value + rise.value)).value;
+  return Amperes(std::sqrt(watts / ohms));
+}
+
+const RoleCurrent& WireTable::of(NetRole role) const {
+  const auto found =
+      std::find_if(roles.begin(), roles.end(), [&](const RoleCurrent& r) { return r.role == role; });
+  static const RoleCurrent none{};
+  return found != roles.end() ? *found : none;
+}
+
+Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request) {
+  if (table.wires.empty()) return failure({"the wire table is empty"});
+  const RoleCurrent& role = table.of(request.role);
+  WireChoice choice;
+  choice.current = request.current.known() ? request.current : guessed(role.current);
+  choice.mostDrop = role.mostDrop;
+  const Amperes current = choice.current.value;
+  if (!(current.value >= 0) || !std::isfinite(current.value))
+    return failure({.message = "the current of the line is no number a wire could be chosen for",
+                    .found = fmt::format("{} A", current.value)});
+
+  // Handy wire first, from the thinnest up; thinner than handy, from the thickest down, only for narrow
+  // landings; and if none fits the landing, the thinnest that bears the current.
+  const Wire* taken = nullptr;
+  const Wire* tooWide = nullptr;
+  std::string refused;
+  const auto consider = [&](const Wire& wire) {
+    const Load load = loadOf(table, wire, request.length, current, role.mostDrop);
+    if (!load.refused.empty()) {
+      refused = wire.name + ": " + load.refused;
+      return;
+    }
+    if (fits(table, wire, request.landingWidth))
+      taken = &wire;
+    else if (!tooWide)
+      tooWide = &wire;
+  };
+  for (const Wire& wire : table.wires)
+    if (!taken && wire.copper >= table.thinnestByChoice) consider(wire);
+  const std::string refusedThinner = refused;
+  for (auto wire = table.wires.rbegin(); wire != table.wires.rend() && !taken; ++wire)
+    if (wire->copper < table.thinnestByChoice) consider(*wire);
+  if (!taken && !tooWide)
+    return failure({.message = "no wire of the table carries the line's current over this way",
+                    .found = fmt::format("{:.3g} A over {:.1f} mm; {}", current.value, request.length.mm(),
+                                         refusedThinner),
+                    .expected = "a thicker wire in wires.json, or a shorter way"});
+  choice.wire = taken ? *taken : *tooWide;
+  const Load load = loadOf(table, choice.wire, request.length, current, role.mostDrop);
+  choice.resistance = load.resistance;
+  choice.drop = load.drop;
+  choice.heating = load.heating;
+  choice.fusing = load.fusing;
+  choice.cutLength = Length::fromMm(request.length.mm() * (1.0 + table.slack)) + table.endAllowance * 2;
+
+  choice.reasons.push_back(
+      fmt::format("{:.3g} A {}", current.value,
+                  choice.current.certain() ? "as the net is rated" : "taken for a net of this role"));
+  choice.reasons.push_back(fmt::format("{:.3g} ohm over {:.1f} mm drops {:.3g} mV of {:.3g} mV allowed",
+                                       load.resistance.value, request.length.mm(), 1e3 * load.drop.value,
+                                       1e3 * role.mostDrop.value));
+  choice.reasons.push_back(fmt::format("carries {:.3g} A for a rise of {:.0f} K; fuses at about {:.3g} A",
+                                       load.heating.value, table.mostRise.value, load.fusing.value));
+  if (!refusedThinner.empty()) choice.reasons.push_back("no thinner one: " + refusedThinner);
+  if (choice.wire.copper < table.thinnestByChoice)
+    choice.reasons.push_back(fmt::format("thinner than {} because a landing is only {} wide",
+                                         mm(table.thinnestByChoice), mm(request.landingWidth.value)));
+  if (!taken)
+    choice.warnings.push_back(fmt::format(
+        "the wire is {} thick and the narrower landing {} wide: choose another landing if you can",
+        mm(choice.wire.copper), mm(request.landingWidth.value)));
+  if (!role.warning.empty()) choice.warnings.push_back(role.warning);
+  return choice;
+}
+
+} // namespace netmend

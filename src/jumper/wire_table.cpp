@@ -1,0 +1,79 @@
+#include <algorithm>
+
+#include "data_reader.h"
+#include "netmend/jumper/wire.h"
+
+namespace netmend {
+namespace {
+
+/// In the order of NetRole.
+const std::vector<std::string_view> roleWords{"signal", "ground", "supply", "fast_pair", "radio"};
+
+void readWires(const jumper::DataNode& root, WireTable& table) {
+  for (const auto& node : root.at("wires").items()) {
+    node.onlyKeys({"name", "copper_mm", "outer_mm", "insulation", "stripping", "source"});
+    Wire wire;
+    wire.name = node.at("name").text();
+    wire.copper = Length::fromMm(node.at("copper_mm").number(0.001, 20));
+    wire.outer = Length::fromMm(node.at("outer_mm").number(0.001, 40));
+    wire.insulation = node.at("insulation").text();
+    wire.stripping = node.at("stripping").text();
+    wire.source = node.at("source").text();
+    if (wire.outer < wire.copper)
+      node.at("outer_mm").wrong("thinner than its copper", wire.name, "copper_mm or more");
+    table.wires.push_back(std::move(wire));
+  }
+  if (table.wires.empty()) root.at("wires").wrong("no wire", "an empty list", "at least one");
+  std::stable_sort(table.wires.begin(), table.wires.end(),
+                   [](const Wire& a, const Wire& b) { return a.copper < b.copper; });
+}
+
+void readRoles(const jumper::DataNode& root, WireTable& table) {
+  std::vector<bool> given(roleWords.size(), false);
+  for (const auto& node : root.at("roles").items()) {
+    node.onlyKeys({"role", "current_A", "most_drop_V", "warning", "source"});
+    RoleCurrent role;
+    const std::size_t which = node.at("role").oneOf(roleWords);
+    role.role = static_cast<NetRole>(which);
+    role.current = Amperes(node.at("current_A").number(0, 1000));
+    role.mostDrop = Volts(node.at("most_drop_V").number(1e-6, 1000));
+    role.warning = node.textOr("warning", "");
+    role.source = node.at("source").text();
+    if (given[which])
+      node.at("role").wrong("a second entry for the same role", std::string(roleWords[which]),
+                            "one for each");
+    given[which] = true;
+    table.roles.push_back(std::move(role));
+  }
+  for (std::size_t i = 0; i < given.size(); ++i)
+    if (!given[i]) root.at("roles").wrong("no entry for a role", "", std::string(roleWords[i]));
+}
+
+} // namespace
+
+Result<WireTable> loadWireTable(const std::filesystem::path& path) {
+  auto file = jumper::openData(path, "netmend-wires");
+  if (!file) return failure(file.error());
+  const auto root = jumper::rootOf(*file);
+  root.onlyKeys({"format", "version", "wires", "roles", "rules"});
+  WireTable table;
+  readWires(root, table);
+  readRoles(root, table);
+  const auto rules = root.at("rules");
+  rules.onlyKeys({"most_rise_K", "ambient_C", "fusing_share", "thinnest_by_choice_mm", "slack",
+                  "end_allowance_mm", "end_tack_mm", "tack_spacing_mm", "landing_share", "source"});
+  table.mostRise = Celsius(rules.at("most_rise_K").number(1, 200));
+  table.ambient = Celsius(rules.at("ambient_C").number(-50, 150));
+  table.fusingShare = rules.at("fusing_share").number(0.01, 1);
+  table.thinnestByChoice = rules.at("thinnest_by_choice_mm").mm(5);
+  table.slack = rules.at("slack").number(0, 5);
+  table.endAllowance = rules.at("end_allowance_mm").mm(100);
+  table.endTack = Length::fromMm(rules.at("end_tack_mm").number(0.1, 100));
+  table.tackSpacing = Length::fromMm(rules.at("tack_spacing_mm").number(0.5, 1000));
+  table.landingShare = rules.at("landing_share").number(0.1, 10);
+  static_cast<void>(rules.at("source").text());
+  if (file->error) return failure(*file->error);
+  return table;
+}
+
+} // namespace netmend

@@ -1,0 +1,175 @@
+#include "netmend/jumper/work_steps.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+#include "data_reader.h"
+
+namespace netmend {
+namespace {
+
+/// In the order of WorkKind.
+const std::vector<std::string_view> kindWords{"jumper", "resolder",  "remove_part", "replace_part",
+                                              "clean",  "cut_track", "not_economic"};
+const std::vector<std::string_view> jumperNames{
+    "from",  "to",      "side", "wire",       "length",        "cut_length",  "stripping",
+    "tacks", "current", "drop", "resistance", "expected_from", "expected_to", "expected_bridged"};
+const std::vector<std::string_view> jumperFlags{"scraped", "scraped_from", "scraped_to",
+                                                "small",   "opened",       "warned"};
+const std::vector<std::string_view> otherNames{"target", "reason", "points", "expected"};
+const std::vector<std::string_view> otherFlags{"reason"};
+
+/// Calls `use` for the text between each pair of braces and puts its answer there.
+template <class Use> std::string filled(const std::string& text, Use&& use) {
+  std::string out;
+  std::size_t at = 0;
+  for (;;) {
+    const std::size_t open = text.find('{', at);
+    const std::size_t close = open == std::string::npos ? open : text.find('}', open);
+    if (close == std::string::npos) return out + text.substr(at);
+    out += text.substr(at, open - at) + use(text.substr(open + 1, close - open - 1));
+    at = close + 1;
+  }
+}
+
+std::string listed(const std::vector<std::string_view>& words) {
+  std::string text;
+  for (const auto word : words)
+    text += (text.empty() ? "" : ", ") + std::string(word);
+  return text;
+}
+
+bool contains(const std::vector<std::string_view>& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+std::string checkedText(const jumper::DataNode& node, const std::vector<std::string_view>& names) {
+  const std::string text = node.text();
+  if (std::count(text.begin(), text.end(), '{') != std::count(text.begin(), text.end(), '}'))
+    node.wrong("braces that do not match", "\"" + text + "\"", "{name}");
+  static_cast<void>(filled(text, [&](const std::string& name) {
+    if (!contains(names, name)) node.wrong("a name that nothing fills in", "{" + name + "}", listed(names));
+    return std::string();
+  }));
+  return text;
+}
+
+StepTemplate readStep(const jumper::DataNode& node, bool isJumper) {
+  const auto& names = isJumper ? jumperNames : otherNames;
+  const auto& flags = isJumper ? jumperFlags : otherFlags;
+  node.onlyKeys({"when", "text", "check", "expected", "source"});
+  StepTemplate step;
+  step.when = node.textOr("when", "");
+  const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
+  if (!flag.empty() && !contains(flags, flag))
+    node.at("when").wrong("unknown condition", "\"" + step.when + "\"", listed(flags));
+  step.text = checkedText(node.at("text"), names);
+  step.check = node.has("check") && node.at("check").boolean();
+  if (step.check) step.expected = checkedText(node.at("expected"), names);
+  if (!step.check && node.has("expected"))
+    node.at("expected").wrong("only a check has something expected", step.text, "\"check\": true");
+  return step;
+}
+
+using Values = std::map<std::string, std::string>;
+using Flags = std::map<std::string, bool>;
+
+std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& values, const Flags& flags) {
+  std::vector<Step> steps;
+  const auto found = data.kinds.find(kind);
+  if (found == data.kinds.end()) return steps;
+  const auto isSet = [&](const std::string& flag) {
+    const auto f = flags.find(flag);
+    return f != flags.end() && f->second;
+  };
+  const auto use = [&](const std::string& name) {
+    const auto v = values.find(name);
+    return v != values.end() ? v->second : "{" + name + "}";
+  };
+  for (const StepTemplate& t : found->second) {
+    if (!t.when.empty() && (t.when[0] == '!' ? isSet(t.when.substr(1)) : !isSet(t.when))) continue;
+    steps.push_back({filled(t.text, use), t.check, filled(t.expected, use)});
+  }
+  return steps;
+}
+
+std::string orElse(const std::string& text, std::string_view fallback) {
+  return text.empty() ? std::string(fallback) : text;
+}
+
+} // namespace
+
+Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
+  auto file = jumper::openData(path, "netmend-work-steps");
+  if (!file) return failure(file.error());
+  const auto root = jumper::rootOf(*file);
+  root.onlyKeys({"format", "version", "source", "kinds", "cautions"});
+  static_cast<void>(root.at("source").text());
+  WorkSteps data;
+  const auto kinds = root.at("kinds");
+  for (const auto& [key, node] : kinds.members())
+    if (!contains(kindWords, key)) node.wrong("unknown kind of work", "\"" + key + "\"", listed(kindWords));
+  for (std::size_t i = 0; i < kindWords.size(); ++i) {
+    auto& steps = data.kinds[static_cast<WorkKind>(i)];
+    for (const auto& node : kinds.at(std::string(kindWords[i])).items())
+      steps.push_back(readStep(node, static_cast<WorkKind>(i) == WorkKind::jumper));
+    if (steps.empty()) kinds.at(std::string(kindWords[i])).wrong("no step", "an empty list", "at least one");
+  }
+  for (const auto& node : root.at("cautions").items()) {
+    node.onlyKeys({"text", "source"});
+    data.cautions.push_back(node.at("text").text());
+    static_cast<void>(node.at("source").text());
+  }
+  if (file->error) return failure(*file->error);
+  return data;
+}
+
+std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& proposal,
+                              const WorkPrediction& prediction) {
+  const WireChoice& wire = proposal.wire;
+  const auto isSmall = [](const Landing& landing) {
+    return std::any_of(landing.terms.begin(), landing.terms.end(),
+                       [](const ScoreTerm& t) { return t.name == smallPartTerm; });
+  };
+  const Values values{
+      {"from", proposal.from.label},
+      {"to", proposal.to.label},
+      {"side", proposal.side == Side::top ? "top" : "bottom"},
+      {"wire", wire.wire.name},
+      {"length", fmt::format("{:.1f} mm", proposal.length.mm())},
+      {"cut_length", fmt::format("{:.0f} mm", std::ceil(wire.cutLength.mm()))},
+      {"stripping", orElse(wire.wire.stripping, "strip its ends")},
+      {"tacks", std::to_string(proposal.tackPoints.size())},
+      {"current", fmt::format("{:.3g} A", wire.current.value.value)},
+      {"drop", fmt::format("{:.3g} mV", 1e3 * wire.drop.value)},
+      {"resistance", fmt::format("{:.3g} ohm", wire.resistance.value)},
+      {"expected_from", orElse(prediction.atFrom, "the value that the rest of the line gives there")},
+      {"expected_to", orElse(prediction.atTo, "the value that the rest of the line gives there")},
+      {"expected_bridged", orElse(prediction.bridged, "the value of a good board")},
+  };
+  const Flags flags{
+      {"scraped", proposal.from.scraped() || proposal.to.scraped()},
+      {"scraped_from", proposal.from.scraped()},
+      {"scraped_to", proposal.to.scraped()},
+      {"small", isSmall(proposal.from) || isSmall(proposal.to)},
+      {"opened", !proposal.from.opening.keepOuts.empty() || !proposal.to.opening.keepOuts.empty()},
+      {"warned", !wire.warnings.empty()}};
+  return stepsFrom(data, WorkKind::jumper, values, flags);
+}
+
+Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& request) {
+  if (request.kind == WorkKind::jumper) return failure({"a jumper's steps come from its proposal"});
+  if (request.target.empty())
+    return failure({.message = "a repair needs its target", .expected = "a part, joint, place or track"});
+  if (request.kind == WorkKind::notEconomic && request.reason.empty())
+    return failure(
+        {.message = "a board is given up only with a reason", .expected = "why the repair does not pay"});
+  const Values values{{"target", request.target},
+                      {"reason", request.reason},
+                      {"points", orElse(request.points, request.target)},
+                      {"expected", orElse(request.expected, "the expected value")}};
+  return stepsFrom(data, request.kind, values, {{"reason", !request.reason.empty()}});
+}
+
+} // namespace netmend

@@ -1,0 +1,158 @@
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <set>
+
+#include "netmend/netgraph/net_role.h"
+#include "scoring.h"
+
+namespace netmend {
+namespace {
+
+bool isEdge(const KeepOut& keepOut) {
+  return !keepOut.part && !keepOut.zone;
+}
+
+std::string listed(const std::set<std::string>& names) {
+  std::string text;
+  std::size_t shown = 0;
+  for (const std::string& name : names) {
+    if (++shown > 4) return fmt::format("{} and {} more", text, names.size() - 4);
+    text += (text.empty() ? "" : ", ") + name;
+  }
+  return text;
+}
+
+std::string whyNotStraight(const FreeArea& area, const Candidate& candidate) {
+  const Point a = candidate.from->opening.exit, b = candidate.to->opening.exit;
+  if (candidate.free.points.size() <= 2) return "the way is straight between its landings";
+  std::set<std::string> names;
+  for (const std::size_t i : keepOutsNear(area, a, b))
+    names.insert(area.obstacles.keepOuts[i].name);
+  return fmt::format("straight it would be {:.2f} mm, but too near to {}", distance(a, b).mm(),
+                     listed(names));
+}
+
+void addClearance(JumperProposal& proposal, const FreeArea& area) {
+  const Length half = area.wire / 2;
+  std::optional<Length> least;
+  for (const KeepOut& keepOut : area.obstacles.keepOuts) {
+    const bool own = keepOut.part && (keepOut.part == proposal.from.part || keepOut.part == proposal.to.part);
+    if (own) continue; // the wire ends on it
+    for (std::size_t i = 1; i < proposal.way.size(); ++i) {
+      const Length d = distanceTo(keepOut, proposal.way[i - 1], proposal.way[i]) - half;
+      if (least && d >= *least) continue;
+      least = d;
+      proposal.clearanceTo = keepOut.name;
+    }
+  }
+  if (!least) return;
+  proposal.leastClearance = {std::max(Length(0), *least), Origin::file};
+  if (std::any_of(area.obstacles.keepOuts.begin(), area.obstacles.keepOuts.end(),
+                  [&](const KeepOut& k) { return k.guessed && k.name == proposal.clearanceTo; }))
+    proposal.leastClearance.origin = Origin::guessed;
+}
+
+/// Spots of mask: near both ends, at every bend, and no more than the spacing apart.
+std::vector<Point> tackPoints(const std::vector<Point>& way, const WireTable& table) {
+  std::vector<double> at; // along the way, mm
+  std::vector<double> start{0.0};
+  for (std::size_t i = 1; i < way.size(); ++i)
+    start.push_back(start.back() + distance(way[i - 1], way[i]).mm());
+  const double whole = start.back(), end = table.endTack.mm();
+  if (whole <= 2 * end) {
+    at.push_back(whole / 2);
+  } else {
+    at.push_back(end);
+    for (std::size_t i = 1; i + 1 < start.size(); ++i)
+      if (start[i] > end && start[i] < whole - end) at.push_back(start[i]);
+    at.push_back(whole - end);
+  }
+  std::vector<Point> spots;
+  const auto spotAt = [&](double s) {
+    std::size_t i = 1;
+    while (i + 1 < start.size() && start[i] < s)
+      ++i;
+    const double piece = start[i] - start[i - 1];
+    const double share = piece > 0 ? (s - start[i - 1]) / piece : 0.0;
+    const Point a = way[i - 1], b = way[i];
+    return Point{a.x + Length::fromMm(share * (b.x - a.x).mm()),
+                 a.y + Length::fromMm(share * (b.y - a.y).mm())};
+  };
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    if (i > 0) {
+      const auto pieces = static_cast<int>(std::ceil((at[i] - at[i - 1]) / table.tackSpacing.mm() - 1e-9));
+      for (int k = 1; k < pieces; ++k)
+        spots.push_back(spotAt(at[i - 1] + (at[i] - at[i - 1]) * k / pieces));
+    }
+    spots.push_back(spotAt(at[i]));
+  }
+  return spots;
+}
+
+Fact<Length> narrower(const Landing& a, const Landing& b) {
+  if (!a.width.known()) return b.width;
+  if (!b.width.known()) return a.width;
+  return a.width.value <= b.width.value ? a.width : b.width;
+}
+
+void addNotes(JumperProposal& proposal, const Board& board, const FreeArea& area,
+              const JumperRequest& request) {
+  for (const Landing* landing : {&proposal.from, &proposal.to})
+    proposal.notes.insert(proposal.notes.end(), landing->notes.begin(), landing->notes.end());
+  std::set<std::string> guessedNames;
+  for (std::size_t i = 1; i < proposal.way.size(); ++i) {
+    // Within half a millimetre of a margin a wrong guess would matter.
+    const Length reach(500'000);
+    for (const KeepOut& keepOut : area.obstacles.keepOuts)
+      if (keepOut.guessed && !isEdge(keepOut) &&
+          distanceTo(keepOut, proposal.way[i - 1], proposal.way[i]) < keepOut.margin + area.wire / 2 + reach)
+        guessedNames.insert(keepOut.name);
+  }
+  if (!guessedNames.empty())
+    proposal.notes.push_back("passes bodies that are only guessed, look before you lay the wire: " +
+                             listed(guessedNames));
+  if (area.outlineGuessed)
+    proposal.notes.push_back("the board's outline is not known: a box round everything drawn was used");
+  for (const ZoneOverride& override : request.overrides)
+    if (const Zone* zone = board.zones.find(override.zone))
+      proposal.notes.push_back(
+          fmt::format("{} zone {} set aside: {}", nameOf(zone->kind), zone->name, override.reason));
+}
+
+} // namespace
+
+WireRequest wireRequestFor(const Board& board, NetId net, Length length, Fact<Length> landingWidth) {
+  WireRequest request;
+  request.length = length;
+  request.landingWidth = landingWidth;
+  if (const Net* n = board.nets.find(net)) {
+    request.current = n->ratedCurrent;
+    request.role = roleOf(*n).valueOr(NetRole::signal);
+  }
+  return request;
+}
+
+Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidate,
+                                 const JumperRequest& request, const JumperData& data) {
+  const FreeArea& area = *candidate.area;
+  JumperProposal proposal;
+  proposal.from = *candidate.from;
+  proposal.to = *candidate.to;
+  proposal.side = area.side;
+  proposal.way = candidate.points;
+  proposal.length = lengthOf(candidate.points);
+  proposal.terms = candidate.terms;
+  proposal.total = candidate.total;
+  auto wire = chooseWire(data.wires, wireRequestFor(lookup.board(), request.net, proposal.length,
+                                                    narrower(proposal.from, proposal.to)));
+  if (!wire) return failure(wire.error());
+  proposal.wire = std::move(*wire);
+  addClearance(proposal, area);
+  proposal.tackPoints = tackPoints(proposal.way, data.wires);
+  proposal.whyNotStraight = whyNotStraight(area, candidate);
+  addNotes(proposal, lookup.board(), area, request);
+  return proposal;
+}
+
+} // namespace netmend
