@@ -28,8 +28,8 @@ bool crosses(const QRectF& box, const QLineF& line) {
 double LabelPlacer::cost(const QRectF& box) const {
   const double area = std::max(1e-9, areaOf(box));
   double sum = 30.0 * (area - areaOf(box & frame_)) / area;
-  for (const QRectF& other : taken_)
-    sum += 12.0 * areaOf(box & other) / area;
+  for (const Taken& other : taken_)
+    sum += 12.0 * other.weight * areaOf(box & other.box) / area;
   for (const QLineF& line : lines_)
     if (crosses(box, line)) sum += 0.8;
   return sum;
@@ -62,6 +62,13 @@ QRectF LabelPlacer::place(QSizeF size, QPointF anchor, double gap) {
   best.moveTop(std::clamp(best.top(), frame_.top(), std::max(frame_.top(), frame_.bottom() - best.height())));
   occupy(best);
   return best;
+}
+
+QRectF LabelPlacer::placeOver(QSizeF size, QPointF anchor, double gap) {
+  const QRectF over(anchor - QPointF(size.width(), size.height()) / 2, size);
+  if (cost(over) > 0.05) return place(size, anchor, gap);
+  occupy(over);
+  return over;
 }
 
 } // namespace netmend

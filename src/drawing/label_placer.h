@@ -12,18 +12,25 @@ class LabelPlacer {
 public:
   explicit LabelPlacer(const QRectF& frame) : frame_(frame) {}
 
-  void occupy(const QRectF& box) { taken_.push_back(box); }
+  /// `weight`: how bad it is to cover it, 1 for what must be seen.
+  void occupy(const QRectF& box, double weight = 1.0) { taken_.push_back({box, weight}); }
   void avoid(const QLineF& line) { lines_.push_back(line); }
 
   /// A box of this size near `anchor`, at least `gap` away from it: the one of some fifty places that
   /// covers least and stays in the frame. Taken from then on.
   [[nodiscard]] QRectF place(QSizeF size, QPointF anchor, double gap);
+  /// Middle on `anchor` where that covers nothing, otherwise as above.
+  [[nodiscard]] QRectF placeOver(QSizeF size, QPointF anchor, double gap);
 
 private:
+  struct Taken {
+    QRectF box;
+    double weight;
+  };
   [[nodiscard]] double cost(const QRectF& box) const;
 
   QRectF frame_;
-  std::vector<QRectF> taken_;
+  std::vector<Taken> taken_;
   std::vector<QLineF> lines_;
 };
 

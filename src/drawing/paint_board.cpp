@@ -181,7 +181,7 @@ void paintTrack(const Painting& p, const SceneItem& item, Pass pass, const Look&
 void paintCore(const Painting& p, const SceneItem& item) {
   if (item.uncertain || isNear(p, item)) return;
   const double width = std::max(item.width, p.inMm(1.6 * p.unit));
-  p.painter.setPen(QPen(QColor(0xCF, 0xE6, 0xF6), width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setPen(QPen(palette::litCore, width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   drawWay(p.painter, item.points);
 }
 
@@ -219,7 +219,9 @@ void paintFilled(const Painting& p, const SceneItem& item, const Look& look) {
 
 void paintItem(const Painting& p, const Visible& visible) {
   const SceneItem& item = p.content.items[visible.index];
-  const Look look = dimmedLook(p, item, lookOf(p, visible.pass));
+  Look look = dimmedLook(p, item, lookOf(p, visible.pass));
+  // A lit pad of the far side looks hollow, like lit tracks that are not on the side seen.
+  if (visible.pass == Pass::litPad && !isNear(p, item)) look = {palette::litCore, palette::blue};
   switch (item.kind) {
   case ItemKind::track:
     paintTrack(p, item, visible.pass, look);
@@ -244,8 +246,8 @@ void paintItems(const Painting& p, const std::vector<Visible>& items) {
     for (; at != items.end() && at->pass <= last; ++at)
       paintItem(p, *at);
   };
-  const auto firstLit =
-      std::find_if(items.begin(), items.end(), [](const Visible& v) { return v.pass == Pass::litTrack; });
+  upTo(Pass::litArea);
+  const auto firstLit = at;
   upTo(Pass::litTrack);
   for (auto it = firstLit; it != at; ++it)
     paintCore(p, p.content.items[it->index]);
@@ -263,39 +265,13 @@ void paintSubstrate(const Painting& p) {
   p.painter.restore();
 }
 
-void paintItemLabel(const Painting& p, const SceneItem& item, const QColor& colour, bool ground,
-                    double largest) {
-  const QRectF box = p.toPicture.mapRect(item.box);
-  if (item.text.isEmpty() || !box.intersects(p.view.frame)) return;
-  const auto fitted = fitText(p, item.text, box.size() * 0.94, largest, item.kind == ItemKind::body);
-  if (!fitted) return;
-  QPainter& painter = p.painter;
-  painter.save();
-  painter.setFont(fitted->font);
-  painter.translate(box.center());
-  if (!fitted->upright) painter.rotate(-90);
-  const QSizeF size = fitted->size;
-  const QRectF place(-size.width() / 2, -size.height() / 2, size.width(), size.height());
-  if (ground) {
-    paintLabel(painter, place, item.text, colour);
-  } else {
-    painter.setPen(colour);
-    painter.drawText(place, Qt::AlignCenter, item.text);
-  }
-  painter.restore();
-}
-
-void paintItemLabels(const Painting& p, const std::vector<Visible>& items) {
-  const double size = p.unit * 10.0;
-  for (const Visible& visible : items) {
-    const SceneItem& item = p.content.items[visible.index];
-    const bool pad = visible.pass == Pass::pad || visible.pass == Pass::litPad;
-    if (pad && p.overlay.pinLabels && item.hole.isEmpty())
-      paintItemLabel(p, item, palette::paper, false, size);
-  }
+std::vector<const SceneItem*> chosen(const Painting& p, const std::vector<Visible>& items,
+                                     std::initializer_list<Pass> passes) {
+  std::vector<const SceneItem*> out;
   for (const Visible& visible : items)
-    if (visible.pass == Pass::body && p.overlay.partLabels)
-      paintItemLabel(p, p.content.items[visible.index], palette::black, true, size * 1.3);
+    if (std::find(passes.begin(), passes.end(), visible.pass) != passes.end())
+      out.push_back(&p.content.items[visible.index]);
+  return out;
 }
 
 std::vector<char> flagsFor(const std::vector<LayerId>& wanted, const std::vector<LayerId>& layers) {
@@ -331,30 +307,6 @@ Painting prepare(QPainter& painter, const BoardScene& scene, const BoardView& vi
 
 } // namespace
 
-QFont Painting::fontOf(double size) const {
-  QFont font = type.font;
-  font.setPixelSize(std::max(1, static_cast<int>(size)));
-  return font;
-}
-
-std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room, double largest,
-                                  bool mayTurn) {
-  const double lineHeight = 1.17; // of DejaVu Sans, ascent and descent together
-  const bool upright = !mayTurn || room.width() >= room.height() * 0.8;
-  if (!upright) room.transpose();
-  double size = std::min(largest, room.height() / lineHeight);
-  if (size < p.type.smallest) return std::nullopt;
-  QFont font = p.fontOf(size);
-  double width = QFontMetricsF(font).horizontalAdvance(text);
-  if (width > room.width()) {
-    size *= room.width() / width;
-    if (size < p.type.smallest) return std::nullopt;
-    font = p.fontOf(size);
-    width = QFontMetricsF(font).horizontalAdvance(text);
-  }
-  return FittedText{font, upright, QSizeF(width, font.pixelSize() * lineHeight)};
-}
-
 void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
                 const PictureType& type) {
   painter.save();
@@ -371,15 +323,12 @@ void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& vie
   paintSubstrate(p);
   const std::vector<Visible> items = visibleItems(p);
   paintItems(p, items);
-  paintItemLabels(p, items);
   LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
+  paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
   if (overlay.scaleBar) paintScaleBar(p, placer);
   paintLines(p, placer);
   paintMarks(p, placer);
-  std::vector<const SceneItem*> zones;
-  for (const Visible& visible : items)
-    if (visible.pass == Pass::zone) zones.push_back(&p.content.items[visible.index]);
-  paintZoneLabels(p, zones, placer);
+  paintZoneLabels(p, chosen(p, items, {Pass::zone}), placer);
   painter.restore();
 }
 

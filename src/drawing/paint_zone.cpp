@@ -109,7 +109,7 @@ void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zon
     const QSizeF size(metrics.horizontalAdvance(text) + 4 * p.unit, metrics.height());
     // A zone of a few pixels is not worth a label that hides its surroundings.
     if (std::max(box.width(), box.height()) < p.unit * 12) continue;
-    const QRectF place = placer.place(size, box.center(), 0.5 * p.unit);
+    const QRectF place = placer.placeOver(size, box.center(), 0.5 * p.unit);
     p.painter.setFont(font);
     paintLabel(p.painter, place, text, palette::black);
   }

@@ -44,6 +44,9 @@ struct FittedText {
 [[nodiscard]] std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room,
                                                 double largest, bool mayTurn);
 
+/// References in bodies and names on pads, where they are legible.
+void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bodies,
+                     const std::vector<const SceneItem*>& pads, LabelPlacer& placer);
 void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
 void paintScaleBar(const Painting& p, LabelPlacer& placer);

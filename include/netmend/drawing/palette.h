@@ -24,6 +24,8 @@ inline constexpr QColor copper{0xB4, 0xB0, 0xA6};
 inline constexpr QColor pad{0x8C, 0x89, 0x82};
 inline constexpr QColor buried{0xD4, 0xD1, 0xC8};
 inline constexpr QColor body{0x4A, 0x4A, 0x4A};
+inline constexpr QColor litCore{0xCF, 0xE6,
+                                0xF6}; ///< of blue, where something is lit but not on the side seen
 inline constexpr QColor quietText{0x60, 0x60, 0x60};
 
 } // namespace netmend::palette

@@ -1,0 +1,130 @@
+#include <algorithm>
+#include <array>
+
+#include "marks.h"
+#include "netmend/drawing/palette.h"
+#include "painting.h"
+
+namespace netmend {
+
+namespace {
+
+/// Text in its final place.
+struct PlacedText {
+  const SceneItem* item;
+  FittedText text;
+  QRectF box; ///< as it lies on the picture
+};
+
+double covered(const QRectF& box, const std::vector<QRectF>& others) {
+  double sum = 0;
+  for (const QRectF& other : others) {
+    const QRectF common = box & other;
+    sum += std::max(0.0, common.width()) * std::max(0.0, common.height());
+  }
+  return sum;
+}
+
+/// Middle of the body, or beside it within the body where that covers less of its pads.
+QRectF placeInBody(const QRectF& body, QSizeF size, const std::vector<QRectF>& pads) {
+  const double dx = std::max(0.0, body.width() - size.width()) / 2;
+  const double dy = std::max(0.0, body.height() - size.height()) / 2;
+  const std::array<QPointF, 5> offsets{{{0, 0}, {0, -dy}, {0, dy}, {-dx, 0}, {dx, 0}}};
+  QRectF best;
+  double least = 1e300;
+  for (const QPointF offset : offsets) {
+    const QRectF box(body.center() + offset - QPointF(size.width(), size.height()) / 2, size);
+    const double cost = covered(box, pads);
+    if (cost < least * 0.999) {
+      least = cost;
+      best = box;
+    }
+  }
+  return best;
+}
+
+std::vector<PlacedText> placePartLabels(const Painting& p, const std::vector<const SceneItem*>& bodies,
+                                        const std::vector<const SceneItem*>& pads) {
+  std::vector<PlacedText> out;
+  for (const SceneItem* item : bodies) {
+    const QRectF body = p.toPicture.mapRect(item->box);
+    if (item->text.isEmpty() || !body.intersects(p.view.frame)) continue;
+    const auto fitted = fitText(p, item->text, body.size() * 0.94, p.unit * 13, true);
+    if (!fitted) continue;
+    std::vector<QRectF> near;
+    for (const SceneItem* pad : pads)
+      if (pad->box.intersects(item->box)) near.push_back(p.toPicture.mapRect(pad->box));
+    const QSizeF size = fitted->upright ? fitted->size : fitted->size.transposed();
+    out.push_back({item, *fitted, placeInBody(body, size, near)});
+  }
+  return out;
+}
+
+void paintText(const Painting& p, const PlacedText& placed, const QColor& colour, bool ground) {
+  QPainter& painter = p.painter;
+  painter.save();
+  painter.setFont(placed.text.font);
+  painter.translate(placed.box.center());
+  if (!placed.text.upright) painter.rotate(-90);
+  const QSizeF size = placed.text.size;
+  const QRectF box(-size.width() / 2, -size.height() / 2, size.width(), size.height());
+  if (ground) {
+    paintLabel(painter, box, placed.item->text, colour);
+  } else {
+    painter.setPen(colour);
+    painter.drawText(box, Qt::AlignCenter, placed.item->text);
+  }
+  painter.restore();
+}
+
+} // namespace
+
+QFont Painting::fontOf(double size) const {
+  QFont font = type.font;
+  font.setPixelSize(std::max(1, static_cast<int>(size)));
+  return font;
+}
+
+std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room, double largest,
+                                  bool mayTurn) {
+  const double lineHeight = 1.17; // of DejaVu Sans, ascent and descent together
+  const bool upright = !mayTurn || room.width() >= room.height() * 0.8;
+  if (!upright) room.transpose();
+  double size = std::min(largest, room.height() / lineHeight);
+  if (size < p.type.smallest) return std::nullopt;
+  QFont font = p.fontOf(size);
+  double width = QFontMetricsF(font).horizontalAdvance(text);
+  if (width > room.width()) {
+    size *= room.width() / width;
+    if (size < p.type.smallest) return std::nullopt;
+    font = p.fontOf(size);
+    width = QFontMetricsF(font).horizontalAdvance(text);
+  }
+  return FittedText{font, upright, QSizeF(width, font.pixelSize() * lineHeight)};
+}
+
+void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bodies,
+                     const std::vector<const SceneItem*>& pads, LabelPlacer& placer) {
+  std::vector<PlacedText> parts;
+  if (p.overlay.partLabels) parts = placePartLabels(p, bodies, pads);
+  if (p.overlay.pinLabels)
+    for (const SceneItem* pad : pads) {
+      const QRectF box = p.toPicture.mapRect(pad->box);
+      if (pad->text.isEmpty() || !pad->hole.isEmpty() || !box.intersects(p.view.frame)) continue;
+      const auto fitted = fitText(p, pad->text, box.size() * 0.94, p.unit * 10, false);
+      const bool hidden = std::any_of(parts.begin(), parts.end(),
+                                      [&](const PlacedText& part) { return part.box.intersects(box); });
+      if (fitted && !hidden)
+        paintText(
+            p,
+            {pad, *fitted,
+             QRectF(box.center() - QPointF(fitted->size.width(), fitted->size.height()) / 2, fitted->size)},
+            palette::paper, false);
+    }
+  for (const PlacedText& part : parts) {
+    paintText(p, part, palette::black, true);
+    placer.occupy(part.box, 0.3);
+  }
+}
+
+} // namespace netmend

@@ -1,0 +1,123 @@
+#include <algorithm>
+#include <chrono>
+
+#include "netmend/drawing/palette.h"
+#include "netmend/jobbook/job_words.h"
+#include "sections.h"
+#include "table.h"
+
+namespace netmend {
+
+namespace {
+
+Piece titlePiece(const Sheet& sheet) {
+  const SheetStyle& style = sheet.style;
+  const double width = style.body.width();
+  const TextBlock title({{QStringLiteral("Job sheet ") + jobNumber(sheet.job()), false, false}}, style.title,
+                        width * 0.6);
+  const QString copy =
+      sheet.workshopCopy() ? QStringLiteral("Workshop copy") : QStringLiteral("Customer's copy");
+  const TextBlock under({{copy, false, false}}, style.normal, width * 0.6);
+  const TextBlock shop({{cleaned(sheet.options.workshop), false, false}}, style.small, width * 0.36,
+                       Qt::AlignRight);
+  Piece piece;
+  // A shop's address takes as many lines as it needs, up to a third of a page.
+  const int shopLines = std::min(shop.lines(), static_cast<int>(style.body.height() / 3 / shop.lineHeight()));
+  const int titleLines =
+      std::min(title.lines(), static_cast<int>(style.body.height() / 3 / title.lineHeight()));
+  const double left = title.lineHeight() * titleLines + under.height();
+  piece.height = std::max(left, shop.lineHeight() * shopLines) + 4 * SheetStyle::point;
+  piece.keepWithNext = true;
+  piece.paint = [=](QPainter& painter, QPointF at) {
+    painter.setPen(palette::black);
+    title.paint(painter, at, 0, titleLines);
+    shop.paint(painter, at + QPointF(width * 0.64, 0), 0, shopLines);
+    painter.setPen(palette::quietText);
+    under.paint(painter, at + QPointF(0, title.lineHeight() * titleLines), 0, under.lines());
+  };
+  return piece;
+}
+
+struct FactLine {
+  QString label;
+  QString value;
+};
+
+/// Short facts two to a line, long ones over the whole width.
+Pieces factTable(const SheetStyle& style, const std::vector<FactLine>& facts, std::size_t perRow) {
+  std::vector<Column> columns;
+  for (std::size_t i = 0; i < perRow; ++i) {
+    columns.push_back({{}, 0.17, Qt::AlignLeft});
+    columns.push_back({{}, perRow == 1 ? 0.83 : 0.33, Qt::AlignLeft});
+  }
+  std::vector<TableRow> rows;
+  for (std::size_t i = 0; i < facts.size(); i += perRow) {
+    TableRow row;
+    row.ruled = false;
+    for (std::size_t j = i; j < i + perRow; ++j) {
+      const bool there = j < facts.size();
+      row.cells.push_back(cell(there ? facts[j].label : QString(), true));
+      row.cells.push_back(cell(there ? facts[j].value : QString()));
+    }
+    rows.push_back(std::move(row));
+  }
+  TableStyle table = tableStyle(style, style.normal);
+  table.padding = 1.3 * SheetStyle::point;
+  return tablePieces(columns, rows, table);
+}
+
+QString orNotStated(const std::string& text) {
+  const QString out = cleaned(text);
+  return out.isEmpty() ? QStringLiteral("not stated") : out;
+}
+
+} // namespace
+
+QString dateText(Time time) {
+  if (time == Time{}) return {};
+  const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(time));
+  return QStringLiteral("%1-%2-%3")
+      .arg(static_cast<int>(day.year()), 4, 10, QLatin1Char('0'))
+      .arg(static_cast<unsigned>(day.month()), 2, 10, QLatin1Char('0'))
+      .arg(static_cast<unsigned>(day.day()), 2, 10, QLatin1Char('0'));
+}
+
+QString jobNumber(const Job& job) {
+  const QString number = cleaned(job.number).simplified();
+  return number.isEmpty() ? QStringLiteral("without number") : number;
+}
+
+Pieces titleAndFacts(const Sheet& sheet) {
+  const Job& job = sheet.job();
+  Pieces pieces;
+  pieces.push_back(titlePiece(sheet));
+  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Device and symptom")));
+  std::vector<FactLine> facts{{QStringLiteral("Device"), orNotStated(job.device)}};
+  const auto add = [&](const QString& label, const QString& value) {
+    if (!value.isEmpty()) facts.push_back({label, value});
+  };
+  add(QStringLiteral("Serial number"), cleaned(job.serial));
+  add(QStringLiteral("Customer"), cleaned(job.customer));
+  add(QStringLiteral("Reference"), cleaned(job.customerReference));
+  add(QStringLiteral("Booked in"), dateText(job.created));
+  const std::string_view state = wordFor(jobStateWords, job.state);
+  add(QStringLiteral("State"), QString::fromUtf8(state.data(), static_cast<qsizetype>(state.size())));
+  QString board = cleaned(job.boardName);
+  if (!job.boardRevision.empty()) board += QStringLiteral(" revision ") + cleaned(job.boardRevision);
+  add(QStringLiteral("Board"), board.trimmed());
+  append(pieces, factTable(sheet.style, facts, 2));
+
+  facts = {{QStringLiteral("Symptom"), orNotStated(job.symptom)}};
+  add(QStringLiteral("History"), cleaned(job.history));
+  add(QStringLiteral("As received"), cleaned(job.condition));
+  if (sheet.workshopCopy()) {
+    QString file = cleaned(job.boardFile);
+    if (!file.isEmpty() && !job.boardDigest.empty())
+      file += QStringLiteral(" (content %1)").arg(cleaned(job.boardDigest).left(16));
+    add(QStringLiteral("Board file"), file);
+  }
+  append(pieces, factTable(sheet.style, facts, 1));
+  return pieces;
+}
+
+} // namespace netmend

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "netmend/drawing/pin_strip.h"
+#include "netmend/jobbook/job.h"
+
+namespace netmend {
+
+/// What was read at one place in one way: as found, and after the repair. The latest of each.
+struct ReadingPair {
+  const JobReading* before = nullptr;
+  const JobReading* after = nullptr;
+  [[nodiscard]] const JobReading& any() const { return before != nullptr ? *before : *after; }
+};
+
+/// In the order of the first reading. Only readings of the same place, other lead, mode and condition are
+/// put beside each other; the board's temperature does not hinder. Readings of purpose `check` are left out.
+[[nodiscard]] std::vector<ReadingPair> pairReadings(const std::vector<JobReading>& readings);
+
+/// A strip for each connector and way of measuring in the job's readings. A connector is what stands
+/// before the point in `J4.11`. The bars come from the words that each reading was judged by.
+[[nodiscard]] std::vector<PinStrip> stripsOf(const std::vector<ReadingPair>& pairs);
+
+/// Reads what a reading was judged by: `OL`, `0.441 V to 0.465 V`, several joined by `or`.
+struct ExpectedWords {
+  bool overLimit = false;
+  std::vector<StripInterval> intervals;
+};
+[[nodiscard]] std::optional<ExpectedWords> parseExpected(const std::string& words, ReadingMode mode);
+
+} // namespace netmend

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+
+#include <QFont>
+#include <QRectF>
+#include <QString>
+
+#include "netmend/drawing/board_scene.h"
+#include "netmend/jobsheet/job_sheet.h"
+
+namespace netmend {
+
+/// Page and letters. Units are tenths of a point (720 to the inch): fonts go by whole units, and
+/// a tenth of a point is fine enough for any size.
+struct SheetStyle {
+  static constexpr int unitsPerInch = 720;
+  static constexpr double point = 10.0;
+  static constexpr double millimetre = unitsPerInch / 25.4;
+
+  QSizeF page;
+  QRectF body; ///< where pieces go on pages after the first; between head and foot
+  QRectF firstBody;
+  QFont normal;
+  QFont bold;
+  QFont small;
+  QFont heading;
+  QFont title;
+  PictureType picture;
+};
+
+[[nodiscard]] SheetStyle sheetStyle(PaperSize paper);
+
+/// Text from outside as the sheet takes it: valid Unicode, line ends as line separators, tabs as blanks,
+/// no other control characters.
+[[nodiscard]] QString cleaned(const std::string& text);
+
+} // namespace netmend

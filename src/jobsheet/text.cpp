@@ -1,0 +1,77 @@
+#include "text.h"
+
+#include <QFontMetricsF>
+
+#include "netmend/drawing/palette.h"
+
+namespace netmend {
+
+TextBlock::TextBlock(const std::vector<Run>& runs, const QFont& font, double width, Qt::Alignment alignment) {
+  QString text;
+  QList<QTextLayout::FormatRange> formats;
+  for (const Run& run : runs) {
+    QTextLayout::FormatRange range;
+    range.start = static_cast<int>(text.size());
+    range.length = static_cast<int>(run.text.size());
+    if (run.bold) range.format.setFontWeight(QFont::Bold);
+    if (run.italic) range.format.setFontItalic(true);
+    if (range.length > 0 && (run.bold || run.italic)) formats.append(range);
+    text += run.text;
+  }
+  layout_ = std::make_shared<QTextLayout>(text, font);
+  layout_->setFormats(formats);
+  QTextOption option(alignment);
+  option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+  // The sheet is set from left to right, whatever a text begins with.
+  option.setTextDirection(Qt::LeftToRight);
+  layout_->setTextOption(option);
+  layout_->beginLayout();
+  for (QTextLine line = layout_->createLine(); line.isValid(); line = layout_->createLine()) {
+    line.setLineWidth(width);
+    line.setPosition(QPointF(0, 0));
+  }
+  layout_->endLayout();
+  lineHeight_ = QFontMetricsF(font).height() * 1.04;
+}
+
+void TextBlock::paint(QPainter& painter, QPointF topLeft, int first, int last) const {
+  for (int i = first; i < last && i < lines(); ++i)
+    layout_->lineAt(i).draw(&painter, topLeft + QPointF(0, lineHeight_ * (i - first)));
+}
+
+Piece headingPiece(const SheetStyle& style, const QString& text) {
+  const TextBlock block({{text, false, false}}, style.heading, style.body.width());
+  const double rule = 2.5 * SheetStyle::point;
+  Piece piece;
+  piece.height = block.height() + 2 * rule;
+  piece.spaceAbove = 11 * SheetStyle::point;
+  piece.keepWithNext = true;
+  piece.paint = [block, rule, width = style.body.width()](QPainter& painter, QPointF at) {
+    painter.setPen(palette::black);
+    block.paint(painter, at, 0, block.lines());
+    painter.setPen(QPen(palette::blue, 0.9 * SheetStyle::point));
+    const double y = at.y() + block.height() + rule * 0.6;
+    painter.drawLine(QPointF(at.x(), y), QPointF(at.x() + width, y));
+  };
+  return piece;
+}
+
+Pieces paragraph(const std::vector<Run>& runs, const QFont& font, double width, double spaceAbove) {
+  const TextBlock block(runs, font, width);
+  Pieces pieces;
+  const int count = block.lines();
+  for (int i = 0; i < count; ++i) {
+    Piece piece;
+    piece.height = block.lineHeight();
+    piece.spaceAbove = i == 0 ? spaceAbove : 0.0;
+    piece.keepWithNext = i + 1 < count && (i == 0 || i == count - 2);
+    piece.paint = [block, i](QPainter& painter, QPointF at) {
+      painter.setPen(palette::black);
+      block.paint(painter, at, i, i + 1);
+    };
+    pieces.push_back(std::move(piece));
+  }
+  return pieces;
+}
+
+} // namespace netmend

@@ -1,0 +1,159 @@
+#include "netmend/drawing/palette.h"
+#include "netmend/jobbook/job_words.h"
+#include "netmend/probing/reading_entry.h"
+#include "sections.h"
+#include "signs.h"
+#include "table.h"
+
+namespace netmend {
+
+namespace {
+
+QString capitalised(std::string_view word) {
+  QString out = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+  if (!out.isEmpty()) out[0] = out[0].toUpper();
+  return out;
+}
+
+Pieces jumperFacts(const Sheet& sheet, const JumperRecord& jumper) {
+  Length length;
+  for (std::size_t i = 1; i < jumper.way.size(); ++i)
+    length += distance(jumper.way[i - 1], jumper.way[i]);
+  const auto side = [](Side s) { return s == Side::top ? QStringLiteral("top") : QStringLiteral("bottom"); };
+  const auto landing = [&](const LandingPlace& place) {
+    return cleaned(place.label) + QStringLiteral(", ") + side(place.side);
+  };
+  std::vector<Run> runs{{QStringLiteral("From "), true, false},
+                        {landing(jumper.from), false, false},
+                        {QStringLiteral("  to "), true, false},
+                        {landing(jumper.to), false, false}};
+  if (!jumper.net.empty()) {
+    runs.push_back({QStringLiteral("  Net "), true, false});
+    runs.push_back({cleaned(jumper.net), false, false});
+  }
+  if (!jumper.wire.empty()) {
+    runs.push_back({QStringLiteral("  Wire "), true, false});
+    runs.push_back({cleaned(jumper.wire), false, false});
+  }
+  if (jumper.way.size() > 1) {
+    runs.push_back({QStringLiteral("  Way "), true, false});
+    runs.push_back(
+        {QStringLiteral("%1 mm on the %2").arg(length.mm(), 0, 'f', 1).arg(side(jumper.side)), false, false});
+  }
+  return paragraph(runs, sheet.style.normal, sheet.style.body.width(), 2 * SheetStyle::point);
+}
+
+TableRow stepRow(const Sheet& sheet, const WorkStep& step, std::size_t number) {
+  Cell box = cell(QString::number(number));
+  box.sign = tickBox(step.check, step.done);
+  std::vector<Run> runs;
+  if (step.check) runs.push_back({QStringLiteral("Check: "), true, false});
+  runs.push_back({cleaned(step.text), false, false});
+  if (!step.expected.empty())
+    runs.push_back(
+        {QChar(QChar::LineSeparator) + QStringLiteral("Expected: ") + cleaned(step.expected), false, true});
+  if (sheet.workshopCopy() && !step.note.empty())
+    runs.push_back(
+        {QChar(QChar::LineSeparator) + QStringLiteral("Note: ") + cleaned(step.note), false, false});
+  return {{box, {runs, {}}}, step.check, true, false};
+}
+
+/// The readings that show that the repair holds.
+Pieces proofLine(const Sheet& sheet, const RepairAction& action) {
+  QStringList parts;
+  for (const JobReadingId id : action.proof)
+    for (const JobReading& reading : sheet.job().readings)
+      if (reading.id == id)
+        parts.append(QStringLiteral("%1 %2%3").arg(
+            cleaned(reading.reading.point.label),
+            QString::fromStdString(readingText(reading.reading.value, reading.reading.mode)),
+            reading.verdict.empty() ? QString() : QStringLiteral(" (%1)").arg(cleaned(reading.verdict))));
+  if (parts.isEmpty()) return {};
+  return paragraph(
+      {{QStringLiteral("Proof: "), true, false}, {parts.join(QStringLiteral("; ")), false, false}},
+      sheet.style.normal, sheet.style.body.width(), 3 * SheetStyle::point);
+}
+
+void keepTogether(Pieces& pieces) {
+  for (Piece& piece : pieces)
+    piece.keepWithNext = true;
+}
+
+} // namespace
+
+Pieces cautions(const Sheet& sheet) {
+  std::vector<TableRow> rows;
+  for (const std::string& caution : sheet.content.cautions) {
+    Cell text = cell(cleaned(caution));
+    text.sign = warningSign();
+    rows.push_back({{text}, false, false, false});
+  }
+  if (rows.empty()) return {};
+  TableStyle table = tableStyle(sheet.style, sheet.style.normal);
+  table.padding = 1.2 * SheetStyle::point;
+  Pieces pieces;
+  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Cautions")));
+  append(pieces, tablePieces({{{}, 1.0, Qt::AlignLeft}}, rows, table));
+  return pieces;
+}
+
+Pieces work(const Sheet& sheet) {
+  Pieces pieces;
+  std::size_t number = 0;
+  for (const RepairAction& action : sheet.job().actions) {
+    ++number;
+    QString title =
+        QStringLiteral("Work %1: %2").arg(number).arg(capitalised(wordFor(repairKindWords, action.kind)));
+    if (!action.target.empty()) title += QStringLiteral(", ") + cleaned(action.target).simplified().left(160);
+    Pieces intro;
+    intro.push_back(headingPiece(sheet.style, title));
+    if (!action.reason.empty())
+      append(intro,
+             paragraph({{QStringLiteral("Why: "), true, false}, {cleaned(action.reason), false, false}},
+                       sheet.style.normal, sheet.style.body.width(), 0));
+    if (action.jumper) append(intro, jumperFacts(sheet, *action.jumper));
+    // What is to be done starts on the page of its heading, unless the reason is an essay.
+    if (intro.size() < 12 && !action.steps.empty()) keepTogether(intro);
+    append(pieces, std::move(intro));
+    std::vector<TableRow> rows;
+    for (std::size_t i = 0; i < action.steps.size(); ++i)
+      rows.push_back(stepRow(sheet, action.steps[i], i + 1));
+    append(pieces, tablePieces({{{}, 0.075, Qt::AlignLeft}, {{}, 0.925, Qt::AlignLeft}}, rows,
+                               tableStyle(sheet.style, sheet.style.normal)));
+    append(pieces, proofLine(sheet, action));
+  }
+  return pieces;
+}
+
+Pieces internalNotes(const Sheet& sheet) {
+  if (!sheet.workshopCopy() || sheet.job().internalNotes.empty()) return {};
+  Pieces pieces;
+  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Internal notes (not on the customer's copy)")));
+  append(pieces, paragraph({{cleaned(sheet.job().internalNotes), false, false}}, sheet.style.normal,
+                           sheet.style.body.width(), 0));
+  return pieces;
+}
+
+Pieces signatures(const Sheet& sheet) {
+  const SheetStyle& style = sheet.style;
+  const double width = style.body.width();
+  Piece piece;
+  piece.height = 19 * SheetStyle::millimetre;
+  piece.spaceAbove = 6 * SheetStyle::millimetre;
+  piece.paint = [width, font = style.small, height = piece.height](QPainter& painter, QPointF at) {
+    const double y = at.y() + 13 * SheetStyle::millimetre;
+    const QString names[] = {QStringLiteral("Date, technician's signature"),
+                             QStringLiteral("Date, customer's signature: device received")};
+    painter.setFont(font);
+    for (int i = 0; i < 2; ++i) {
+      const double left = at.x() + i * width * 0.53;
+      painter.setPen(QPen(palette::black, 0.7 * SheetStyle::point));
+      painter.drawLine(QPointF(left, y), QPointF(left + width * 0.47, y));
+      painter.drawText(QRectF(left, y + 2 * SheetStyle::point, width * 0.47, at.y() + height - y),
+                       Qt::AlignLeft, names[i]);
+    }
+  };
+  return {piece};
+}
+
+} // namespace netmend
