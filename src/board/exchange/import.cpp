@@ -6,8 +6,11 @@
 
 #include <fmt/format.h>
 
+#include "csv_board.h"
+#include "ipc_board.h"
 #include "kicad_board.h"
 #include "netmend/base/file.h"
+#include "netmend/board/board_file.h"
 #include "netmend/board/edit.h"
 #include "text.h"
 
@@ -17,8 +20,18 @@ namespace {
 
 constexpr std::size_t mostNotices = 100;
 
+Result<Imported> readOwnBoard(const ImportSource& source) {
+  auto board = boardFromText(source.content, source.file);
+  if (!board) return failure(board.error());
+  return Imported{std::move(*board), {}};
+}
+
 constexpr std::array formats{
+    BoardFormat{"netmend", "Netmend board", ".json", looksLikeBoardFile, readOwnBoard},
     BoardFormat{"kicad", "KiCad board, version 4 on", ".kicad_pcb", looksLikeKicadBoard, readKicadBoard},
+    BoardFormat{"ipc-d-356a", "IPC-D-356A electrical test data", ".ipc .d356 .356 .net", looksLikeTestData,
+                readTestData},
+    BoardFormat{"csv", "table of pins (CSV)", ".csv .tsv .txt", looksLikePinTable, readPinTable},
 };
 
 std::string extensionOf(const std::string& file) {
@@ -26,6 +39,15 @@ std::string extensionOf(const std::string& file) {
   std::transform(extension.begin(), extension.end(), extension.begin(),
                  [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return extension;
+}
+
+bool hasWord(std::string_view words, std::string_view word) {
+  while (!words.empty()) {
+    const std::size_t end = std::min(words.find(' '), words.size());
+    if (words.substr(0, end) == word) return true;
+    words.remove_prefix(std::min(end + 1, words.size()));
+  }
+  return false;
 }
 
 std::string formatNames() {
@@ -48,7 +70,7 @@ Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
     if (f.recognises(content)) return &f;
   const std::string extension = extensionOf(source.file);
   for (const BoardFormat& f : formats)
-    if (f.extension == extension) return &f;
+    if (!extension.empty() && hasWord(f.extensions, extension)) return &f;
   return failure({"not a board file of a known format", source.file, "", "", formatNames()});
 }
 

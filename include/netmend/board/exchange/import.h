@@ -37,9 +37,9 @@ struct ImportSource {
 
 /// One line of the table of formats.
 struct BoardFormat {
-  std::string_view name;      ///< for `ImportOptions::format` and command lines
-  std::string_view title;     ///< for people
-  std::string_view extension; ///< with its point, lower case
+  std::string_view name;       ///< for `ImportOptions::format` and command lines
+  std::string_view title;      ///< for people
+  std::string_view extensions; ///< with their points, lower case, separated by spaces
   bool (*recognises)(std::string_view content);
   Result<Imported> (*read)(const ImportSource& source);
 };

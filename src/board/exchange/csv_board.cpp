@@ -1,0 +1,170 @@
+#include "csv_board.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <charconv>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <unordered_map>
+
+#include <fmt/format.h>
+
+#include "csv_rows.h"
+#include "pin_points.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr std::array<std::string_view, 6> columnNames{"part", "pin", "net", "x_mm", "y_mm", "side"};
+enum Column : std::size_t { partColumn, pinColumn, netColumn, xColumn, yColumn, sideColumn };
+
+std::string lower(std::string_view text) {
+  std::string result(text);
+  std::transform(result.begin(), result.end(), result.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return result;
+}
+
+/// Where each column stands in a row.
+using Columns = std::array<std::optional<std::size_t>, columnNames.size()>;
+
+bool isHeader(const CsvRow& row) {
+  const auto has = [&](std::string_view name) {
+    return std::any_of(row.cells.begin(), row.cells.end(),
+                       [&](const std::string& cell) { return lower(cell) == name; });
+  };
+  return has("part") && has("pin");
+}
+
+Result<Columns> namedColumns(const CsvRow& header, const std::string& file,
+                             std::vector<std::string>& notices) {
+  Columns columns;
+  for (std::size_t i = 0; i < header.cells.size(); ++i) {
+    const auto found = std::find(columnNames.begin(), columnNames.end(), lower(header.cells[i]));
+    if (found == columnNames.end()) {
+      notices.push_back(fmt::format("line {}: the column \"{}\" is not read", header.line, header.cells[i]));
+      continue;
+    }
+    auto& place = columns[static_cast<std::size_t>(found - columnNames.begin())];
+    if (place) {
+      return failure({"a column stands twice in the header", file, fmt::format("line {}", header.line),
+                      header.cells[i], "each column once"});
+    }
+    place = i;
+  }
+  return columns;
+}
+
+struct Fields {
+  const CsvRow& row;
+  const Columns& columns;
+
+  [[nodiscard]] std::string_view operator[](Column column) const {
+    const auto& place = columns[column];
+    return place && *place < row.cells.size() ? std::string_view(row.cells[*place]) : std::string_view{};
+  }
+};
+
+std::optional<Length> millimetres(std::string text, bool decimalComma) {
+  if (decimalComma) std::replace(text.begin(), text.end(), ',', '.');
+  std::string_view rest = text;
+  if (rest.starts_with('+')) rest.remove_prefix(1);
+  double mm = 0;
+  const auto [end, ec] = std::from_chars(rest.data(), rest.data() + rest.size(), mm);
+  if (ec != std::errc{} || end != rest.data() + rest.size() || !std::isfinite(mm) || std::abs(mm) > 1e4)
+    return std::nullopt;
+  return Length::fromMm(mm);
+}
+
+bool meansNotConnected(std::string_view net) {
+  const std::string name = lower(net);
+  return name == "nc" || name == "n/c" || name == "n.c." || name == "n.c";
+}
+
+Result<Fact<PadReach>> sideOf(std::string_view text) {
+  const std::string side = lower(text);
+  if (side.empty()) return Fact<PadReach>{};
+  if (side == "top" || side == "t") return fromFile(PadReach::top);
+  if (side == "bottom" || side == "b") return fromFile(PadReach::bottom);
+  if (side == "both") return fromFile(PadReach::topAndBottom);
+  return failure({"unknown side", "", "", std::string(text), "top, bottom or both"});
+}
+
+Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
+  PinPoint point;
+  point.part = fields[partColumn];
+  point.pin = fields[pinColumn];
+  if (point.pin.empty()) return failure({"a row has no pin", "", "", point.part, "part,pin"});
+  const std::string_view net = fields[netColumn];
+  if (meansNotConnected(net))
+    point.notConnected = true;
+  else
+    point.net = net;
+  const std::string x(fields[xColumn]);
+  const std::string y(fields[yColumn]);
+  if (x.empty() != y.empty()) return failure({"only one of x_mm and y_mm is given"});
+  if (!x.empty()) {
+    const auto xLength = millimetres(x, decimalComma);
+    const auto yLength = millimetres(y, decimalComma);
+    if (!xLength || !yLength) {
+      return failure(
+          {"not a usable coordinate", "", "", xLength ? y : x, "millimetres, at most 10000 either way"});
+    }
+    point.pad.position = fromFile(Point{*xLength, *yLength});
+  }
+  auto side = sideOf(fields[sideColumn]);
+  if (!side) return failure(side.error());
+  point.pad.reach = *side;
+  return point;
+}
+
+} // namespace
+
+bool looksLikePinTable(std::string_view content) {
+  const auto table = csvRows(content.substr(0, content.find_first_of("\r\n")), {});
+  return table && !table->rows.empty() && isHeader(table->rows.front());
+}
+
+Result<Imported> readPinTable(const ImportSource& source) {
+  const auto table = csvRows(source.content, source.file);
+  if (!table) return failure(table.error());
+  if (table->rows.empty()) return failure({"the table has no rows", source.file, "", "", "part,pin"});
+  std::vector<std::string> notices;
+  Columns columns{0, 1, 2, 3, 4, 5};
+  const bool header = isHeader(table->rows.front());
+  if (header) {
+    auto named = namedColumns(table->rows.front(), source.file, notices);
+    if (!named) return failure(named.error());
+    columns = *named;
+  }
+  PinPoints points(source);
+  for (std::size_t i = header ? 1 : 0; i < table->rows.size(); ++i) {
+    const CsvRow& row = table->rows[i];
+    const std::string place = fmt::format("line {}", row.line);
+    const std::size_t most = header ? table->rows.front().cells.size() : columnNames.size();
+    const bool tooLong = row.cells.size() > most &&
+                         std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(most), row.cells.end(),
+                                     [](const std::string& c) { return !c.empty(); });
+    if (tooLong || row.cells.size() < 2) {
+      return failure({tooLong ? "a row has too many columns" : "a row has too few columns", source.file,
+                      place, fmt::format("{} columns", row.cells.size()), "part,pin[,net[,x_mm,y_mm,side]]"});
+    }
+    auto point = pointOf({row, columns}, table->separator != ',');
+    if (!point) {
+      Error error = point.error();
+      error.file = source.file;
+      error.place = place;
+      return failure(std::move(error));
+    }
+    if (auto added = points.add(*point, place); !added) return failure(added.error());
+    if (source.options.progress.stopped()) return failure({"reading was stopped", source.file});
+  }
+  Imported imported = points.finish();
+  imported.notices.insert(imported.notices.begin(), notices.begin(), notices.end());
+  return imported;
+}
+
+} // namespace netmend

@@ -1,0 +1,195 @@
+#include "ipc_record.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace netmend::ipc {
+
+namespace {
+
+bool isDigit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+/// Walks the lettered fields behind the fixed columns. Leading zeros may be blanks, a plus too.
+struct Fields {
+  std::string_view text;
+
+  void skipBlanks() {
+    while (!text.empty() && text.front() == ' ')
+      text.remove_prefix(1);
+  }
+  [[nodiscard]] bool at(char letter) {
+    skipBlanks();
+    return !text.empty() && text.front() == letter;
+  }
+  void step() { text.remove_prefix(1); }
+
+  /// A number of at most nine digits; nothing when there is none.
+  std::optional<std::int64_t> number() {
+    std::string_view rest = text;
+    while (!rest.empty() && rest.front() == ' ')
+      rest.remove_prefix(1);
+    const bool negative = !rest.empty() && rest.front() == '-';
+    if (!rest.empty() && (rest.front() == '-' || rest.front() == '+')) rest.remove_prefix(1);
+    while (!rest.empty() && rest.front() == ' ')
+      rest.remove_prefix(1);
+    std::int64_t value = 0;
+    std::size_t digits = 0;
+    while (digits < rest.size() && digits < 9 && isDigit(rest[digits]))
+      value = value * 10 + (rest[digits++] - '0');
+    if (digits == 0) return std::nullopt;
+    rest.remove_prefix(digits);
+    text = rest;
+    return negative ? -value : value;
+  }
+};
+
+tl::unexpected<Error> bad(std::string message, std::string_view found, std::string expected) {
+  return failure({std::move(message), "", "", std::string(found.substr(0, 40)), std::move(expected)});
+}
+
+/// `D0300P` in columns 33 to 38.
+Result<void> readHole(TestRecord& record, std::string_view line, const Units& units) {
+  const std::string_view hole = columns(line, 33, 38);
+  if (hole.empty()) return {};
+  const char last = hole.back();
+  if (last == 'P' || last == 'U') record.plated = last == 'P';
+  if (hole.front() != 'D') return {};
+  Fields fields{hole.substr(1)};
+  const auto size = fields.number();
+  if (!size || *size < 0) return bad("a hole without a size", hole, "D and four digits in columns 33 to 37");
+  if (*size > 0) record.drill = Length(*size * units.step);
+  return {};
+}
+
+Result<void> readPlace(TestRecord& record, Fields& fields, const Units& units) {
+  if (fields.at('A')) {
+    fields.step();
+    const auto access = fields.number();
+    if (!access || *access < 0 || *access > 99)
+      return bad("an access side without number", fields.text, "A00 to A99");
+    record.access = static_cast<int>(*access);
+  }
+  if (!fields.at('X')) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  fields.step();
+  const auto x = fields.number();
+  if (!x || !fields.at('Y')) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  fields.step();
+  const auto y = fields.number();
+  if (!y) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  record.position = Point{Length(*x * units.step), Length(*y * units.step)};
+  return {};
+}
+
+/// Size, rotation, mask and the layers of a 307; each may be missing.
+void readFeature(TestRecord& record, Fields& fields, const Units& units) {
+  const auto lengthOf = [&] {
+    fields.step();
+    return Length(std::max<std::int64_t>(fields.number().value_or(0), 0) * units.step);
+  };
+  if (fields.at('X')) record.width = lengthOf();
+  if (fields.at('Y')) record.length = lengthOf();
+  if (fields.at('R')) {
+    fields.step();
+    const auto turn = static_cast<double>(fields.number().value_or(0));
+    record.rotation = Degrees(units.radians ? turn / 100 * 57.29577951308232 : turn);
+  }
+  if (fields.at('S')) {
+    fields.step();
+    const auto mask = fields.number();
+    if (mask && *mask >= 0 && *mask <= 3) record.mask = static_cast<int>(*mask);
+  }
+  for (int* layer : {&record.fromLayer, &record.toLayer}) {
+    if (!fields.at('L')) return;
+    fields.step();
+    *layer = static_cast<int>(std::clamp<std::int64_t>(fields.number().value_or(0), 0, 99));
+  }
+}
+
+bool isPlaceholder(std::string_view text) {
+  return text == "NOREF" || text == "NPIN";
+}
+
+} // namespace
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+std::string_view columns(std::string_view line, std::size_t first, std::size_t last) {
+  if (line.size() < first) return {};
+  return trimmed(line.substr(first - 1, last - first + 1));
+}
+
+std::optional<Units> unitsFrom(std::string_view value) {
+  value = trimmed(value);
+  if (value == "SI") return Units{1000, false};
+  if (!value.starts_with("CUST")) return std::nullopt;
+  value = trimmed(value.substr(4));
+  if (value.empty() || value == "0") return Units{2540, false};
+  if (value == "1") return Units{1000, false};
+  if (value == "2") return Units{2540, true};
+  return std::nullopt;
+}
+
+Result<TestRecord> testRecord(std::string_view line, const Units& units) {
+  TestRecord record;
+  record.kind = (line[0] - '0') * 100 + (line[1] - '0') * 10 + (line[2] - '0');
+  // Columns 18 to 20 are to be blank; some writers let a long name run on.
+  record.netRunsOn = !columns(line, 18, 18).empty() && !columns(line, 17, 17).empty();
+  record.net = columns(line, 4, record.netRunsOn ? 20 : 17);
+  record.reference = columns(line, 21, 26);
+  record.pin = columns(line, 28, 31);
+  if (isPlaceholder(record.reference)) record.reference.clear();
+  if (isPlaceholder(record.pin)) record.pin.clear();
+  record.midpoint = columns(line, 32, 32) == "M";
+  if (auto hole = readHole(record, line, units); !hole) return failure(hole.error());
+  if (line.size() < 39) return bad("a record is cut short", line, "at least 57 columns");
+  Fields fields{line.substr(38)};
+  if (auto place = readPlace(record, fields, units); !place) return failure(place.error());
+  readFeature(record, fields, units);
+  return record;
+}
+
+Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& units) {
+  Fields fields{text};
+  std::optional<Point> last;
+  if (!drawn.runs.empty() && !drawn.runs.back().empty()) last = drawn.runs.back().back();
+  while (true) {
+    fields.skipBlanks();
+    if (fields.text.empty()) return {};
+    if (fields.at('*')) {
+      fields.step();
+      if (!drawn.runs.empty() && !drawn.runs.back().empty()) drawn.runs.emplace_back();
+      continue;
+    }
+    std::optional<std::int64_t> x, y;
+    const bool hasX = fields.text.front() == 'X';
+    if (hasX) {
+      fields.step();
+      x = fields.number();
+    }
+    // A blank ends a coordinate: "X50000 Y275000" are two, the second with the x before it.
+    const bool hasY = !fields.text.empty() && fields.text.front() == 'Y';
+    if (hasY) {
+      fields.step();
+      y = fields.number();
+    }
+    if ((!hasX && !hasY) || (hasX && !x) || (hasY && !y))
+      return bad("not a coordinate", fields.text, "X and Y with digits");
+    if (!drawn.pen) {
+      drawn.pen = Size{Length(x.value_or(0) * units.step), Length(y.value_or(0) * units.step)};
+      continue;
+    }
+    if (!last && (!x || !y)) return bad("the first coordinate is not complete", text, "X and Y");
+    const Point p{x ? Length(*x * units.step) : last->x, y ? Length(*y * units.step) : last->y};
+    if (drawn.runs.empty()) drawn.runs.emplace_back();
+    drawn.runs.back().push_back(p);
+    last = p;
+  }
+}
+
+} // namespace netmend::ipc

@@ -1,0 +1,126 @@
+#include "pin_points.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "netmend/board/shape.h"
+#include "part_guess.h"
+
+namespace netmend {
+
+NetId PinPoints::net(const std::string& name) {
+  NetId& id = nets_[name];
+  if (!id) {
+    Net added;
+    added.id = id = board().newId<NetId>();
+    added.name = name;
+    added.origin = Origin::file;
+    board().nets.put(std::move(added));
+  }
+  return id;
+}
+
+PinPoints::PartData& PinPoints::part(const std::string& reference) {
+  const auto [it, isNew] = partIndex_.emplace(reference, parts_.size());
+  if (isNew) {
+    PartData data;
+    data.part.id = board().newId<PartId>();
+    data.part.reference = reference;
+    data.part.origin = Origin::file;
+    parts_.push_back(std::move(data));
+  }
+  return parts_[it->second];
+}
+
+Fact<NetId> PinPoints::netOf(const PinPoint& point) {
+  if (point.notConnected) return fromFile(NetId{});
+  if (point.net.empty()) return {};
+  return fromFile(net(point.net));
+}
+
+PinId PinPoints::newPin(const PinPoint& point, Fact<NetId> net, PartData* owner) {
+  Pin pin;
+  pin.id = board().newId<PinId>();
+  if (owner != nullptr) {
+    pin.part = owner->part.id;
+    ++owner->pins;
+  }
+  pin.name = point.pin;
+  pin.net = net;
+  pin.origin = Origin::file;
+  const PinId id = pin.id;
+  board().pins.put(std::move(pin));
+  return id;
+}
+
+Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const std::string& place) {
+  const Fact<NetId> pointNet = netOf(point);
+  if (point.onItsOwn || point.pin.empty()) return newPin(point, pointNet, owner);
+  const bool placed = point.pad.position.known();
+  PinData& data = pins_[{point.part, point.pin}];
+  if (!data.id) {
+    data = {newPin(point, pointNet, owner), place, placed};
+    return data.id;
+  }
+  const std::string label = point.part.empty() ? point.pin : point.part + "." + point.pin;
+  if (board().pins.find(data.id)->net != pointNet) {
+    if (conflict_ == LabelConflict::refuse) {
+      return failure({fmt::format("pin {} stands on another net at {}", label, data.firstPlace), source_.file,
+                      place, point.notConnected ? "N/C" : point.net, "one net a pin"});
+    }
+    notice(fmt::format("{}: {} stands on another net at {}; read as two pins, their labels may have been cut",
+                       place, label, data.firstPlace));
+    return newPin(point, pointNet, owner);
+  }
+  if (conflict_ == LabelConflict::refuse && (!placed || !data.placed)) {
+    return failure({fmt::format("pin {} stands at {} already", label, data.firstPlace), source_.file, place,
+                    "", "each pin once, or a place for each of its pads"});
+  }
+  return data.id;
+}
+
+Result<PadId> PinPoints::add(const PinPoint& point, const std::string& place) {
+  PartData* owner = point.part.empty() ? nullptr : &part(point.part);
+  const auto pin = point.pad.pin ? Result<PinId>(point.pad.pin) : pinFor(point, owner, place);
+  if (!pin) return failure(pin.error());
+  Pad pad = point.pad;
+  pad.id = board().newId<PadId>();
+  pad.pin = *pin;
+  pad.origin = Origin::file;
+  if (owner != nullptr) {
+    if (pad.position.known()) owner->corners.push_back(pad.position.value);
+    if (const auto shape = padShape(pad)) {
+      const Ring outline = outlineOf(*shape, Length(10'000));
+      owner->corners.insert(owner->corners.end(), outline.begin(), outline.end());
+    }
+    if (pad.reach.known()) {
+      owner->onTop = owner->onTop || pad.reach.value != PadReach::bottom;
+      owner->onBottom = owner->onBottom || pad.reach.value != PadReach::top;
+    }
+  }
+  const PadId id = pad.id;
+  board().pads.put(std::move(pad));
+  return id;
+}
+
+Imported PinPoints::finish() {
+  for (PartData& data : parts_) {
+    Part& part = data.part;
+    part.kind = guessedKind(part.reference, part.value.valueOr({}), data.pins);
+    if (data.onTop != data.onBottom) part.side = guessed(data.onTop ? Side::top : Side::bottom);
+    if (!data.corners.empty()) {
+      Box box;
+      for (const Point p : data.corners)
+        box.include(p);
+      part.position = guessed(Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2});
+      if (Ring body = hullWithMargin(std::move(data.corners), source_.options.bodyMargin); !body.empty())
+        part.body = guessed(std::move(body));
+    }
+    board().parts.put(std::move(part));
+  }
+  parts_.clear();
+  return std::move(imported_);
+}
+
+} // namespace netmend

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "netmend/board/exchange/import.h"
+
+namespace netmend {
+
+/// One line of a format that lists points rather than parts: a place of a pin and its net.
+struct PinPoint {
+  std::string part; ///< empty: a free point such as a test pad
+  std::string pin;
+  std::string net;           ///< empty: unknown
+  bool notConnected = false; ///< known to be connected to nothing
+  bool onItsOwn = false;     ///< a pin of its own, whatever else has its label
+  Pad pad;                   ///< without id; with a pin, it is a further pad of that one
+};
+
+/// What a second point of a pin on another net means: a mistake, or labels that were cut too short.
+enum class LabelConflict { refuse, separate };
+
+/// Builds a board from such lines: points of one part and pin are pads of one pin, and what a part's
+/// body covers is guessed from its pads.
+class PinPoints {
+public:
+  explicit PinPoints(const ImportSource& source, LabelConflict conflict = LabelConflict::refuse)
+      : source_(source), conflict_(conflict) {}
+
+  [[nodiscard]] Board& board() { return imported_.board; }
+  void notice(std::string text) { imported_.notices.push_back(std::move(text)); }
+  [[nodiscard]] NetId net(const std::string& name);
+
+  /// Adds a pad, and its pin and part where they are new. With `LabelConflict::refuse` it fails when the
+  /// pin stands there already on another net, or a second time without a place of its own. Gives the pad.
+  [[nodiscard]] Result<PadId> add(const PinPoint& point, const std::string& place);
+
+  [[nodiscard]] Imported finish();
+
+private:
+  struct PartData {
+    Part part;
+    std::size_t pins = 0;
+    std::vector<Point> corners; ///< of its pads
+    bool onTop = false, onBottom = false;
+  };
+  struct PinData {
+    PinId id;
+    std::string firstPlace;
+    bool placed = false;
+  };
+  [[nodiscard]] PartData& part(const std::string& reference);
+  [[nodiscard]] Fact<NetId> netOf(const PinPoint& point);
+  [[nodiscard]] PinId newPin(const PinPoint& point, Fact<NetId> net, PartData* owner);
+  [[nodiscard]] Result<PinId> pinFor(const PinPoint& point, PartData* owner, const std::string& place);
+
+  const ImportSource& source_;
+  LabelConflict conflict_;
+  Imported imported_;
+  std::unordered_map<std::string, NetId> nets_;
+  std::unordered_map<std::string, std::size_t> partIndex_;
+  std::vector<PartData> parts_;
+  std::map<std::pair<std::string, std::string>, PinData> pins_;
+};
+
+} // namespace netmend

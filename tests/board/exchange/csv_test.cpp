@@ -1,0 +1,113 @@
+#include <catch2/catch.hpp>
+
+#include "measure.h"
+#include "netmend/board/exchange/import.h"
+
+using namespace netmend;
+
+namespace {
+
+Result<Imported> read(std::string_view text) {
+  return importBoard(ImportSource{text, "points.csv"});
+}
+
+Board board(std::string_view text) {
+  auto imported = read(text);
+  if (!imported) throw std::runtime_error(imported.error().text());
+  return imported->board;
+}
+
+} // namespace
+
+TEST_CASE("a table with just part and pin is a board") {
+  const Board b = board("part,pin\nJ4,1\nJ4,2\nTP,7\n");
+  CHECK(b.parts.size() == 2);
+  CHECK(b.pins.size() == 3);
+  CHECK(b.pads.size() == 3);
+  CHECK(b.nets.empty());
+  CHECK_FALSE(b.pins[0].net.known());
+  CHECK_FALSE(b.pads[0].position.known());
+  CHECK(b.parts[0].kind == guessed(PartKind::connector));
+  CHECK_FALSE(b.parts[0].body.known());
+}
+
+TEST_CASE("a table without a header has the columns in their order") {
+  const Board b = board("J4,1,GND,1.5,-2.25,top\nJ4,2,\n");
+  REQUIRE(b.pins.size() == 2);
+  CHECK(netName(b, b.pins[0].net) == "GND");
+  CHECK(b.pads[0].position == fromFile(Point{Length(1'500'000), Length(-2'250'000)}));
+  CHECK(b.pads[0].reach == fromFile(PadReach::top));
+  CHECK_FALSE(b.pins[1].net.known());
+}
+
+TEST_CASE("a header names the columns in any order, and columns it does not know are reported") {
+  const auto imported = read("Net,Pin,colour,PART\nVBAT,1,red,J1\n");
+  REQUIRE(imported);
+  CHECK(partNamed(imported->board, "J1") != nullptr);
+  CHECK(netName(imported->board, imported->board.pins[0].net) == "VBAT");
+  CHECK(hasNotice(imported->notices, "colour"));
+}
+
+TEST_CASE("semicolons bring decimal commas, and a byte order mark and CRLF do no harm") {
+  const Board b = board("\xEF\xBB\xBFpart;pin;net;x_mm;y_mm;side\r\nU1;A1;+3V3;10,5;0,001;bottom\r\n");
+  REQUIRE(b.pads.size() == 1);
+  CHECK(b.pads[0].position == fromFile(Point{Length(10'500'000), Length(1000)}));
+  CHECK(b.pads[0].reach == fromFile(PadReach::bottom));
+  CHECK(b.parts[0].side == guessed(Side::bottom));
+}
+
+TEST_CASE("quoted cells may hold separators, quotes and line breaks as in RFC 4180") {
+  const Board b = board("part,pin,net\n\"J,1\",\"a\"\"b\",\"two\nlines\"\nJ2,1,X\n");
+  CHECK(partNamed(b, "J,1") != nullptr);
+  CHECK(b.pins[0].name == "a\"b");
+  CHECK(netName(b, b.pins[0].net) == "two\nlines");
+  const auto bad = read("part,pin,net\n\"J,1\",1,\"two\nlines\"\nJ2,1,X,1,2,3,4,5,6,7\n");
+  REQUIRE_FALSE(bad);
+  CHECK(bad.error().place == "line 4"); // line breaks inside quotes count
+}
+
+TEST_CASE("N/C is known to be connected to nothing, an empty net is unknown") {
+  const Board b = board("part,pin,net\nJ1,1,N/C\nJ1,2,nc\nJ1,3,\n");
+  CHECK(b.nets.empty());
+  CHECK(b.pins[0].net == fromFile(NetId{}));
+  CHECK(b.pins[1].net == fromFile(NetId{}));
+  CHECK_FALSE(b.pins[2].net.known());
+}
+
+TEST_CASE("a pin with several places has several pads") {
+  const Board b = board("part,pin,net,x_mm,y_mm,side\nJ1,1,GND,0,0,top\nJ1,1,GND,3,0,top\nJ1,2,A,0,4,top\n");
+  CHECK(b.pins.size() == 2);
+  CHECK(padsOf(b, b.pins[0].id).size() == 2);
+  REQUIRE(b.parts[0].body.known());
+  CHECK(b.parts[0].body.origin == Origin::guessed);
+  // Hull of the pads' places and a quarter of a millimetre.
+  CHECK(boxOf(b.parts[0].body.value).min == Point{Length(-250'000), Length(-250'000)});
+  CHECK(boxOf(b.parts[0].body.value).max == Point{Length(3'250'000), Length(4'250'000)});
+}
+
+TEST_CASE("a row without part is a free point") {
+  const Board b = board("part,pin,net,x_mm,y_mm,side\n,TP1,RESET,1,1,top\n");
+  CHECK(b.parts.empty());
+  CHECK_FALSE(b.pins[0].part);
+  CHECK(b.pins[0].name == "TP1");
+}
+
+TEST_CASE("mistakes in a table are told with their line") {
+  const auto place = [](std::string_view text) {
+    const auto result = read(text);
+    return result ? std::string("read") : result.error().file + ": " + result.error().place;
+  };
+  CHECK(place("part,pin,side\nJ1,1,up\n") == "points.csv: line 2");
+  CHECK(place("part,pin,net,x_mm,y_mm\nJ1,1,A,nan,0\n") == "points.csv: line 2");
+  CHECK(place("part,pin,net,x_mm,y_mm\nJ1,1,A,1e300,0\n") == "points.csv: line 2");
+  CHECK(place("part,pin,net,x_mm,y_mm\nJ1,1,A,1,\n") == "points.csv: line 2");
+  CHECK(place("part,pin,net,x_mm,y_mm\nJ1,1,A,0x10,1\n") == "points.csv: line 2");
+  CHECK(place("part,pin\nJ1,1\nJ1,1\n") == "points.csv: line 3");
+  CHECK(place("part,pin,net\nJ1,1,A\n\nJ1,1,B\n") == "points.csv: line 4");
+  CHECK(place("part,pin\nJ1\n") == "points.csv: line 2");
+  CHECK(place("part,pin\nJ1,\n") == "points.csv: line 2");
+  CHECK(place("part,part,pin\nJ1,J1,1\n") == "points.csv: line 1");
+  CHECK(place("part,pin\nJ1,\"1\n") == "points.csv: line 2");
+  CHECK(place("part,pin\nJ1,\"1\"x\n") == "points.csv: line 2");
+  CHECK(place("part,pin\nJ\xE4,1\n") == "points.csv: line 2");
+}

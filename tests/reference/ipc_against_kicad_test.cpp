@@ -1,0 +1,145 @@
+#include <cstdlib>
+#include <filesystem>
+#include <map>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include "board/exchange/measure.h"
+#include "netmend/board/exchange/import.h"
+#include "netmend/board/shape.h"
+
+// Two readers against each other: the CAD program (package kicad 6.0.11) writes IPC-D-356 test data of
+// each demo board, and what is read from these must be what is read from the board itself.
+
+using namespace netmend;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Workplace {
+  fs::path path = fs::temp_directory_path() / fmt::format("netmend-ipc-{}", getpid());
+  Workplace() { fs::create_directories(path); }
+  Workplace(const Workplace&) = delete;
+  Workplace& operator=(const Workplace&) = delete;
+  ~Workplace() {
+    std::error_code ignored;
+    fs::remove_all(path, ignored);
+  }
+};
+
+struct Spot {
+  std::string label; ///< cut as the test data cut it
+  Point at;
+  std::string net;
+  Box copper;
+  bool upright = false;
+};
+
+std::string cut(const std::string& text, std::size_t most) {
+  return text.substr(0, most);
+}
+
+std::vector<Spot> spotsOf(const Board& board) {
+  std::vector<Spot> spots;
+  for (const Pad& pad : board.pads) {
+    const Pin& pin = *board.pins.find(pad.pin);
+    const Part* part = board.parts.find(pin.part);
+    const auto shape = padShape(pad);
+    if (!shape) continue;
+    Spot spot;
+    spot.label = cut(part != nullptr ? part->reference : "", 6) + "." + cut(pin.name, 4);
+    // The test data name the hole's place, the board file's pads their copper's middle.
+    spot.at = placed(pad.position.value, pad.rotation, pad.drillOffset);
+    spot.net = netName(board, pin.net);
+    spot.copper = boxOf(outlineOf(*shape));
+    const double turn = std::fmod(pad.rotation.value, 90.0);
+    spot.upright = turn == 0.0 && pad.shape.value != PadShape::polygon && pad.drillOffset == Point{};
+    spots.push_back(std::move(spot));
+  }
+  return spots;
+}
+
+Point lowest(const std::vector<Spot>& spots) {
+  Box box;
+  for (const Spot& s : spots)
+    box.include(s.at);
+  return box.min;
+}
+
+/// Both name the same nets differently (cut, made unique); one to one is what counts.
+void sameNet(std::map<std::string, std::string>& names, const std::string& from, const std::string& to) {
+  const auto [it, isNew] = names.emplace(from, to);
+  if (it->second != to) FAIL_CHECK("net " << from << " is both " << it->second << " and " << to);
+}
+
+void compare(const Board& cad, const Board& ipc) {
+  const auto cadSpots = spotsOf(cad);
+  const auto ipcSpots = spotsOf(ipc);
+  REQUIRE(ipcSpots.size() == cadSpots.size());
+  if (cadSpots.empty()) return;
+  // The test data may count from another origin.
+  const Point shift = lowest(cadSpots) - lowest(ipcSpots);
+  std::multimap<std::string, const Spot*> open;
+  for (const Spot& s : cadSpots)
+    open.emplace(s.label, &s);
+  std::map<std::string, std::string> toCad, toIpc;
+  std::size_t boxes = 0;
+  for (const Spot& s : ipcSpots) {
+    const auto [first, last] = open.equal_range(s.label);
+    auto best = last;
+    for (auto it = first; it != last; ++it)
+      if (distance(it->second->at, s.at + shift) < Length(6000)) best = it; // steps of 2.54 µm
+    if (best == last) {
+      FAIL_CHECK(s.label << " has no partner at " << s.at.x.mm() << ", " << s.at.y.mm());
+      continue;
+    }
+    const Spot& partner = *best->second;
+    if (s.net != "-" || partner.net != "-") {
+      sameNet(toCad, s.net, partner.net);
+      sameNet(toIpc, partner.net, s.net);
+    }
+    if (partner.upright) {
+      ++boxes;
+      if (std::abs((partner.copper.size().width - s.copper.size().width).nm) > 4000 ||
+          std::abs((partner.copper.size().height - s.copper.size().height).nm) > 4000)
+        FAIL_CHECK(s.label << " has another size");
+    }
+    open.erase(best);
+  }
+  CHECK(boxes * 2 > cadSpots.size());
+  REQUIRE(ipc.vias.size() == cad.vias.size());
+}
+
+} // namespace
+
+TEST_CASE("test data written by the CAD program say the same as its board files") {
+  const Workplace place;
+  const std::string script =
+      "import pcbnew,glob,os\n"
+      "for i,p in enumerate(sorted(glob.glob('/usr/share/kicad/demos/**/*.kicad_pcb',recursive=True))):\n"
+      "    pcbnew.IPC356D_WRITER(pcbnew.LoadBoard(p)).Write('" +
+      place.path.string() +
+      "/%d.d356' % i)\n"
+      "    print(p, file=open('" +
+      place.path.string() + "/%d.txt' % i, 'w'))\n";
+  const std::string command = "/usr/bin/python3 -c \"" + script + "\" >/dev/null 2>&1";
+  REQUIRE(std::system(command.c_str()) == 0);
+  int compared = 0;
+  for (; fs::exists(place.path / fmt::format("{}.d356", compared)); ++compared) {
+    std::string name;
+    FILE* list = std::fopen((place.path / fmt::format("{}.txt", compared)).c_str(), "r");
+    for (int c = std::fgetc(list); c != EOF && c != '\n'; c = std::fgetc(list))
+      name += static_cast<char>(c);
+    std::fclose(list);
+    INFO(name);
+    const auto cad = importBoard(fs::path(name));
+    const auto ipc = importBoard(place.path / fmt::format("{}.d356", compared));
+    REQUIRE(cad);
+    REQUIRE(ipc);
+    compare(cad->board, ipc->board);
+  }
+  CHECK(compared == 14);
+}
