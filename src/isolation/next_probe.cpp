@@ -1,0 +1,295 @@
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "likelihood.h"
+#include "netmend/isolation/entropy.h"
+#include "netmend/isolation/isolation.h"
+#include "outcome_rows.h"
+#include "statistics.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr double negligible = 1e-7;    ///< classes below this probability do not change the choice
+constexpr double leastBits = 0.004;    ///< what is below is nothing but rounding and slips
+constexpr std::size_t mostPaired = 64; ///< places considered as ends of a reading from point to point
+
+struct Reachable {
+  std::size_t place;
+  std::size_t cell;
+  double seconds;
+};
+
+/// Classes that still count, in the groups that the caller's repairs make of them.
+struct Field {
+  std::vector<std::size_t> classes;
+  std::vector<double> probability; ///< parallel, sums to 1
+  std::vector<std::size_t> group;  ///< parallel, dense
+  std::vector<double> groupProbability;
+  std::vector<std::size_t> groupSize;
+
+  [[nodiscard]] double bestGuess() const {
+    return *std::max_element(groupProbability.begin(), groupProbability.end());
+  }
+};
+
+Field fieldOf(const Isolation& isolation, const RepairView& repairs) {
+  Field field;
+  std::map<std::size_t, std::size_t> dense;
+  for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
+    if (isolation.probability[c] < negligible) continue;
+    const bool given = c < repairs.groupOf.size();
+    const std::size_t key = given ? repairs.groupOf[c] : c + (std::size_t{1} << 40);
+    const std::size_t group = dense.try_emplace(key, dense.size()).first->second;
+    if (group == field.groupProbability.size()) {
+      field.groupProbability.push_back(0.0);
+      field.groupSize.push_back(0);
+    }
+    field.classes.push_back(c);
+    field.probability.push_back(isolation.probability[c]);
+    field.group.push_back(group);
+    field.groupProbability[group] += isolation.probability[c];
+    ++field.groupSize[group];
+  }
+  double sum = 0.0;
+  for (const double p : field.probability)
+    sum += p;
+  for (auto& p : field.probability)
+    p /= sum;
+  for (auto& p : field.groupProbability)
+    p /= sum;
+  return field;
+}
+
+/// Of places that read the same under every hypothesis the one that costs least.
+std::vector<Reachable> reachable(const Isolation& isolation, const ProbeLimits& limits) {
+  const std::set<std::string> refused(limits.unreachable.begin(), limits.unreachable.end());
+  std::map<std::size_t, Reachable> best;
+  for (std::size_t i = 0; i < isolation.places.size(); ++i) {
+    const auto& place = isolation.places[i];
+    if (!place.effort || refused.contains(place.label)) continue;
+    const Reachable here{i, isolation.model->cellOfPlace[i], place.effort->value};
+    const auto [it, fresh] = best.try_emplace(here.cell, here);
+    if (!fresh && here.seconds < it->second.seconds) it->second = here;
+  }
+  std::vector<Reachable> result;
+  result.reserve(best.size());
+  for (const auto& [cell, here] : best)
+    result.push_back(here);
+  return result;
+}
+
+struct Worth {
+  double bits = 0.0;
+  double betterGuess = 0.0;
+};
+
+/// The work per place is classes × bins; buffers are kept between places.
+class DiodeWorth {
+public:
+  DiodeWorth(const Isolation& isolation, const Field& field)
+      : field_(field), rows_(isolation, field.classes), all_(rows_.bins()), best_(rows_.bins()) {
+    for (std::size_t g = 0; g < field.groupSize.size(); ++g)
+      if (field.groupSize[g] > 1) shared_.emplace(g, std::vector<double>(rows_.bins()));
+  }
+
+  Worth at(std::size_t cell) {
+    const std::size_t bins = rows_.bins();
+    std::fill(all_.begin(), all_.end(), 0.0);
+    std::fill(best_.begin(), best_.end(), 0.0);
+    for (auto& [group, joint] : shared_)
+      std::fill(joint.begin(), joint.end(), 0.0);
+    double within = 0.0;
+    for (std::size_t i = 0; i < field_.classes.size(); ++i) {
+      const double* row = rows_.row(i, cell);
+      const double p = field_.probability[i];
+      if (field_.groupSize[field_.group[i]] > 1) {
+        auto& joint = shared_.at(field_.group[i]);
+        for (std::size_t k = 0; k < bins; ++k)
+          joint[k] += p * row[k];
+        continue;
+      }
+      within += p * rows_.rowBits(i, cell);
+      for (std::size_t k = 0; k < bins; ++k) {
+        const double joint = p * row[k];
+        all_[k] += joint;
+        best_[k] = std::max(best_[k], joint);
+      }
+    }
+    for (const auto& [group, joint] : shared_) {
+      within += field_.groupProbability[group] * entropyBits(joint);
+      for (std::size_t k = 0; k < bins; ++k) {
+        all_[k] += joint[k];
+        best_[k] = std::max(best_[k], joint[k]);
+      }
+    }
+    double guess = 0.0;
+    for (const double p : best_)
+      guess += p;
+    return {std::max(0.0, entropyBits(all_) - within), std::max(0.0, guess - field_.bestGuess())};
+  }
+
+private:
+  const Field& field_;
+  OutcomeRows rows_;
+  std::vector<double> all_;
+  std::vector<double> best_;
+  std::map<std::size_t, std::vector<double>> shared_;
+};
+
+/// From point to point there are three outcomes: as along sound copper, OL, something else.
+class BetweenWorth {
+public:
+  BetweenWorth(const Isolation& isolation, const Field& field) : isolation_(isolation), field_(field) {
+    const double slipped = isolation.model->priors.slippedShare;
+    joined_ = {1.0 - slipped, 0.5 * slipped, 0.5 * slipped};
+    parted_ = {1e-3, (1.0 - slipped) * openReadsOverLimit + 0.5 * slipped, 0.0};
+    parted_[2] = 1.0 - parted_[0] - parted_[1];
+    none_ = {noneJoined, noneParted, 1.0 - noneJoined - noneParted};
+  }
+
+  [[nodiscard]] Worth of(std::size_t cellA, std::size_t cellB) const {
+    OutcomeTable joint(field_.groupProbability.size(), std::vector<double>(3, 0.0));
+    for (std::size_t i = 0; i < field_.classes.size(); ++i) {
+      const std::size_t c = field_.classes[i];
+      const auto& row = isolation_.model->effects[c].kind == FaultKind::noneOfThese ? none_
+                        : together(*isolation_.model, c, cellA, cellB)              ? joined_
+                                                                                    : parted_;
+      for (std::size_t k = 0; k < 3; ++k)
+        joint[field_.group[i]][k] += field_.probability[i] * row[k];
+    }
+    for (std::size_t g = 0; g < joint.size(); ++g)
+      for (auto& p : joint[g])
+        p /= std::max(field_.groupProbability[g], 1e-300);
+    return {expectedInformation(field_.groupProbability, joint),
+            std::max(0.0, expectedBestGuess(field_.groupProbability, joint) - field_.bestGuess())};
+  }
+
+private:
+  const Isolation& isolation_;
+  const Field& field_;
+  std::vector<double> joined_;
+  std::vector<double> parted_;
+  std::vector<double> none_;
+};
+
+ProbeProposal proposal(ReadingMode mode, std::size_t place, std::optional<std::size_t> other, double seconds,
+                       Worth worth) {
+  return {mode, place, other, Seconds(seconds), worth.bits, 60.0 * worth.bits / seconds, worth.betterGuess,
+          {}};
+}
+
+/// Evenly over the line, the cheap places first.
+std::vector<Reachable> pairable(std::vector<Reachable> places) {
+  if (places.size() <= mostPaired) return places;
+  std::vector<double> seconds;
+  for (const auto& here : places)
+    seconds.push_back(here.seconds);
+  std::nth_element(seconds.begin(), seconds.begin() + mostPaired, seconds.end());
+  const double enough = seconds[mostPaired];
+  std::erase_if(places, [&](const Reachable& here) { return here.seconds > enough; });
+  std::vector<Reachable> result;
+  for (std::size_t i = 0; i < mostPaired; ++i)
+    result.push_back(places[i * places.size() / mostPaired]);
+  return result;
+}
+
+/// The mode that shows this resistance: continuity where it does, else ohms.
+std::optional<ReadingMode> betweenMode(const MeterProfile& meter, double ohms) {
+  for (const ReadingMode mode : {ReadingMode::continuity, ReadingMode::ohms})
+    if (const MeterMode* found = meter.mode(mode); found && 0.8 * found->displayLimit() > ohms) return mode;
+  return std::nullopt;
+}
+
+void addBetween(const Isolation& isolation, const Field& field, const std::vector<Reachable>& places,
+                std::vector<ProbeProposal>& result) {
+  const auto& model = *isolation.model;
+  const BetweenWorth worth(isolation, field);
+  const auto ends = pairable(places);
+  for (std::size_t a = 0; a < ends.size(); ++a)
+    for (std::size_t b = a + 1; b < ends.size(); ++b) {
+      const auto path = pathBetween(model, ends[a].cell, ends[b].cell, ReadingMode::ohms);
+      const auto mode = betweenMode(model.meter, path.ohms);
+      if (!mode) continue;
+      const double seconds = ends[a].seconds + ends[b].seconds + model.efforts.secondLead.value;
+      result.push_back(
+          proposal(*mode, ends[a].place, ends[b].place, seconds, worth.of(ends[a].cell, ends[b].cell)));
+    }
+}
+
+std::string proposalText(const Isolation& isolation, const ProbeProposal& probe) {
+  const auto& place = isolation.places[probe.place].label;
+  const auto figures = fmt::format("{:.2f} bits for {:.0f} s", probe.bits, probe.effort.value);
+  if (probe.other)
+    return fmt::format("{} from {} to {}: {}",
+                       probe.mode == ReadingMode::continuity ? "continuity" : "resistance", place,
+                       isolation.places[*probe.other].label, figures);
+  const auto expected = predictDiode(isolation, probe.place);
+  std::string says = fmt::format("OL is to be expected with {:.0f} %", 100.0 * expected.overLimit);
+  if (expected.overLimit < 0.995)
+    says += fmt::format(", else {:.3f} ± {:.3f} V", expected.mean.value, expected.spread.value);
+  return fmt::format("diode mode at {}: {}; {}", place, figures, says);
+}
+
+/// Is going on worth its time? One probe may pay by itself; or it takes several, and their time, at the pace
+/// of the best one, is less than what a wrong repair would cost on average.
+void decide(const Field& field, double wrongRepair, NextProbe& result) {
+  const double guess = field.bestGuess();
+  const double open = entropyBits(field.groupProbability);
+  const auto state =
+      fmt::format("{:.2f} bits are open and the best guess holds {:.1f} %", open, 100.0 * guess);
+  if (result.ranked.empty() || result.ranked.front().bits < leastBits) {
+    result.stop = true;
+    result.reason = result.ranked.empty() ? "no place of this line can be reached; " + state
+                                          : "no reachable place would tell anything more; " + state;
+    return;
+  }
+  const double loss = wrongRepair * (1.0 - guess);
+  double gain = -1e300;
+  for (const auto& probe : result.ranked)
+    gain = std::max(gain, wrongRepair * probe.betterGuess - probe.effort.value);
+  const auto& first = result.ranked.front();
+  const double toTheEnd = 60.0 * open / first.bitsPerMinute;
+  const auto costs =
+      fmt::format("a wrong repair costs {:.0f} s, on average {:.0f} s from here", wrongRepair, loss);
+  if (gain <= 0.0 && toTheEnd >= loss) {
+    result.stop = true;
+    result.reason =
+        fmt::format("{}; {}; no reachable probe is worth its time (the best takes {:.0f} s for {:.2f} "
+                    "bits)",
+                    state, costs, first.effort.value, first.bits);
+    return;
+  }
+  result.reason =
+      fmt::format("{}; {}; best use of time: {:.1f} bits a minute", state, costs, first.bitsPerMinute);
+}
+
+} // namespace
+
+NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const ProbeLimits& limits) {
+  NextProbe result;
+  const Field field = fieldOf(isolation, repairs);
+  const auto places = reachable(isolation, limits);
+  if (isolation.model->diode && !places.empty()) {
+    DiodeWorth worth(isolation, field);
+    for (const auto& here : places)
+      result.ranked.push_back(
+          proposal(ReadingMode::diode, here.place, std::nullopt, here.seconds, worth.at(here.cell)));
+  }
+  addBetween(isolation, field, places, result.ranked);
+  std::stable_sort(
+      result.ranked.begin(), result.ranked.end(),
+      [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
+  decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair).value, result);
+  if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
+  for (auto& probe : result.ranked)
+    probe.text = proposalText(isolation, probe);
+  return result;
+}
+
+} // namespace netmend

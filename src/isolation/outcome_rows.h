@@ -1,0 +1,36 @@
+#pragma once
+
+#include <vector>
+
+#include "model.h"
+
+namespace netmend {
+
+/// What each class says of a diode reading, as chances of bins of the value and of OL. Bins hold about equal
+/// chances over all predictions, but are not much finer than a reading's uncertainty: finer ones add nothing.
+class OutcomeRows {
+public:
+  OutcomeRows(const Isolation& isolation, const std::vector<std::size_t>& classes);
+
+  [[nodiscard]] std::size_t bins() const { return edges_.size() + 2; } ///< OL is the last
+  /// Of a class, by position in the list given, at a cell.
+  [[nodiscard]] const double* row(std::size_t position, std::size_t cell) const;
+  /// Entropy of that row in bits.
+  [[nodiscard]] double rowBits(std::size_t position, std::size_t cell) const;
+
+private:
+  [[nodiscard]] std::size_t index(std::size_t position, std::size_t cell) const;
+  void chooseEdges();
+  void fill(std::size_t position, std::size_t below, std::size_t super);
+
+  const Isolation& isolation_;
+  const IsolationModel& model_;
+  const std::vector<std::size_t>& classes_;
+  std::vector<double> sampleWeight_; ///< position × sample
+  std::vector<double> edges_; ///< inner edges; the first bin begins below zero, the last ends at the limit
+  std::vector<double> voltsSigma_; ///< by millivolt: what the meter's data cost too much to ask for
+  std::vector<double> rows_;
+  std::vector<double> bits_;
+};
+
+} // namespace netmend
