@@ -1,0 +1,13 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace netmend::benchmarks {
+
+/// The largest board file of the Debian package kicad-demos, where it is installed.
+[[nodiscard]] std::optional<std::string> largestDemoBoard();
+/// Tells what to do without it, and gives the exit code for bad use.
+[[nodiscard]] int noBoard();
+
+} // namespace netmend::benchmarks
