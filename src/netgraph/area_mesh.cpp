@@ -173,10 +173,17 @@ Result<AreaMesh> meshArea(const Polygon& area, Length cell, Length thickness, st
 }
 
 Result<std::size_t> addContact(AreaMesh& mesh, const RoundedShape& contact) {
+  Box reach;
+  for (const auto corner : contact.core) {
+    reach.include({corner.x - contact.radius, corner.y - contact.radius});
+    reach.include({corner.x + contact.radius, corner.y + contact.radius});
+  }
   std::vector<bool> under(mesh.nodes.size());
-  for (std::size_t i = 0; i < mesh.nodes.size(); ++i)
-    under[i] = !contact.core.empty() && isUnder(contact, static_cast<double>(mesh.nodes[i].x.nm),
-                                                static_cast<double>(mesh.nodes[i].y.nm));
+  for (std::size_t i = 0; i < mesh.nodes.size(); ++i) {
+    const auto [x, y] = mesh.nodes[i];
+    under[i] = x >= reach.min.x && x <= reach.max.x && y >= reach.min.y && y <= reach.max.y &&
+               isUnder(contact, static_cast<double>(x.nm), static_cast<double>(y.nm));
+  }
   if (std::find(under.begin(), under.end(), true) == under.end())
     return failure({.message = "no node of the mesh lies under the contact",
                     .found = fmt::format("a cell of {} mm", mesh.cell.mm())});

@@ -1,16 +1,20 @@
 #include "netmend/netgraph/resistance.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <numeric>
 #include <stdexcept>
 
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
 
+#include "union_find.h"
+
 namespace netmend {
 namespace {
+
+using copper::UnionFind;
 
 constexpr double metresPerNanometre = 1e-9;
 const Ohms open(std::numeric_limits<double>::infinity());
@@ -19,21 +23,6 @@ double metres(Length length) {
   return static_cast<double>(length.nm) * metresPerNanometre;
 }
 
-/// Disjoint sets over nodes, with path halving.
-class Sets {
-public:
-  explicit Sets(std::size_t n) : parent_(n) { std::iota(parent_.begin(), parent_.end(), std::size_t{0}); }
-  std::size_t find(std::size_t i) {
-    while (parent_[i] != i)
-      i = parent_[i] = parent_[parent_[i]];
-    return i;
-  }
-  void join(std::size_t a, std::size_t b) { parent_[find(a)] = find(b); }
-
-private:
-  std::vector<std::size_t> parent_;
-};
-
 /// Numbers the nodes that hang together with `from` and not yet joined to `to`, which stays ground.
 struct Numbering {
   static constexpr Eigen::Index none = -1;
@@ -41,7 +30,8 @@ struct Numbering {
   Eigen::Index count = 0;
 };
 
-Numbering numberPiece(Sets& joined, Sets& piece, std::size_t nodes, std::size_t from, std::size_t to) {
+Numbering numberPiece(UnionFind& joined, UnionFind& piece, std::size_t nodes, std::size_t from,
+                      std::size_t to) {
   Numbering numbering{std::vector<Eigen::Index>(nodes, Numbering::none), 0};
   const auto ground = joined.find(to);
   for (std::size_t i = 0; i < nodes; ++i)
@@ -50,7 +40,8 @@ Numbering numberPiece(Sets& joined, Sets& piece, std::size_t nodes, std::size_t 
   return numbering;
 }
 
-Ohms solve(const std::vector<Resistor>& network, Sets& joined, const Numbering& numbering, std::size_t from) {
+Ohms solve(const std::vector<Resistor>& network, UnionFind& joined, const Numbering& numbering,
+           std::size_t from) {
   std::vector<Eigen::Triplet<double>> entries;
   entries.reserve(network.size() * 4);
   for (const auto& resistor : network) {
@@ -104,12 +95,12 @@ Ohms effectiveResistance(const std::vector<Resistor>& network, std::size_t from,
       throw std::invalid_argument("a resistance is negative or not a number");
     nodes = std::max({nodes, resistor.a + 1, resistor.b + 1});
   }
-  Sets joined(nodes);
-  Sets piece(nodes);
+  UnionFind joined(nodes);
+  UnionFind piece(nodes);
   for (const auto& resistor : network) {
     if (std::isinf(resistor.value.value)) continue;
-    piece.join(resistor.a, resistor.b);
-    if (resistor.value.value == 0.0) joined.join(resistor.a, resistor.b);
+    piece.unite(resistor.a, resistor.b);
+    if (resistor.value.value == 0.0) joined.unite(resistor.a, resistor.b);
   }
   if (joined.find(from) == joined.find(to)) return Ohms(0);
   if (piece.find(from) != piece.find(to)) return open;
