@@ -95,6 +95,9 @@ Fact<Ohms> resistanceOf(const Part& part) {
   if (!part.value.known()) return {};
   const auto value = parsePartValue(part.value.value);
   if (!value || (value->unit != ValueUnit::none && value->unit != ValueUnit::ohm)) return {};
+  // `100n` on a resistor is a slip of the pen, not 100 nΩ.
+  constexpr double leastPlausible = 1e-4;
+  if (value->magnitude > 0.0 && value->magnitude < leastPlausible) return {};
   return {Ohms(value->magnitude), part.value.origin};
 }
 
