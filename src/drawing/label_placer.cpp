@@ -39,8 +39,8 @@ QRectF LabelPlacer::place(QSizeF size, QPointF anchor, double gap) {
   constexpr int directions = 16;
   QRectF best;
   double bestCost = 1e300;
-  for (int ring = 0; ring < 4; ++ring) {
-    const double distance = gap * (1.0 + 1.6 * ring);
+  for (int ring = 0; ring < 5; ++ring) {
+    const double distance = gap + 0.9 * size.height() * ring;
     for (int i = 0; i < directions; ++i) {
       // Starts to the upper right, where a label is looked for first.
       const double angle = -std::numbers::pi / 8 + 2 * std::numbers::pi * i / directions;
@@ -62,6 +62,11 @@ QRectF LabelPlacer::place(QSizeF size, QPointF anchor, double gap) {
   best.moveTop(std::clamp(best.top(), frame_.top(), std::max(frame_.top(), frame_.bottom() - best.height())));
   occupy(best);
   return best;
+}
+
+bool LabelPlacer::isFree(const QRectF& box) const {
+  return std::none_of(taken_.begin(), taken_.end(),
+                      [&](const Taken& other) { return other.weight >= 1.0 && box.intersects(other.box); });
 }
 
 QRectF LabelPlacer::placeOver(QSizeF size, QPointF anchor, double gap) {

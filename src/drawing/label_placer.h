@@ -16,11 +16,14 @@ public:
   void occupy(const QRectF& box, double weight = 1.0) { taken_.push_back({box, weight}); }
   void avoid(const QLineF& line) { lines_.push_back(line); }
 
-  /// A box of this size near `anchor`, at least `gap` away from it: the one of some fifty places that
+  /// A box of this size near `anchor`, at least `gap` away from it: the one of some seventy places that
   /// covers least and stays in the frame. Taken from then on.
   [[nodiscard]] QRectF place(QSizeF size, QPointF anchor, double gap);
   /// Middle on `anchor` where that covers nothing, otherwise as above.
   [[nodiscard]] QRectF placeOver(QSizeF size, QPointF anchor, double gap);
+
+  /// Nothing that must be seen is under it.
+  [[nodiscard]] bool isFree(const QRectF& box) const;
 
 private:
   struct Taken {

@@ -324,6 +324,7 @@ void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& vie
   const std::vector<Visible> items = visibleItems(p);
   paintItems(p, items);
   LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
+  occupyMarks(p, placer);
   paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
   if (overlay.scaleBar) paintScaleBar(p, placer);
   paintLines(p, placer);

@@ -47,8 +47,9 @@ std::vector<PlacedText> placePartLabels(const Painting& p, const std::vector<con
                                         const std::vector<const SceneItem*>& pads) {
   std::vector<PlacedText> out;
   for (const SceneItem* item : bodies) {
-    const QRectF body = p.toPicture.mapRect(item->box);
-    if (item->text.isEmpty() || !body.intersects(p.view.frame)) continue;
+    // Of a body cut by the frame, what is to be seen of it.
+    const QRectF body = p.toPicture.mapRect(item->box) & p.view.frame;
+    if (item->text.isEmpty() || body.isEmpty()) continue;
     const auto fitted = fitText(p, item->text, body.size() * 0.94, p.unit * 13, true);
     if (!fitted) continue;
     std::vector<QRectF> near;
@@ -122,6 +123,7 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
             palette::paper, false);
     }
   for (const PlacedText& part : parts) {
+    if (!placer.isFree(part.box)) continue;
     paintText(p, part, palette::black, true);
     placer.occupy(part.box, 0.3);
   }

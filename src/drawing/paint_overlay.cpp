@@ -10,6 +10,8 @@ namespace netmend {
 
 namespace {
 
+constexpr double markSize = 12; ///< across, in units
+
 /// A length of 1, 2 or 5 times a power of ten, in mm, of at most this much.
 double roundLength(double most) {
   const double power = std::pow(10.0, std::floor(std::log10(most)));
@@ -127,6 +129,12 @@ void paintOutline(const Painting& p, QPolygonF way) {
 
 } // namespace
 
+void occupyMarks(const Painting& p, LabelPlacer& placer) {
+  const double size = markSize * p.unit;
+  for (const OverlayMark& mark : p.overlay.marks)
+    placer.occupy(QRectF(p.view.toPicture(mark.at) - QPointF(size, size) / 2, QSizeF(size, size)));
+}
+
 void paintScaleBar(const Painting& p, LabelPlacer& placer) {
   QPainter& painter = p.painter;
   const double u = p.unit;
@@ -155,7 +163,8 @@ void paintScaleBar(const Painting& p, LabelPlacer& placer) {
   const double y = plate.bottom() - 3.5 * u;
   painter.setPen(QPen(palette::black, 1.4 * u, Qt::SolidLine, Qt::FlatCap));
   painter.drawLine(QPointF(left, y), QPointF(left + length, y));
-  for (const double x : {left, left + length})
+  // The outer edges of the ticks are the bar's ends.
+  for (const double x : {left + 0.7 * u, left + length - 0.7 * u})
     painter.drawLine(QPointF(x, y - 2.5 * u), QPointF(x, y + 2.5 * u));
   placer.occupy(plate);
 }
@@ -183,11 +192,7 @@ void paintLines(const Painting& p, LabelPlacer& placer) {
 }
 
 void paintMarks(const Painting& p, LabelPlacer& placer) {
-  const double size = 12 * p.unit;
-  for (const OverlayMark& mark : p.overlay.marks) {
-    const QPointF at = p.view.toPicture(mark.at);
-    placer.occupy(QRectF(at - QPointF(size, size) / 2, QSizeF(size, size)));
-  }
+  const double size = markSize * p.unit;
   for (const OverlayMark& mark : p.overlay.marks) {
     const QPointF at = p.view.toPicture(mark.at);
     if (p.view.frame.contains(at)) paintNamed(p, placer, at, size * 0.7, mark.label);

@@ -51,6 +51,8 @@ void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
 void paintScaleBar(const Painting& p, LabelPlacer& placer);
 void paintLines(const Painting& p, LabelPlacer& placer);
+/// Keeps labels off the marks; before any label is placed.
+void occupyMarks(const Painting& p, LabelPlacer& placer);
 void paintMarks(const Painting& p, LabelPlacer& placer);
 
 } // namespace netmend

@@ -19,11 +19,12 @@ struct Layout {
   double slot;  ///< width of a pin
   double title; ///< heights from here on
   double lane;  ///< of OL
+  double gap;   ///< between the lane and the values
   double plot;
   double names;
   std::size_t pinsPerRow;
 
-  [[nodiscard]] double row() const { return title + lane + plot + names; }
+  [[nodiscard]] double row() const { return title + lane + gap + plot + names; }
 };
 
 QString nameOf(const StripPin& pin) {
@@ -55,6 +56,7 @@ Layout layoutOf(const PinStrip& strip, double width, const PictureType& type) {
   out.axis = 5.2 * t;
   out.title = 1.9 * t;
   out.lane = 2.0 * t;
+  out.gap = 0.8 * t;
   out.plot = 9.0 * t;
   const double room = std::max(t, width - out.axis);
   const auto most = static_cast<std::size_t>(std::max(1.0, std::floor(room / (1.45 * t))));
@@ -84,7 +86,7 @@ struct Row {
     return frame.left() + layout.axis + layout.slot * static_cast<double>(count);
   }
   [[nodiscard]] double laneTop() const { return frame.top() + layout.title; }
-  [[nodiscard]] double plotTop() const { return laneTop() + layout.lane; }
+  [[nodiscard]] double plotTop() const { return laneTop() + layout.lane + layout.gap; }
   [[nodiscard]] double plotBottom() const { return plotTop() + layout.plot; }
   [[nodiscard]] double yOf(double value) const { return plotBottom() - scale.share(value) * layout.plot; }
 };
@@ -110,14 +112,15 @@ void paintAxis(QPainter& painter, const Row& row, const PictureType& type) {
   }
   painter.setPen(QPen(palette::body, 0.08 * t));
   painter.setBrush(Qt::NoBrush);
-  painter.drawRect(QRectF(left, row.laneTop(), row.right() - left, row.layout.lane + row.layout.plot));
+  painter.drawRect(
+      QRectF(left, row.laneTop(), row.right() - left, row.layout.lane + row.layout.gap + row.layout.plot));
 }
 
 void paintExpected(QPainter& painter, const Row& row, const StripPin& pin, double x) {
   const double t = row.layout.letter;
   const double width = row.layout.slot * 0.72;
   painter.setPen(QPen(palette::body, 0.06 * t));
-  painter.setBrush(QColor(0xCF, 0xE6, 0xF6));
+  painter.setBrush(palette::litCore);
   if (pin.expectedOl)
     painter.drawRect(QRectF(x - width / 2, row.laneTop() + 0.3 * t, width, row.layout.lane - 0.6 * t));
   for (const StripInterval& interval : pin.expected) {

@@ -18,6 +18,8 @@ PictureType pictureType(double size) {
   if (QFontDatabase::families().contains(QLatin1String(wanted))) font = QFont(QLatin1String(wanted));
   font.setPixelSize(std::max(1, static_cast<int>(size)));
   font.setHintingPreference(QFont::PreferNoHinting);
+  // Any spacing at all keeps ligatures out: text taken from a PDF must have an f and an i, not one letter.
+  font.setLetterSpacing(QFont::AbsoluteSpacing, 0.02);
   type.font = font;
   type.smallest = size * 0.65;
   return type;

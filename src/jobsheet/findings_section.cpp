@@ -64,11 +64,10 @@ QString expectedOf(const ReadingPair& pair) {
 }
 
 Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
-  const std::vector<Column> columns{
-      {QStringLiteral("Point"), 0.13},    {QStringLiteral("Measured"), 0.19},
-      {QStringLiteral("Expected"), 0.17}, {QStringLiteral("As found"), 0.11},
-      {QStringLiteral("Verdict"), 0.145}, {QStringLiteral("After repair"), 0.11},
-      {QStringLiteral("Verdict"), 0.145}};
+  const std::vector<Column> columns{{QStringLiteral("Point"), 0.13},    {QStringLiteral("Measured"), 0.19},
+                                    {QStringLiteral("Expected"), 0.17}, {QStringLiteral("As found"), 0.11},
+                                    {QStringLiteral("Verdict"), 0.145}, {QStringLiteral("After"), 0.11},
+                                    {QStringLiteral("Verdict"), 0.145}};
   std::vector<TableRow> rows;
   for (const ReadingPair& pair : pairs) {
     const Reading& reading = pair.any().reading;

@@ -48,12 +48,15 @@ LaidRow layRow(const std::vector<Column>& columns, const TableRow& row, const Ta
 
 Piece rowPiece(const LaidRow& laid, const TableRow& row, const TableStyle& style, int first, int last) {
   Piece piece;
-  piece.height = laid.lineHeight * (last - first) + 2 * style.padding;
-  piece.paint = [laid, row, style, first, last, height = piece.height](QPainter& painter, QPointF at) {
+  // A row that goes on has no gap where it was divided.
+  const double above = first == 0 ? style.padding : 0.0;
+  const double below = last == laid.lines ? style.padding : 0.0;
+  piece.height = laid.lineHeight * (last - first) + above + below;
+  piece.paint = [laid, row, style, first, last, above, height = piece.height](QPainter& painter, QPointF at) {
     if (row.shaded) painter.fillRect(QRectF(at, QSizeF(style.width, height)), QColor(0xEE, 0xF3, 0xF7));
     for (const LaidCell& laidCell : laid.cells) {
       painter.setPen(palette::black);
-      const QPointF top = at + QPointF(0, style.padding);
+      const QPointF top = at + QPointF(0, above);
       laidCell.text.paint(painter, top + QPointF(laidCell.left, 0), first, last);
       if (laidCell.sign && first == 0)
         laidCell.sign(painter,
@@ -103,7 +106,8 @@ Pieces tablePieces(const std::vector<Column>& columns, const std::vector<TableRo
   }
   for (const TableRow& row : rows) {
     const LaidRow laid = layRow(columns, row, style);
-    const int most = std::max(3, static_cast<int>(style.tallest / laid.lineHeight));
+    constexpr int essayPart = 6; // lines
+    const int most = laid.lines * laid.lineHeight > style.tallest ? essayPart : laid.lines;
     for (int first = 0; first < laid.lines; first += most) {
       const int last = std::min(laid.lines, first + most);
       TableRow part = row;

@@ -12,7 +12,8 @@
 namespace netmend {
 
 /// The picture of a board to pan and zoom in. Drag or arrow keys pan, wheel and + − zoom at the pointer
-/// or the middle, F fits, Tab turns the board over, a click lights the net under the pointer.
+/// or the middle, F fits, Tab turns the board over, X sees through it, a click lights the net under the
+/// pointer.
 class BoardCanvas : public QWidget {
 public:
   explicit BoardCanvas(QWidget* parent = nullptr);
@@ -24,6 +25,7 @@ public:
   [[nodiscard]] const Overlay& overlay() const { return overlay_; }
   void fit();
   void flip();
+  void seeThrough(bool on);
 
   /// Told what the pointer is over, in words.
   std::function<void(const QString&)> onPlace;

@@ -1,0 +1,90 @@
+#include "netmend/drawing/board_view.h"
+
+#include <catch2/catch.hpp>
+
+#include <random>
+
+#include "small_board.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+
+namespace {
+
+const QRectF frame(10, 20, 800, 400);
+
+void checkNear(QPointF a, QPointF b) {
+  CHECK(a.x() == Approx(b.x()).margin(1e-3));
+  CHECK(a.y() == Approx(b.y()).margin(1e-3));
+}
+
+} // namespace
+
+TEST_CASE("all of a board is in its view, with y up and nothing distorted") {
+  Box all;
+  all.include(at(0, 0));
+  all.include(at(100, 50));
+  const BoardView view = viewOf(all, frame);
+  CHECK(frame.contains(view.toPicture(at(0, 0))));
+  CHECK(frame.contains(view.toPicture(at(100, 50))));
+  CHECK(view.toPicture(at(0, 50)).y() < view.toPicture(at(0, 0)).y());
+  const QPointF d = view.toPicture(at(30, 10)) - view.toPicture(at(20, 20));
+  CHECK(d.x() == Approx(d.y()));
+}
+
+TEST_CASE("from the bottom the board is turned over like a page: left is right, up stays up") {
+  BoardView view = viewOf({at(0, 0), at(100, 50)}, frame, Side::top);
+  const QPointF before = view.toPicture(at(10, 40));
+  view.flip();
+  const QPointF after = view.toPicture(at(10, 40));
+  CHECK(after.x() - frame.center().x() == Approx(frame.center().x() - before.x()));
+  CHECK(after.y() == Approx(before.y()));
+}
+
+TEST_CASE(
+    "zooming leaves the place under the pointer where it is, on either side, through 500 random steps") {
+  const auto seed = std::random_device{}();
+  INFO("seed " << seed);
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> x(frame.left(), frame.right());
+  std::uniform_real_distribution<double> y(frame.top(), frame.bottom());
+  std::uniform_real_distribution<double> steps(-2, 2);
+  BoardView view = viewOf({at(0, 0), at(100, 50)}, frame);
+  for (int i = 0; i < 500; ++i) {
+    if (i % 7 == 0) view.flip();
+    const QPointF pointer(x(random), y(random));
+    const Point place = view.toBoard(pointer);
+    view.zoom(steps(random), pointer);
+    // A nanometre of rounding is this many picture units.
+    const double margin = 2e-6 * view.scale.value + 1e-6;
+    const QPointF now = view.toPicture(place);
+    REQUIRE(now.x() == Approx(pointer.x()).margin(margin));
+    REQUIRE(now.y() == Approx(pointer.y()).margin(margin));
+  }
+}
+
+TEST_CASE("panning moves the picture with the hand") {
+  BoardView view = viewOf({at(0, 0), at(100, 50)}, frame, Side::bottom);
+  const QPointF before = view.toPicture(at(30, 30));
+  view.pan({25, -40});
+  checkNear(view.toPicture(at(30, 30)), before + QPointF(25, -40));
+}
+
+TEST_CASE("a view without extent and one panned beyond all coordinates still has numbers") {
+  CHECK(viewOf(Box{}, frame).scale.value > 0);
+  CHECK(viewOf({at(5, 5), at(5, 5)}, frame).scale.value > 0);
+  BoardView view = viewOf({at(0, 0), at(100, 50)}, frame);
+  for (int i = 0; i < 200; ++i)
+    view.pan({1e18, 1e18});
+  view.zoom(-1000, {0, 0});
+  view.zoom(1000, {0, 0});
+  CHECK(std::isfinite(view.toPicture(at(0, 0)).x()));
+}
+
+TEST_CASE("the extent takes in the outline and everything that has a place") {
+  SmallBoard small;
+  CHECK(extentOf(small.board).max == at(100, 50));
+  small.part("X1", Side::top, box(90, 40, 120, 60));
+  CHECK(extentOf(small.board).max == at(120, 60));
+  CHECK(extentOf(Board{}).empty());
+}

@@ -1,0 +1,200 @@
+#include "netmend/drawing/board_scene.h"
+
+#include <catch2/catch.hpp>
+
+#include <QBuffer>
+#include <QImage>
+#include <QPageSize>
+#include <QPdfWriter>
+
+#include <fstream>
+
+#include "gui.h"
+#include "netmend/drawing/palette.h"
+#include "small_board.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+
+namespace {
+
+constexpr int pixelsPerMm = 10;
+
+/// A plain picture of the small board: 10 pixels a mm, no labels in the way.
+QImage pictureOf(const Board& board, Overlay overlay, Side side = Side::top) {
+  needApplication();
+  QImage image(1000, 500, QImage::Format_RGB32);
+  image.fill(palette::paper);
+  overlay.scaleBar = overlay.partLabels = overlay.pinLabels = false;
+  QPainter painter(&image);
+  BoardView view = viewOf({at(0, 0), at(100, 50)}, QRectF(0, 0, 1000, 500), side, 0.0);
+  paintBoard(painter, BoardScene(board), view, overlay, pictureType(14));
+  return image;
+}
+
+QColor colourAt(const QImage& image, double x, double y) {
+  return image.pixelColor(static_cast<int>(x * pixelsPerMm), static_cast<int>(500 - y * pixelsPerMm));
+}
+
+/// The words of a picture, as a PDF reader of another make finds them.
+std::string wordsOf(const Board& board, const Overlay& overlay, double scale) {
+  needApplication();
+  const TemporaryFolder folder;
+  {
+    QPdfWriter writer(QString::fromStdString(folder.file("x.pdf")));
+    writer.setResolution(72);
+    writer.setPageSize(QPageSize(QPageSize::A3));
+    writer.setPageMargins({});
+    QPainter painter(&writer);
+    BoardView view = viewOf(extentOf(board), QRectF(0, 0, 800, 800));
+    view.scale = PictureScale(scale);
+    paintBoard(painter, BoardScene(board), view, overlay, pictureType(10));
+  }
+  return outputOf("pdftotext -layout '" + folder.file("x.pdf") + "' -");
+}
+
+} // namespace
+
+TEST_CASE("a lit net is blue on the side seen, hollow where it is on another layer") {
+  SmallBoard small;
+  Overlay overlay;
+  overlay.litNets = {small.key};
+  const QImage image = pictureOf(small.board, overlay);
+  CHECK(colourAt(image, 30, 20) == palette::blue);
+  CHECK(colourAt(image, 50, 20) == palette::litCore);
+  CHECK(colourAt(image, 75, 20) == palette::litCore);
+  CHECK(colourAt(image, 75, 20.8) == palette::blue);
+}
+
+TEST_CASE("from the top nothing is seen of the other layers, unless one sees through the board") {
+  SmallBoard small;
+  CHECK(colourAt(pictureOf(small.board, {}), 75, 20) == palette::substrate);
+  Overlay through;
+  through.seeThrough = true;
+  CHECK(colourAt(pictureOf(small.board, through), 75, 20) != palette::substrate);
+}
+
+TEST_CASE("seen from the bottom the board is mirrored and shows its bottom copper") {
+  SmallBoard small;
+  const QImage image = pictureOf(small.board, {}, Side::bottom);
+  CHECK(colourAt(image, 100 - 75, 20) == palette::copper);
+  CHECK(colourAt(image, 100 - 30, 20) == palette::substrate);
+}
+
+TEST_CASE("a hidden layer is left out and a dimmed one is paler") {
+  SmallBoard small;
+  Overlay hidden;
+  hidden.hidden = {small.top};
+  CHECK(colourAt(pictureOf(small.board, hidden), 30, 20) == palette::substrate);
+  Overlay dimmed;
+  dimmed.dimmed = {small.top};
+  const QColor pale = colourAt(pictureOf(small.board, dimmed), 30, 20);
+  CHECK(pale.lightness() > palette::copper.lightness());
+  CHECK(pale.lightness() < palette::substrate.lightness());
+}
+
+TEST_CASE("kinds of zones stay apart in black and white, by pattern alone") {
+  std::vector<QImage> pictures;
+  for (const ZoneKind kind :
+       {ZoneKind::connector, ZoneKind::shieldWall, ZoneKind::battery, ZoneKind::fastener, ZoneKind::antenna,
+        ZoneKind::flex, ZoneKind::heatSensitive, ZoneKind::tallPart}) {
+    SmallBoard small;
+    small.zone(kind, "", box(20, 35, 90, 48));
+    pictures.push_back(pictureOf(small.board, {})
+                           .copy(210, 30, 250, 110) // inside, away from edge and label
+                           .convertToFormat(QImage::Format_Grayscale8));
+  }
+  for (std::size_t a = 0; a < pictures.size(); ++a)
+    for (std::size_t b = a + 1; b < pictures.size(); ++b) {
+      int differing = 0;
+      for (int y = 0; y < pictures[a].height(); ++y)
+        for (int x = 0; x < pictures[a].width(); ++x)
+          if (std::abs(qGray(pictures[a].pixel(x, y)) - qGray(pictures[b].pixel(x, y))) > 20) ++differing;
+      INFO(a << " and " << b);
+      CHECK(differing > 250 * 110 / 20);
+    }
+}
+
+TEST_CASE("zones, marks and lines carry their words") {
+  SmallBoard small;
+  small.zone(ZoneKind::battery, "BT1", box(20, 35, 60, 48));
+  Overlay overlay;
+  overlay.lines.push_back({{at(12, 20), at(50, 40), at(90, 20)}, LineStyle::wire, "wire of 0.10 mm"});
+  overlay.marks.push_back({at(50, 20), MarkShape::cross, "break"});
+  const std::string words = wordsOf(small.board, overlay, 7);
+  for (const char* word : {"battery BT1", "wire of 0.10 mm", "break", "seen from the top", "J4"}) {
+    INFO(word);
+    CHECK(words.find(word) != std::string::npos);
+  }
+}
+
+TEST_CASE("names are shown only where they are legible") {
+  SmallBoard small;
+  CHECK(wordsOf(small.board, {}, 7).find("J4") != std::string::npos);
+  CHECK(wordsOf(small.board, {}, 0.5).find("J4") == std::string::npos);
+}
+
+TEST_CASE("the scale bar is as long as its figure says") {
+  SmallBoard small;
+  for (const double scale : {3.0, 7.0, 20.0}) {
+    needApplication();
+    QImage image(1000, 800, QImage::Format_RGB32);
+    image.fill(palette::paper);
+    {
+      QPainter painter(&image);
+      BoardView view = viewOf({}, QRectF(0, 0, 1000, 800));
+      view.middle = at(1000, 1000); // away from the board: nothing but the bar is black
+      view.scale = PictureScale(scale);
+      paintBoard(painter, BoardScene(small.board), view, {}, pictureType(14));
+    }
+    int longest = 0;
+    for (int y = 0; y < image.height(); ++y) {
+      int run = 0;
+      for (int x = 0; x < image.width(); ++x) {
+        run = qGray(image.pixel(x, y)) < 100 ? run + 1 : 0;
+        longest = std::max(longest, run);
+      }
+    }
+    const double millimetres = longest / scale;
+    INFO("scale " << scale << ", bar of " << millimetres << " mm");
+    const double power = std::pow(10.0, std::floor(std::log10(millimetres) + 0.01));
+    double off = 1e9; // pixels to the nearest round length
+    for (const double figure : {1.0, 2.0, 5.0, 10.0})
+      off = std::min(off, std::abs(longest - figure * power * scale));
+    CHECK(off <= 1.5);
+    CHECK(longest <= 225);
+  }
+}
+
+TEST_CASE("a board of a connector and a pin count alone says what is known of it") {
+  Board board;
+  Part part;
+  part.id = board.newId<PartId>();
+  part.reference = "J1";
+  part.origin = Origin::user;
+  board.parts.put(part);
+  CHECK(wordsOf(board, {}, 7).find("No places are known on this board: 1 parts") != std::string::npos);
+}
+
+TEST_CASE("the pad under a place is found, the nearer side first") {
+  SmallBoard small;
+  const BoardScene scene(small.board);
+  const Pad* pad = small.board.pads.find(scene.padAt(at(12, 20), Side::top));
+  REQUIRE(pad != nullptr);
+  CHECK(pad->pin == small.keyPin);
+  CHECK(scene.padAt(at(50, 45), Side::top) == PadId());
+}
+
+TEST_CASE("a picture is a PNG of the size asked for, and a failure leaves the old file") {
+  needApplication();
+  const TemporaryFolder folder;
+  const SmallBoard small;
+  REQUIRE(renderPng(folder.file("x.png"), small.board, {}, {640, 480, Side::top, {}}));
+  QImage image(QString::fromStdString(folder.file("x.png")));
+  CHECK(image.size() == QSize(640, 480));
+  CHECK_FALSE(renderPng(folder.file("x.png"), small.board, {}, {0, 480, Side::top, {}}));
+  CHECK(QImage(QString::fromStdString(folder.file("x.png"))).size() == QSize(640, 480));
+  const auto nowhere = renderPng(folder.file("none/x.png"), small.board, {});
+  REQUIRE_FALSE(nowhere);
+  CHECK(nowhere.error().file == folder.file("none/x.png"));
+}

@@ -1,0 +1,61 @@
+#pragma once
+
+#include "netmend/jobsheet/job_sheet.h"
+
+namespace netmend::testing {
+
+inline JobReading jobReading(std::uint64_t id, const std::string& point, ReadingPurpose purpose,
+                             std::optional<double> value, const std::string& verdict,
+                             const std::string& expected = "0.441 V to 0.465 V") {
+  JobReading out;
+  out.id = JobReadingId(id);
+  out.purpose = purpose;
+  out.reading.point.label = point;
+  out.reading.other.label = "GND";
+  out.reading.value = value;
+  out.reading.by = "Ada Prüfer";
+  out.verdict = verdict;
+  out.expected = expected;
+  out.explanation = "explained at length";
+  return out;
+}
+
+/// An invented job with something in every field.
+inline Job invented() {
+  Job job;
+  job.number = "2026-0042";
+  job.created = Time{std::chrono::milliseconds{1767225600000}}; // 2026-01-01 00:00 UTC
+  job.customer = "Wasserverband Süderbrücke";
+  job.customerReference = "PO 4711";
+  job.device = "Tide gauge logger";
+  job.symptom = "Keys of one column do nothing";
+  job.history = "Fell into the harbour basin";
+  job.boardFile = "/secret/place/keys.json";
+  job.internalNotes = "Ask for payment first";
+  job.readings = {jobReading(1, "J4.3", ReadingPurpose::fault, std::nullopt, "open"),
+                  jobReading(2, "J4.4", ReadingPurpose::fault, 0.452, "in range"),
+                  jobReading(3, "J4.3", ReadingPurpose::check, 0.449, "in range"),
+                  jobReading(4, "J4.3", ReadingPurpose::proof, 0.451, "in range")};
+  job.suspects = {
+      {"open in track KEY_COL3", 0.83, "J4.3 reads OL", Point{Length::fromMm(50), Length::fromMm(20)}, {}}};
+  RepairAction action;
+  action.kind = RepairKind::jumper;
+  action.target = "KEY_COL3";
+  const Point from{Length::fromMm(12), Length::fromMm(20)};
+  const Point to{Length::fromMm(90), Length::fromMm(20)};
+  action.jumper = JumperRecord{{"J4.3 (connector pin)", from, Side::top},
+                               {"C12.1 (part terminal)", to, Side::top},
+                               {from, {Length::fromMm(50), Length::fromMm(40)}, to},
+                               Side::top,
+                               "enamelled copper 0.10 mm",
+                               "KEY_COL3"};
+  action.steps = {{"Scrape the mask at the landing", false, "", true, "took two tries"},
+                  {"Touch the bare copper", true, "0.453 V: go on", false, ""}};
+  action.proof = {JobReadingId(4)};
+  job.actions = {action};
+  job.charges = {{ChargeId(1), "Fault finding", Decimal{15000}, Decimal{423300}},
+                 {ChargeId(2), "Wire and mask", Decimal{10000}, Decimal{1000}}};
+  return job;
+}
+
+} // namespace netmend::testing
