@@ -123,6 +123,12 @@ Result<DataFile> openData(const std::filesystem::path& path, std::string_view fo
   } catch (const std::length_error& e) {
     return failure({.message = e.what(), .file = file.name});
   }
+  if (!file.root.is_object())
+    return failure({.message = "wrong kind of value",
+                    .file = file.name,
+                    .place = "/",
+                    .found = shown(file.root),
+                    .expected = "an object"});
   const DataNode root = rootOf(file);
   if (root.at("format").text() != format)
     root.at("format").wrong("another kind of file", shown(file.root.value("format", json())),

@@ -77,6 +77,16 @@ Result<std::vector<KeepOut>> edgesOf(const Board& board, Length margin, bool& is
   return edges;
 }
 
+/// The mesh reaches a little beyond the loop round the board; nobody walks there.
+void closeRim(NavigationMesh& mesh) {
+  const std::int32_t outside = mesh.region[static_cast<std::size_t>(mesh.locate(mesh.gridOrigin).front())];
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
+    if (mesh.region[t] == outside) {
+      mesh.triangles[t].free = false;
+      mesh.region[t] = -1;
+    }
+}
+
 Box grownBox(const KeepOut& keepOut, Length by) {
   Box box;
   for (const Point p : keepOut.core.outer)
@@ -125,6 +135,7 @@ Result<FreeArea> buildFreeArea(const Lookup& lookup, Side side, const ZoneRules&
   auto mesh = buildMesh(box, loops);
   if (!mesh) return failure(mesh.error());
   area.mesh = std::move(*mesh);
+  closeRim(area.mesh);
   for (const KeepOut& keepOut : area.obstacles.keepOuts)
     area.bounds.push_back(grownBox(keepOut, keepOut.margin + half(options.wire)));
   return area;

@@ -130,7 +130,9 @@ private:
     for (const SideView& view : views_)
       for (const Landing& from : view.a.landings)
         for (const Landing& to : view.b.landings)
-          pairs.push_back({&view, &from, &to, leastPossible(from, to).value});
+          // A leg and its own pad: that is a joint to resolder, not to bridge.
+          if (!std::holds_alternative<PinId>(from.object) || from.object != to.object)
+            pairs.push_back({&view, &from, &to, leastPossible(from, to).value});
     std::stable_sort(pairs.begin(), pairs.end(),
                      [](const Pair& x, const Pair& y) { return x.atLeast < y.atLeast; });
     return pairs;
@@ -228,6 +230,15 @@ private:
   std::set<std::string> closedBy_;
 };
 
+bool onlyJoints(const JumperRequest& request) {
+  for (auto [e, end] = boost::edges(*request.graph); e != end; ++e) {
+    const CopperEdge& edge = (*request.graph)[*e];
+    const bool broken = std::find(request.cut.begin(), request.cut.end(), edge.index) != request.cut.end();
+    if (broken && edge.kind != EdgeKind::solderJoint) return false;
+  }
+  return true;
+}
+
 Result<std::vector<JumperProposal>> writtenUp(const Lookup& lookup, const std::vector<Candidate>& best,
                                               const JumperRequest& request, const JumperData& data) {
   std::vector<JumperProposal> proposals;
@@ -280,6 +291,8 @@ Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest
     result.whyFewer = finder.whyFewer(proposals->size());
     result.proposals = std::move(*proposals);
     result.excluded = finder.excluded();
+    if (onlyJoints(request))
+      result.notes.push_back("the break is in a solder joint: resolder it before you bridge it");
     if (finder.outlineGuessed())
       result.notes.push_back("the board's outline is not known: a box round everything drawn was used");
     return result;
