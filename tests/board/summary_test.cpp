@@ -1,0 +1,104 @@
+#include "netmend/board/summary.h"
+
+#include <catch2/catch.hpp>
+
+#include "netmend/board/board_file.h"
+#include "netmend/board/connector_board.h"
+#include "netmend/board/edit.h"
+#include "netmend/board/lookup.h"
+
+using namespace netmend;
+
+namespace {
+
+Point mm(double x, double y) {
+  return {Length::fromMm(x), Length::fromMm(y)};
+}
+
+} // namespace
+
+TEST_CASE("a summary counts only nets with a pad, and measures the outline") {
+  Board board;
+  Net bare;
+  bare.id = board.newId<NetId>();
+  board.nets.put(bare);
+  Net withPin = bare;
+  withPin.id = board.newId<NetId>();
+  board.nets.put(withPin);
+  Net withPads = bare;
+  withPads.id = board.newId<NetId>();
+  board.nets.put(withPads);
+  Pin pin;
+  pin.id = board.newId<PinId>();
+  pin.net = fromFile(withPin.id);
+  board.pins.put(pin);
+  pin.id = board.newId<PinId>();
+  pin.net = fromFile(withPads.id);
+  board.pins.put(pin);
+  Pad pad;
+  pad.pin = pin.id;
+  pad.position = fromFile(mm(100, 100));
+  for (int i = 0; i < 2; ++i) {
+    pad.id = board.newId<PadId>();
+    board.pads.put(pad);
+  }
+  CHECK(summarize(board) == BoardSummary{0, 2, 1, 0, 0, 0, Size{}});
+  board.info.outline = fromFile(std::vector<Polygon>{{{mm(1, 1), mm(51, 1), mm(51, 31)}, {}}});
+  CHECK(summarize(board).size == Size{Length::fromMm(50), Length::fromMm(30)});
+}
+
+TEST_CASE("without an outline everything with a place is measured, copper with its width") {
+  Board board;
+  CHECK(summarize(board).size == Size{});
+  Track track;
+  track.id = board.newId<TrackId>();
+  track.start = mm(0, 0);
+  track.end = mm(10, 0);
+  track.width = fromFile(Length::fromMm(0.2));
+  board.tracks.put(track);
+  CHECK(summarize(board).size == Size{Length::fromMm(10.2), Length::fromMm(0.2)});
+  Via via;
+  via.id = board.newId<ViaId>();
+  via.position = mm(5, 5);
+  via.diameter = fromFile(Length::fromMm(0.6));
+  board.vias.put(via);
+  Pin pin;
+  pin.id = board.newId<PinId>();
+  board.pins.put(pin);
+  Pad pad;
+  pad.id = board.newId<PadId>();
+  pad.pin = pin.id;
+  pad.position = fromFile(mm(20, 0));
+  pad.shape = fromFile(PadShape::rectangle);
+  pad.size = fromFile(Size{Length::fromMm(4), Length::fromMm(2)});
+  pad.rotation = Degrees(90);
+  board.pads.put(pad);
+  CHECK(summarize(board).size == Size{Length::fromMm(21.1), Length::fromMm(7.3)});
+}
+
+TEST_CASE("the least board is a connector and a pin count, nothing more") {
+  const auto board = makeConnectorBoard("J4", 30);
+  REQUIRE(board);
+  CHECK(summarize(*board) == BoardSummary{1, 0, 0, 0, 0, 0, Size{}});
+  const Lookup lookup(*board);
+  CHECK(lookup.pinsOf(board->parts[0].id).size() == 30);
+  CHECK(lookup.pinsLabelled("J4.1").size() == 1);
+  CHECK(lookup.pinsLabelled("J4.30").size() == 1);
+  CHECK_FALSE(board->pins[0].net.known());
+  CHECK_FALSE(board->parts[0].position.known());
+  CHECK(checkReferences(*board));
+  CHECK(boardFromText(boardToText(*board).value()).value() == *board);
+}
+
+TEST_CASE("rows of a connector have letters, and pins that do not fill them are refused") {
+  const auto board = makeConnectorBoard("J1", 36, 18);
+  REQUIRE(board);
+  CHECK(board->pins[0].name == "A1");
+  CHECK(board->pins[35].name == "V2"); // the 18th letter of A B C D E F G H J K L M N P R T U V
+  CHECK_FALSE(makeConnectorBoard("J1", 0));
+  CHECK_FALSE(makeConnectorBoard("J1", 10'001));
+  CHECK_FALSE(makeConnectorBoard("J1", 10, 0));
+  CHECK_FALSE(makeConnectorBoard("J1", 21, 21));
+  CHECK(makeConnectorBoard("J1", 31, 2).error().text() ==
+        "the pins do not fill the rows (found 31 pins in 2 rows)");
+}
