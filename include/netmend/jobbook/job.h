@@ -10,6 +10,7 @@
 #include "netmend/base/id.h"
 #include "netmend/board/board.h"
 #include "netmend/jobbook/money.h"
+#include "netmend/jumper/work_steps.h"
 #include "netmend/probing/reading.h"
 
 /// What the job book keeps of one customer's repair.
@@ -48,7 +49,7 @@ struct JobSuspect {
   std::vector<Point> way; ///< the suspected stretch, for the picture
 };
 
-enum class RepairKind { jumper, resolder, removePart, replacePart, clean, cutTrack, notEconomic };
+using RepairKind = WorkKind; ///< what is done about it
 
 struct WorkStep {
   std::string text;

@@ -1,0 +1,159 @@
+#include <fmt/format.h>
+
+#include "command.h"
+#include "inputs.h"
+#include "netmend/board/board_file.h"
+#include "netmend/board/exchange/import.h"
+#include "netmend/board/summary.h"
+#include "netmend/netgraph/board_graph.h"
+
+namespace netmend {
+
+namespace {
+
+std::string objectText(const Board& board, const CopperObject& object) {
+  const auto idText = [](const char* what, auto id) { return fmt::format("{} {}", what, id.value); };
+  return std::visit(
+      [&](const auto& id) -> std::string {
+        using T = std::decay_t<decltype(id)>;
+        if constexpr (std::is_same_v<T, PinId>) return "pin " + pinLabel(board, id);
+        if constexpr (std::is_same_v<T, PadId>) {
+          const Pad* pad = board.pads.find(id);
+          return pad != nullptr ? "pad of " + pinLabel(board, pad->pin) : idText("pad", id);
+        }
+        if constexpr (std::is_same_v<T, PartId>) {
+          const Part* part = board.parts.find(id);
+          return part != nullptr ? "part " + part->reference : idText("part", id);
+        }
+        if constexpr (std::is_same_v<T, TrackId>) return idText("track", id);
+        if constexpr (std::is_same_v<T, ViaId>) return idText("via", id);
+        if constexpr (std::is_same_v<T, AreaId>) return idText("area", id);
+        return "nothing";
+      },
+      object);
+}
+
+nlohmann::json pointJson(Point p) {
+  return {{"x_mm", p.x.mm()}, {"y_mm", p.y.mm()}};
+}
+
+Result<Answer> importCommand(const std::string& file, std::string out) {
+  auto imported = importBoard(file);
+  if (!imported) return failure(imported.error());
+  if (out.empty())
+    out = std::filesystem::path(file).filename().replace_extension().string() + ".netmend-board.json";
+  if (auto written = writeBoardFile(out, imported->board); !written) return failure(written.error());
+  const BoardSummary summary = summarize(imported->board);
+  Answer answer;
+  answer.notices = imported->notices;
+  answer.text = fmt::format("{}: {} parts, {} pads, {} nets, {} tracks, {} vias\n", out, summary.parts,
+                            summary.pads, summary.nets, summary.tracks, summary.vias);
+  answer.json = {{"written", out}};
+  return answer;
+}
+
+Result<Answer> summaryCommand(const std::string& file) {
+  const auto loaded = loadBoard(file);
+  if (!loaded) return failure(loaded.error());
+  const Board& board = *loaded->board;
+  const BoardSummary summary = summarize(board);
+  const BoardGraph graph = buildBoardGraph(board);
+  Answer answer;
+  answer.notices = loaded->notices;
+  auto nets = nlohmann::json::array();
+  for (const NetGraph& net : graph.nets) {
+    const auto pins = loaded->lookup->pinsOf(net.net).size();
+    nets.push_back(
+        {{"name", board.nets.find(net.net)->name}, {"pins", pins}, {"fragments", net.islandCount}});
+  }
+  answer.json = {{"name", board.info.name.valueOr("")},
+                 {"parts", summary.parts},
+                 {"pads", summary.pads},
+                 {"nets", summary.nets},
+                 {"tracks", summary.tracks},
+                 {"vias", summary.vias},
+                 {"layers", summary.layers},
+                 {"width_mm", summary.size.width.mm()},
+                 {"height_mm", summary.size.height.mm()},
+                 {"net_list", nets}};
+  answer.text = fmt::format(
+      "{}\n  {:.2f} × {:.2f} mm, {} copper layers\n  {} parts, {} pads, {} nets, {} tracks, {} vias\n",
+      board.info.name.valueOr(file), summary.size.width.mm(), summary.size.height.mm(), summary.layers,
+      summary.parts, summary.pads, summary.nets, summary.tracks, summary.vias);
+  for (const auto& net : nets) {
+    answer.text += fmt::format("  {:24} {:4} pins, {} {}\n", net["name"].get<std::string>(),
+                               net["pins"].get<int>(), net["fragments"].get<int>(),
+                               net["fragments"] == 1 ? "piece of copper" : "pieces of copper");
+  }
+  return answer;
+}
+
+std::string disagreementText(const Board& board, const Disagreement& d) {
+  std::string names;
+  for (const NetId id : d.nets) {
+    const Net* net = board.nets.find(id);
+    names += (names.empty() ? "" : " and ") + (net != nullptr ? net->name : std::string("?"));
+  }
+  std::string objects;
+  for (const auto& object : d.objects)
+    objects += (objects.empty() ? "" : " and ") + objectText(board, object);
+  const char* what =
+      d.kind == Disagreement::Kind::shorted ? "copper joins different nets" : "net is in pieces";
+  return fmt::format("{}: {} at ({:.3f}, {:.3f}) mm, {}", what, names, d.at.x.mm(), d.at.y.mm(), objects);
+}
+
+Result<Answer> checkCommand(const std::string& file) {
+  const auto loaded = loadBoard(file);
+  if (!loaded) return failure(loaded.error());
+  const Board& board = *loaded->board;
+  const BoardGraph graph = buildBoardGraph(board);
+  Answer answer;
+  answer.notices = loaded->notices;
+  auto findings = nlohmann::json::array();
+  for (const Disagreement& d : compareWithNames(board, graph)) {
+    const std::string text = disagreementText(board, d);
+    auto names = nlohmann::json::array();
+    for (const NetId id : d.nets)
+      names.push_back(board.nets.find(id)->name);
+    findings.push_back({{"kind", d.kind == Disagreement::Kind::shorted ? "shorted" : "disconnected"},
+                        {"nets", names},
+                        {"at", pointJson(d.at)},
+                        {"text", text}});
+    answer.text += text + "\n";
+  }
+  if (findings.empty())
+    answer.text = "Copper and net names agree.\n";
+  else
+    answer.code = ExitCode::finding;
+  answer.json = {{"findings", findings}};
+  return answer;
+}
+
+} // namespace
+
+void addBoardCommands(CommandLine& line) {
+  CLI::App& group = *line.app.add_subcommand("board", "Read, check and count a board");
+  group.require_subcommand(1);
+
+  const auto file = std::make_shared<std::string>();
+  const auto out = std::make_shared<std::string>();
+  CLI::App& import = addCommand(line, group, "import",
+                                "Read a board file of any known format and write it as a Netmend board",
+                                "netmend board import logger.ipc -o logger.netmend-board.json",
+                                [=] { return importCommand(*file, *out); });
+  import.add_option("file", *file, "Board file: Netmend, CSV, IPC-D-356A or KiCad")->required();
+  import.add_option("-o,--out", *out,
+                    "File to write (default: the name with .netmend-board.json, in this folder)");
+
+  CLI::App& check =
+      addCommand(line, group, "check", "Compare what the copper joins with what the net names say, both ways",
+                 "netmend board check logger.netmend-board.json", [=] { return checkCommand(*file); });
+  check.add_option("file", *file, "Board file")->required();
+
+  CLI::App& summary = addCommand(line, group, "summary", "Count parts, pads, nets, tracks and vias",
+                                 "netmend board summary logger.netmend-board.json --json",
+                                 [=] { return summaryCommand(*file); });
+  summary.add_option("file", *file, "Board file")->required();
+}
+
+} // namespace netmend

@@ -1,0 +1,246 @@
+#include "job_add.h"
+
+#include <charconv>
+#include <optional>
+
+#include <QCryptographicHash>
+#include <fmt/format.h>
+
+#include "job_case.h"
+#include "netmend/base/data_folder.h"
+#include "netmend/base/file.h"
+#include "netmend/jobbook/job_words.h"
+#include "netmend/jobbook/record.h"
+#include "netmend/jumper/work_steps.h"
+
+namespace netmend {
+
+namespace {
+
+/// All that one call adds, checked and ready to be written.
+struct Additions {
+  std::vector<JobReading> readings;
+  std::optional<RepairAction> action;
+  std::vector<RepairAction> changed; ///< with steps ticked off
+  std::optional<Photo> photo;
+  std::optional<Charge> charge;
+  std::optional<JobState> state;
+};
+
+/// The job's board where its file is still there; otherwise readings are judged by label alone.
+Result<LoadedBoard> boardOf(const Job& job, std::vector<std::string>& notices) {
+  if (job.boardFile.empty()) return LoadedBoard{};
+  auto loaded = loadBoard(job.boardFile);
+  if (loaded) return loaded;
+  notices.push_back("judged without the board: " + loaded.error().text());
+  return LoadedBoard{};
+}
+
+Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const Job& job,
+                                              std::vector<std::string>& notices) {
+  if (options.walks.empty() && options.readings.empty()) return std::vector<JobReading>{};
+  const auto board = boardOf(job, notices);
+  if (!board) return failure(board.error());
+  const Lookup* lookup = board->lookup.get();
+  const auto data = loadProbingData(dataFolder());
+  if (!data) return failure(data.error());
+  const auto good = loadGoodWalks(options.good, options.book, lookup);
+  if (!good) return failure(good.error());
+  auto walks = loadWalks(options.walks, lookup);
+  if (!walks) return failure(walks.error());
+  if (!options.readings.empty()) {
+    // Typed readings are a walk of their own, under the condition of the job's last reading.
+    Walk typed;
+    if (!job.readings.empty()) {
+      typed.condition = job.readings.back().reading.condition;
+      typed.meter = job.readings.back().reading.meter;
+    }
+    if (!options.meter.empty()) typed.meter = options.meter;
+    typed.by = options.by;
+    for (const auto& text : options.readings) {
+      auto reading = parseReading(text, typed, lookup);
+      if (!reading) return failure(reading.error());
+      typed.readings.push_back(std::move(*reading));
+    }
+    walks->push_back(std::move(typed));
+  }
+  const ExpectedTable expected = expectedValues(*good, lookup, *data);
+  const auto purpose = fromWord(readingPurposeWords, options.purpose).value_or(ReadingPurpose::fault);
+  std::vector<JobReading> out;
+  for (const Walk& walk : *walks) {
+    const JudgedWalk judged = judgeWalk(walk, expected, lookup, *data);
+    for (std::size_t i = 0; i < walk.readings.size(); ++i)
+      out.push_back(toJobReading(walk.readings[i], purpose, &judged.verdicts[i]));
+  }
+  return out;
+}
+
+Result<RepairAction> actionToAdd(const AddOptions& options) {
+  const auto kind = fromWord(repairKindWords, options.action);
+  if (!kind || *kind == RepairKind::jumper)
+    return failure({"unknown repair action", "", "--action", options.action,
+                    "resolder, remove part, replace part, clean, cut track or not economic; jumpers come "
+                    "from jumper route --choose"});
+  const auto data = loadWorkSteps(dataFile("work_steps.json"));
+  if (!data) return failure(data.error());
+  const auto steps = workSteps(*data, {*kind, options.target, options.reason, "", ""});
+  if (!steps) return failure(steps.error());
+  RepairAction out;
+  out.kind = *kind;
+  out.target = options.target;
+  out.reason = options.reason;
+  out.steps = toWorkSteps(*steps);
+  return out;
+}
+
+RepairAction* actionIn(std::vector<RepairAction>& actions, std::uint64_t id) {
+  for (auto& action : actions)
+    if (action.id.value == id) return &action;
+  return nullptr;
+}
+
+/// "1:3" → action 1, step 3.
+Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& text) {
+  std::uint64_t action = 0;
+  std::size_t step = 0;
+  const char* end = text.data() + text.size();
+  const auto first = std::from_chars(text.data(), end, action);
+  if (first.ec == std::errc{} && first.ptr != end && *first.ptr == ':') {
+    const auto second = std::from_chars(first.ptr + 1, end, step);
+    RepairAction* found = actionIn(actions, action);
+    if (second.ec == std::errc{} && second.ptr == end && found != nullptr && step >= 1 &&
+        step <= found->steps.size()) {
+      found->steps[step - 1].done = true;
+      return {};
+    }
+  }
+  return failure({"no such step", "", "--tick", text, "ACTION:STEP as job show lists them"});
+}
+
+Result<Photo> photoToAdd(const AddOptions& options) {
+  auto bytes = readFile(options.photo, 64u << 20);
+  if (!bytes) return failure(bytes.error());
+  Photo out;
+  out.caption = options.caption;
+  if (bytes->starts_with("\x89PNG\r\n\x1a\n"))
+    out.mediaType = "image/png";
+  else if (bytes->starts_with("\xff\xd8\xff"))
+    out.mediaType = "image/jpeg";
+  else
+    return failure({"is no picture that a job can keep", options.photo, "", "", "PNG or JPEG"});
+  out.bytes = std::move(*bytes);
+  return out;
+}
+
+Result<Charge> chargeToAdd(const AddOptions& options) {
+  const auto quantity = parseDecimal(options.quantity);
+  if (!quantity) return failure(quantity.error());
+  const auto price = parseDecimal(options.price);
+  if (!price) return failure(price.error());
+  return Charge{ChargeId{}, options.charge, *quantity, *price};
+}
+
+Result<Additions> additions(const AddOptions& options, const Job& job, std::vector<std::string>& notices) {
+  Additions out;
+  auto readings = readingsToAdd(options, job, notices);
+  if (!readings) return failure(readings.error());
+  out.readings = std::move(*readings);
+  if (!options.action.empty()) {
+    auto action = actionToAdd(options);
+    if (!action) return failure(action.error());
+    out.action = std::move(*action);
+  }
+  if (!options.tick.empty()) {
+    out.changed = job.actions;
+    for (const auto& text : options.tick)
+      if (auto ticked = tickStep(out.changed, text); !ticked) return failure(ticked.error());
+  }
+  if (!options.photo.empty()) {
+    auto photo = photoToAdd(options);
+    if (!photo) return failure(photo.error());
+    out.photo = std::move(*photo);
+  }
+  if (!options.charge.empty()) {
+    auto charge = chargeToAdd(options);
+    if (!charge) return failure(charge.error());
+    out.charge = std::move(*charge);
+  }
+  if (!options.state.empty()) {
+    out.state = fromWord(jobStateWords, options.state);
+    if (!out.state) {
+      std::string words;
+      for (const auto& w : jobStateWords)
+        words += (words.empty() ? "" : ", ") + std::string(w.text);
+      return failure({"unknown state of a job", "", "--state", options.state, words});
+    }
+  }
+  return out;
+}
+
+} // namespace
+
+Result<void> useBoard(Job& job, const std::string& file, const LoadedBoard& board) {
+  const auto content = readFile(file);
+  if (!content) return failure(content.error());
+  const BoardInfo& info = board.board->info;
+  job.boardUuid = info.uuid;
+  job.boardName = info.name.valueOr("");
+  job.boardRevision = info.revision.valueOr("");
+  job.boardFile = std::filesystem::absolute(file).string();
+  job.boardDigest =
+      QCryptographicHash::hash(QByteArrayView(content->data(), static_cast<qsizetype>(content->size())),
+                               QCryptographicHash::Sha256)
+          .toHex()
+          .toStdString();
+  return {};
+}
+
+Result<Answer> addToJob(const AddOptions& options) {
+  auto open = openJob(options.book, options.job);
+  if (!open) return failure(open.error());
+  Job& job = open->job;
+  Answer answer;
+  RepairAction* proven = options.proofOf > 0 ? actionIn(job.actions, options.proofOf) : nullptr;
+  if (options.proofOf > 0 && proven == nullptr)
+    return failure({"the job has no such repair action", "", "--proof-of", std::to_string(options.proofOf)});
+  const auto add = additions(options, job, answer.notices);
+  if (!add) return failure(add.error());
+  answer.json = {{"job", job.number}, {"readings", nlohmann::json::array()}};
+  bool odd = false;
+  for (const JobReading& reading : add->readings) {
+    const auto id = open->book.addReading(job.id, reading);
+    if (!id) return failure(id.error());
+    if (proven != nullptr) proven->proof.push_back(*id);
+    answer.json["readings"].push_back(
+        {{"id", id->value}, {"point", reading.reading.point.label}, {"verdict", reading.verdict}});
+    const bool flag = !reading.verdict.empty() && reading.verdict != word(VerdictKind::inRange) &&
+                      reading.verdict != word(VerdictKind::nothingToCompare);
+    odd = odd || flag;
+    if (flag || add->readings.size() <= 8)
+      answer.text +=
+          fmt::format("{}: {}. {}\n", reading.reading.point.label, reading.verdict, reading.explanation);
+  }
+  for (RepairAction action : add->changed) {
+    if (proven != nullptr && action.id == proven->id) action.proof = proven->proof;
+    if (auto kept = open->book.updateAction(job.id, action); !kept) return failure(kept.error());
+  }
+  if (proven != nullptr && add->changed.empty())
+    if (auto kept = open->book.updateAction(job.id, *proven); !kept) return failure(kept.error());
+  if (add->action) {
+    const auto id = open->book.addAction(job.id, *add->action);
+    if (!id) return failure(id.error());
+    answer.json["action"] = id->value;
+    answer.text += fmt::format("Repair action {}\n", id->value);
+  }
+  if (add->photo)
+    if (const auto id = open->book.addPhoto(job.id, *add->photo); !id) return failure(id.error());
+  if (add->charge)
+    if (const auto id = open->book.addCharge(job.id, *add->charge); !id) return failure(id.error());
+  if (add->state)
+    if (auto set = open->book.setState(job.id, *add->state); !set) return failure(set.error());
+  answer.text += fmt::format("Job {}: {} readings added.\n", job.number, add->readings.size());
+  if (odd) answer.code = ExitCode::finding;
+  return answer;
+}
+
+} // namespace netmend

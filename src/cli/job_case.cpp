@@ -1,0 +1,33 @@
+#include "job_case.h"
+
+namespace netmend {
+
+CLI::Option* addJobOption(CLI::App& command, std::string& job) {
+  return command.add_option("--job", job, "Number of the job, for example 2026-0007")->needs("--book");
+}
+
+Result<OpenJob> openJob(const std::string& book, const std::string& number) {
+  auto opened = JobBook::open(book);
+  if (!opened) return failure(opened.error());
+  auto job = opened->jobNumbered(number);
+  if (!job) return failure(job.error());
+  return OpenJob{std::move(*opened), std::move(*job)};
+}
+
+Result<void> addJobReadings(FaultOptions& options, const std::string& number) {
+  if (number.empty()) return {};
+  const auto open = openJob(options.book, number);
+  if (!open) return failure(open.error());
+  for (const JobReading& entry : open->job.readings)
+    if (entry.purpose != ReadingPurpose::proof) options.taken.push_back(entry.reading);
+  return {};
+}
+
+Result<RepairActionId> keepAction(const std::string& book, const std::string& number,
+                                  const RepairAction& action) {
+  auto open = openJob(book, number);
+  if (!open) return failure(open.error());
+  return open->book.addAction(open->job.id, action);
+}
+
+} // namespace netmend

@@ -1,0 +1,57 @@
+#include "netmend/jobbook/record.h"
+
+namespace netmend {
+
+std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const Suspects& suspects) {
+  std::vector<JobSuspect> out;
+  for (std::size_t i = 0; i < suspects.ranked.size(); ++i) {
+    const Suspect& suspect = suspects.ranked[i];
+    if (i >= suspects.setSize && isolation.classes[suspect.faultClass].kind != FaultKind::noneOfThese)
+      continue;
+    JobSuspect entry{suspect.text, suspect.probability, suspect.explanation, std::nullopt, {}};
+    // The sheet shows one stretch for a suspect: that of its likeliest place.
+    if (!suspect.places.empty()) {
+      entry.at = suspect.places.front().at;
+      entry.way = suspect.places.front().way;
+    }
+    out.push_back(std::move(entry));
+  }
+  return out;
+}
+
+JobReading toJobReading(const Reading& reading, ReadingPurpose purpose, const Verdict* verdict) {
+  JobReading out;
+  out.purpose = purpose;
+  out.reading = reading;
+  if (verdict == nullptr) return out;
+  out.verdict = word(verdict->kind);
+  out.explanation = verdict->explanation;
+  if (verdict->expected) out.expected = expectedText(*verdict->expected);
+  return out;
+}
+
+std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
+  std::vector<WorkStep> out;
+  out.reserve(steps.size());
+  for (const Step& step : steps)
+    out.push_back({step.text, step.check, step.expected, false, ""});
+  return out;
+}
+
+RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<Step>& steps,
+                            const std::string& net, const std::string& reason) {
+  RepairAction out;
+  out.kind = RepairKind::jumper;
+  out.target = net;
+  out.reason = reason;
+  out.steps = toWorkSteps(steps);
+  out.jumper = JumperRecord{{proposal.from.label, proposal.from.at, proposal.from.side},
+                            {proposal.to.label, proposal.to.at, proposal.to.side},
+                            proposal.way,
+                            proposal.side,
+                            proposal.wire.wire.name,
+                            net};
+  return out;
+}
+
+} // namespace netmend

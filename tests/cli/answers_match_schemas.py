@@ -1,0 +1,52 @@
+"""answers_match_schemas.py NETMEND SOURCE: runs every command with --json and holds its answer against
+docs/formats/cli/*.schema.json."""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+import jsonschema
+
+netmend, source = sys.argv[1], pathlib.Path(sys.argv[2])
+device = source / "demo" / "device"
+board = device / "tide-logger.netmend-board.json"
+good = ["--good"] + sorted(str(p) for p in device.glob("good-*.netmend-walk.json"))
+faulty = device / "faulty.netmend-walk.json"
+seen = set()
+
+
+def run(*arguments, schema=None, typed=""):
+    arguments = [str(a) for a in arguments]
+    schema = schema or "-".join(arguments[:2])
+    done = subprocess.run([netmend, *arguments, "--json"], input=typed, capture_output=True, text=True)
+    answer = json.loads(done.stdout)
+    rules = json.loads((source / "docs/formats/cli" / f"{schema}.schema.json").read_text())
+    jsonschema.validate(answer, rules)
+    seen.add(schema)
+    return answer
+
+
+with tempfile.TemporaryDirectory() as folder:
+    folder = pathlib.Path(folder)
+    book = folder / "jobs"
+    run("board", "import", board, "-o", folder / "copy.netmend-board.json")
+    run("board", "summary", board)
+    run("board", "check", board)
+    run("walk", "record", "--part", "J4", "--pins", 2, "-o", folder / "walk", typed="0.4\nOL\n")
+    run("walk", "judge", faulty, "--board", board, *good)
+    job = run("job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s", "--board", board)["job"]
+    run("job", "add", "--book", book, "--job", job, "--walk", faulty, "--reading", "C28.1 0.649", *good)
+    line = ["--board", board, "--net", "KEY_COL3", "--book", book, "--job", job, *good]
+    run("fault", "isolate", *line)
+    run("jumper", "route", *line, "--choose", 1)
+    run("job", "add", "--book", book, "--job", job, "--action", "clean", "--target", "J4", "--charge", "work", "--price", "12.50")
+    run("job", "show", job, "--book", book)
+    run("job", "list", "--book", book)
+    run("sheet", "make", "--book", book, "--job", job, "-o", folder / "sheet.pdf")
+    run("job", "show", "none", "--book", book, schema="error")
+
+every = {p.name.removesuffix(".schema.json") for p in (source / "docs/formats/cli").glob("*.schema.json")}
+if every != seen:
+    sys.exit(f"no answer was checked against {sorted(every - seen)}")
+print(f"{len(seen)} schemas hold")

@@ -1,0 +1,262 @@
+#include "netmend/cli/cli.h"
+
+#include <catch2/catch.hpp>
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <unistd.h>
+
+namespace fs = std::filesystem;
+using namespace netmend;
+
+namespace {
+
+const fs::path device = fs::path(NETMEND_SOURCE_DIR) / "demo" / "device";
+const std::string board = (device / "tide-logger.netmend-board.json").string();
+
+struct Ran {
+  ExitCode code;
+  std::string out;
+  std::string err;
+  [[nodiscard]] nlohmann::json json() const { return nlohmann::json::parse(out); }
+};
+
+Ran run(const std::vector<std::string>& arguments, const std::string& typed = "") {
+  std::istringstream in(typed);
+  std::ostringstream out, err;
+  const ExitCode code = runCli(arguments, {in, out, err});
+  return {code, out.str(), err.str()};
+}
+
+std::vector<std::string> with(std::vector<std::string> start, const std::vector<std::string>& more) {
+  start.insert(start.end(), more.begin(), more.end());
+  return start;
+}
+
+std::vector<std::string> goodWalks() {
+  std::vector<std::string> out{"--good"};
+  for (int i = 1; i <= 8; ++i)
+    out.push_back((device / ("good-" + std::to_string(i) + ".netmend-walk.json")).string());
+  return out;
+}
+
+struct TemporaryFolder {
+  fs::path path = fs::temp_directory_path() / ("netmend-cli-test-" + std::to_string(::getpid()));
+  TemporaryFolder() { fs::create_directories(path); }
+  ~TemporaryFolder() { fs::remove_all(path); }
+  [[nodiscard]] std::string file(const std::string& name) const { return (path / name).string(); }
+};
+
+} // namespace
+
+TEST_CASE("a board is summed up in numbers") {
+  const Ran ran = run({"board", "summary", board, "--json"});
+  REQUIRE(ran.code == ExitCode::good);
+  const auto json = ran.json();
+  CHECK(json["parts"] >= 60);
+  CHECK(json["pads"] >= 250);
+  CHECK(json["layers"] == 4);
+  CHECK(json["width_mm"] == Approx(84.0));
+  CHECK(json["height_mm"] == Approx(56.0));
+  for (const auto& net : json["net_list"])
+    if (net["name"] == "KEY_COL3") {
+      CHECK(net["pins"] == 3); // J4.9, C28.1, R28.1
+      CHECK(net["fragments"] == 1);
+    }
+}
+
+TEST_CASE("a table of parts and pins becomes a Netmend board that reads the same") {
+  const TemporaryFolder folder;
+  std::ofstream(folder.file("b.csv")) << "part,pin,net\nJ4,1,GND\nJ4,2,KEY\nR1,1,KEY\nR1,2,GND\n";
+  REQUIRE(run({"board", "import", folder.file("b.csv"), "-o", folder.file("b.netmend-board.json")}).code ==
+          ExitCode::good);
+  const auto a = run({"board", "summary", folder.file("b.csv"), "--json"}).json();
+  const auto b = run({"board", "summary", folder.file("b.netmend-board.json"), "--json"}).json();
+  CHECK(a["parts"] == 2);
+  CHECK(a["net_list"] == b["net_list"]);
+}
+
+TEST_CASE("the demo's board has no copper that joins different nets") {
+  for (const auto& finding : run({"board", "check", board, "--json"}).json()["findings"]) {
+    INFO(finding.dump());
+    CHECK(finding["kind"] != "shorted");
+  }
+}
+
+TEST_CASE("the dead column's pin is the one odd pin of the bad board") {
+  const Ran ran =
+      run(with({"walk", "judge", (device / "faulty.netmend-walk.json").string(), "--board", board, "--json"},
+               goodWalks()));
+  REQUIRE(ran.code == ExitCode::finding);
+  const auto json = ran.json();
+  CHECK(json["flags"] == 1);
+  for (const auto& verdict : json["verdicts"])
+    if (verdict["flag"] == true) {
+      CHECK(verdict["point"] == "J4.9");
+      CHECK(verdict["verdict"] == "open");
+    }
+}
+
+TEST_CASE("a good board's walk has no odd pins") {
+  auto others = goodWalks();
+  others.erase(others.begin() + 3);
+  const Ran ran = run(with({"walk", "judge", (device / "good-3.netmend-walk.json").string()}, others));
+  CHECK(ran.code == ExitCode::good);
+}
+
+TEST_CASE("a connector of which only the pin count is known goes through walk, verdict and sheet") {
+  const TemporaryFolder folder;
+  const auto record = [&](const std::string& name, const std::string& kind, const std::string& typed) {
+    return run({"walk", "record", "--part", "J9", "--pins", "4", kind, "-o", folder.file(name)}, typed);
+  };
+  REQUIRE(record("g1", "--good", "0.451\n0.448\nOL\n0.600\n").code == ExitCode::good);
+  REQUIRE(record("g2", "--good", "453m\n0,447\nol\n.603\n").code == ExitCode::good);
+  REQUIRE(record("g3", "--good", "0.452\n0.449\nOL\n0.601\n").code == ExitCode::good);
+  REQUIRE(record("bad", "--faulty", "0.450\nOL\nOL\n0.602\n").code == ExitCode::good);
+  const Ran judged = run({"walk", "judge", folder.file("bad"), "--good", folder.file("g1"), folder.file("g2"),
+                          folder.file("g3"), "--json"});
+  CHECK(judged.code == ExitCode::finding);
+  CHECK(judged.json()["flags"] == 1);
+  CHECK(judged.json()["verdicts"][1]["verdict"] == "open");
+
+  const std::string book = folder.file("jobs");
+  const auto number =
+      run({"job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s", "--json"})
+          .json()["job"]
+          .get<std::string>();
+  REQUIRE(run({"job", "add", "--book", book, "--job", number, "--walk", folder.file("bad"), "--good",
+               folder.file("g1"), folder.file("g2"), folder.file("g3")})
+              .code == ExitCode::finding);
+  REQUIRE(run({"sheet", "make", "--book", book, "--job", number, "-o", folder.file("sheet.pdf")}).code ==
+          ExitCode::good);
+  std::ifstream pdf(folder.file("sheet.pdf"));
+  std::string head(5, ' ');
+  pdf.read(head.data(), 5);
+  CHECK(head == "%PDF-");
+}
+
+TEST_CASE("nonsense typed in a walk is told, kept out, and does not end it") {
+  const TemporaryFolder folder;
+  const Ran ran = run({"walk", "record", "--part", "J9", "--pins", "2", "-o", folder.file("w"), "--json"},
+                      "0.4\nhello world\n0.5\n");
+  CHECK(ran.code == ExitCode::badInput);
+  CHECK(ran.json()["readings"] == 2);
+  CHECK(ran.json()["refused"] == 1);
+  CHECK(ran.err.find("line 2") != std::string::npos);
+}
+
+TEST_CASE("a walk that is there is gone on with, not overwritten") {
+  const TemporaryFolder folder;
+  const std::vector<std::string> record{"walk",   "record", "--part", "J9",
+                                        "--pins", "3",      "-o",     folder.file("w")};
+  REQUIRE(run(record, "0.4\n").code == ExitCode::good);
+  CHECK(run(record, "0.9\n").code == ExitCode::badInput);
+  const Ran again = run(with(record, {"--resume", "--json"}), "0.5\n0.6\n");
+  REQUIRE(again.code == ExitCode::good);
+  CHECK(again.json()["readings"] == 3);
+}
+
+TEST_CASE("the demo's job goes from booking in to the sheet") {
+  const TemporaryFolder folder;
+  const std::string book = folder.file("jobs");
+  const std::string number = run({"job", "new", "--book", book, "--customer", "pier", "--device", "logger",
+                                  "--symptom", "column dead", "--board", board, "--json"})
+                                 .json()["job"];
+  REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--walk",
+                    (device / "faulty.netmend-walk.json").string()},
+                   goodWalks()))
+              .code == ExitCode::finding);
+  const auto isolate = with(
+      {"fault", "isolate", "--board", board, "--net", "KEY_COL3", "--book", book, "--job", number, "--json"},
+      goodWalks());
+  const auto first = run(isolate).json();
+  CHECK_FALSE(first["next_probe"]["stop"].get<bool>());
+  // The capacitor's live side reads as on a good board: the break lies before it.
+  REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--purpose", "check", "--reading",
+                    "C28.1 0.649"},
+                   goodWalks()))
+              .code != ExitCode::badInput);
+  const Ran second = run(isolate);
+  CHECK(second.code == ExitCode::finding);
+  const auto suspects = second.json()["suspects"];
+  CHECK(suspects[0]["kind"] == "open");
+  CHECK(suspects[0]["probability"] > 0.5);
+
+  const Ran route = run(with({"jumper", "route", "--board", board, "--net", "KEY_COL3", "--book", book,
+                              "--job", number, "--choose", "1", "--json"},
+                             goodWalks()));
+  INFO(route.err);
+  REQUIRE(route.code == ExitCode::good);
+  const auto proposal = route.json()["proposals"][0];
+  const std::string landings =
+      proposal["from"]["label"].get<std::string>() + proposal["to"]["label"].get<std::string>();
+  CHECK(landings.find("C28.1") != std::string::npos);
+  CHECK(proposal["steps"].size() > 5);
+  REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--purpose", "proof", "--proof-of", "1",
+                    "--reading", "J4.9 0.651", "--charge", "work", "--price", "48.00"},
+                   goodWalks()))
+              .code == ExitCode::good);
+  const auto shown = run({"job", "show", number, "--book", book, "--json"}).json();
+  CHECK(shown["actions"][0]["proof"].size() == 1);
+  CHECK(shown["charges"][0]["price"] == "48.00");
+  CHECK(
+      run({"sheet", "make", "--book", book, "--job", number, "-o", folder.file("s.pdf"), "--paper", "letter"})
+          .code == ExitCode::good);
+  CHECK(run({"job", "list", "--book", book, "--json"}).json()["jobs"].size() == 1);
+}
+
+TEST_CASE("bad use exits with 2 and says what is missing") {
+  CHECK(run({}).code == ExitCode::badUse);
+  CHECK(run({"board"}).code == ExitCode::badUse);
+  CHECK(run({"board", "fly", board}).code == ExitCode::badUse);
+  CHECK(run({"walk", "record", "--part", "J4", "-o", "x"}).code == ExitCode::badUse);
+  CHECK(run({"jumper", "route", "--board", board, "--net", "GND", "--choose", "1"}).code == ExitCode::badUse);
+}
+
+TEST_CASE("bad input exits with 3 and names the file") {
+  const TemporaryFolder folder;
+  std::ofstream(folder.file("b.csv")) << "part,pin,net,x_mm\nJ4,1,GND,abc\n";
+  const Ran ran = run({"board", "summary", folder.file("b.csv"), "--json"});
+  CHECK(ran.code == ExitCode::badInput);
+  CHECK(ran.json()["error"]["file"].get<std::string>().find("b.csv") != std::string::npos);
+  CHECK(ran.json()["error"]["place"].get<std::string>().find("line 2") != std::string::npos);
+  CHECK(run({"board", "summary", folder.file("none.csv")}).code == ExitCode::badInput);
+  CHECK(run({"fault", "isolate", "--board", board, "--net", "NO_SUCH_NET"}).code == ExitCode::badInput);
+  CHECK(run({"job", "show", "2026-9999", "--book", folder.file("jobs")}).code == ExitCode::badInput);
+}
+
+TEST_CASE("bad input leaves a job as it was") {
+  const TemporaryFolder folder;
+  const std::string book = folder.file("jobs");
+  const std::string number =
+      run({"job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s", "--json"})
+          .json()["job"];
+  CHECK(run({"job", "add", "--book", book, "--job", number, "--reading", "J4.7 OL", "--charge", "x",
+             "--price", "12,3,4"})
+            .code == ExitCode::badInput);
+  CHECK(run({"job", "add", "--book", book, "--job", number, "--reading", "J4.7 OL", "--reading",
+             "J4.8 nonsense"})
+            .code == ExitCode::badInput);
+  CHECK(run({"job", "show", number, "--book", book, "--json"}).json()["readings"].empty());
+}
+
+TEST_CASE("help comes with an example for every command") {
+  for (const auto& command : std::vector<std::vector<std::string>>{{"board", "import"},
+                                                                   {"board", "check"},
+                                                                   {"board", "summary"},
+                                                                   {"walk", "record"},
+                                                                   {"walk", "judge"},
+                                                                   {"fault", "isolate"},
+                                                                   {"jumper", "route"},
+                                                                   {"job", "new"},
+                                                                   {"job", "add"},
+                                                                   {"job", "show"},
+                                                                   {"job", "list"},
+                                                                   {"sheet", "make"}}) {
+    const Ran ran = run(with(command, {"--help"}));
+    CHECK(ran.code == ExitCode::good);
+    CHECK(ran.out.find("netmend " + command[0] + " " + command[1]) != std::string::npos);
+    CHECK(ran.out.find("Example:") != std::string::npos);
+  }
+}
