@@ -48,7 +48,8 @@ std::vector<Spot> spotsOf(const Board& board) {
     const Pin& pin = *board.pins.find(pad.pin);
     const Part* part = board.parts.find(pin.part);
     const auto shape = padShape(pad);
-    if (!shape) continue;
+    // A slot without plating is a hole with a feature round it in test data, which have no slots.
+    if (!shape || (!pad.plated.value && pad.drill.value.width > Length(0))) continue;
     Spot spot;
     spot.label = cut(part != nullptr ? part->reference : "", 6) + "." + cut(pin.name, 4);
     // The test data name the hole's place, the board file's pads their copper's middle.
@@ -75,11 +76,12 @@ void sameNet(std::map<std::string, std::string>& names, const std::string& from,
   if (it->second != to) FAIL_CHECK("net " << from << " is both " << it->second << " and " << to);
 }
 
-void compare(const Board& cad, const Board& ipc) {
+/// Gives how many pads were compared in size, too.
+std::size_t compare(const Board& cad, const Board& ipc) {
   const auto cadSpots = spotsOf(cad);
   const auto ipcSpots = spotsOf(ipc);
+  REQUIRE(!cadSpots.empty());
   REQUIRE(ipcSpots.size() == cadSpots.size());
-  if (cadSpots.empty()) return;
   // The test data may count from another origin.
   const Point shift = lowest(cadSpots) - lowest(ipcSpots);
   std::multimap<std::string, const Spot*> open;
@@ -109,8 +111,8 @@ void compare(const Board& cad, const Board& ipc) {
     }
     open.erase(best);
   }
-  CHECK(boxes * 2 > cadSpots.size());
-  REQUIRE(ipc.vias.size() == cad.vias.size());
+  CHECK(ipc.vias.size() == cad.vias.size());
+  return boxes;
 }
 
 } // namespace
@@ -128,6 +130,7 @@ TEST_CASE("test data written by the CAD program say the same as its board files"
   const std::string command = "/usr/bin/python3 -c \"" + script + "\" >/dev/null 2>&1";
   REQUIRE(std::system(command.c_str()) == 0);
   int compared = 0;
+  std::size_t sizes = 0;
   for (; fs::exists(place.path / fmt::format("{}.d356", compared)); ++compared) {
     std::string name;
     FILE* list = std::fopen((place.path / fmt::format("{}.txt", compared)).c_str(), "r");
@@ -139,7 +142,8 @@ TEST_CASE("test data written by the CAD program say the same as its board files"
     const auto ipc = importBoard(place.path / fmt::format("{}.d356", compared));
     REQUIRE(cad);
     REQUIRE(ipc);
-    compare(cad->board, ipc->board);
+    sizes += compare(cad->board, ipc->board);
   }
   CHECK(compared == 14);
+  CHECK(sizes > 4000); // of 4846 pads
 }

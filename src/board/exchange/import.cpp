@@ -110,8 +110,8 @@ Result<Imported> importBoard(const ImportSource& source) {
   if (source.content.starts_with("\xFF\xFE") || source.content.starts_with("\xFE\xFF"))
     return failure({"is UTF-16 text", source.file, "", "", "text in UTF-8"});
   const auto format = chosenFormat(source);
-  if (auto fault = textFault(source.content, source.file)) return failure(std::move(*fault));
   if (!format) return failure(format.error());
+  if (auto fault = textFault(source.content, source.file)) return failure(std::move(*fault));
   ImportSource text = source;
   text.content = withoutMark(source.content);
   auto imported = (*format)->read(text);

@@ -115,11 +115,12 @@ void addVia(Reader& r, const Group& group) {
   if (widest > Length(0)) via.diameter = fromFile(widest);
   if (first.drill) via.drill = fromFile(*first.drill);
   if (!via.diameter.known() && first.drill) via.diameter = guessed(*first.drill);
-  if (first.kind == 307) {
-    via.from = fromFile(layer(r, std::min(first.fromLayer, first.toLayer)));
-    via.to = fromFile(layer(r, std::max(first.fromLayer, first.toLayer)));
+  const TestRecord& head = group.records.front();
+  if (head.kind == 307) {
+    via.from = fromFile(layer(r, std::min(head.fromLayer, head.toLayer)));
+    via.to = fromFile(layer(r, std::max(head.fromLayer, head.toLayer)));
   }
-  via.maskOpening = openingOf(first);
+  via.maskOpening = openingOf(head);
   const std::string name = r.netName(group.net);
   if (isNotConnected(name))
     via.net = fromFile(NetId{});

@@ -148,7 +148,8 @@ Result<TestRecord> testRecord(std::string_view line, const Units& units) {
   record.midpoint = columns(line, 32, 32) == "M";
   if (auto hole = readHole(record, line, units); !hole) return failure(hole.error());
   if (line.size() < 39) return bad("a record is cut short", line, "at least 57 columns");
-  Fields fields{line.substr(38)};
+  // Some writers are a column short of the standard before the access side.
+  Fields fields{line.substr(line[37] == 'A' ? 37 : 38)};
   if (auto place = readPlace(record, fields, units); !place) return failure(place.error());
   readFeature(record, fields, units);
   return record;

@@ -34,7 +34,7 @@ void readPrimitives(Reader& r, std::vector<Graphic>& into) {
   }
 }
 
-Ring customPadRing(Reader& r, const std::vector<Graphic>& primitives, Size size, bool rectAnchor) {
+std::vector<Polygon> customPadPieces(const std::vector<Graphic>& primitives, Size size, bool rectAnchor) {
   std::vector<Polygon> parts;
   if (size.width > Length(0)) {
     parts.push_back({rectAnchor ? boxRing(size) : outlineOf({{Point{}}, size.width / 2}), {}});
@@ -47,12 +47,12 @@ Ring customPadRing(Reader& r, const std::vector<Graphic>& primitives, Size size,
     for (Polygon& stroke : strokeOf(path.points, path.closed, g.width))
       parts.push_back(std::move(stroke));
   }
-  const std::vector<Polygon> sum = united(parts);
-  if (sum.empty()) return parts.empty() ? Ring{} : parts.front().outer;
-  const auto holdsAnchor = [](const Polygon& p) { return contains(p.outer, Point{}); };
-  const auto main = std::find_if(sum.begin(), sum.end(), holdsAnchor);
-  if (sum.size() > 1) ++r.counted["custom pad(s) in several pieces; only the one at the anchor was read"];
-  return asOneRing(main == sum.end() ? sum.front() : *main);
+  std::vector<Polygon> pieces = united(parts);
+  if (pieces.empty()) return parts;
+  const auto main =
+      std::find_if(pieces.begin(), pieces.end(), [](const Polygon& p) { return contains(p.outer, Point{}); });
+  if (main != pieces.end()) std::iter_swap(pieces.begin(), main);
+  return pieces;
 }
 
 Ring chamferedRing(Size size, Length radius, Length cut, const std::vector<std::string_view>& cutCorners) {

@@ -116,6 +116,34 @@ Fact<Ring> bodyOf(const Reader& r, const Footprint& f) {
   return {};
 }
 
+/// Pieces of a custom pad that hang together with nothing of it are copper of its net on its layers.
+void addOtherPieces(Reader& r, const PadItem& item) {
+  if (item.otherPieces.empty() || !item.pad.reach.known()) return;
+  const auto& order = r.board().info.layerOrder;
+  const PadReach reach = item.pad.reach.value;
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    const bool top = i == 0 && reach != PadReach::bottom;
+    const bool bottom = i + 1 == order.size() && reach != PadReach::top;
+    if (!top && !bottom && reach != PadReach::allLayers) continue;
+    for (const Polygon& piece : item.otherPieces) {
+      Area area;
+      area.id = r.board().newId<AreaId>();
+      area.polygon = piece;
+      const auto turn = [&](Point& p) { p = placed(item.pad.position.value, item.pad.rotation, p); };
+      for (Point& p : area.polygon.outer)
+        turn(p);
+      for (Ring& hole : area.polygon.holes)
+        for (Point& p : hole)
+          turn(p);
+      area.layer = fromFile(order[i]);
+      area.net = item.net;
+      area.origin = Origin::file;
+      r.board().areas.put(std::move(area));
+      ++r.counted["piece(s) of custom pads that do not hang together with them were read as areas"];
+    }
+  }
+}
+
 /// Pads of one number and net are one pin; a pad without number is a pin of its own.
 std::size_t addPads(Reader& r, Footprint& f) {
   std::map<std::pair<std::string_view, NetId>, PinId> pins;
@@ -134,6 +162,7 @@ std::size_t addPads(Reader& r, Footprint& f) {
     }
     item.pad.id = r.board().newId<PadId>();
     item.pad.pin = pin;
+    addOtherPieces(r, item);
     r.board().pads.put(std::move(item.pad));
   }
   return count;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "copper_shape.h"
 #include "kicad_reader.h"
 #include "netmend/board/shape.h"
 
@@ -162,7 +163,8 @@ MaskOpening openingOf(const Layers& on) {
   return on.maskBottom ? MaskOpening::bottom : MaskOpening::none;
 }
 
-bool setShape(Reader& r, const RawPad& raw, Pad& pad) {
+bool setShape(Reader& r, const RawPad& raw, PadItem& item) {
+  Pad& pad = item.pad;
   const Length least = std::min(raw.size.width, raw.size.height);
   const auto share = [&](double ratio) { return Length::fromMm(least.mm() * ratio); };
   pad.size = fromFile(raw.size);
@@ -189,7 +191,14 @@ bool setShape(Reader& r, const RawPad& raw, Pad& pad) {
   } else if (raw.shape == "trapezoid") {
     polygon(trapezoidRing(raw.size, raw.delta));
   } else if (raw.shape == "custom") {
-    polygon(customPadRing(r, raw.primitives, raw.size, raw.rectAnchor));
+    std::vector<Polygon> pieces = customPadPieces(raw.primitives, raw.size, raw.rectAnchor);
+    if (pieces.empty()) {
+      r.in.fail("a custom pad has no copper");
+      return false;
+    }
+    polygon(asOneRing(pieces.front()));
+    pieces.erase(pieces.begin());
+    item.otherPieces = std::move(pieces);
   } else {
     r.in.fail("an unknown pad shape", std::string(raw.shape.substr(0, 40)),
               "circle, oval, rect, roundrect, trapezoid or custom");
@@ -202,7 +211,7 @@ bool setShape(Reader& r, const RawPad& raw, Pad& pad) {
 
 PadItem readPad(Reader& r, Point origin, Degrees rotation) {
   const RawPad raw = readWordsOfPad(r);
-  PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}};
+  PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}, {}};
   if (r.in.failed()) return item;
   if (!raw.hasSize || raw.size.width < Length(0) || raw.size.height < Length(0)) {
     r.in.fail("a pad has no size");
@@ -225,13 +234,14 @@ PadItem readPad(Reader& r, Point origin, Degrees rotation) {
   const Layers on = layersOf(r, raw);
   pad.reach = reachOf(r, on);
   pad.maskOpening = fromFile(openingOf(on));
-  if (!setShape(r, raw, pad)) return item;
+  if (!setShape(r, raw, item)) return item;
   const bool onlyHole =
       raw.type == "np_thru_hole" && raw.size.width <= raw.drill.width && raw.size.height <= raw.drill.height;
   if (onlyHole || (!on.top && !on.bottom && !on.inner)) {
     // No copper: a hole, or an opening in mask or paste. It counts as a pad and has no size.
     pad.size = fromFile(Size{});
     pad.polygon.clear();
+    item.otherPieces.clear();
     pad.shape = fromFile(PadShape::circle);
   }
   return item;

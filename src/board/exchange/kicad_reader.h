@@ -68,15 +68,17 @@ struct PadItem {
   std::string_view number;
   Fact<NetId> net;
   Pad pad;
+  /// Copper of a custom pad that does not hang together with it; about its position, before rotation.
+  std::vector<Polygon> otherPieces;
 };
 // kicad_pad.cpp
 [[nodiscard]] PadItem readPad(Reader& r, Point origin, Degrees rotation);
 
 // kicad_custom_pad.cpp
-/// Corners of a custom pad about its position: anchor and primitives together.
 void readPrimitives(Reader& r, std::vector<Graphic>& into);
-[[nodiscard]] Ring customPadRing(Reader& r, const std::vector<Graphic>& primitives, Size size,
-                                 bool rectAnchor);
+/// Copper of a custom pad about its position, anchor and primitives together; the piece at the anchor first.
+[[nodiscard]] std::vector<Polygon> customPadPieces(const std::vector<Graphic>& primitives, Size size,
+                                                   bool rectAnchor);
 /// Corners of a rectangle with its corners cut or rounded.
 [[nodiscard]] Ring chamferedRing(Size size, Length radius, Length cut,
                                  const std::vector<std::string_view>& cutCorners);

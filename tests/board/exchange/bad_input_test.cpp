@@ -16,7 +16,7 @@ namespace {
 
 const std::string testData =
     "P  JOB   ours\nP  UNITS CUST 0\nP  NNAMEm0001 A_NAME_LONGER_THAN_14\n"
-    "327m0001            U1    -7         A01X+001000Y-002000X0300Y0500R090 S2\n"
+    "327m0001            U1    -7          A01X+001000Y-002000X0300Y0500R090 S2\n"
     "317CLK              VIA   -    MD0120PA00X+000100Y+000200X0240Y0000R000 S3\n"
     "307A                NOREF -NPIN D0100PA01X+000100Y+000200                S0L01L03\n"
     "027A                NOREF -NPIN      A01X+000100Y+000200X0300Y0000R000 S0\n"

@@ -206,6 +206,13 @@ TEST_CASE("the board's edge is read with or without the pen that should stand be
   }
 }
 
+TEST_CASE("a record that is a column short before its access side is read") {
+  const Imported i =
+      imported(head + "327GND              U1    -7         A01X+001000Y-002000X0300Y0500R090 S2\n999\n");
+  REQUIRE(i.board.pads.size() == 1);
+  CHECK(i.board.pads[0].position == fromFile(Point{unit(1000), unit(-2000)}));
+}
+
 TEST_CASE("mistakes in test data are told with their line") {
   const auto error = [](const std::string& text) {
     const auto result = read(text);

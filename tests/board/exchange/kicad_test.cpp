@@ -131,6 +131,20 @@ TEST_CASE("copper drawn in a footprint is an area whose net is unknown") {
   CHECK(hasNotice(i.notices, "text(s) on copper layers"));
 }
 
+TEST_CASE("a custom pad in two pieces is a pad and an area of its net") {
+  const Imported i =
+      imported(v6 + "(footprint \"f\" (layer \"F.Cu\") (at 5 5)\n"
+                    "(pad \"1\" smd custom (at 0 0 90) (size 1 1) (layers \"F.Cu\") (net 2 \"A\")\n"
+                    "(options (clearance outline) (anchor rect)) (primitives\n"
+                    "(gr_poly (pts (xy 2 0) (xy 3 0) (xy 3 1) (xy 2 1)) (width 0) (fill yes))))))");
+  const Board& b = i.board;
+  REQUIRE(b.areas.size() == 1);
+  CHECK(netName(b, b.areas[0].net) == "A");
+  CHECK(boxOf(b.areas[0].polygon.outer).min == mm(5, -3)); // to the right of the pad, turned by 90°
+  CHECK(boxOf(b.areas[0].polygon.outer).max == mm(6, -2));
+  CHECK(std::abs(squareMillimetres(b.pads[0].polygon)) == Approx(1));
+}
+
 TEST_CASE("a stack-up gives the thicknesses of copper and of what lies between") {
   const Imported i = imported(
       "(kicad_pcb (version 20211014)\n(layers (0 \"F.Cu\" signal) (1 \"In1.Cu\" signal) (31 \"B.Cu\" "
@@ -173,7 +187,7 @@ TEST_CASE("mistakes in a board file are told with line and column") {
   CHECK(place("(segment (start 0 0) (end 1 oops) (width 0.2) (layer \"F.Cu\") (net 1))") ==
         "line 4, column 29");
   CHECK(place("(segment (start 0 0) (end 1 1) (width 0) (layer \"F.Cu\") (net 1))").starts_with("line 4"));
-  CHECK(place("(segment (start 0 0) (end 1 1) (width 0.2) (layer \"F.Cu\") (net 7))") == "line 4, column 63");
+  CHECK(place("(segment (start 0 0) (end 1 1) (width 0.2) (layer \"F.Cu\") (net 7))") == "line 4, column 64");
   CHECK(
       place("(segment (start 0 0) (end 1 1) (width 0.2) (layer \"In7.Cu\") (net 1))").starts_with("line 4"));
   CHECK(

@@ -36,7 +36,11 @@ for path in sorted(glob.glob(ROOT + "**/*.kicad_pcb", recursive=True)):
     copper = [p for p in pads if p.IsOnCopperLayer() and p.GetAttribute() != pcbnew.PAD_ATTRIB_NPTH]
     pad_area = sum(p.GetEffectivePolygon().Area() for p in copper) / 1e12
     # How wide each pad is on the board, so that a wrong rotation shows.
-    box_width = sum(p.GetBoundingBox().GetWidth() for p in copper) / 1e6
+    box_width = 0
+    for pad in copper:
+        polygon = pad.GetEffectivePolygon()
+        xs = [polygon.CVertex(i).x for i in range(polygon.FullPointCount())]
+        box_width += (max(xs) - min(xs)) / 1e6
     length = sum(t.GetLength() for t in tracks if t.GetClass() != "PCB_VIA") / 1e6
     fill_area = sum(
         zone.GetFilledPolysList(layer).Area()
