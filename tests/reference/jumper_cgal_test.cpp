@@ -96,13 +96,13 @@ TEST_CASE("ways equal CGAL's exact geodesics on the same free area") {
     REQUIRE(mesh);
     const Mesh theirs = freeMesh(scene);
     std::uniform_real_distribution<double> x(0, 70), y(0, 50);
-    for (int source = 0; source < 3; ++source) {
+    for (int source = 0; source < 4; ++source) {
       const Point from = mm(x(random), y(random));
       const auto start = locate(theirs, from);
       if (!start) continue;
       ShortestPath paths(theirs);
       paths.add_source_point(*start);
-      for (int query = 0; query < 12; ++query) {
+      for (int query = 0; query < 40; ++query) {
         const Point to = mm(x(random), y(random));
         const auto end = locate(theirs, to);
         if (!end) continue;
@@ -125,5 +125,5 @@ TEST_CASE("ways equal CGAL's exact geodesics on the same free area") {
     }
   }
   WARN("compared " << compared << " ways, worst relative difference " << worst);
-  CHECK(compared > 100);
+  CHECK(compared > 500);
 }
