@@ -36,8 +36,10 @@ BoardWindow::BoardWindow() : canvas_(new BoardCanvas), message_(new QLabel), pla
   setCentralWidget(canvas_);
   setAcceptDrops(true);
   setWindowTitle(QStringLiteral("Netmend"));
-  for (QLabel* label : {message_, place_})
+  for (QLabel* label : {message_, place_}) {
     label->setTextFormat(Qt::PlainText);
+    label->setMargin(readableSize / 2);
+  }
   message_->setWordWrap(true);
   message_->setText(QStringLiteral(
       "Drag or arrows: move    wheel or + −: zoom    F: fit    Tab: turn over    X: see through"));

@@ -78,6 +78,20 @@ void paintText(const Painting& p, const PlacedText& placed, const QColor& colour
   painter.restore();
 }
 
+/// On the pad, or in its hole.
+void paintPinLabel(const Painting& p, const SceneItem& pad, const std::vector<PlacedText>& parts) {
+  const bool drilled = !pad.hole.isEmpty();
+  const QRectF box = p.toPicture.mapRect(drilled ? pad.hole : pad.box);
+  if (pad.text.isEmpty() || !box.intersects(p.view.frame)) return;
+  const auto fitted = fitText(p, pad.text, box.size() * (drilled ? 0.75 : 0.94), p.unit * 10, false);
+  if (!fitted) return;
+  const QSizeF size = fitted->size;
+  const QRectF place(box.center() - QPointF(size.width(), size.height()) / 2, size);
+  const bool hidden = std::any_of(parts.begin(), parts.end(),
+                                  [&](const PlacedText& part) { return part.box.intersects(place); });
+  if (!hidden) paintText(p, {&pad, *fitted, place}, drilled ? palette::black : palette::paper, false);
+}
+
 } // namespace
 
 QFont Painting::fontOf(double size) const {
@@ -109,19 +123,8 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
   std::vector<PlacedText> parts;
   if (p.overlay.partLabels) parts = placePartLabels(p, bodies, pads);
   if (p.overlay.pinLabels)
-    for (const SceneItem* pad : pads) {
-      const QRectF box = p.toPicture.mapRect(pad->box);
-      if (pad->text.isEmpty() || !pad->hole.isEmpty() || !box.intersects(p.view.frame)) continue;
-      const auto fitted = fitText(p, pad->text, box.size() * 0.94, p.unit * 10, false);
-      const bool hidden = std::any_of(parts.begin(), parts.end(),
-                                      [&](const PlacedText& part) { return part.box.intersects(box); });
-      if (fitted && !hidden)
-        paintText(
-            p,
-            {pad, *fitted,
-             QRectF(box.center() - QPointF(fitted->size.width(), fitted->size.height()) / 2, fitted->size)},
-            palette::paper, false);
-    }
+    for (const SceneItem* pad : pads)
+      paintPinLabel(p, *pad, parts);
   for (const PlacedText& part : parts) {
     if (!placer.isFree(part.box)) continue;
     paintText(p, part, palette::black, true);

@@ -14,15 +14,14 @@ public:
   }
 
   void place(const Pieces& pieces, std::size_t first, std::size_t last) {
-    if (!fits(pieces, first, last) && !pages_.back().empty()) {
-      startPage();
-      if (!fits(pieces, first, last)) {
-        for (std::size_t i = first; i <= last; ++i) {
-          if (!fits(pieces, i, i) && !pages_.back().empty()) startPage();
-          put(pieces[i]);
-        }
-        return;
+    if (!fits(pieces, first, last) && !pages_.back().empty()) startPage();
+    if (!fits(pieces, first, last)) {
+      // More than a page: no use in keeping it together.
+      for (std::size_t i = first; i <= last; ++i) {
+        if (!fits(pieces, i, i) && !pages_.back().empty()) startPage();
+        put(pieces[i]);
       }
+      return;
     }
     for (std::size_t i = first; i <= last; ++i)
       put(pieces[i]);

@@ -23,24 +23,26 @@ Pieces jumperFacts(const Sheet& sheet, const JumperRecord& jumper) {
   const auto landing = [&](const LandingPlace& place) {
     return cleaned(place.label) + QStringLiteral(", ") + side(place.side);
   };
-  std::vector<Run> runs{{QStringLiteral("From "), true, false},
-                        {landing(jumper.from), false, false},
-                        {QStringLiteral("  to "), true, false},
-                        {landing(jumper.to), false, false}};
-  if (!jumper.net.empty()) {
-    runs.push_back({QStringLiteral("  Net "), true, false});
-    runs.push_back({cleaned(jumper.net), false, false});
-  }
-  if (!jumper.wire.empty()) {
-    runs.push_back({QStringLiteral("  Wire "), true, false});
-    runs.push_back({cleaned(jumper.wire), false, false});
-  }
-  if (jumper.way.size() > 1) {
-    runs.push_back({QStringLiteral("  Way "), true, false});
+  const SheetStyle& style = sheet.style;
+  Pieces pieces = paragraph({{QStringLiteral("From "), true, false},
+                             {landing(jumper.from), false, false},
+                             {QStringLiteral(" to "), true, false},
+                             {landing(jumper.to), false, false}},
+                            style.normal, style.body.width(), 2 * SheetStyle::point);
+  std::vector<Run> runs;
+  const auto add = [&](const QString& label, const QString& text) {
+    if (text.isEmpty()) return;
     runs.push_back(
-        {QStringLiteral("%1 mm on the %2").arg(length.mm(), 0, 'f', 1).arg(side(jumper.side)), false, false});
-  }
-  return paragraph(runs, sheet.style.normal, sheet.style.body.width(), 2 * SheetStyle::point);
+        {(runs.empty() ? QString() : QStringLiteral("   ")) + label + QStringLiteral(" "), true, false});
+    runs.push_back({text, false, false});
+  };
+  add(QStringLiteral("Net"), cleaned(jumper.net));
+  add(QStringLiteral("Wire"), cleaned(jumper.wire));
+  if (jumper.way.size() > 1)
+    add(QStringLiteral("Way"),
+        QStringLiteral("%1 mm on the %2").arg(length.mm(), 0, 'f', 1).arg(side(jumper.side)));
+  append(pieces, paragraph(runs, style.normal, style.body.width(), 2 * SheetStyle::point));
+  return pieces;
 }
 
 TableRow stepRow(const Sheet& sheet, const WorkStep& step, std::size_t number) {

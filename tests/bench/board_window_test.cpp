@@ -51,8 +51,8 @@ TEST_CASE("the board follows the mouse that drags it") {
   QTest::mouseMove(&shown.canvas(), start + QPoint(30, 20));
   QTest::mouseMove(&shown.canvas(), start + QPoint(80, 60));
   QTest::mouseRelease(&shown.canvas(), Qt::LeftButton, {}, start + QPoint(80, 60));
-  CHECK(shown.pixelOf(at(50, 40)) == start + QPoint(80, 60));
-  CHECK(shown.canvas().overlay().litNets.empty()); // a drag is no click
+  CHECK((shown.pixelOf(at(50, 40)) - start - QPoint(80, 60)).manhattanLength() <= 1); // of rounding
+  CHECK(shown.canvas().overlay().litNets.empty());                                    // a drag is no click
 }
 
 TEST_CASE("the wheel zooms at the pointer") {
@@ -125,6 +125,9 @@ TEST_CASE("a board file is opened or dropped; one that is none leaves the board 
   std::ofstream(folder.file("more.csv")) << "part,pin,net\nJ7,1,A\nJ7,2,B\nJ7,3,C\n";
   QMimeData data;
   data.setUrls({QUrl::fromLocalFile(QString::fromStdString(folder.file("more.csv")))});
+  QDragEnterEvent enter({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+  QApplication::sendEvent(shown.window, &enter);
+  CHECK(enter.isAccepted());
   QDropEvent drop({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
   QApplication::sendEvent(shown.window, &drop);
   CHECK(shown.canvas().board()->pins.size() == 3);
