@@ -18,8 +18,14 @@ using copper::Item;
 using copper::ItemKind;
 using copper::Items;
 
-Point middleOf(copper::Vec a, copper::Vec b) {
-  return copper::pointOf((a + b) * 0.5);
+/// Between the points of two cores: where their copper touches, or the middle of the gap between it.
+Point placeBetween(copper::Vec a, double radiusA, copper::Vec b, double radiusB) {
+  const double apart = copper::length(b - a);
+  if (apart == 0.0) return copper::pointOf(a);
+  const double gap = apart - radiusA - radiusB;
+  const double share =
+      gap >= 0.0 ? (radiusA + gap / 2.0) / apart : radiusA / (radiusA + radiusB); // overlap: in both
+  return copper::pointOf(a + (b - a) * share);
 }
 
 class Comparison {
@@ -102,14 +108,15 @@ private:
         const NetId b = names.at(c.b);
         if (a == b || !a || !b) continue;
         if (!reported.emplace(objectOf(c.a), objectOf(c.b)).second) continue;
-        report(Disagreement::Kind::shorted, {std::min(a, b), std::max(a, b)}, middleOf(c.onA, c.onB), c.a,
-               c.b);
+        report(Disagreement::Kind::shorted, {std::min(a, b), std::max(a, b)}, c.onA, c.onB, c.a, c.b);
       }
     }
     if (out_.size() == before) reportShortWithoutContact(graph_.islands[island]);
   }
 
-  void report(Disagreement::Kind kind, std::vector<NetId> nets, Point at, std::size_t a, std::size_t b) {
+  void report(Disagreement::Kind kind, std::vector<NetId> nets, copper::Vec onA, copper::Vec onB,
+              std::size_t a, std::size_t b) {
+    const Point at = placeBetween(onA, items_.items[a].radius, onB, items_.items[b].radius);
     out_.push_back({kind, std::move(nets), at, {objectOf(a), objectOf(b)}});
   }
 
@@ -145,7 +152,7 @@ private:
         piece.resize(members.size(), i);
       }
       for (const Gap& gap : copper::gapsBetween(items_, members, piece))
-        report(Disagreement::Kind::disconnected, {net.id}, middleOf(gap.onA, gap.onB), gap.itemA, gap.itemB);
+        report(Disagreement::Kind::disconnected, {net.id}, gap.onA, gap.onB, gap.itemA, gap.itemB);
     }
   }
 
