@@ -137,7 +137,7 @@ void mutate(const std::filesystem::path& path, std::size_t wanted) {
   Judge judge(read->board, seed);
   std::size_t done = 0;
   for (std::size_t attempt = 0; done < wanted && attempt < 30 * wanted; ++attempt)
-    done += judge.tryOne(static_cast<Mutation::Kind>(done % 3 == 0 ? attempt % 3 : done % 3)) ? 1 : 0;
+    done += judge.tryOne(static_cast<Mutation::Kind>(attempt % 3)) ? 1 : 0;
   std::cout << ", " << done << " mutations, " << judge.gapsAtTheirPlace_ << " of " << judge.gaps_
             << " gaps of removed tracks at their place\n";
   CHECK((done == wanted || read->board.tracks.size() < 50));
