@@ -2,70 +2,118 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <vector>
 
-#include <boost/math/special_functions/digamma.hpp>
-#include <boost/math/special_functions/trigamma.hpp>
+#include <boost/math/distributions/students_t.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
 
 namespace netmend {
 
 namespace {
 
-/// Inverse of the trigamma function by Newton on 1/ψ', which is nearly linear (Smyth 2004, appendix).
-double inverseTrigamma(double x) {
-  double y = 0.5 + 1.0 / x;
-  for (int i = 0; i < 50; ++i) {
-    const double value = boost::math::trigamma(y);
-    // ψ'' from a central difference: only the step's size depends on it.
-    const double h = 1e-4 * y;
-    const double slope = (boost::math::trigamma(y + h) - boost::math::trigamma(y - h)) / (2.0 * h);
-    const double step = value * (1.0 - value / x) / slope;
-    y = std::max(y + step, 1e-3);
-    if (std::abs(step) < 1e-9 * y) break;
+using boost::math::students_t;
+
+/// One supposition about all points of a kind.
+struct Supposed {
+  double logVariance; ///< ln s0²
+  double dof;
+  double weight; ///< first its logarithm
+};
+
+/// ln of the density of s² when s² ~ s0²·F(d, d0), without what does not depend on s0 and d0.
+double logLikelihood(const Spread& sample, double least, const Supposed& s) {
+  const double d = sample.dof;
+  const double prior = s.dof * std::exp(s.logVariance);
+  return std::lgamma((d + s.dof) / 2.0) - std::lgamma(s.dof / 2.0) + s.dof / 2.0 * std::log(prior) -
+         (d + s.dof) / 2.0 * std::log(prior + d * std::max(sample.variance, least));
+}
+
+double bothTails(double dof, double q) {
+  return 2.0 * boost::math::cdf(boost::math::complement(students_t(dof), q));
+}
+
+double quantile(double dof, double bothTailsShare) {
+  return boost::math::quantile(boost::math::complement(students_t(dof), bothTailsShare / 2.0));
+}
+
+template <class Function> double root(Function function, double low, double high) {
+  if (function(low) * function(high) >= 0.0) // at the end that comes closest
+    return std::abs(function(low)) < std::abs(function(high)) ? low : high;
+  std::uintmax_t iterations = 60;
+  const auto [a, b] = boost::math::tools::toms748_solve(
+      function, low, high, boost::math::tools::eps_tolerance<double>(20), iterations);
+  return (a + b) / 2.0;
+}
+
+/// Suppositions with their probabilities after the samples.
+std::vector<Supposed> posterior(const std::vector<Spread>& samples, const Spread& fallback, double least) {
+  double lowest = std::log(std::max(fallback.variance, least));
+  double highest = lowest;
+  const double expected = lowest;
+  double pooled = 0.0;
+  double dof = 0.0;
+  for (const auto& s : samples) {
+    pooled += s.dof * std::max(s.variance, least);
+    dof += s.dof;
   }
-  return y;
+  const double middle = std::log(pooled / dof);
+  lowest = std::min(lowest, middle) - 3.0;
+  highest = std::max(highest, middle) + 3.0;
+  std::vector<Supposed> grid;
+  double best = -1e300;
+  for (const double d0 : {1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 11.0, 16.0, 24.0, 40.0, 80.0}) {
+    for (double v = lowest; v <= highest; v += 0.15) {
+      const double offScale = v - expected;
+      const double offDof = std::log(d0 / fallback.dof) / 0.5;
+      Supposed s{v, d0, -0.5 * (offScale * offScale + offDof * offDof)};
+      for (const auto& sample : samples)
+        s.weight += logLikelihood(sample, least, s);
+      best = std::max(best, s.weight);
+      grid.push_back(s);
+    }
+  }
+  double sum = 0.0;
+  for (auto& s : grid)
+    sum += s.weight = std::exp(s.weight - best);
+  std::erase_if(grid, [&](const Supposed& s) { return s.weight < 1e-6 * sum; });
+  for (auto& s : grid)
+    s.weight /= sum;
+  return grid;
 }
 
 } // namespace
 
 Spread fitSpread(std::span<const Spread> samples, const Spread& fallback, double least) {
-  double pooled = 0.0;
-  double dof = 0.0;
-  std::size_t count = 0;
-  for (const auto& s : samples) {
-    if (s.dof <= 0.0) continue;
-    pooled += s.dof * std::max(s.variance, least);
-    dof += s.dof;
-    ++count;
+  // A few hundred points tell all there is to know; more would only take time.
+  constexpr std::size_t most = 400;
+  std::vector<Spread> used;
+  for (const auto& s : samples)
+    if (s.dof > 0.0) used.push_back(s);
+  if (used.empty()) return {std::max(fallback.variance, least), fallback.dof};
+  if (used.size() > most) {
+    for (std::size_t i = 0; i < most; ++i)
+      used[i] = used[i * used.size() / most];
+    used.resize(most);
   }
-  if (dof < 8.0 || count < 3) {
-    return {(fallback.dof * std::max(fallback.variance, least) + pooled) / (fallback.dof + dof),
-            fallback.dof};
-  }
-  // e = ln s² − ψ(d/2) + ln(d/2) has mean ln s0² − ψ(d0/2) + ln(d0/2) and variance ψ'(d/2) + ψ'(d0/2).
-  double mean = 0.0;
-  double inner = 0.0;
-  const auto logOf = [&](const Spread& s) {
-    const double half = s.dof / 2.0;
-    return std::log(std::max(s.variance, least)) - boost::math::digamma(half) + std::log(half);
+  const auto grid = posterior(used, fallback, least);
+  const auto beyond = [&](double logQ) {
+    double share = 0.0;
+    for (const auto& s : grid)
+      share += s.weight * bothTails(s.dof, std::exp(logQ - s.logVariance / 2.0));
+    return share;
   };
-  for (const auto& s : samples) {
-    if (s.dof <= 0.0) continue;
-    mean += logOf(s);
-    inner += boost::math::trigamma(s.dof / 2.0);
-  }
-  const auto n = static_cast<double>(count);
-  mean /= n;
-  inner /= n;
-  double outer = 0.0;
-  for (const auto& s : samples) {
-    if (s.dof <= 0.0) continue;
-    const double off = logOf(s) - mean;
-    outer += off * off;
-  }
-  outer = outer / (n - 1.0) - inner;
-  if (outer <= 1.0 / dof) return {pooled / dof, dof}; // no more scatter than chance makes: one spread for all
-  const double d0 = std::min(2.0 * inverseTrigamma(outer), dof);
-  return {std::exp(mean + boost::math::digamma(d0 / 2.0) - std::log(d0 / 2.0)), d0};
+  constexpr double oneSpread = 0.3173;
+  constexpr double oneInThousand = 0.001;
+  const double low = grid.front().logVariance / 2.0 - 20.0;
+  const double inner = root([&](double q) { return beyond(q) - oneSpread; }, low, low + 60.0);
+  const double outer = root([&](double q) { return beyond(q) - oneInThousand; }, inner, inner + 20.0);
+  const auto ratio = [](double dof) {
+    return std::log(quantile(dof, oneInThousand) / quantile(dof, oneSpread));
+  };
+  const double dof = root([&](double d) { return ratio(d) - (outer - inner); }, 1.0, 200.0);
+  const double scale = std::exp(inner) / quantile(dof, oneSpread);
+  return {scale * scale, dof};
 }
 
 Spread moderated(const Spread& prior, const Spread& own) {

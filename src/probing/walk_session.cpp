@@ -19,15 +19,18 @@ Result<void> takeValue(WalkSession& session, const ValueTaken& taken, Time now) 
   auto step = stepFrom(session);
   Walk& walk = session.walk;
   std::size_t at = session.turn;
-  if (!taken.label.empty()) {
+  const PinId pin = taken.whole ? taken.whole->point.pin : PinId{};
+  if (!taken.label.empty() || pin) {
     // The same label may stand in the list twice: the next one from here on is meant.
-    const auto named = [&](const ProbePoint& p) { return p.label == taken.label; };
+    const auto named = [&](const ProbePoint& p) {
+      return pin && p.pin ? p.pin == pin : !taken.label.empty() && p.label == taken.label;
+    };
     const auto here = walk.points.begin() + static_cast<std::ptrdiff_t>(std::min(at, walk.points.size()));
     auto it = std::find_if(here, walk.points.end(), named);
     if (it == walk.points.end()) it = std::find_if(walk.points.begin(), walk.points.end(), named);
     at = static_cast<std::size_t>(it - walk.points.begin());
     if (it == walk.points.end()) {
-      walk.points.push_back({taken.whole ? taken.whole->point.pin : PinId{}, taken.label});
+      walk.points.push_back({pin, taken.label});
       step.addedPoint = true;
     }
   } else if (session.finished()) {

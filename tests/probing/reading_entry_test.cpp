@@ -106,7 +106,8 @@ TEST_CASE("random bytes are refused or give a finite value") {
   const auto seed = std::random_device{}();
   CAPTURE(seed);
   std::mt19937 random(seed);
-  const std::string_view letters = "0123456789.,-+mMkKuUVvRrOoLl \xc2\xb5\xce\xa9e\t";
+  const std::string_view letters = "0123456789.,-+mMkKuUVvRrOoLl \xc2\xb5\xce\xa9"
+                                   "e\t";
   for (int i = 0; i < 200000; ++i) {
     std::string text(random() % 9, ' ');
     for (char& c : text)

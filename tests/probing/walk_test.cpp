@@ -1,3 +1,4 @@
+#include <cstdlib>
 #include <random>
 #include <sstream>
 
@@ -257,7 +258,7 @@ TEST_CASE("a walk file cut or changed anywhere gives an error or a walk, never a
   std::size_t errors = 0;
   for (int i = 0; i < 3000; ++i) {
     std::string changed = i % 2 == 0 ? text : table;
-    for (unsigned k = random() % 4 + 1; k > 0; --k)
+    for (auto k = random() % 4 + 1; k > 0; --k)
       changed[random() % changed.size()] = static_cast<char>(random() % 256);
     errors += walkFromText(changed, "w") ? 0u : 1u;
   }
@@ -281,4 +282,12 @@ TEST_CASE("a connector's points come in the order of their numbers and match a w
   CHECK(walk.readings[0].point.pin == points[3].pin);
   CHECK_FALSE(walk.points[0].pin); // two pins of this label: nobody knows which
   CHECK(walk.boardUuid == "board-a");
+}
+
+TEST_CASE("a written walk agrees with the published schema, which refuses spoilt ones") {
+  const TemporaryFile file("walk.netmend-walk.json", walkToText(fullWalk()));
+  const std::string root = NETMEND_SOURCE_DIR;
+  const std::string command = "/usr/bin/python3 '" + root + "/tests/probing/schema_check.py' '" +
+                              file.path().string() + "' '" + root + "/docs/formats/netmend-walk.schema.json'";
+  CHECK(std::system(command.c_str()) == 0);
 }

@@ -34,7 +34,7 @@ TEST_CASE("what the meter reads across junctions and resistors is what ngspice f
     const double temperature = between(0.0, 60.0);
     std::string netlist = meterNetlist(source) + fmt::format(".options temp={:.10g} tnom=27\n", temperature);
     std::vector<Junction> junctions;
-    for (unsigned k = random() % 4; k > 0; --k) {
+    for (auto k = random() % 4; k > 0; --k) {
       junctions.push_back({Amperes(std::pow(10.0, between(-16.0, -11.0))), between(1.0, 2.0),
                            Ohms(random() % 2 == 0 ? 0.0 : between(0.1, 50.0))});
       const auto& j = junctions.back();
@@ -42,7 +42,7 @@ TEST_CASE("what the meter reads across junctions and resistors is what ngspice f
                              j.saturation.value, j.ideality, j.series.value);
     }
     std::vector<Ohms> resistors;
-    for (unsigned k = random() % 3; k > 0; --k) {
+    for (auto k = random() % 3; k > 0; --k) {
       resistors.emplace_back(std::pow(10.0, between(1.0, 6.0)));
       netlist += fmt::format("R{} n 0 {:.12g}\n", k, resistors.back().value);
     }

@@ -14,10 +14,11 @@ struct Spread {
   double dof = 0.0;
 };
 
-/// The prior s0², d0 that fits the points' sample variances: s² ~ s0²·F(d, d0). `fallback` is what holds
-/// without any; while the samples have fewer than 8 degrees of freedom altogether it is pooled with them. d0
-/// is never above the samples' degrees of freedom: more certain than its own evidence it cannot be. Variances
-/// below `least` (what the meter's resolution hides) count as `least`.
+/// The prior s0², d0 that the points' sample variances point to: s² ~ s0²·F(d, d0). How well few boards tell
+/// s0 and d0 counts: Bayes over a grid of both, and given back is the one Student's t (scale s0, d0 degrees
+/// of freedom) that matches the average over that grid at one spread and at one in a thousand. Before the
+/// samples, ln s0² is normal about `fallback` with standard deviation 1, ln d0 with 0.5; without any,
+/// `fallback` comes back. Variances below `least` (what the meter's resolution hides) count as `least`.
 [[nodiscard]] Spread fitSpread(std::span<const Spread> samples, const Spread& fallback, double least);
 
 /// Prior and one point's own variance together: (d0·s0² + d·s²)/(d0 + d) with d0 + d degrees of freedom.
