@@ -35,6 +35,21 @@ QPainterPath pathOf(const Polygon& polygon) {
 
 namespace {
 
+/// The ring without corners nearer than `step` to the one before: what a small picture cannot show.
+Ring thinned(const Ring& ring, Length step) {
+  Ring out;
+  for (const Point p : ring)
+    if (out.empty() || distance(out.back(), p) >= step) out.push_back(p);
+  return out;
+}
+
+Polygon thinned(const Polygon& polygon, Length step) {
+  Polygon out{thinned(polygon.outer, step), {}};
+  for (const Ring& hole : polygon.holes)
+    out.holes.push_back(thinned(hole, step));
+  return out;
+}
+
 /// Adds the board's objects to a scene, kind by kind.
 class Builder {
 public:
@@ -120,6 +135,9 @@ private:
     item.kind = ItemKind::area;
     item.net = netIndex(area.net);
     item.path = pathOf(area.polygon);
+    constexpr int many = 64;
+    if (item.path.elementCount() > many)
+      item.coarse = pathOf(thinned(area.polygon, Length::fromMm(SceneItem::coarseStep)));
     placeOn(item, area.layer);
     if (!item.path.isEmpty()) finish(std::move(item));
   }

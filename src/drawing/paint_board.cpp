@@ -213,7 +213,8 @@ void paintFilled(const Painting& p, const SceneItem& item, const Look& look) {
   }
   p.painter.setPen(pen);
   p.painter.setBrush(look.fill.alpha() == 0 ? QBrush(Qt::NoBrush) : QBrush(look.fill));
-  p.painter.drawPath(item.path);
+  const bool coarse = !item.coarse.isEmpty() && p.picture(SceneItem::coarseStep) < 0.7 * p.unit;
+  p.painter.drawPath(coarse ? item.coarse : item.path);
   if (item.kind == ItemKind::pad || item.kind == ItemKind::via) paintHole(p, item);
 }
 

@@ -30,13 +30,15 @@ struct SceneItem {
   PadId pad;               ///< pads only
   ZoneKind zone = ZoneKind::connector;
   QRectF box;
-  QPainterPath path;  ///< filled
-  QPolygonF points;   ///< tracks: the centre line
-  double width = 0.0; ///< tracks: mm
-  QRectF hole;        ///< empty: none
-  QString text;       ///< reference, pin name or zone name
+  QPainterPath path;   ///< filled
+  QPainterPath coarse; ///< areas with many corners: the same for views where `coarseStep` is below a pixel
+  QPolygonF points;    ///< tracks: the centre line
+  double width = 0.0;  ///< tracks: mm
+  QRectF hole;         ///< empty: none
+  QString text;        ///< reference, pin name or zone name
 
   static constexpr std::size_t noNet = SIZE_MAX;
+  static constexpr double coarseStep = 0.06; ///< mm between corners
 };
 
 namespace detail {
