@@ -96,58 +96,74 @@ Ring readCorners(Cursor& in) {
   return ring;
 }
 
+namespace {
+
+/// What a shape's list has said beside its points.
+struct Said {
+  std::optional<double> angle;
+  bool fill = false;
+  bool mid = false;
+};
+
+void readLayerNames(Cursor& in, Graphic& g) {
+  while (const Item layer = in.next()) {
+    if (layer.kind == Item::Kind::list)
+      in.leave();
+    else
+      g.layers.push_back(layer.text);
+  }
+}
+
+void readPart(Cursor& in, std::string_view head, Graphic& g, Said& said) {
+  // Arcs keep start, mid, end; everything else its points in the order of the file's words.
+  const std::size_t last = g.kind == Graphic::Kind::arc ? 2 : 1;
+  if (head == "start" || head == "center") {
+    setPoint(g, 0, in.onlyPoint());
+  } else if (head == "end") {
+    setPoint(g, last, in.onlyPoint());
+  } else if (head == "mid") {
+    setPoint(g, 1, in.onlyPoint());
+    said.mid = true;
+  } else if (head == "pts") {
+    g.points = readCorners(in);
+  } else if (head == "angle") {
+    said.angle = in.onlyNumber();
+  } else if (head == "width") {
+    g.width = in.onlyLength();
+  } else if (head == "stroke") {
+    g.width = strokeWidth(in);
+  } else if (head == "fill") {
+    g.filled = !isNo(in.onlyWord());
+    said.fill = true;
+  } else if (head == "layer" || head == "layers") {
+    readLayerNames(in, g);
+  } else if (head == "net") {
+    g.net = in.next();
+    if (g.net.kind == Item::Kind::list) in.leave();
+    if (g.net) in.leave();
+  } else {
+    in.leave();
+  }
+}
+
+} // namespace
+
 Graphic readGraphic(Cursor& in, Graphic::Kind kind) {
   Graphic g;
   g.kind = kind;
-  std::optional<double> angle;
-  bool fillGiven = false;
-  bool hasMid = false;
-  // Arcs keep start, mid, end; everything else its points in the order of the file's words.
-  const std::size_t last = kind == Graphic::Kind::arc ? 2 : 1;
-  while (const Item item = in.next()) {
-    if (item.kind != Item::Kind::list) continue;
-    if (item.text == "start" || item.text == "center") {
-      setPoint(g, 0, in.onlyPoint());
-    } else if (item.text == "end") {
-      setPoint(g, last, in.onlyPoint());
-    } else if (item.text == "mid") {
-      setPoint(g, 1, in.onlyPoint());
-      hasMid = true;
-    } else if (item.text == "pts") {
-      g.points = readCorners(in);
-    } else if (item.text == "angle") {
-      angle = in.onlyNumber();
-    } else if (item.text == "width") {
-      g.width = in.onlyLength();
-    } else if (item.text == "stroke") {
-      g.width = strokeWidth(in);
-    } else if (item.text == "fill") {
-      g.filled = !isNo(in.onlyWord());
-      fillGiven = true;
-    } else if (item.text == "layer" || item.text == "layers") {
-      while (const Item layer = in.next()) {
-        if (layer.kind == Item::Kind::list)
-          in.leave();
-        else
-          g.layers.push_back(layer.text);
-      }
-    } else if (item.text == "net") {
-      g.net = in.next();
-      if (g.net.kind == Item::Kind::list) in.leave();
-      if (g.net) in.leave();
-    } else {
-      in.leave();
-    }
-  }
+  Said said;
+  while (const Item item = in.next())
+    if (item.kind == Item::Kind::list) readPart(in, item.text, g, said);
   if (in.failed()) return g;
-  if (g.points.size() < pointsNeeded(kind) || (kind == Graphic::Kind::arc && !hasMid && !angle)) {
+  const bool isArc = kind == Graphic::Kind::arc;
+  if (g.points.size() < pointsNeeded(kind) || (isArc && !said.mid && !said.angle)) {
     in.fail("a drawn shape lacks points");
     return g;
   }
   if (g.width < Length(0)) in.fail("a drawn line has a negative width");
-  if (kind == Graphic::Kind::arc && !hasMid) arcFromAngle(g, *angle);
+  if (isArc && !said.mid) arcFromAngle(g, *said.angle);
   // Before fills were written, a polygon was always filled and nothing else ever.
-  if (!fillGiven) g.filled = kind == Graphic::Kind::polygon;
+  if (!said.fill) g.filled = kind == Graphic::Kind::polygon;
   return g;
 }
 
