@@ -42,6 +42,11 @@ Board connectors() {
   return board;
 }
 
+/// Not where good boards read OL: there an open is none.
+bool hasFault(std::size_t point) {
+  return point % 97 == 5 && point % 20 != 0;
+}
+
 /// One specimen: each pin near its own value, one in twenty OL on every board, and some faults on the faulty
 /// one.
 Walk specimen(const Board& board, const std::vector<double>& values, Specimen kind, const std::string& meter,
@@ -60,7 +65,7 @@ Walk specimen(const Board& board, const std::vector<double>& values, Specimen ki
     reading.settling = Settling::settled;
     reading.meter = meter;
     if (i % 20 != 0) reading.value = values[i] + spread(random);
-    if (kind == Specimen::faulty && i % 97 == 5)
+    if (kind == Specimen::faulty && hasFault(i))
       reading.value = i % 2 == 0 ? std::nullopt : std::optional(0.002);
     walk.points.push_back(reading.point);
     walk.readings.push_back(std::move(reading));
@@ -68,7 +73,8 @@ Walk specimen(const Board& board, const std::vector<double>& values, Specimen ki
   return walk;
 }
 
-/// Least time of each benchmark, in milliseconds.
+/// Least processor time of each benchmark, in milliseconds: one thread, and other work on the machine does
+/// not count.
 class LeastTimes : public benchmark::BenchmarkReporter {
 public:
   bool ReportContext(const Context&) override { return true; }
@@ -76,7 +82,7 @@ public:
     for (const auto& run : runs) {
       if (run.run_type != Run::RT_Iteration) continue;
       const auto name = run.run_name.function_name;
-      const double ms = run.GetAdjustedRealTime();
+      const double ms = run.GetAdjustedCPUTime();
       const auto [it, isNew] = times.emplace(name, ms);
       if (!isNew) it->second = std::min(it->second, ms);
     }
@@ -151,8 +157,11 @@ int main(int argc, char** argv) {
   Report report(*arguments);
   report.object()["verdicts"] = judged.verdicts.size();
   report.object()["flags"] = judged.flags();
-  if (judged.verdicts.size() != points || judged.flags() < points / 97) {
-    std::cerr << "the walk was not judged: " << judged.flags() << " flags\n";
+  std::size_t faults = 0;
+  for (std::size_t i = 0; i < points; ++i)
+    faults += hasFault(i) ? 1U : 0U;
+  if (judged.verdicts.size() != points || judged.flags() < faults || judged.flags() > faults + 5) {
+    std::cerr << "the walk was not judged: " << judged.flags() << " flags for " << faults << " faults\n";
     return 3;
   }
   report.add("judge_10000_ms", times.at("judge"), "ms", 50.0);
