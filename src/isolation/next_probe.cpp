@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <set>
 
 #include <fmt/format.h>
@@ -40,9 +42,16 @@ struct Field {
 
 Field fieldOf(const Isolation& isolation, const RepairView& repairs) {
   Field field;
+  std::vector<std::size_t> order(isolation.classes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return isolation.probability[a] > isolation.probability[b];
+  });
   std::map<std::size_t, std::size_t> dense;
-  for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
-    if (isolation.probability[c] < negligible) continue;
+  double held = 0.0;
+  for (const std::size_t c : order) {
+    if (held > 1.0 - negligible || !(isolation.probability[c] > 0.0)) break;
+    held += isolation.probability[c];
     const bool given = c < repairs.groupOf.size();
     const std::size_t key = given ? repairs.groupOf[c] : c + (std::size_t{1} << 40);
     const std::size_t group = dense.try_emplace(key, dense.size()).first->second;
@@ -145,37 +154,58 @@ private:
 /// From point to point there are three outcomes: as along sound copper, OL, something else.
 class BetweenWorth {
 public:
-  BetweenWorth(const Isolation& isolation, const Field& field) : isolation_(isolation), field_(field) {
+  BetweenWorth(const Isolation& isolation, const Field& field)
+      : isolation_(isolation), field_(field), joint_(field.groupProbability.size()) {
     const double slipped = isolation.model->priors.slippedShare;
-    joined_ = {1.0 - slipped, 0.5 * slipped, 0.5 * slipped};
-    parted_ = {1e-3, (1.0 - slipped) * openReadsOverLimit + 0.5 * slipped, 0.0};
-    parted_[2] = 1.0 - parted_[0] - parted_[1];
-    none_ = {noneJoined, noneParted, 1.0 - noneJoined - noneParted};
+    joined_ = caseOf(1.0 - slipped, 0.5 * slipped);
+    parted_ = caseOf(1e-3, (1.0 - slipped) * openReadsOverLimit + 0.5 * slipped);
+    none_ = caseOf(noneJoined, noneParted);
   }
 
-  [[nodiscard]] Worth of(std::size_t cellA, std::size_t cellB) const {
-    OutcomeTable joint(field_.groupProbability.size(), std::vector<double>(3, 0.0));
+  [[nodiscard]] Worth of(std::size_t cellA, std::size_t cellB) {
+    std::fill(joint_.begin(), joint_.end(), Row{});
+    double within = 0.0;
     for (std::size_t i = 0; i < field_.classes.size(); ++i) {
       const std::size_t c = field_.classes[i];
-      const auto& row = isolation_.model->effects[c].kind == FaultKind::noneOfThese ? none_
-                        : together(*isolation_.model, c, cellA, cellB)              ? joined_
-                                                                                    : parted_;
-      for (std::size_t k = 0; k < 3; ++k)
-        joint[field_.group[i]][k] += field_.probability[i] * row[k];
+      const Case& says = isolation_.model->effects[c].kind == FaultKind::noneOfThese ? none_
+                         : together(*isolation_.model, c, cellA, cellB)              ? joined_
+                                                                                     : parted_;
+      auto& row = joint_[field_.group[i]];
+      for (std::size_t k = 0; k < row.size(); ++k)
+        row[k] += field_.probability[i] * says.chance[k];
+      if (field_.groupSize[field_.group[i]] == 1) within += field_.probability[i] * says.bits;
     }
-    for (std::size_t g = 0; g < joint.size(); ++g)
-      for (auto& p : joint[g])
-        p /= std::max(field_.groupProbability[g], 1e-300);
-    return {expectedInformation(field_.groupProbability, joint),
-            std::max(0.0, expectedBestGuess(field_.groupProbability, joint) - field_.bestGuess())};
+    Row all{};
+    Row best{};
+    for (std::size_t g = 0; g < joint_.size(); ++g) {
+      if (field_.groupSize[g] > 1) within += field_.groupProbability[g] * bitsOf(joint_[g]);
+      for (std::size_t k = 0; k < all.size(); ++k) {
+        all[k] += joint_[g][k];
+        best[k] = std::max(best[k], joint_[g][k]);
+      }
+    }
+    return {std::max(0.0, bitsOf(all) - within),
+            std::max(0.0, best[0] + best[1] + best[2] - field_.bestGuess())};
   }
 
 private:
+  using Row = std::array<double, 3>;
+  struct Case {
+    Row chance{};
+    double bits = 0.0;
+  };
+  static double bitsOf(const Row& row) { return entropyBits({row[0], row[1], row[2]}); }
+  static Case caseOf(double asSound, double overLimit) {
+    const Row row{asSound, overLimit, 1.0 - asSound - overLimit};
+    return {row, bitsOf(row)};
+  }
+
   const Isolation& isolation_;
   const Field& field_;
-  std::vector<double> joined_;
-  std::vector<double> parted_;
-  std::vector<double> none_;
+  Case joined_;
+  Case parted_;
+  Case none_;
+  std::vector<Row> joint_; ///< by group; kept between pairs
 };
 
 ProbeProposal proposal(ReadingMode mode, std::size_t place, std::optional<std::size_t> other, double seconds,
@@ -209,7 +239,7 @@ std::optional<ReadingMode> betweenMode(const MeterProfile& meter, double ohms) {
 void addBetween(const Isolation& isolation, const Field& field, const std::vector<Reachable>& places,
                 std::vector<ProbeProposal>& result) {
   const auto& model = *isolation.model;
-  const BetweenWorth worth(isolation, field);
+  BetweenWorth worth(isolation, field);
   const auto ends = pairable(places);
   for (std::size_t a = 0; a < ends.size(); ++a)
     for (std::size_t b = a + 1; b < ends.size(); ++b) {

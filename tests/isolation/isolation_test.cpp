@@ -34,6 +34,10 @@ DrawnLine twoChips() {
   return drawn;
 }
 
+double openProbability(const Isolation& isolation) {
+  return probabilityOf(isolation, FaultKind::open, "");
+}
+
 const Suspect& leading(const Suspects& found) {
   return found.ranked.front();
 }
@@ -53,7 +57,8 @@ TEST_CASE("a buried track break between two reachable points is found by the rea
   isolation = update(isolation, drawn.diode("pad of J1.4", std::nullopt));
   const auto after = suspects(isolation);
   REQUIRE(leading(after).places.size() == 1);
-  CHECK(leading(after).probability > 0.97);
+  // A connector's joint is several times as likely beforehand; what is left to it is a slip at the pad.
+  CHECK(leading(after).probability > 0.9);
   CHECK(leading(after).places.front().edgeKind == EdgeKind::track);
   CHECK(leading(after).places.front().way == std::vector<Point>{mm(0, 0), mm(10, 0)});
   CHECK(after.setSize == 1);
@@ -67,14 +72,16 @@ TEST_CASE("a buried track break between two reachable points is found by the rea
 TEST_CASE("with a chip at both ends and a break between, nothing reads OL and yet a break is favoured") {
   const auto drawn = twoChips();
   auto isolation = drawn.isolation({{drawn.pins[0], Volts(0.500), Volts(0.004)}});
-  const double breakBefore = trackProbability(isolation);
+  const double openBefore = openProbability(isolation);
+  const double trackToSound = trackProbability(isolation) / isolation.probability[0];
   // One of two equal junctions lost: n·Vt·ln 2 = 17.8 mV at n = 1, 26.7 mV at n = 1.5, and 25 °C.
   isolation = update(isolation, {drawn.diode("U1.3", 0.524), drawn.diode("U2.9", 0.521)});
   const double lost = 1.0 - isolation.probability[0] - isolation.probability[1] - isolation.probability[2];
   CHECK(isolation.probability[0] < 0.03); // sound
   CHECK(lost > 0.9);
-  CHECK(trackProbability(isolation) > breakBefore);
-  CHECK(trackProbability(isolation) > isolation.probability[0]);
+  CHECK(openProbability(isolation) > openBefore);
+  CHECK(openProbability(isolation) > 0.65);
+  CHECK(trackProbability(isolation) / isolation.probability[0] > 10.0 * trackToSound);
 
   SECTION("OL from end to end settles it") {
     isolation = update(isolation, drawn.continuity("pad of U1.3", "pad of U2.9", std::nullopt));
