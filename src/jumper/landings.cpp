@@ -89,7 +89,9 @@ class Collector {
 public:
   Collector(const Lookup& lookup, const FreeArea& area, const LandingPrices& prices,
             const LandingOptions& options)
-      : lookup_(lookup), board_(lookup.board()), area_(area), prices_(prices), options_(options) {}
+      : lookup_(lookup), board_(lookup.board()), area_(area), prices_(prices), options_(options) {
+    findCovers();
+  }
 
   void addPin(PinId id, const Candidates::PinCopper& copper) {
     const Pin* pin = board_.pins.find(id);
@@ -240,15 +242,29 @@ private:
     return spots;
   }
 
-  /// The part whose body lies over the point on this side; nullptr: none known.
-  [[nodiscard]] const Part* coverOf(Point p, PartId own) const {
+  void findCovers() {
     for (const Part& part : board_.parts) {
-      if (part.id == own || !part.body.known() || (part.fitted.known() && !part.fitted.value)) continue;
+      if (!part.body.known() || (part.fitted.known() && !part.fitted.value)) continue;
       if (part.side.known() && part.side.value != area_.side) continue;
       if (part.kind.known() && part.kind.value == PartKind::testPoint) continue;
-      // A guessed body is the pads and a margin; only its middle is surely covered.
-      if (!part.body.certain() && !(part.kind.known() && part.kind.value == PartKind::shield)) continue;
-      if (covers({part.body.value, {}}, p)) return &part;
+      Box box;
+      for (const Point p : part.body.value)
+        box.include(p);
+      covers_.push_back({box, &part});
+    }
+  }
+
+  /// The part whose body lies over the landing on this side; nullptr: none known.
+  [[nodiscard]] const Part* coverOf(const Landing& landing, Point p) const {
+    const bool isPad = std::holds_alternative<PinId>(landing.object);
+    for (const auto& [box, part] : covers_) {
+      if (p.x < box.min.x || p.x > box.max.x || p.y < box.min.y || p.y > box.max.y ||
+          part->id == landing.part)
+        continue;
+      // A guessed body may reach over its neighbours' pads; what has no pad there is taken as covered.
+      const bool isShield = part->kind.known() && part->kind.value == PartKind::shield;
+      if (isPad && !part->body.certain() && !isShield) continue;
+      if (covers({part->body.value, {}}, p)) return part;
     }
     return nullptr;
   }
@@ -258,7 +274,7 @@ private:
     std::string covered;
     std::optional<Opening> best;
     for (const Point spot : spots) {
-      if (const Part* cover = coverOf(spot, landing.part)) {
+      if (const Part* cover = coverOf(landing, spot)) {
         const bool lid = cover->kind.known() && cover->kind.value == PartKind::shield;
         covered = (lid ? "under the lid " : "under part ") + cover->reference;
         continue;
@@ -306,6 +322,7 @@ private:
   const FreeArea& area_;
   const LandingPrices& prices_;
   const LandingOptions& options_;
+  std::vector<std::pair<Box, const Part*>> covers_; ///< fitted bodies on this side
   LandingList list_;
 };
 

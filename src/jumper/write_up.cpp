@@ -30,7 +30,7 @@ std::string whyNotStraight(const FreeArea& area, const Candidate& candidate) {
   for (const std::size_t i : keepOutsNear(area, a, b))
     names.insert(area.obstacles.keepOuts[i].name);
   return fmt::format("straight it would be {:.2f} mm, but too near to {}", distance(a, b).mm(),
-                     listed(names));
+                     names.empty() ? "the rounded corner of a margin" : listed(names));
 }
 
 void addClearance(JumperProposal& proposal, const FreeArea& area) {

@@ -250,6 +250,23 @@ TEST_CASE("pins under a lid are no landing") {
                     [](const ExcludedLanding& e) { return e.label == "TP1" && e.reason == "under a lid"; }));
 }
 
+TEST_CASE("a track is not scraped where a part lies over it") {
+  const auto scrapedTracks = [](const KeyLine& line) {
+    const Lookup lookup(line.board);
+    const auto area = buildFreeArea(lookup, Side::top, data().zones);
+    const auto ends = breakEnds(line.graph, {line.broken});
+    REQUIRE(area);
+    REQUIRE(ends);
+    const auto list = landingsOf(lookup, line.graph, ends->fragments, ends->a, *area, data().landings);
+    return std::count_if(list.landings.begin(), list.landings.end(),
+                         [](const Landing& l) { return l.kind == LandingKind::outerTrack; });
+  };
+  KeyLine line;
+  CHECK(scrapedTracks(line) == 1);
+  line.part("R9", PartKind::resistor, box(4.4, 14, 5.9, 16), Side::top, 0.4);
+  CHECK(scrapedTracks(line) == 0);
+}
+
 TEST_CASE("where every way is closed the answer names what closes it") {
   KeyLine line;
   line.zone(ZoneKind::shieldWall, "W", box(28, -1, 28.5, 31), 0.2);
