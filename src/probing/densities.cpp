@@ -15,8 +15,13 @@ namespace {
 
 /// 1/(scale·√(dof·π))·Γ((dof+1)/2)/Γ(dof/2): what stands before the power in Student's t.
 double densityFactor(double scale, double dof) {
-  const double gammas = boost::math::tgamma_delta_ratio(dof / 2.0, 0.5); // Γ(a)/Γ(a + ½)
-  return 1.0 / (gammas * scale * std::sqrt(dof * boost::math::constants::pi<double>()));
+  const double a = dof / 2.0;
+  // Γ(a + ½)/Γ(a); for large a by its asymptotic series, to 1e-5 here, since it is wanted for every reading.
+  const double gammas = a < 3.0
+                            ? 1.0 / boost::math::tgamma_delta_ratio(a, 0.5)
+                            : std::sqrt(a) * (1.0 - 1.0 / (8.0 * a) + 1.0 / (128.0 * a * a) +
+                                              5.0 / (1024.0 * a * a * a) - 21.0 / (32768.0 * a * a * a * a));
+  return gammas / (scale * std::sqrt(dof * boost::math::constants::pi<double>()));
 }
 
 /// Share of the hump below y, or above it: whichever tail keeps its digits.
@@ -30,10 +35,11 @@ double tail(const Densities::Hump& hump, double y, bool above) {
 
 Densities::Densities(const Expected& expected, const MeterProfile* meter, const FaultReadings& faults)
     : faults_(&faults), mode_(expected.mode), lowest_(toComparison(expected.mode, faults.lowest)),
-      highest_(toComparison(expected.mode, faults.highest)), goodOverLimit_(expected.overLimitShare),
+      highest_(toComparison(expected.mode, faults.highest)), noPath_(expected.overLimitShare),
       faultyOverLimit_(faults.open) {
   humps_.reserve(expected.humps.size());
-  const MeterMode* range = meter != nullptr ? meter->mode(mode_) : nullptr;
+  if (const MeterMode* range = meter != nullptr ? meter->mode(mode_) : nullptr)
+    limit_ = toComparison(mode_, range->displayLimit());
   for (const auto& e : expected.humps) {
     // The meter's own error comes on top of the spread from board to board, once; degrees of freedom by
     // Welch and Satterthwaite (JCGM 100:2008, G.4.1).
@@ -44,12 +50,17 @@ Densities::Densities(const Expected& expected, const MeterProfile* meter, const 
     const double dof = std::min(e.dof * (total / spread) * (total / spread), 1e6);
     const double scale = std::sqrt(total);
     Hump hump{e.weight, toComparison(mode_, e.centre), scale, dof, densityFactor(scale, dof)};
-    // What lies above the meter's limit shows as OL.
-    if (range != nullptr)
-      goodOverLimit_ += hump.weight * tail(hump, toComparison(mode_, range->displayLimit()), true);
     humps_.push_back(hump);
   }
   if (humps_.empty()) unseen_ = 1.0 - expected.overLimitShare;
+}
+
+double Densities::goodOverLimit() const {
+  double share = noPath_;
+  if (limit_)
+    for (const auto& h : humps_)
+      share += h.weight * tail(h, *limit_, true);
+  return share;
 }
 
 double Densities::even(double y) const {
@@ -129,7 +140,7 @@ std::vector<double> Densities::breakpoints(double near) const {
 }
 
 double Densities::shareAtLeast(double wanted, double near) const {
-  double share = ratioOverLimit() >= wanted ? goodOverLimit_ : 0.0;
+  double share = ratioOverLimit() >= wanted ? goodOverLimit() : 0.0;
   const auto excess = [&](double y) { return ratio(y) - wanted; };
   const auto at = breakpoints(near);
   // Where the ratio crosses the wanted one, found between neighbouring points that disagree.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "netmend/probing/expected.h"
@@ -16,11 +17,12 @@ public:
 
   /// Faulty against good, as a likelihood ratio; `y` on the comparison scale.
   [[nodiscard]] double ratio(double y) const { return faulty(y) / good(y); }
-  [[nodiscard]] double ratioOverLimit() const { return faultyOverLimit_ / goodOverLimit_; }
+  [[nodiscard]] double ratioOverLimit() const { return faultyOverLimit_ / goodOverLimit(); }
 
   /// Share of good boards whose reading is at least as telling of a fault as this ratio.
   [[nodiscard]] double shareAtLeast(double wanted, double near) const;
-  [[nodiscard]] double goodOverLimit() const { return goodOverLimit_; }
+  /// Of good boards, shown as OL by this meter: without a current path, or above its limit.
+  [[nodiscard]] double goodOverLimit() const;
   /// So close to what is expected that no test would flag it at this rate: within two spreads of a hump that
   /// holds enough of the good boards that the tail beyond is above the rate.
   [[nodiscard]] bool plainlyGood(double y, double rate) const;
@@ -49,7 +51,8 @@ private:
   double unseen_ = 0.0; ///< weight of values on a point of which only OL is known, even over the range
   double lowest_ = 0.0;
   double highest_ = 1.0;
-  double goodOverLimit_ = 0.0;
+  double noPath_ = 0.0;         ///< good boards
+  std::optional<double> limit_; ///< of the meter's display
   double faultyOverLimit_ = 0.0;
 };
 

@@ -88,9 +88,12 @@ Verdict judgeReading(const Reading& reading, const Expected* expected, const Met
   verdict.kind = VerdictKind::inRange;
   double y = 0.0;
   double off = 0.0;
-  double ratio = densities.ratioOverLimit();
-  bool plain = !reading.value && densities.goodOverLimit() > falseAlarmRate && ratio <= 1.0;
-  if (reading.value) {
+  double ratio = 1.0;
+  bool plain = false;
+  if (!reading.value) {
+    ratio = densities.ratioOverLimit();
+    plain = densities.goodOverLimit() > falseAlarmRate && ratio <= 1.0;
+  } else {
     y = toComparison(reading.mode, *valueAtBenchTemperature(reading));
     ratio = densities.ratio(y);
     plain = densities.plainlyGood(y, falseAlarmRate);
