@@ -46,7 +46,7 @@ bool DataNode::has(const std::string& key) const {
 DataNode DataNode::at(const std::string& key) const {
   static const json null;
   if (has(key)) return {*file_, (*value_)[key], pointer_ + "/" + key};
-  const DataNode missing(*file_, null, pointer_ + "/" + key);
+  DataNode missing(*file_, null, pointer_ + "/" + key);
   missing.wrong("missing", "nothing", "a value");
   return missing;
 }

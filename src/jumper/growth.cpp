@@ -23,7 +23,7 @@ Ring discAround(Length radius, int segmentsPerCorner) {
     for (const Point p : {Point{x, y}, Point{-x, y}, Point{x, -y}, Point{-x, -y}})
       corners.push_back(p);
   }
-  return convexHull(std::move(corners));
+  return hullOf(std::move(corners));
 }
 
 /// Sum of a convex ring or a segment with the disc: the hull of the disc at each corner.
@@ -33,7 +33,7 @@ Ring convexGrown(const Ring& ring, const Ring& disc) {
   for (const Point p : ring)
     for (const Point q : disc)
       all.push_back(p + q);
-  return convexHull(std::move(all));
+  return hullOf(std::move(all));
 }
 
 /// Index of the disc's corner farthest to the right of the direction, the later one of two equals.
@@ -68,7 +68,7 @@ Ring convolution(const Ring& ring, const Ring& disc) {
 }
 
 bool isConvex(const Ring& ring) {
-  return convexHull(ring).size() == ring.size();
+  return hullOf(ring).size() == ring.size();
 }
 
 void addWalls(std::vector<Ring>& loops, const Ring& ring, const Ring& disc) {
@@ -79,7 +79,7 @@ void addWalls(std::vector<Ring>& loops, const Ring& ring, const Ring& disc) {
 
 } // namespace
 
-Ring convexHull(std::vector<Point> points) {
+Ring hullOf(std::vector<Point> points) {
   std::sort(points.begin(), points.end());
   points.erase(std::unique(points.begin(), points.end()), points.end());
   if (points.size() < 3) return points;
@@ -110,7 +110,7 @@ std::vector<Ring> grownLoops(const KeepOut& keepOut, Length by, int segmentsPerC
       addWalls(loops, cleaned(hole), disc);
     if (keepOut.wallOnly || outer.size() < 3) return loops;
     if (!simple) { // nobody knows which side is meant: all of it, out to the hull
-      loops.push_back(convexHull(outer));
+      loops.push_back(hullOf(outer));
       return loops;
     }
     loops.push_back(turned(outer, true));

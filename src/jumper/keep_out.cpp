@@ -54,7 +54,7 @@ Body bodyOf(const Lookup& lookup, const Part& part) {
       const Ring outline = shape ? outlineOf(*shape) : Ring{pad->position.value};
       corners.insert(corners.end(), outline.begin(), outline.end());
     }
-  return {convexHull(std::move(corners)), true};
+  return {hullOf(std::move(corners)), true};
 }
 
 Length longestSide(const Ring& ring) {

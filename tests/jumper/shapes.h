@@ -64,7 +64,7 @@ inline Scene randomScene(std::mt19937& random, int count, double width, double h
     for (const auto& [x, y] : {std::pair{-a, -b}, {a, -b}, {a, b}, {-a, b}})
       corners.push_back(
           at + mm(x * std::cos(angle) - y * std::sin(angle), x * std::sin(angle) + y * std::cos(angle)));
-    scene.blocks.push_back(convexHull(corners));
+    scene.blocks.push_back(hullOf(corners));
   }
   return scene;
 }

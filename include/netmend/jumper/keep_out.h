@@ -56,7 +56,7 @@ struct Obstacles {
 [[nodiscard]] Length distanceTo(const KeepOut& keepOut, Point a, Point b);
 
 /// Convex hull, counter-clockwise, without collinear corners. Exact.
-[[nodiscard]] Ring convexHull(std::vector<Point> points);
+[[nodiscard]] Ring hullOf(std::vector<Point> points);
 
 /// Closed loops in whole nanometres whose summed winding number is positive exactly where the core, grown by
 /// `by`, is: a little more near its arcs (circumscribed, `segmentsPerCorner` to a quarter turn), never less,
