@@ -3,13 +3,34 @@
 #include <algorithm>
 #include <iterator>
 
+#include <boost/geometry/geometries/box.hpp>
+#include <boost/geometry/geometries/point.hpp>
+#include <boost/geometry/index/rtree.hpp>
+
 #include "netmend/board/lookup.h"
 #include "netmend/board/shape.h"
 #include "scene_content.h"
 
 namespace netmend {
 
+namespace bg = boost::geometry;
 namespace bgi = boost::geometry::index;
+
+using MmPoint = bg::model::point<double, 2, bg::cs::cartesian>;
+using MmBox = bg::model::box<MmPoint>;
+using IndexedBox = std::pair<MmBox, std::uint32_t>;
+
+struct SceneIndex {
+  bgi::rtree<IndexedBox, bgi::quadratic<16>> tree;
+};
+
+std::vector<std::uint32_t> itemsIn(const BoardScene::Content& content, const QRectF& box) {
+  std::vector<std::uint32_t> out;
+  const auto query = bgi::intersects(MmBox({box.left(), box.top()}, {box.right(), box.bottom()}));
+  for (auto it = content.index->tree.qbegin(query); it != content.index->tree.qend(); ++it)
+    out.push_back(it->second);
+  return out;
+}
 
 QPolygonF polygonOf(const Ring& ring) {
   QPolygonF out;
@@ -94,14 +115,14 @@ private:
   }
 
   void fillIndex() {
-    std::vector<detail::IndexedBox> boxes;
+    std::vector<IndexedBox> boxes;
     boxes.reserve(content_.items.size());
     for (std::size_t i = 0; i < content_.items.size(); ++i) {
       const QRectF& box = content_.items[i].box;
-      boxes.emplace_back(detail::MmBox({box.left(), box.top()}, {box.right(), box.bottom()}),
+      boxes.emplace_back(MmBox({box.left(), box.top()}, {box.right(), box.bottom()}),
                          static_cast<std::uint32_t>(i));
     }
-    content_.index = decltype(content_.index)(boxes.begin(), boxes.end());
+    content_.index = std::make_shared<const SceneIndex>(SceneIndex{{boxes.begin(), boxes.end()}});
   }
 
   [[nodiscard]] std::size_t netIndex(const Fact<NetId>& net) const {
@@ -282,9 +303,8 @@ PadId BoardScene::padAt(Point place, Side side) const {
     if (itemNear != bestNear) return itemNear;
     return item.box.width() * item.box.height() < best->box.width() * best->box.height();
   };
-  const auto query = bgi::intersects(detail::MmBox({at.x(), at.y()}, {at.x(), at.y()}));
-  for (auto it = content_->index.qbegin(query); it != content_->index.qend(); ++it) {
-    const SceneItem& item = content_->items[it->second];
+  for (const std::uint32_t index : itemsIn(*content_, QRectF(at, QSizeF(0, 0)))) {
+    const SceneItem& item = content_->items[index];
     const bool hit =
         item.kind == ItemKind::padPlace || (item.kind == ItemKind::pad && item.path.contains(at));
     if (hit && better(item)) best = &item;

@@ -7,8 +7,6 @@
 
 namespace netmend {
 
-namespace bgi = boost::geometry::index;
-
 namespace {
 
 /// In the order of painting.
@@ -91,13 +89,11 @@ bool belowSight(const Painting& p, const SceneItem& item) {
 
 std::vector<Visible> visibleItems(const Painting& p) {
   const Box shown = p.view.shown();
-  const detail::MmBox box({shown.min.x.mm(), shown.min.y.mm()}, {shown.max.x.mm(), shown.max.y.mm()});
   std::vector<Visible> out;
-  const auto query = bgi::intersects(box);
-  for (auto it = p.content.index.qbegin(query); it != p.content.index.qend(); ++it) {
-    const SceneItem& item = p.content.items[it->second];
+  for (const std::uint32_t index : itemsIn(p.content, QRectF(mm(shown.min), mm(shown.max)))) {
+    const SceneItem& item = p.content.items[index];
     const auto pass = passOf(p, item);
-    if (pass && (!belowSight(p, item) || *pass >= Pass::litArea)) out.push_back({*pass, it->second});
+    if (pass && (!belowSight(p, item) || *pass >= Pass::litArea)) out.push_back({*pass, index});
   }
   std::sort(out.begin(), out.end());
   return out;

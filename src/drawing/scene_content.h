@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <vector>
 
 #include <QPainterPath>
@@ -8,10 +9,6 @@
 #include <QPolygonF>
 #include <QRectF>
 #include <QString>
-
-#include <boost/geometry/geometries/box.hpp>
-#include <boost/geometry/geometries/point.hpp>
-#include <boost/geometry/index/rtree.hpp>
 
 #include "netmend/drawing/board_scene.h"
 
@@ -41,15 +38,12 @@ struct SceneItem {
   static constexpr double coarseStep = 0.06; ///< mm between corners
 };
 
-namespace detail {
-using MmPoint = boost::geometry::model::point<double, 2, boost::geometry::cs::cartesian>;
-using MmBox = boost::geometry::model::box<MmPoint>;
-using IndexedBox = std::pair<MmBox, std::uint32_t>;
-} // namespace detail
+/// The items' boxes in an R-tree; known to board_scene.cpp alone, since its header is heavy.
+struct SceneIndex;
 
 struct BoardScene::Content {
   std::vector<SceneItem> items;
-  boost::geometry::index::rtree<detail::IndexedBox, boost::geometry::index::quadratic<16>> index;
+  std::shared_ptr<const SceneIndex> index;
   QPainterPath outline;
   Box extent;
   std::vector<NetId> nets;     ///< parallel to the board's nets, ordered by id
@@ -57,6 +51,9 @@ struct BoardScene::Content {
   int lastLayer = 1;           ///< dense index of the bottom layer
   QString nothingToSee;        ///< what is known of a board without any place
 };
+
+/// The items whose boxes touch this one (mm, y up), in no order.
+[[nodiscard]] std::vector<std::uint32_t> itemsIn(const BoardScene::Content& content, const QRectF& box);
 
 [[nodiscard]] inline QPointF mm(Point p) {
   return {p.x.mm(), p.y.mm()};
