@@ -10,6 +10,9 @@ namespace netmend::copper {
 
 namespace {
 
+/// Pads with this many corners get the search structure of an area.
+constexpr std::size_t chainFrom = 24;
+
 class Collector {
 public:
   explicit Collector(const Board& board) : board_(board) {
@@ -81,6 +84,17 @@ private:
     return part->side.value == Side::top ? LayerSpan{0, 0} : LayerSpan{lastLayer(), lastLayer()};
   }
 
+  [[nodiscard]] static std::shared_ptr<const AreaChain> chainOf(const std::vector<Ring>& rings) {
+    std::vector<std::vector<Vec>> out;
+    for (const Ring& ring : rings) {
+      auto& corners = out.emplace_back();
+      corners.reserve(ring.size());
+      for (const Point p : ring)
+        corners.push_back(vecOf(p));
+    }
+    return std::make_shared<const AreaChain>(out);
+  }
+
   void addPad(std::size_t index) {
     const Pad& pad = board_.pads[index];
     if (drilledAway(pad)) return;
@@ -91,6 +105,7 @@ private:
     const auto put = [&](LayerSpan layers) {
       Item& item = add(ItemKind::pad, index, shape->core, shape->radius, layers);
       item.filled = item.pointCount >= 3;
+      if (item.pointCount >= chainFrom) item.area = chainOf({shape->core});
     };
     const int last = lastLayer();
     if (!pad.reach.known()) {
@@ -157,18 +172,10 @@ private:
 
   void addArea(std::size_t index) {
     const Area& area = board_.areas[index];
-    std::vector<std::vector<Vec>> rings;
-    const auto addRing = [&](const Ring& ring) {
-      auto& corners = rings.emplace_back();
-      corners.reserve(ring.size());
-      for (const Point p : ring)
-        corners.push_back(vecOf(p));
-    };
-    addRing(area.polygon.outer);
-    for (const Ring& hole : area.polygon.holes)
-      addRing(hole);
+    std::vector<Ring> rings{area.polygon.outer};
+    rings.insert(rings.end(), area.polygon.holes.begin(), area.polygon.holes.end());
     Item& item = add(ItemKind::area, index, {}, {}, spanOf(area.layer));
-    item.area = std::make_shared<const AreaChain>(rings);
+    item.area = chainOf(rings);
     item.bounds = item.area->bounds();
     if (area.polygon.outer.size() < 3) item.layers = {};
   }

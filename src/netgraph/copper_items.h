@@ -38,8 +38,8 @@ struct Item {
   std::size_t pointCount = 0;
   double radius = 0.0;
   LayerSpan layers;
-  Bounds bounds; ///< of the copper
-  std::shared_ptr<const AreaChain> area;
+  Bounds bounds;                         ///< of the copper
+  std::shared_ptr<const AreaChain> area; ///< areas, and pads with many corners
 };
 
 /// A track of which only the ends are known to touch anything: its way or its layer is unknown.

@@ -19,14 +19,13 @@ namespace bgi = boost::geometry::index;
 /// two tracks that just cross it hardly was.
 constexpr double layerChange[] = {1e8, 1e7, 1e6};
 
-/// A whole item, or a loose end of one.
+/// A whole item, or the loose end of a track.
 struct Site {
   std::size_t item;
   std::size_t piece;
   bool loose;
-  LayerSpan layers;
-  Vec at; ///< loose ends only
-  double radius;
+  bool end;
+  Vec at; ///< ends only
 };
 
 struct Bridge {
@@ -44,8 +43,7 @@ public:
       : items_(items) {
     addLooseEnds(members, piece); // first: most gaps begin at one
     for (std::size_t i = 0; i < members.size(); ++i) {
-      const Item& item = items.items[members[i]];
-      sites_.push_back({members[i], piece[i], false, item.layers, {}, item.radius});
+      sites_.push_back({members[i], piece[i], false, false, {}});
       pieceCount_ = std::max(pieceCount_, piece[i] + 1);
     }
     std::vector<TreeEntry> entries;
@@ -86,15 +84,17 @@ public:
 
 private:
   [[nodiscard]] Outline outline(const Site& site) const {
-    if (site.loose) return {{&site.at, 1}, site.radius, false, nullptr};
-    return outlineOf(items_, items_.items[site.item]);
+    const Item& item = items_.items[site.item];
+    if (site.end) return {{&site.at, 1}, item.radius, false, nullptr};
+    return outlineOf(items_, item);
   }
 
   [[nodiscard]] Bounds boundsOf(const Site& site) const {
-    if (!site.loose) return items_.items[site.item].bounds;
+    const Item& item = items_.items[site.item];
+    if (!site.end) return item.bounds;
     Bounds out;
     out.include(site.at);
-    return out.grownBy(site.radius);
+    return out.grownBy(item.radius);
   }
 
   void addLooseEnds(const std::vector<std::size_t>& members, const std::vector<std::size_t>& piece) {
@@ -108,13 +108,10 @@ private:
     }
     for (std::size_t i = 0; i < members.size(); ++i) {
       const Item& item = items_.items[members[i]];
-      const auto add = [&](Vec at, LayerSpan layers) {
-        sites_.push_back({members[i], piece[i], true, layers, at, item.radius});
-      };
-      if (item.kind == ItemKind::pad && touchedLayers[members[i]].empty())
-        add(items_.points[item.firstPoint], item.layers);
-      if (item.kind == ItemKind::via && touchedLayers[members[i]].size() < 2)
-        add(items_.points[item.firstPoint], item.layers);
+      const std::size_t layersTouched = touchedLayers[members[i]].size();
+      if ((item.kind == ItemKind::pad && layersTouched == 0) ||
+          (item.kind == ItemKind::via && layersTouched < 2))
+        sites_.push_back({members[i], piece[i], true, false, {}});
       if (item.kind != ItemKind::track) continue;
       for (const std::size_t point : {item.firstPoint, item.firstPoint + item.pointCount - 1}) {
         const Vec at = items_.points[point];
@@ -122,7 +119,7 @@ private:
         const bool held = std::any_of(near.begin(), near.end(), [&](std::size_t other) {
           return covers(outlineOf(items_, items_.items[other]), at, contactSlack);
         });
-        if (!held) add(at, item.layers);
+        if (!held) sites_.push_back({members[i], piece[i], true, true, at});
       }
     }
   }
@@ -133,13 +130,16 @@ private:
     const Site& b = sites_[to];
     const int loose = (a.loose ? 1 : 0) + (b.loose ? 1 : 0);
     const double factor = loose == 2 ? 1.0 : loose == 1 ? 2.0 : 4.0;
-    const bool apart = a.layers.last < b.layers.first || b.layers.last < a.layers.first;
+    const LayerSpan onA = items_.items[a.item].layers;
+    const LayerSpan onB = items_.items[b.item].layers;
+    const bool apart = onA.last < onB.first || onB.last < onA.first;
+    const double radii = items_.items[a.item].radius + items_.items[b.item].radius;
     const double extra = apart ? layerChange[loose] : 0.0;
     if (extra >= limit) return std::nullopt;
-    const double reach = std::min(1e300, (limit - extra) / factor + a.radius + b.radius);
+    const double reach = std::min(1e300, (limit - extra) / factor + radii);
     const Closest c = closestBetween(outline(a), outline(b), reach);
     if (c.distance > reach) return std::nullopt;
-    const double gap = std::max(0.0, c.distance - a.radius - b.radius);
+    const double gap = std::max(0.0, c.distance - radii);
     return Bridge{gap * factor + extra, from, to, c.onFirst, c.onSecond};
   }
 

@@ -59,6 +59,25 @@ Bounds boundsOfEdge(Vec a, Vec b) {
   return out;
 }
 
+/// Every edge of one against every edge of the other, less those that the other's box tells to be too far.
+void approachEdges(const Outline& a, const Outline& b, Closest& best) {
+  Bounds box;
+  for (const Vec p : b.core)
+    box.include(p);
+  for (std::size_t i = 0; i < edgesOf(a); ++i) {
+    const auto [p, q] = edgeOf(a, i);
+    const Bounds edge = boundsOfEdge(p, q);
+    if (squaredDistance(edge, box) >= best.distance * best.distance) continue;
+    for (std::size_t j = 0; j < edgesOf(b); ++j) {
+      const auto [r, s] = edgeOf(b, j);
+      if (edgesOf(b) > 1 && squaredDistance(edge, boundsOfEdge(r, s)) >= best.distance * best.distance)
+        continue;
+      const Closest c = closestOnSegments(p, q, r, s);
+      if (c.distance < best.distance) best = c;
+    }
+  }
+}
+
 Closest swapped(Closest c) {
   std::swap(c.onFirst, c.onSecond);
   return c;
@@ -254,14 +273,7 @@ Closest closestBetween(const Outline& a, const Outline& b, double limit) {
   } else if (b.area) {
     return swapped(closestBetween(b, a, limit));
   } else {
-    for (std::size_t i = 0; i < edgesOf(a); ++i) {
-      for (std::size_t j = 0; j < edgesOf(b); ++j) {
-        const auto [p, q] = edgeOf(a, i);
-        const auto [r, s] = edgeOf(b, j);
-        const Closest c = closestOnSegments(p, q, r, s);
-        if (c.distance < best.distance) best = c;
-      }
-    }
+    approachEdges(a, b, best);
   }
   return best;
 }

@@ -81,7 +81,7 @@ private:
 };
 
 /// One piece of copper: a disc of `radius` swept over a point, a chain, or (filled) a closed polygon;
-/// or the border and inside of `area`.
+/// or over the border and inside of `area`, if there is one (then `core` does not count).
 struct Outline {
   std::span<const Vec> core;
   double radius = 0.0;

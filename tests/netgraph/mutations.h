@@ -33,6 +33,7 @@ public:
     Mutation m{kind, track, std::nullopt, {}, 1};
     if (kind == Mutation::Kind::remove) {
       m.pieces = brute.piecesOf(track.net.value, track.id);
+      if (!clearWithout(track)) return std::nullopt;
       return m;
     }
     if (track.way != TrackWay::straight || track.start == track.end) return std::nullopt;
@@ -54,6 +55,22 @@ public:
 
 private:
   std::size_t upTo(std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random_); }
+
+  /// Whether those that it joined touch each other, or not, by more than 1.5 µm.
+  [[nodiscard]] bool clearWithout(const Track& track) const {
+    std::vector<const BruteObject*> near;
+    for (const std::size_t i : brute.touched(brute.trackObject(track)))
+      near.push_back(&brute.objects[i]);
+    for (const BruteObject* a : near) {
+      const auto* id = std::get_if<TrackId>(&a->id);
+      if (!id) continue;
+      const BruteObject larger = brute.trackObject(*board_.tracks.find(*id), Length(1'500));
+      const BruteObject smaller = brute.trackObject(*board_.tracks.find(*id), Length(-1'500));
+      for (const BruteObject* b : near)
+        if (b != a && touch(larger, *b) != touch(smaller, *b)) return false;
+    }
+    return true;
+  }
 
   static Track moved(Track track, double x, double y) {
     const Point by{Length(std::llround(x)), Length(std::llround(y))};
