@@ -32,6 +32,13 @@ std::vector<Point> withEnds(const Landing& from, const Landing& to, const std::v
   return points;
 }
 
+/// Landings whose copper meets, or the leg and pad of one joint, want solder and no wire.
+bool touching(const Landing& a, const Landing& b) {
+  if (std::holds_alternative<PinId>(a.object) && a.object == b.object) return true;
+  const Length reach = (a.width.valueOr({}) + b.width.valueOr({})) / 2;
+  return distance(a.at, b.at) <= reach;
+}
+
 bool sameLanding(const Landing& a, const Landing& b) {
   // Two places on one track, or on neighbouring pieces of it, are one choice.
   const bool bothTracks = a.kind == LandingKind::outerTrack && b.kind == LandingKind::outerTrack;
@@ -130,9 +137,7 @@ private:
     for (const SideView& view : views_)
       for (const Landing& from : view.a.landings)
         for (const Landing& to : view.b.landings)
-          // A leg and its own pad: that is a joint to resolder, not to bridge.
-          if (!std::holds_alternative<PinId>(from.object) || from.object != to.object)
-            pairs.push_back({&view, &from, &to, leastPossible(from, to).value});
+          if (!touching(from, to)) pairs.push_back({&view, &from, &to, leastPossible(from, to).value});
     std::stable_sort(pairs.begin(), pairs.end(),
                      [](const Pair& x, const Pair& y) { return x.atLeast < y.atLeast; });
     return pairs;
