@@ -145,6 +145,8 @@ Isolation makeIsolation(const IsolationInput& input) {
   model->meter = input.meter;
   model->diode = meterSource(input.meter, ReadingMode::diode);
   model->ohms = meterSource(input.meter, ReadingMode::ohms);
+  if (model->diode)
+    model->sigmaByMillivolt = sigmaTable(input.meter, input.priors.readingSpread, model->diode->displayLimit);
   model->condition = input.options.condition;
   model->groundPins = groundPins(input.lookup.board());
   model->cells = lineCells(input.lookup, input.line, input.efforts.scrapeEvery);

@@ -134,9 +134,19 @@ private:
 
 } // namespace
 
+std::vector<double> sigmaTable(const MeterProfile& meter, Volts readingSpread, Volts limit) {
+  std::vector<double> result;
+  for (int millivolts = 0; 1e-3 * millivolts <= limit.value + 2e-3; ++millivolts) {
+    const auto uncertainty =
+        uncertaintyOf(meter, ReadingMode::diode, std::min(limit.value, 1e-3 * millivolts));
+    result.push_back(std::hypot(uncertainty ? uncertainty->combined() : 0.0, readingSpread.value));
+  }
+  return result;
+}
+
 double voltsSigma(const IsolationModel& model, double volts) {
-  const auto meter = uncertaintyOf(model.meter, ReadingMode::diode, std::max(0.0, volts));
-  return std::hypot(meter ? meter->combined() : 0.0, model.priors.readingSpread.value);
+  const auto last = static_cast<double>(model.sigmaByMillivolt.size() - 1);
+  return model.sigmaByMillivolt[static_cast<std::size_t>(std::clamp(1e3 * volts, 0.0, last))];
 }
 
 bool together(const IsolationModel& model, std::size_t faultClass, std::size_t cellA, std::size_t cellB) {

@@ -33,6 +33,8 @@ struct PathOhms {
 [[nodiscard]] bool together(const IsolationModel& model, std::size_t faultClass, std::size_t cellA,
                             std::size_t cellB);
 
+[[nodiscard]] std::vector<double> sigmaTable(const MeterProfile& meter, Volts readingSpread, Volts limit);
+
 /// One standard deviation of a diode reading of this value: meter, and hand.
 [[nodiscard]] double voltsSigma(const IsolationModel& model, double volts);
 

@@ -58,6 +58,8 @@ struct IsolationModel {
   std::vector<FaultEffect> effects; ///< by class
   TerminationSamples samples;
   std::vector<float> volts; ///< diode mode: [((class·2 + below)·supers + super)·samples + sample]
+  std::vector<double>
+      sigmaByMillivolt; ///< of a diode reading; the meter's data cost too much to ask each time
   FaultPriors priors;
   ProbeEfforts efforts;
   MeterProfile meter;

@@ -98,57 +98,55 @@ struct Worth {
   double betterGuess = 0.0;
 };
 
-/// The work per place is classes × bins; buffers are kept between places.
+/// The work per place is classes × bins.
 class DiodeWorth {
 public:
   DiodeWorth(const Isolation& isolation, const Field& field)
-      : field_(field), rows_(isolation, field.classes), all_(rows_.bins()), best_(rows_.bins()) {
+      : field_(field), rows_(isolation, field.classes) {
     for (std::size_t g = 0; g < field.groupSize.size(); ++g)
-      if (field.groupSize[g] > 1) shared_.emplace(g, std::vector<double>(rows_.bins()));
+      if (field.groupSize[g] > 1) shared_.emplace(g, Row{});
   }
 
   Worth at(std::size_t cell) {
-    const std::size_t bins = rows_.bins();
-    std::fill(all_.begin(), all_.end(), 0.0);
-    std::fill(best_.begin(), best_.end(), 0.0);
+    Row all{};
+    Row best{};
     for (auto& [group, joint] : shared_)
-      std::fill(joint.begin(), joint.end(), 0.0);
+      joint = Row{};
     double within = 0.0;
     for (std::size_t i = 0; i < field_.classes.size(); ++i) {
-      const double* row = rows_.row(i, cell);
-      const double p = field_.probability[i];
+      const Row& row = rows_.row(i, cell);
+      const auto p = static_cast<float>(field_.probability[i]);
       if (field_.groupSize[field_.group[i]] > 1) {
-        auto& joint = shared_.at(field_.group[i]);
-        for (std::size_t k = 0; k < bins; ++k)
+        Row& joint = shared_.at(field_.group[i]);
+        for (std::size_t k = 0; k < row.size(); ++k)
           joint[k] += p * row[k];
         continue;
       }
-      within += p * rows_.rowBits(i, cell);
-      for (std::size_t k = 0; k < bins; ++k) {
-        const double joint = p * row[k];
-        all_[k] += joint;
-        best_[k] = std::max(best_[k], joint);
+      within += field_.probability[i] * rows_.rowBits(i, cell);
+      for (std::size_t k = 0; k < row.size(); ++k) {
+        const float joint = p * row[k];
+        all[k] += joint;
+        best[k] = best[k] < joint ? joint : best[k];
       }
     }
     for (const auto& [group, joint] : shared_) {
-      within += field_.groupProbability[group] * entropyBits(joint);
-      for (std::size_t k = 0; k < bins; ++k) {
-        all_[k] += joint[k];
-        best_[k] = std::max(best_[k], joint[k]);
+      within += field_.groupProbability[group] * bitsOf(joint);
+      for (std::size_t k = 0; k < joint.size(); ++k) {
+        all[k] += joint[k];
+        best[k] = std::max(best[k], joint[k]);
       }
     }
-    double guess = 0.0;
-    for (const double p : best_)
-      guess += p;
-    return {std::max(0.0, entropyBits(all_) - within), std::max(0.0, guess - field_.bestGuess())};
+    const double guess = std::accumulate(best.begin(), best.end(), 0.0);
+    return {std::max(0.0, bitsOf(all) - within), std::max(0.0, guess - field_.bestGuess())};
   }
 
 private:
+  using Row = OutcomeRows::Row;
+  static double bitsOf(const Row& row) { return entropyBits(std::vector<double>(row.begin(), row.end())); }
+
   const Field& field_;
   OutcomeRows rows_;
-  std::vector<double> all_;
-  std::vector<double> best_;
-  std::map<std::size_t, std::vector<double>> shared_;
+  std::map<std::size_t, Row> shared_; ///< joint chances of groups of several classes
 };
 
 /// From point to point there are three outcomes: as along sound copper, OL, something else.

@@ -12,7 +12,8 @@ namespace netmend {
 
 namespace {
 
-constexpr std::size_t wantedBins = 56;
+constexpr std::size_t wantedBins = 56; ///< edges are at most as many; with OL that stays below mostBins
+static_assert(wantedBins + 2 <= OutcomeRows::mostBins);
 constexpr double tail = 6.0; ///< standard deviations beyond which nothing is left
 
 /// The error function costs more than all else here; a table of 1/64 steps with linear interpolation is
@@ -47,11 +48,8 @@ OutcomeRows::OutcomeRows(const Isolation& isolation, const std::vector<std::size
     for (std::size_t s = 0; s < samples; ++s)
       sampleWeight_.push_back(std::exp(weights[s] - all));
   }
-  const double limit = model_.diode->displayLimit.value;
-  for (std::size_t millivolts = 0; static_cast<double>(millivolts) * 1e-3 <= limit + 2e-3; ++millivolts)
-    voltsSigma_.push_back(voltsSigma(model_, std::min(limit, static_cast<double>(millivolts) * 1e-3)));
   chooseEdges();
-  rows_.assign(classes.size() * 2 * model_.cells.supers * bins(), 0.0);
+  rows_.assign(classes.size() * 2 * model_.cells.supers, Row{});
   bits_.assign(classes.size() * 2 * model_.cells.supers, 0.0);
   for (std::size_t position = 0; position < classes.size(); ++position)
     for (std::size_t below = 0; below < 2; ++below)
@@ -64,8 +62,8 @@ std::size_t OutcomeRows::index(std::size_t position, std::size_t cell) const {
   return (position * 2 + below) * model_.cells.supers + model_.cells.super[cell];
 }
 
-const double* OutcomeRows::row(std::size_t position, std::size_t cell) const {
-  return &rows_[index(position, cell) * bins()];
+const OutcomeRows::Row& OutcomeRows::row(std::size_t position, std::size_t cell) const {
+  return rows_[index(position, cell)];
 }
 
 double OutcomeRows::rowBits(std::size_t position, std::size_t cell) const {
@@ -97,7 +95,7 @@ void OutcomeRows::chooseEdges() {
     sum += weight[i];
     const double edge = static_cast<double>(i + 1) * 1e-3;
     if (sum < total / static_cast<double>(wantedBins) || edge >= limit) continue;
-    if (edge - last < 0.7 * voltsSigma_[i]) continue;
+    if (edge - last < 0.7 * voltsSigma(model_, edge)) continue;
     edges_.push_back(edge);
     last = edge;
     sum = 0.0;
@@ -110,7 +108,7 @@ void OutcomeRows::fill(std::size_t position, std::size_t below, std::size_t supe
   const auto& effect = model_.effects[c];
   if (below == 1 && effect.kind != FaultKind::open) return;
   const std::size_t at = (position * 2 + below) * model_.cells.supers + super;
-  double* row = &rows_[at * bins()];
+  std::array<double, mostBins> row{};
   const double limit = model_.diode->displayLimit.value;
   const std::size_t overLimit = bins() - 1;
   const auto edge = [&](std::size_t k) { return k < edges_.size() ? edges_[k] : limit; };
@@ -129,7 +127,7 @@ void OutcomeRows::fill(std::size_t position, std::size_t below, std::size_t supe
       const double weight = (1.0 - slipped) * sampleWeight_[position * samples + s];
       if (weight < 1e-12) continue;
       const auto v = static_cast<double>(volts[s]);
-      const double sigma = voltsSigma_[static_cast<std::size_t>(1e3 * std::clamp(v, 0.0, limit))];
+      const double sigma = voltsSigma(model_, v);
       auto k = static_cast<std::size_t>(std::lower_bound(edges_.begin(), edges_.end(), v - tail * sigma) -
                                         edges_.begin());
       double done = 0.0;
@@ -142,7 +140,8 @@ void OutcomeRows::fill(std::size_t position, std::size_t below, std::size_t supe
     }
     spreadEvenly(0.5 * slipped, 0.5 * slipped);
   }
-  bits_[at] = entropyBits(std::vector<double>(row, row + bins()));
+  bits_[at] = entropyBits(std::vector<double>(row.begin(), row.end()));
+  std::transform(row.begin(), row.end(), rows_[at].begin(), [](double p) { return static_cast<float>(p); });
 }
 
 } // namespace netmend

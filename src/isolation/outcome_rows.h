@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "model.h"
@@ -10,11 +11,14 @@ namespace netmend {
 /// chances over all predictions, but are not much finer than a reading's uncertainty: finer ones add nothing.
 class OutcomeRows {
 public:
+  static constexpr std::size_t mostBins = 64; ///< fixed, so that loops over bins are unrolled and vectorised
+  using Row = std::array<float, mostBins>;    ///< bins that are not there hold 0
+
   OutcomeRows(const Isolation& isolation, const std::vector<std::size_t>& classes);
 
   [[nodiscard]] std::size_t bins() const { return edges_.size() + 2; } ///< OL is the last
   /// Of a class, by position in the list given, at a cell.
-  [[nodiscard]] const double* row(std::size_t position, std::size_t cell) const;
+  [[nodiscard]] const Row& row(std::size_t position, std::size_t cell) const;
   /// Entropy of that row in bits.
   [[nodiscard]] double rowBits(std::size_t position, std::size_t cell) const;
 
@@ -28,8 +32,7 @@ private:
   const std::vector<std::size_t>& classes_;
   std::vector<double> sampleWeight_; ///< position × sample
   std::vector<double> edges_; ///< inner edges; the first bin begins below zero, the last ends at the limit
-  std::vector<double> voltsSigma_; ///< by millivolt: what the meter's data cost too much to ask for
-  std::vector<double> rows_;
+  std::vector<Row> rows_;
   std::vector<double> bits_;
 };
 

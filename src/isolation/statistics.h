@@ -25,8 +25,7 @@ namespace netmend {
 /// share of slipped probes of which half read OL and half anything.
 [[nodiscard]] inline double voltsLikelihood(std::optional<double> value, double volts, double sigma,
                                             double limit, double slipped) {
-  const double over = normalBelow((volts - limit) / sigma);
-  if (!value) return (1.0 - slipped) * over + 0.5 * slipped;
+  if (!value) return (1.0 - slipped) * normalBelow((volts - limit) / sigma) + 0.5 * slipped;
   return (1.0 - slipped) * normalDensity(*value, volts, sigma) + 0.5 * slipped / limit;
 }
 

@@ -177,9 +177,9 @@ Suspects suspects(const Isolation& isolation, double setMass) {
   }
   measureSet(result, setMass);
   // Nobody reads why the hundredth is unlikely, and on a large line each costs as much as the first.
-  constexpr std::size_t mostExplained = 40;
+  constexpr std::size_t mostExplained = 12;
   const std::size_t explained =
-      std::min(result.ranked.size(), std::max<std::size_t>(mostExplained, result.setSize));
+      std::min(result.ranked.size(), std::max(mostExplained, std::min<std::size_t>(result.setSize, 40)));
   for (std::size_t i = 0; i < explained; ++i)
     explain(isolation, table, result.ranked[i]);
   result.entropyBits = entropyBits(isolation.probability);
