@@ -1,5 +1,5 @@
 #include <algorithm>
-#include <iterator>
+#include <tuple>
 
 #include "marks.h"
 #include "netmend/drawing/palette.h"
@@ -30,7 +30,9 @@ enum class Pass : std::uint8_t {
 struct Visible {
   Pass pass;
   std::uint32_t index;
-  friend auto operator<=>(const Visible&, const Visible&) = default;
+  [[nodiscard]] bool operator<(const Visible& other) const {
+    return std::tie(pass, index) < std::tie(other.pass, other.index);
+  }
 };
 
 bool allLayersIn(const SceneItem& item, const std::vector<char>& flags) {
@@ -121,13 +123,11 @@ Look lookOf(const Painting& p, Pass pass) {
   case Pass::track:
     return {quiet(palette::copper), {}};
   case Pass::via:
-    return {quiet(palette::pad), {}};
   case Pass::pad:
     return {quiet(palette::pad), {}};
   case Pass::litArea:
     return {QColor(0x56, 0xB4, 0xE9, 90), palette::blue};
   case Pass::litTrack:
-    return {palette::blue, {}};
   case Pass::litVia:
     return {palette::blue, {}};
   case Pass::litPad:
