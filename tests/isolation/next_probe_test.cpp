@@ -64,7 +64,8 @@ TEST_CASE("effort counts: a place under a lid is passed over for one in the open
   pad.access = fromUser(Access::underLid);
   drawn.board.pads.put(pad);
   const auto isolation =
-      update(drawn.isolation({{drawn.pins[0], Volts(0.5), Volts(0.005)}}), drawn.diode("J1.1", std::nullopt));
+      update(drawn.isolation({{drawn.pins[0], Volts(0.5), Volts(0.005)}}),
+             {drawn.diode("J1.1", std::nullopt), drawn.diode("pad of J1.1", std::nullopt)});
   const auto next = nextProbe(isolation);
   std::string all;
   for (const auto& probe : next.ranked)
