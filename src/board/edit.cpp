@@ -95,26 +95,33 @@ template <class T> Problem settle(const Table<T>& table, Plan<T>& plan) {
   return {};
 }
 
+/// The kind, other than its own, that has an object or a change with this number; empty if none.
+std::string_view otherOwner(const Board& board, const EditPlan& plan, std::uint64_t number,
+                            std::string_view own) {
+  std::string_view owner;
+  forEachKind([&]<class K>(K kind) {
+    if (kind.name == own || !owner.empty()) return;
+    using T = typename K::Type;
+    const auto& table = board.*K::table;
+    const decltype(T::id) id(number);
+    const bool inTable = !table.empty() && id <= table[table.size() - 1].id && table.find(id);
+    if (inTable || plan.of<T>().find(id)) owner = kind.name;
+  });
+  return owner;
+}
+
 /// Ids are unique over all kinds, so that an id alone names an object.
 Problem checkKindsOfIds(const Board& board, const EditPlan& plan) {
   Problem problem;
-  forEachKind([&]<class K>(K) {
+  forEachKind([&]<class K>(K kind) {
     using T = typename K::Type;
-    forEachKind([&]<class Other>(Other other) {
-      if constexpr (!std::is_same_v<K, Other>) {
-        const auto& table = board.*Other::table;
-        for (const auto& step : plan.of<T>().steps) {
-          if (problem) return;
-          const decltype(Other::Type::id) sameNumber(step.change->id.value);
-          const bool inTable =
-              !table.empty() && sameNumber <= table[table.size() - 1].id && table.find(sameNumber);
-          if (inTable || plan.of<typename Other::Type>().find(sameNumber)) {
-            problem = problemAt(step.index, nameOf<T>(step.change->id) + ": the id belongs to a " +
-                                                std::string(other.name));
-          }
-        }
-      }
-    });
+    for (const auto& step : plan.of<T>().steps) {
+      if (problem) return;
+      const auto id = step.change->id;
+      const auto owner = otherOwner(board, plan, id.value, kind.name);
+      if (!owner.empty())
+        problem = problemAt(step.index, nameOf<T>(id) + ": the id belongs to a " + std::string(owner));
+    }
   });
   return problem;
 }
