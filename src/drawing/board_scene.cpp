@@ -94,7 +94,7 @@ public:
     if (board_.info.outline.known())
       for (const Polygon& polygon : board_.info.outline.value)
         content_.outline.addPath(pathOf(polygon));
-    content_.extent = extentOf(board_);
+    content_.extent = pictureExtent(board_);
     if (content_.extent.empty())
       content_.nothingToSee = QStringLiteral("No places are known on this board: %1 parts, %2 pins, %3 nets")
                                   .arg(board_.parts.size())

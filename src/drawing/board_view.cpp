@@ -106,7 +106,7 @@ BoardView viewOf(const Box& box, const QRectF& frame, Side side, double margin) 
   return view;
 }
 
-Box extentOf(const Board& board) {
+Box pictureExtent(const Board& board) {
   Box box;
   if (board.info.outline.known())
     for (const Polygon& polygon : board.info.outline.value)

@@ -43,7 +43,7 @@ Result<void> renderPng(const std::string& path, const Board& board, const Overla
   {
     QPainter painter(&image);
     const QRectF frame(0, 0, options.width, options.height);
-    const Box box = options.part.empty() ? extentOf(board) : options.part;
+    const Box box = options.part.empty() ? pictureExtent(board) : options.part;
     paintBoard(painter, board, viewOf(box, frame, options.side), overlay);
   }
   QByteArray bytes;

@@ -83,8 +83,8 @@ TEST_CASE("a view without extent and one panned beyond all coordinates still has
 
 TEST_CASE("the extent takes in the outline and everything that has a place") {
   SmallBoard small;
-  CHECK(extentOf(small.board).max == at(100, 50));
+  CHECK(pictureExtent(small.board).max == at(100, 50));
   small.part("X1", Side::top, box(90, 40, 120, 60));
-  CHECK(extentOf(small.board).max == at(120, 60));
-  CHECK(extentOf(Board{}).empty());
+  CHECK(pictureExtent(small.board).max == at(120, 60));
+  CHECK(pictureExtent(Board{}).empty());
 }

@@ -46,7 +46,7 @@ std::string wordsOf(const Board& board, const Overlay& overlay, double scale) {
     writer.setPageSize(QPageSize(QPageSize::A3));
     writer.setPageMargins({});
     QPainter painter(&writer);
-    BoardView view = viewOf(extentOf(board), QRectF(0, 0, 800, 800));
+    BoardView view = viewOf(pictureExtent(board), QRectF(0, 0, 800, 800));
     view.scale = PictureScale(scale);
     paintBoard(painter, BoardScene(board), view, overlay, pictureType(10));
   }

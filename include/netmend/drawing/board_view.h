@@ -39,6 +39,6 @@ struct BoardView {
                                double margin = 0.04);
 
 /// Everything on the board that has a place. Empty for a board without coordinates.
-[[nodiscard]] Box extentOf(const Board& board);
+[[nodiscard]] Box pictureExtent(const Board& board);
 
 } // namespace netmend
