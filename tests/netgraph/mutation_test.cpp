@@ -176,7 +176,7 @@ TEST_CASE("a track cut, shortened or pushed on foreign copper is reported at its
   const auto boards = demoBoards();
   REQUIRE(boards.size() >= 13);
   for (const auto& path : boards)
-    mutate(path, 6);
+    mutate(path, 12);
 }
 
 TEST_CASE("200 mutations of every board are reported at their place", "[.full]") {
