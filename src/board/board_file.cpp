@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::string_view formatName = "netmend-board";
 /// What one file may hold: above any board, below what would eat the memory.
-constexpr JsonLimits limits{};
+constexpr JsonLimits fileLimits{};
 
 class BoardDecoder {
 public:
@@ -110,7 +110,7 @@ private:
 };
 
 Result<Board> decodeDocument(std::string_view text) {
-  auto document = parseJson(text, limits);
+  auto document = parseJson(text, fileLimits);
   if (!document) return failure(std::move(document.error()));
   const auto format = document->is_object() ? document->find("format") : document->end();
   if (!document->is_object() || format == document->end() || *format != formatName) {
@@ -182,7 +182,7 @@ public:
     for (const auto& [name, value] : members)
       out += (out.empty() ? "{\n" : ",\n") + json(name).dump() + ": " + value;
     out += "\n}\n";
-    if (out.size() > limits.bytes || members_ > limits.members - 100)
+    if (out.size() > fileLimits.bytes || members_ > fileLimits.members - 100)
       return failure({"the board is too large for a file"});
     return out;
   }
@@ -228,7 +228,7 @@ Result<std::string> boardToText(const Board& board) {
 }
 
 Result<Board> readBoardFile(const std::filesystem::path& path) {
-  const auto text = readFile(path, limits.bytes);
+  const auto text = readFile(path, fileLimits.bytes);
   if (!text) return failure(text.error());
   return boardFromText(*text, path.string());
 }

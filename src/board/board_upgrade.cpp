@@ -84,13 +84,13 @@ Result<void> upgradeFrom1(json& document) {
 }
 
 /// The step from version i + 1 to the next.
-constexpr std::array<Result<void> (*)(json&), boardFileVersion - 1> steps = {upgradeFrom1};
+constexpr std::array<Result<void> (*)(json&), boardFileVersion - 1> upgradeSteps = {upgradeFrom1};
 
 } // namespace
 
 Result<void> upgradeBoardDocument(json& document, int from) {
   for (int version = from; version < boardFileVersion; ++version) {
-    if (auto done = steps.at(static_cast<std::size_t>(version - 1))(document); !done) return done;
+    if (auto done = upgradeSteps.at(static_cast<std::size_t>(version - 1))(document); !done) return done;
     document["version"] = version + 1;
   }
   return {};

@@ -16,7 +16,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::string_view formatName = "netmend-journal";
+constexpr std::string_view journalName = "netmend-journal";
 constexpr int journalVersion = 1;
 constexpr std::uintmax_t mostBytes = 512u << 20;
 
@@ -25,7 +25,7 @@ Error systemError(const fs::path& path, const char* what) {
 }
 
 std::string headerLine(const std::string& key) {
-  return json{{"format", formatName}, {"version", journalVersion}, {"board", key}}.dump(
+  return json{{"format", journalName}, {"version", journalVersion}, {"board", key}}.dump(
              -1, ' ', false, json::error_handler_t::replace) +
          "\n";
 }
@@ -54,7 +54,7 @@ Result<void> checkHeader(std::string_view line, const std::string& key) {
   const auto is = [&](const char* name, const json& value) {
     return header->contains(name) && (*header)[name] == value;
   };
-  if (!header || !header->is_object() || !is("format", formatName))
+  if (!header || !header->is_object() || !is("format", journalName))
     return failure({"is no journal of a board"});
   const auto version = header->find("version");
   if (version == header->end() || !version->is_number_unsigned()) return failure({"has no version"});

@@ -49,9 +49,9 @@ struct Range {
   double least;
   double most;
 };
-constexpr Range share{0.0, 1.0};
-constexpr Range weight{0.0, 1e6};
-constexpr Range positive{1e-15, 1e12};
+constexpr Range shareRange{0.0, 1.0};
+constexpr Range weightRange{0.0, 1e6};
+constexpr Range positiveRange{1e-15, 1e12};
 
 /// Walks a data file and keeps the first thing that is wrong, with its place.
 class DataFile {
@@ -122,9 +122,9 @@ void readTerminations(DataFile& file, FaultPriors& priors) {
   for (std::size_t i = 0; i < list->size(); ++i) {
     const auto place = fmt::format("/terminations/{}", i);
     TerminationShares shares;
-    shares.junction = file.entry(place, "junction", share);
-    shares.resistive = file.number(place + "/resistive", share);
-    shares.none = file.number(place + "/none", share);
+    shares.junction = file.entry(place, "junction", shareRange);
+    shares.resistive = file.number(place + "/resistive", shareRange);
+    shares.none = file.number(place + "/none", shareRange);
     const Json* part = file.find(place + "/part");
     if (!part) return;
     if (std::abs(shares.junction + shares.resistive + shares.none - 1.0) > 1e-6)
@@ -144,8 +144,8 @@ void readTerminations(DataFile& file, FaultPriors& priors) {
 
 void readJunction(DataFile& file, FaultPriors& priors) {
   file.expectSource("/pullUp");
-  priors.mostPullUp = Ohms(file.number("/pullUp/mostOhms", positive));
-  priors.railOhms = Ohms(file.number("/pullUp/railOhms", positive));
+  priors.mostPullUp = Ohms(file.number("/pullUp/mostOhms", positiveRange));
+  priors.railOhms = Ohms(file.number("/pullUp/railOhms", positiveRange));
   priors.railFactor = file.number("/pullUp/railFactor", {1.0, 1e6});
   file.expectSource("/junction");
   priors.drop = Volts(file.number("/junction/drop_V", {0.05, 5.0}));
@@ -166,20 +166,20 @@ Result<FaultPriors> parseFaultPriors(std::string_view text, std::string_view fil
   DataFile file(text, fileName);
   file.expectFormat("netmend-fault-priors");
   FaultPriors priors{};
-  priors.soundShare = file.entry("/shares/sound", "share", share);
-  priors.noneOfTheseShare = file.entry("/shares/noneOfThese", "share", share);
-  priors.slippedShare = file.entry("/shares/slippedProbe", "share", share);
+  priors.soundShare = file.entry("/shares/sound", "share", shareRange);
+  priors.noneOfTheseShare = file.entry("/shares/noneOfThese", "share", shareRange);
+  priors.slippedShare = file.entry("/shares/slippedProbe", "share", shareRange);
   if (priors.soundShare + priors.noneOfTheseShare >= 1.0)
     file.fail("/shares", "leaves nothing for faults", "", "sound and none of these together below 1");
-  priors.solderJoint = file.entry("/weights/solderJoint", "perPlace", weight);
-  priors.connectorJoint = file.entry("/weights/connectorJoint", "perPlace", weight);
-  priors.trackPerMm = file.entry("/weights/track", "perMm", weight);
-  priors.via = file.entry("/weights/via", "perPlace", weight);
-  priors.part = file.entry("/weights/part", "perPlace", weight);
-  priors.unknownWayPerMm = file.entry("/weights/unknownWay", "perMm", weight);
+  priors.solderJoint = file.entry("/weights/solderJoint", "perPlace", weightRange);
+  priors.connectorJoint = file.entry("/weights/connectorJoint", "perPlace", weightRange);
+  priors.trackPerMm = file.entry("/weights/track", "perMm", weightRange);
+  priors.via = file.entry("/weights/via", "perPlace", weightRange);
+  priors.part = file.entry("/weights/part", "perPlace", weightRange);
+  priors.unknownWayPerMm = file.entry("/weights/unknownWay", "perMm", weightRange);
   priors.unknownWayLength = Length::fromMm(file.number("/weights/unknownWay/mmWhenUnknown", {0.01, 1e4}));
-  priors.deadPin = file.entry("/weights/deadPin", "perPlace", weight);
-  priors.shortToGround = file.entry("/weights/shortToGround", "perLine", weight);
+  priors.deadPin = file.entry("/weights/deadPin", "perPlace", weightRange);
+  priors.shortToGround = file.entry("/weights/shortToGround", "perLine", weightRange);
   readTerminations(file, priors);
   readJunction(file, priors);
   if (file.error()) return failure(*file.error());

@@ -7,8 +7,8 @@ namespace netmend {
 namespace {
 
 /// In the order of LandingKind.
-const std::vector<std::string_view> kindWords{"test_pad",   "part_terminal", "via",
-                                              "tented_via", "outer_track",   "connector_pin"};
+const std::vector<std::string_view> landingWords{"test_pad",   "part_terminal", "via",
+                                                 "tented_via", "outer_track",   "connector_pin"};
 constexpr std::string_view kindNames[] = {"test pad",   "part terminal", "via",
                                           "tented via", "scraped track", "connector pin"};
 
@@ -37,12 +37,12 @@ Result<LandingPrices> loadLandingPrices(const std::filesystem::path& path) {
   const auto root = jumper::rootOf(*file);
   root.onlyKeys({"format", "version", "landings", "extras", "way"});
   LandingPrices prices;
-  std::vector<bool> given(kindWords.size(), false);
+  std::vector<bool> given(landingWords.size(), false);
   for (const auto& node : root.at("landings").items()) {
     node.onlyKeys({"landing", "price", "source"});
-    const std::size_t kind = node.at("landing").oneOf(kindWords);
+    const std::size_t kind = node.at("landing").oneOf(landingWords);
     if (given[kind])
-      node.at("landing").wrong("a second price for the same landing", std::string(kindWords[kind]),
+      node.at("landing").wrong("a second price for the same landing", std::string(landingWords[kind]),
                                "one for each");
     given[kind] = true;
     prices.kinds.push_back(
@@ -50,7 +50,7 @@ Result<LandingPrices> loadLandingPrices(const std::filesystem::path& path) {
   }
   for (std::size_t kind = 0; kind < given.size(); ++kind)
     if (!given[kind])
-      root.at("landings").wrong("no price for a kind of landing", "", std::string(kindWords[kind]));
+      root.at("landings").wrong("no price for a kind of landing", "", std::string(landingWords[kind]));
 
   const auto extras = root.at("extras");
   extras.onlyKeys(

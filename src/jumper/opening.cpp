@@ -21,10 +21,6 @@ bool opensFor(const KeepOut& keepOut, PartId own) {
   return keepOut.guessed && own && keepOut.part == own;
 }
 
-bool isEdge(const KeepOut& keepOut) {
-  return !keepOut.part && !keepOut.zone;
-}
-
 Point corner(const NavigationMesh& mesh, const MeshTriangle& triangle, std::size_t i) {
   return mesh.vertices[static_cast<std::size_t>(triangle.corner[i])];
 }
@@ -106,7 +102,7 @@ bool crossesCore(const KeepOut& keepOut, Point a, Point b) {
 std::optional<Opening> openingAt(const FreeArea& area, Point p, PartId own, Length reach) {
   const auto& keepOuts = area.obstacles.keepOuts;
   const bool onBoard = std::any_of(keepOuts.begin(), keepOuts.end(),
-                                   [&](const KeepOut& k) { return isEdge(k) && covers(k.core, p); });
+                                   [&](const KeepOut& k) { return k.isBoardEdge() && covers(k.core, p); });
   if (!onBoard) return std::nullopt;
   if (area.mesh.freeAt(p)) return Opening{p, {}};
   for (const std::size_t i : keepOutsAt(area, p))

@@ -10,7 +10,7 @@ namespace netmend {
 namespace {
 
 /// In the order of WorkKind.
-const std::vector<std::string_view> kindWords{"jumper", "resolder",  "remove_part", "replace_part",
+const std::vector<std::string_view> workWords{"jumper", "resolder",  "remove_part", "replace_part",
                                               "clean",  "cut_track", "not_economic"};
 const std::vector<std::string_view> jumperNames{
     "from",  "to",      "side", "wire",       "length",        "cut_length",  "stripping",
@@ -109,12 +109,12 @@ Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
   WorkSteps data;
   const auto kinds = root.at("kinds");
   for (const auto& [key, node] : kinds.members())
-    if (!contains(kindWords, key)) node.wrong("unknown kind of work", "\"" + key + "\"", listed(kindWords));
-  for (std::size_t i = 0; i < kindWords.size(); ++i) {
+    if (!contains(workWords, key)) node.wrong("unknown kind of work", "\"" + key + "\"", listed(workWords));
+  for (std::size_t i = 0; i < workWords.size(); ++i) {
     auto& steps = data.kinds[static_cast<WorkKind>(i)];
-    for (const auto& node : kinds.at(std::string(kindWords[i])).items())
+    for (const auto& node : kinds.at(std::string(workWords[i])).items())
       steps.push_back(readStep(node, static_cast<WorkKind>(i) == WorkKind::jumper));
-    if (steps.empty()) kinds.at(std::string(kindWords[i])).wrong("no step", "an empty list", "at least one");
+    if (steps.empty()) kinds.at(std::string(workWords[i])).wrong("no step", "an empty list", "at least one");
   }
   for (const auto& node : root.at("cautions").items()) {
     node.onlyKeys({"text", "source"});

@@ -9,10 +9,6 @@
 namespace netmend {
 namespace {
 
-bool isEdge(const KeepOut& keepOut) {
-  return !keepOut.part && !keepOut.zone;
-}
-
 std::string listed(const std::set<std::string>& names) {
   std::string text;
   std::size_t shown = 0;
@@ -105,7 +101,7 @@ void addNotes(JumperProposal& proposal, const Board& board, const FreeArea& area
     // Within half a millimetre of a margin a wrong guess would matter.
     const Length reach(500'000);
     for (const KeepOut& keepOut : area.obstacles.keepOuts)
-      if (keepOut.guessed && !isEdge(keepOut) &&
+      if (keepOut.guessed && !keepOut.isBoardEdge() &&
           distanceTo(keepOut, proposal.way[i - 1], proposal.way[i]) < keepOut.margin + area.wire / 2 + reach)
         guessedNames.insert(keepOut.name);
   }

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "netmend/probing/words.h"
+#include "trimmed.h"
 
 namespace netmend {
 
@@ -42,15 +43,6 @@ Bounds boundsOf(ReadingMode mode) {
 
 bool isDiode(ReadingMode mode) {
   return mode == ReadingMode::diode || mode == ReadingMode::diodeReverse;
-}
-
-std::string_view trimmed(std::string_view text) {
-  const auto space = [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; };
-  while (!text.empty() && space(text.front()))
-    text.remove_prefix(1);
-  while (!text.empty() && space(text.back()))
-    text.remove_suffix(1);
-  return text;
 }
 
 std::string lower(std::string_view text) {

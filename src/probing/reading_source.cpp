@@ -5,19 +5,13 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "plain_text.h"
+#include "trimmed.h"
 
 namespace netmend {
 
 namespace {
 
 constexpr std::size_t longestLine = 4096;
-
-std::string_view trimmed(std::string_view text) {
-  const auto from = text.find_first_not_of(" \t\r\v\f");
-  if (from == std::string_view::npos) return {};
-  const auto to = text.find_last_not_of(" \t\r\v\f");
-  return text.substr(from, to - from + 1);
-}
 
 class TextSource : public ReadingSource {
 public:

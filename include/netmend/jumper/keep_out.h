@@ -20,6 +20,8 @@ struct KeepOut {
   PartId part;          ///< none: drawn as a zone, or the edge of the board
   std::string name;     ///< for people: "connector J4", "edge of the board"
   bool guessed = false; ///< the shape is a guess: hull of the pads, or a part of unknown height
+
+  [[nodiscard]] bool isBoardEdge() const { return !part && !zone; }
 };
 
 /// A zone that costs but does not forbid.
