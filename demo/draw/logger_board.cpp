@@ -136,11 +136,11 @@ void placeRadioAndPower(DrawingBoard& board) {
   const Footprint module = twoRows("module 20", 20, 1.5, 14, 1.6, 0.9, 14, 16, 2.0);
   for (const PartId part :
        {board.place({"U2", PartKind::chip, "radio", 70, 40, 0, Side::top, radio}, module),
-        board.place({"C7", PartKind::capacitor, "100n", 62, 33, 90, Side::top, {"+3V3_RF", "GND"}},
+        board.place({"C7", PartKind::capacitor, "100n", 61.4, 33, 90, Side::top, {"+3V3_RF", "GND"}},
                     chipSize("0402")),
-        board.place({"C8", PartKind::capacitor, "10u", 62, 36, 90, Side::top, {"+3V3_RF", "GND"}},
+        board.place({"C8", PartKind::capacitor, "10u", 61.4, 36, 90, Side::top, {"+3V3_RF", "GND"}},
                     chipSize("0603")),
-        board.place({"L1", PartKind::inductor, "3n9", 62, 46, 90, Side::top, {"ANT", "ANT_F"}},
+        board.place({"L1", PartKind::inductor, "3n9", 61.4, 46, 90, Side::top, {"ANT", "ANT_F"}},
                     chipSize("0402"))})
     board.lidOver(part, sh1);
   board.place({"ANT1", PartKind::antenna, "", 78, 53.5, 0, Side::top, {"ANT_F", "GND"}},

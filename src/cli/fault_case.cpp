@@ -1,5 +1,7 @@
 #include "fault_case.h"
 
+#include <algorithm>
+
 #include "netmend/base/data_folder.h"
 
 namespace netmend {
@@ -53,7 +55,7 @@ void addFaultOptions(CLI::App& command, FaultOptions& options) {
   auto* net = command.add_option("--net", options.net, "Net whose line is faulty");
   command.add_option("--point", options.point, "… or a pin on it, for example J4.7")->excludes(net);
   command.add_option("--walk", options.walks, "Walks of the faulty board");
-  command.add_option("--reading", options.readings, "More readings: \"[MODE] POINT [OTHER] VALUE\"");
+  command.add_option("--reading", options.readings, "More readings: \"[MODE] POINT [to POINT] VALUE\"");
   command.add_option("--good", options.good, "Walks of good boards");
   command.add_option("--book", options.book, "Job book with known-good walks of this board");
   command.add_option("--meter", options.meter, "Meter profile, an id of data/meters.json");

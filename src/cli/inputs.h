@@ -35,8 +35,9 @@ struct LoadedBoard {
 [[nodiscard]] Result<std::vector<Walk>> loadGoodWalks(const std::vector<std::string>& files,
                                                       const std::string& book, const Lookup* lookup);
 
-/// `[MODE] POINT [OTHER] VALUE`, for example `J4.7 OL` or `continuity J4.7 C23.1 0.4`. Points are matched to
-/// the board where there is one.
+/// `[MODE] POINT [to POINT] VALUE`, for example `J4.7 OL` or `continuity J4.7 to C23.1 0.4`. Labels may hold
+/// blanks
+/// (`pad of J4.7`). Points are matched to the board where there is one.
 [[nodiscard]] Result<Reading> parseReading(const std::string& text, const Walk& defaults,
                                            const Lookup* lookup);
 

@@ -177,7 +177,7 @@ void addAddOptions(CLI::App& command, AddOptions& options) {
   command.add_option("--book", options.book, "Job book")->required();
   command.add_option("--job", options.job, "Number of the job")->required();
   command.add_option("--walk", options.walks, "Walks whose readings belong to the job");
-  command.add_option("--reading", options.readings, "A reading: \"[MODE] POINT [OTHER] VALUE\"");
+  command.add_option("--reading", options.readings, "A reading: \"[MODE] POINT [to POINT] VALUE\"");
   command.add_option("--purpose", options.purpose, "What the readings were taken for")
       ->check(CLI::IsMember({"fault", "check", "proof"}))
       ->capture_default_str();

@@ -77,13 +77,13 @@ private:
 };
 
 struct Group {
-  std::vector<Candidate> members;
+  std::vector<FaultCandidate> members;
   double weight = 0.0;
 };
 
 FaultClass classOf(Group& group, double scale) {
   std::stable_sort(group.members.begin(), group.members.end(),
-                   [](const Candidate& a, const Candidate& b) { return a.weight > b.weight; });
+                   [](const FaultCandidate& a, const FaultCandidate& b) { return a.weight > b.weight; });
   FaultClass result;
   for (auto& member : group.members) {
     member.place.share = group.weight > 0.0 ? member.weight / group.weight : 0.0;
@@ -115,7 +115,7 @@ void addFixed(ClassesOnLine& result, FaultKind kind, std::string text, double pr
   result.effects.push_back({kind, {}, noCell});
 }
 
-std::vector<Group> grouped(const LineView& view, std::vector<Candidate> candidates) {
+std::vector<Group> grouped(const LineView& view, std::vector<FaultCandidate> candidates) {
   const Signatures signatures(view);
   std::map<std::uint64_t, std::size_t> index;
   std::vector<Group> groups;

@@ -22,18 +22,18 @@ struct LineView {
 };
 
 /// One possible fault before faults of equal effect are put together.
-struct Candidate {
+struct FaultCandidate {
   FaultPlace place;
   FaultEffect effect;
   double weight = 0.0;
 };
 
 /// A break in each edge of the tree, a dead pin behind each junction.
-[[nodiscard]] std::vector<Candidate> singlePlaceFaults(const LineView& view);
+[[nodiscard]] std::vector<FaultCandidate> singlePlaceFaults(const LineView& view);
 
 /// Breaks inside copper whose way nobody knows, that leave two and more branches on each side. Takes its
 /// weight from the branches' own candidates.
-void addUnknownWaySplits(const LineView& view, std::vector<Candidate>& candidates,
+void addUnknownWaySplits(const LineView& view, std::vector<FaultCandidate>& candidates,
                          std::vector<std::string>& notices);
 
 /// Puts together what no reading at a reachable place can tell apart, and sorts.

@@ -34,10 +34,10 @@ public:
         terminalsOfCell_[view.cells.cellOfNode[node]].push_back(*pin);
   }
 
-  Candidate above(std::size_t cell) const {
+  FaultCandidate above(std::size_t cell) const {
     const CutEdge& cut = view_.cells.above[cell];
     const CopperEdge& edge = view_.cells.edges[cut.copperEdge];
-    Candidate result;
+    FaultCandidate result;
     result.effect = {FaultKind::open, {{cell, view_.cells.end[cell]}}, noCell};
     FaultPlace& place = result.place;
     place.edgeKind = edge.kind;
@@ -83,7 +83,7 @@ private:
     return {};
   }
 
-  void joint(std::size_t cell, Candidate& result) const {
+  void joint(std::size_t cell, FaultCandidate& result) const {
     FaultPlace& place = result.place;
     place.pin = pinOfJoint(cell, view_.cells.edgeAbove(cell));
     if (!place.at && place.pin)
@@ -97,7 +97,7 @@ private:
     result.weight = connector ? view_.priors.connectorJoint : view_.priors.solderJoint;
   }
 
-  void track(const CutEdge& cut, const CopperEdge& edge, Candidate& result) const {
+  void track(const CutEdge& cut, const CopperEdge& edge, FaultCandidate& result) const {
     FaultPlace& place = result.place;
     double mm = 0.0;
     if (edge.length.known()) {
@@ -113,7 +113,7 @@ private:
     result.weight = view_.priors.trackPerMm * std::max(mm, 0.01);
   }
 
-  void barrel(const CopperEdge& edge, Candidate& result) const {
+  void barrel(const CopperEdge& edge, FaultCandidate& result) const {
     FaultPlace& place = result.place;
     if (!place.at)
       if (const auto* id = std::get_if<ViaId>(&edge.object))
@@ -124,7 +124,7 @@ private:
     result.weight = view_.priors.via / (count == barrels_.end() ? 1.0 : count->second);
   }
 
-  void part(const CopperEdge& edge, Candidate& result) const {
+  void part(const CopperEdge& edge, FaultCandidate& result) const {
     const auto* id = std::get_if<PartId>(&edge.object);
     const Part* owner = id ? board_.parts.find(*id) : nullptr;
     result.place.text = owner ? owner->reference + " itself" : std::string("a part in the line");
@@ -132,7 +132,8 @@ private:
     result.weight = view_.priors.part;
   }
 
-  void unknownWay(std::size_t cell, const CutEdge& cut, const CopperEdge& edge, Candidate& result) const {
+  void unknownWay(std::size_t cell, const CutEdge& cut, const CopperEdge& edge,
+                  FaultCandidate& result) const {
     const double straight = straightLength(cut).mm();
     const double mm = edge.length.known() ? edge.length.value.mm()
                       : straight > 0.0    ? 1.3 * straight // tracks seldom go straight
@@ -150,15 +151,15 @@ private:
 
 } // namespace
 
-std::vector<Candidate> singlePlaceFaults(const LineView& view) {
-  std::vector<Candidate> result;
+std::vector<FaultCandidate> singlePlaceFaults(const LineView& view) {
+  std::vector<FaultCandidate> result;
   const Breaks breaks(view);
   for (std::size_t cell = 0; cell < view.cells.size(); ++cell)
     if (!view.cells.isRoot(cell)) result.push_back(breaks.above(cell));
   for (std::size_t i = 0; i < view.pins.size(); ++i) {
     const LinePin& pin = view.pins[i];
     if (pin.termination.shares.junction < leastDeadPinShare) continue;
-    Candidate dead;
+    FaultCandidate dead;
     dead.place.kind = FaultKind::deadPin;
     dead.place.text = "dead pin " + pin.label + " (inside the part, copper sound)";
     dead.place.pin = pin.pin;

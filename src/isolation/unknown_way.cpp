@@ -45,8 +45,8 @@ double trees(std::size_t leaves) {
   return product;
 }
 
-Candidate split(const LineView& view, const Hub& hub, unsigned mask) {
-  Candidate result;
+FaultCandidate split(const LineView& view, const Hub& hub, unsigned mask) {
+  FaultCandidate result;
   result.effect.kind = FaultKind::open;
   for (std::size_t i = 0; i < hub.children.size(); ++i)
     if (mask >> i & 1u) {
@@ -63,9 +63,9 @@ Candidate split(const LineView& view, const Hub& hub, unsigned mask) {
 
 /// Copper between k points is supposed to branch like a binary tree, all trees being equally likely: k edges
 /// lead to one point each, k − 3 lie inside, and a split in a and b points stands in (2a−3)!!·(2b−3)!! trees.
-void addSplits(const LineView& view, const Hub& hub, std::vector<Candidate>& candidates) {
+void addSplits(const LineView& view, const Hub& hub, std::vector<FaultCandidate>& candidates) {
   const std::size_t k = hub.branches();
-  std::vector<Candidate*> own;
+  std::vector<FaultCandidate*> own;
   double total = 0.0;
   for (auto& candidate : candidates) {
     if (candidate.place.edgeKind != EdgeKind::unknownWay || candidate.effect.below.size() != 1) continue;
@@ -77,12 +77,12 @@ void addSplits(const LineView& view, const Hub& hub, std::vector<Candidate>& can
     total += candidate.weight;
   }
   const double inside = static_cast<double>(k - 3) / static_cast<double>(2 * k - 3);
-  for (Candidate* candidate : own)
+  for (FaultCandidate* candidate : own)
     candidate->weight *= 1.0 - inside;
   // Without a branch upwards the first child stays above, so that no split comes twice.
   const unsigned first = hub.hasParentBranch ? 0u : 1u;
   const unsigned all = 1u << hub.children.size();
-  std::vector<Candidate> splits;
+  std::vector<FaultCandidate> splits;
   double sum = 0.0;
   for (unsigned mask = 1; mask < all; ++mask) {
     const auto below = static_cast<std::size_t>(std::popcount(mask));
@@ -98,7 +98,7 @@ void addSplits(const LineView& view, const Hub& hub, std::vector<Candidate>& can
 
 } // namespace
 
-void addUnknownWaySplits(const LineView& view, std::vector<Candidate>& candidates,
+void addUnknownWaySplits(const LineView& view, std::vector<FaultCandidate>& candidates,
                          std::vector<std::string>& notices) {
   for (const Hub& hub : hubs(view)) {
     const std::size_t k = hub.branches();

@@ -13,9 +13,9 @@ namespace netmend {
 namespace {
 
 using copper::Contact;
+using copper::CopperItem;
+using copper::CopperItemKind;
 using copper::Gap;
-using copper::Item;
-using copper::ItemKind;
 using copper::Items;
 
 /// Between the points of two cores: where their copper touches, or the middle of the gap between it.

@@ -11,7 +11,7 @@ namespace {
 
 namespace bgi = boost::geometry::index;
 
-bool sameObject(const Item& a, const Item& b) {
+bool sameObject(const CopperItem& a, const CopperItem& b) {
   return a.kind == b.kind && a.object == b.object;
 }
 
@@ -24,12 +24,12 @@ void contactsOnLayer(const Items& items, const std::vector<std::size_t>& members
   const ItemTree tree(entries);
   std::vector<TreeEntry> near;
   for (const std::size_t a : members) {
-    const Item& item = items.items[a];
+    const CopperItem& item = items.items[a];
     near.clear();
     tree.query(bgi::intersects(treeBox(item.bounds.grownBy(contactSlack))), std::back_inserter(near));
     std::sort(near.begin(), near.end(), [](const auto& x, const auto& y) { return x.second < y.second; });
     for (const auto& [box, b] : near) {
-      const Item& other = items.items[b];
+      const CopperItem& other = items.items[b];
       if (b <= a || sameObject(item, other)) continue;
       const double reach = touchDistance(item, other);
       const Closest c = closestBetween(outlineOf(items, item), outlineOf(items, other), reach);
@@ -40,7 +40,7 @@ void contactsOnLayer(const Items& items, const std::vector<std::size_t>& members
 
 } // namespace
 
-double touchDistance(const Item& a, const Item& b) {
+double touchDistance(const CopperItem& a, const CopperItem& b) {
   return a.radius + b.radius + contactSlack;
 }
 
@@ -89,7 +89,7 @@ std::vector<std::size_t> PlaceIndex::at(Vec place, LayerSpan layers) const {
   tree_->items.query(bgi::intersects(treeBox(box.grownBy(contactSlack))), std::back_inserter(near));
   std::vector<std::size_t> out;
   for (const auto& [bounds, i] : near) {
-    const Item& item = items_.items[i];
+    const CopperItem& item = items_.items[i];
     const bool apart = !layers.unknown() && !item.layers.unknown() &&
                        (item.layers.last < layers.first || item.layers.first > layers.last);
     if (!apart && covers(outlineOf(items_, item), place, contactSlack)) out.push_back(i);

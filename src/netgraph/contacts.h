@@ -23,7 +23,7 @@ struct Contact {
                                               const std::vector<std::size_t>& among = {});
 
 /// The core distance at which two items touch.
-[[nodiscard]] double touchDistance(const Item& a, const Item& b);
+[[nodiscard]] double touchDistance(const CopperItem& a, const CopperItem& b);
 
 /// What lies at a place, for ends of tracks that are known to touch nothing else.
 class PlaceIndex {

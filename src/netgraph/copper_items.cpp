@@ -45,9 +45,9 @@ private:
     return it == layerIndex_.end() ? LayerSpan{} : LayerSpan{it->second, it->second};
   }
 
-  Item& add(ItemKind kind, std::size_t object, const std::vector<Point>& core, Length radius,
-            LayerSpan layers) {
-    Item item;
+  CopperItem& add(CopperItemKind kind, std::size_t object, const std::vector<Point>& core, Length radius,
+                  LayerSpan layers) {
+    CopperItem item;
     item.kind = kind;
     item.object = object;
     item.firstPoint = out_.points.size();
@@ -103,7 +103,7 @@ private:
     const auto hole = drillCentre(pad);
     const bool barrel = hole && pad.plated.valueOr(true);
     const auto put = [&](LayerSpan layers) {
-      Item& item = add(ItemKind::pad, index, shape->core, shape->radius, layers);
+      CopperItem& item = add(CopperItemKind::pad, index, shape->core, shape->radius, layers);
       item.filled = item.pointCount >= 3;
       if (item.pointCount >= chainFrom) item.area = chainOf({shape->core});
     };
@@ -117,7 +117,7 @@ private:
       const auto putBarrel = [&](LayerSpan layers) {
         if (layers.unknown()) return;
         const Length radius = std::min(pad.drill.value.width, pad.drill.value.height) / 2;
-        add(ItemKind::pad, index, {*hole}, radius, layers).sameAsBefore = true;
+        add(CopperItemKind::pad, index, {*hole}, radius, layers).sameAsBefore = true;
       };
       const auto putAgain = [&](LayerSpan layers) {
         put(layers);
@@ -156,8 +156,8 @@ private:
       return span.unknown() ? fallback : span.first;
     };
     const auto [first, last] = std::minmax({layerOr(via.from, 0), layerOr(via.to, lastLayer())});
-    add(ItemKind::via, index, {via.position}, std::max(via.diameter.valueOr({}), via.drill.valueOr({})) / 2,
-        {first, last});
+    add(CopperItemKind::via, index, {via.position},
+        std::max(via.diameter.valueOr({}), via.drill.valueOr({})) / 2, {first, last});
   }
 
   void addTrack(std::size_t index) {
@@ -167,14 +167,14 @@ private:
       out_.looseTracks.push_back({index, vecOf(track.start), vecOf(track.end), layers});
       return;
     }
-    add(ItemKind::track, index, centreLine(track, arcError), track.width.valueOr({}) / 2, layers);
+    add(CopperItemKind::track, index, centreLine(track, arcError), track.width.valueOr({}) / 2, layers);
   }
 
   void addArea(std::size_t index) {
     const Area& area = board_.areas[index];
     std::vector<Ring> rings{area.polygon.outer};
     rings.insert(rings.end(), area.polygon.holes.begin(), area.polygon.holes.end());
-    Item& item = add(ItemKind::area, index, {}, {}, spanOf(area.layer));
+    CopperItem& item = add(CopperItemKind::area, index, {}, {}, spanOf(area.layer));
     item.area = chainOf(rings);
     item.bounds = item.area->bounds();
     if (area.polygon.outer.size() < 3) item.layers = {};
@@ -191,7 +191,7 @@ Items copperItems(const Board& board) {
   return Collector(board).collect();
 }
 
-Outline outlineOf(const Items& items, const Item& item) {
+AreaOutline outlineOf(const Items& items, const CopperItem& item) {
   return {
       {items.points.data() + item.firstPoint, item.pointCount}, item.radius, item.filled, item.area.get()};
 }

@@ -25,12 +25,12 @@ struct LayerSpan {
   friend bool operator==(LayerSpan, LayerSpan) = default;
 };
 
-enum class ItemKind : std::uint8_t { pad, via, track, area };
+enum class CopperItemKind : std::uint8_t { pad, via, track, area };
 
 /// One outline on a span of layers. A pad has one for each piece of its copper that is joined by the pin
 /// only, and one more for its barrel where that reaches layers without a ring.
-struct Item {
-  ItemKind kind = ItemKind::pad;
+struct CopperItem {
+  CopperItemKind kind = CopperItemKind::pad;
   bool filled = false;
   bool sameAsBefore = false; ///< the pad's barrel: one piece with the item before it
   std::size_t object = 0;    ///< dense index in the board's table of that kind
@@ -53,12 +53,12 @@ struct LooseTrack {
 struct Items {
   int layerCount = 2; ///< at least two: a side can be known without its layer
   std::vector<Vec> points;
-  std::vector<Item> items;
+  std::vector<CopperItem> items;
   std::vector<LooseTrack> looseTracks;
 };
 
 [[nodiscard]] Items copperItems(const Board& board);
-[[nodiscard]] Outline outlineOf(const Items& items, const Item& item);
+[[nodiscard]] AreaOutline outlineOf(const Items& items, const CopperItem& item);
 [[nodiscard]] Vec vecOf(Point p);
 /// Rounded, and clamped to what a Length can hold.
 [[nodiscard]] Point pointOf(Vec v);

@@ -58,15 +58,15 @@ private:
   void addItems() {
     nodeOfItem_.assign(items_.items.size(), noNode);
     for (std::size_t i = 0; i < items_.items.size(); ++i) {
-      const Item& item = items_.items[i];
-      if (item.kind == ItemKind::pad && item.sameAsBefore) {
+      const CopperItem& item = items_.items[i];
+      if (item.kind == CopperItemKind::pad && item.sameAsBefore) {
         nodeOfItem_[i] = nodeOfItem_[i - 1];
         out_.nodes[nodeOfItem_[i]].layer = -1;
-      } else if (item.kind == ItemKind::pad) {
+      } else if (item.kind == CopperItemKind::pad) {
         const int layer = item.layers.first == item.layers.last ? item.layers.first : -1;
         const Pad& pad = board_.pads[item.object];
         nodeOfItem_[i] = addNode(NodeKind::pad, pad.id, pad.position.value, layer);
-      } else if (item.kind == ItemKind::area) {
+      } else if (item.kind == CopperItemKind::area) {
         const Area& area = board_.areas[item.object];
         const bool empty = area.polygon.outer.empty();
         nodeOfItem_[i] =
@@ -90,8 +90,8 @@ private:
     std::vector<bool> placed(board_.pins.size(), false);
     const auto pinOf = [&](const Pad& pad) { return board_.pins.indexOf(pad.pin); };
     for (std::size_t i = 0; i < items_.items.size(); ++i) {
-      const Item& item = items_.items[i];
-      if (item.kind != ItemKind::pad || item.sameAsBefore) continue;
+      const CopperItem& item = items_.items[i];
+      if (item.kind != CopperItemKind::pad || item.sameAsBefore) continue;
       const Pad& pad = board_.pads[item.object];
       const std::size_t pin = pinOf(pad);
       if (pin >= board_.pins.size()) continue;
@@ -117,14 +117,14 @@ private:
   /// A via has a ring where something touches it and on its two end layers, where a probe or a wire can.
   void addViaLayers() {
     for (std::size_t i = 0; i < items_.items.size(); ++i) {
-      const Item& item = items_.items[i];
-      if (item.kind != ItemKind::via) continue;
+      const CopperItem& item = items_.items[i];
+      if (item.kind != CopperItemKind::via) continue;
       viaRings_.push_back({i, item.layers.first, noNode});
       viaRings_.push_back({i, item.layers.last, noNode});
     }
     for (const Contact& c : contacts_) {
-      if (items_.items[c.a].kind == ItemKind::via) viaRings_.push_back({c.a, c.layer, noNode});
-      if (items_.items[c.b].kind == ItemKind::via) viaRings_.push_back({c.b, c.layer, noNode});
+      if (items_.items[c.a].kind == CopperItemKind::via) viaRings_.push_back({c.a, c.layer, noNode});
+      if (items_.items[c.b].kind == CopperItemKind::via) viaRings_.push_back({c.b, c.layer, noNode});
     }
     std::sort(viaRings_.begin(), viaRings_.end());
     viaRings_.erase(std::unique(viaRings_.begin(), viaRings_.end()), viaRings_.end());
@@ -157,7 +157,7 @@ private:
   }
 
   [[nodiscard]] std::size_t nodeAt(std::size_t item, int layer) const {
-    if (items_.items[item].kind != ItemKind::via || layer < 0) return nodeOfItem_[item];
+    if (items_.items[item].kind != CopperItemKind::via || layer < 0) return nodeOfItem_[item];
     const auto it = std::lower_bound(viaRings_.begin(), viaRings_.end(), ViaRing{item, layer, noNode});
     return it->node;
   }
@@ -237,7 +237,8 @@ private:
   void addContacts() {
     contactPairs_.reserve(contacts_.size() + joints_.touches.size());
     for (const Contact& c : contacts_) {
-      if (items_.items[c.a].kind == ItemKind::track || items_.items[c.b].kind == ItemKind::track) continue;
+      if (items_.items[c.a].kind == CopperItemKind::track || items_.items[c.b].kind == CopperItemKind::track)
+        continue;
       addContact(nodeAt(c.a, c.layer), nodeAt(c.b, c.layer), c.onA, c.onB, c.layer);
     }
     for (const Touch& t : joints_.touches)

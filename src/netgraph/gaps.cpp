@@ -83,14 +83,14 @@ public:
   }
 
 private:
-  [[nodiscard]] Outline outline(const Site& site) const {
-    const Item& item = items_.items[site.item];
+  [[nodiscard]] AreaOutline outline(const Site& site) const {
+    const CopperItem& item = items_.items[site.item];
     if (site.end) return {{&site.at, 1}, item.radius, false, nullptr};
     return outlineOf(items_, item);
   }
 
   [[nodiscard]] Bounds boundsOf(const Site& site) const {
-    const Item& item = items_.items[site.item];
+    const CopperItem& item = items_.items[site.item];
     if (!site.end) return item.bounds;
     Bounds out;
     out.include(site.at);
@@ -107,12 +107,12 @@ private:
       neighbours[c.b].push_back(c.a);
     }
     for (std::size_t i = 0; i < members.size(); ++i) {
-      const Item& item = items_.items[members[i]];
+      const CopperItem& item = items_.items[members[i]];
       const std::size_t layersTouched = touchedLayers[members[i]].size();
-      if ((item.kind == ItemKind::pad && layersTouched == 0) ||
-          (item.kind == ItemKind::via && layersTouched < 2))
+      if ((item.kind == CopperItemKind::pad && layersTouched == 0) ||
+          (item.kind == CopperItemKind::via && layersTouched < 2))
         sites_.push_back({members[i], piece[i], true, false, {}});
-      if (item.kind != ItemKind::track) continue;
+      if (item.kind != CopperItemKind::track) continue;
       for (const std::size_t point : {item.firstPoint, item.firstPoint + item.pointCount - 1}) {
         const Vec at = items_.points[point];
         const auto& near = neighbours[members[i]];

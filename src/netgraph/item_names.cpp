@@ -2,15 +2,15 @@
 
 namespace netmend::copper {
 
-CopperObject objectOf(const Board& board, const Item& item) {
+CopperObject objectOf(const Board& board, const CopperItem& item) {
   switch (item.kind) {
-  case ItemKind::pad:
+  case CopperItemKind::pad:
     return board.pads[item.object].id;
-  case ItemKind::via:
+  case CopperItemKind::via:
     return board.vias[item.object].id;
-  case ItemKind::track:
+  case CopperItemKind::track:
     return board.tracks[item.object].id;
-  case ItemKind::area:
+  case CopperItemKind::area:
     return board.areas[item.object].id;
   }
   return {};
@@ -29,7 +29,7 @@ NetId netOf(const Board& board, const CopperObject& object) {
   return {};
 }
 
-NetId netOf(const Board& board, const Item& item) {
+NetId netOf(const Board& board, const CopperItem& item) {
   return netOf(board, objectOf(board, item));
 }
 

@@ -6,10 +6,10 @@
 namespace netmend::copper {
 
 /// The board's object that an item is of.
-[[nodiscard]] CopperObject objectOf(const Board& board, const Item& item);
+[[nodiscard]] CopperObject objectOf(const Board& board, const CopperItem& item);
 
 /// The net that the object is said to be of; none if unknown, or known to be none.
 [[nodiscard]] NetId netOf(const Board& board, const CopperObject& object);
-[[nodiscard]] NetId netOf(const Board& board, const Item& item);
+[[nodiscard]] NetId netOf(const Board& board, const CopperItem& item);
 
 } // namespace netmend::copper

@@ -19,7 +19,7 @@ struct Foot {
 };
 
 /// Nearest place on an item's centre line.
-Foot footOn(const Outline& line, Vec p) {
+Foot footOn(const AreaOutline& line, Vec p) {
   if (line.core.size() == 1) return {0.0, length(p - line.core[0]), line.core[0]};
   Foot best;
   double walked = 0.0;
@@ -38,9 +38,9 @@ public:
     const std::size_t count = board.tracks.size();
     out_.joints.resize(2 * count);
     out_.trackLength.resize(count);
-    for (const Item& item : items.items) {
-      if (item.kind != ItemKind::track) continue;
-      const Outline line = outlineOf(items, item);
+    for (const CopperItem& item : items.items) {
+      if (item.kind != CopperItemKind::track) continue;
+      const AreaOutline line = outlineOf(items, item);
       double total = 0.0;
       for (std::size_t i = 0; i + 1 < line.core.size(); ++i)
         total += length(line.core[i + 1] - line.core[i]);
@@ -55,14 +55,14 @@ public:
   Joints build(const std::vector<Contact>& contacts) {
     std::vector<Contact> withAreas;
     for (const Contact& c : contacts) {
-      const ItemKind a = items_.items[c.a].kind;
-      const ItemKind b = items_.items[c.b].kind;
-      if (a != ItemKind::track && b != ItemKind::track) continue;
-      if (a == ItemKind::area || b == ItemKind::area)
+      const CopperItemKind a = items_.items[c.a].kind;
+      const CopperItemKind b = items_.items[c.b].kind;
+      if (a != CopperItemKind::track && b != CopperItemKind::track) continue;
+      if (a == CopperItemKind::area || b == CopperItemKind::area)
         withAreas.push_back(c);
       else if (a == b)
         meet(c);
-      else if (a == ItemKind::track)
+      else if (a == CopperItemKind::track)
         touch(c.a, c.b, c.layer, c.onA, c.onB);
       else
         touch(c.b, c.a, c.layer, c.onB, c.onA);
@@ -79,8 +79,8 @@ private:
     out_.trackLength[track] = total;
   }
 
-  [[nodiscard]] const Item& item(std::size_t i) const { return items_.items[i]; }
-  [[nodiscard]] Outline outline(std::size_t i) const { return outlineOf(items_, items_.items[i]); }
+  [[nodiscard]] const CopperItem& item(std::size_t i) const { return items_.items[i]; }
+  [[nodiscard]] AreaOutline outline(std::size_t i) const { return outlineOf(items_, items_.items[i]); }
   [[nodiscard]] std::array<std::size_t, 2> endsOf(std::size_t trackItem) const {
     return {2 * item(trackItem).object, 2 * item(trackItem).object + 1};
   }
@@ -133,7 +133,7 @@ private:
     for (std::size_t i = 0; i < out_.joints.size(); ++i)
       byTrack[out_.joints[i].track].push_back(i);
     for (const Contact& c : contacts) {
-      const bool trackFirst = item(c.a).kind == ItemKind::track;
+      const bool trackFirst = item(c.a).kind == CopperItemKind::track;
       const std::size_t track = trackFirst ? c.a : c.b;
       const std::size_t area = trackFirst ? c.b : c.a;
       bool touched = false;
@@ -164,7 +164,7 @@ private:
 
   void attach(std::size_t joint, std::size_t other) {
     const Vec at = out_.joints[joint].at;
-    if (item(other).kind == ItemKind::track)
+    if (item(other).kind == CopperItemKind::track)
       out_.meetings.push_back({joint, jointAt(other, at)});
     else
       out_.touches.push_back({joint, other, -1, at});
@@ -172,7 +172,7 @@ private:
 
   void attachLooseEnds() {
     const bool unplaced = std::any_of(items_.items.begin(), items_.items.end(),
-                                      [](const Item& i) { return i.layers.unknown(); });
+                                      [](const CopperItem& i) { return i.layers.unknown(); });
     if (items_.looseTracks.empty() && !unplaced) return;
     const PlaceIndex places(items_);
     std::map<std::tuple<double, double, int>, std::size_t> openEnds;
@@ -190,7 +190,7 @@ private:
     }
     if (!unplaced) return;
     for (std::size_t i = 0; i < items_.items.size(); ++i) {
-      if (item(i).kind != ItemKind::track) continue;
+      if (item(i).kind != CopperItemKind::track) continue;
       for (const std::size_t joint : endsOf(i)) {
         for (const std::size_t other : places.at(out_.joints[joint].at, item(i).layers))
           if (item(other).layers.unknown()) attach(joint, other);

@@ -33,22 +33,22 @@ bool crossesRay(Vec a, Vec b, Vec p) {
   return b.y > a.y ? side > 0.0 : side < 0.0;
 }
 
-std::size_t edgesOf(const Outline& outline) {
+std::size_t edgesOf(const AreaOutline& outline) {
   const std::size_t n = outline.core.size();
   if (outline.filled) return n;
   return n > 1 ? n - 1 : n;
 }
 
-std::pair<Vec, Vec> edgeOf(const Outline& outline, std::size_t i) {
+std::pair<Vec, Vec> edgeOf(const AreaOutline& outline, std::size_t i) {
   const std::size_t n = outline.core.size();
   return {outline.core[i], outline.core[(i + 1) % n]};
 }
 
-bool coreContains(const Outline& outline, Vec p) {
+bool coreContains(const AreaOutline& outline, Vec p) {
   return outline.area ? outline.area->contains(p) : outline.filled && insideRing(outline.core, p);
 }
 
-Vec anyPoint(const Outline& outline) {
+Vec anyPoint(const AreaOutline& outline) {
   return outline.area ? outline.area->anyCorner() : outline.core.front();
 }
 
@@ -60,7 +60,7 @@ Bounds boundsOfEdge(Vec a, Vec b) {
 }
 
 /// Every edge of one against every edge of the other, less those that the other's box tells to be too far.
-void approachEdges(const Outline& a, const Outline& b, Closest& best) {
+void approachEdges(const AreaOutline& a, const AreaOutline& b, Closest& best) {
   Bounds box;
   for (const Vec p : b.core)
     box.include(p);
@@ -258,7 +258,7 @@ bool insideRing(std::span<const Vec> ring, Vec p) {
   return odd;
 }
 
-Closest closestBetween(const Outline& a, const Outline& b, double limit) {
+Closest closestBetween(const AreaOutline& a, const AreaOutline& b, double limit) {
   if (coreContains(b, anyPoint(a))) return {0.0, anyPoint(a), anyPoint(a)};
   if (coreContains(a, anyPoint(b))) return {0.0, anyPoint(b), anyPoint(b)};
   Closest best;
@@ -278,9 +278,9 @@ Closest closestBetween(const Outline& a, const Outline& b, double limit) {
   return best;
 }
 
-bool covers(const Outline& outline, Vec p, double slack) {
+bool covers(const AreaOutline& outline, Vec p, double slack) {
   const double reach = outline.radius + slack;
-  const Outline point{{&p, 1}, 0.0, false, nullptr};
+  const AreaOutline point{{&p, 1}, 0.0, false, nullptr};
   return closestBetween(outline, point, reach).distance <= reach;
 }
 

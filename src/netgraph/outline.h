@@ -82,7 +82,7 @@ private:
 
 /// One piece of copper: a disc of `radius` swept over a point, a chain, or (filled) a closed polygon;
 /// or over the border and inside of `area`, if there is one (then `core` does not count).
-struct Outline {
+struct AreaOutline {
   std::span<const Vec> core;
   double radius = 0.0;
   bool filled = false;
@@ -94,9 +94,9 @@ struct Outline {
 
 /// Distance between the cores (zero when they overlap) and where it is taken; gives up beyond `limit`, and
 /// then `distance` is larger than it.
-[[nodiscard]] Closest closestBetween(const Outline& a, const Outline& b, double limit = 1e300);
+[[nodiscard]] Closest closestBetween(const AreaOutline& a, const AreaOutline& b, double limit = 1e300);
 
 /// Whether the point is on the copper, give or take `slack`.
-[[nodiscard]] bool covers(const Outline& outline, Vec p, double slack);
+[[nodiscard]] bool covers(const AreaOutline& outline, Vec p, double slack);
 
 } // namespace netmend::copper

@@ -21,13 +21,13 @@ struct Drawing {
   Drawn drawn;
 };
 
-tl::unexpected<Error> placed(Error error, const Reader& r, std::size_t line) {
+tl::unexpected<Error> placed(Error error, const IpcReader& r, std::size_t line) {
   error.file = r.source.file;
   error.place = fmt::format("line {}", line);
   return failure(std::move(error));
 }
 
-void addLayers(Reader& r) {
+void addLayers(IpcReader& r) {
   for (int number = 1; number <= r.preamble.layers; ++number) {
     Layer layer;
     layer.id = r.points.board().newId<LayerId>();
@@ -39,7 +39,7 @@ void addLayers(Reader& r) {
   }
 }
 
-void finishDrawing(Reader& r, Drawing& drawing) {
+void finishDrawing(IpcReader& r, Drawing& drawing) {
   if (drawing.code == 378) addConductor(r, drawing.name, drawing.layer, drawing.drawn);
   if (drawing.code == 389 && drawing.name == "BOARD_EDGE") addEdge(r, drawing.drawn);
   if (drawing.code == 389 && drawing.name != "BOARD_EDGE")
@@ -47,7 +47,7 @@ void finishDrawing(Reader& r, Drawing& drawing) {
   drawing = {};
 }
 
-Result<void> readTestRecord(Reader& r, std::string_view line, std::size_t number) {
+Result<void> readTestRecord(IpcReader& r, std::string_view line, std::size_t number) {
   auto record = testRecord(line, r.preamble.units);
   if (!record) return placed(record.error(), r, number);
   if (record->netRunsOn) ++r.counted["net name(s) run past their columns and were read to column 20"];
@@ -64,7 +64,8 @@ Result<void> readTestRecord(Reader& r, std::string_view line, std::size_t number
   return {};
 }
 
-Result<void> readDrawing(Reader& r, Drawing& drawing, int code, std::string_view line, std::size_t number) {
+Result<void> readDrawing(IpcReader& r, Drawing& drawing, int code, std::string_view line,
+                         std::size_t number) {
   const bool starts = code > 300;
   if (starts) {
     finishDrawing(r, drawing);
@@ -89,7 +90,7 @@ Result<void> readDrawing(Reader& r, Drawing& drawing, int code, std::string_view
 }
 
 /// Records that say nothing about the copper of one board.
-void countUnread(Reader& r, int code) {
+void countUnread(IpcReader& r, int code) {
   switch (code) {
   case 99:
   case 88:
@@ -105,7 +106,7 @@ void countUnread(Reader& r, int code) {
   }
 }
 
-Result<void> readLine(Reader& r, Drawing& drawing, std::string_view line, std::size_t number) {
+Result<void> readLine(IpcReader& r, Drawing& drawing, std::string_view line, std::size_t number) {
   const int code = codeOf(line);
   if (isTestRecord(code)) {
     finishDrawing(r, drawing);
@@ -125,7 +126,7 @@ Result<void> readLine(Reader& r, Drawing& drawing, std::string_view line, std::s
       r, number);
 }
 
-Result<Imported> finish(Reader& r) {
+Result<Imported> finish(IpcReader& r) {
   auto outline = outlineFrom(std::move(r.edges));
   if (!outline) {
     Error error = outline.error();
@@ -171,7 +172,7 @@ bool looksLikeTestData(std::string_view content) {
 Result<Imported> readTestData(const ImportSource& source) {
   auto preamble = ipc::preambleOf(source);
   if (!preamble) return failure(preamble.error());
-  ipc::Reader r(source, std::move(*preamble));
+  ipc::IpcReader r(source, std::move(*preamble));
   ipc::addLayers(r);
   ipc::Drawing drawing;
   Result<void> state;

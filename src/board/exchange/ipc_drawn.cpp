@@ -4,7 +4,7 @@
 
 namespace netmend::ipc {
 
-void addConductor(Reader& r, const std::string& net, int layer, const Drawn& drawn) {
+void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn) {
   if (!drawn.pen) return;
   const bool round = drawn.pen->height <= Length(0);
   if (!round) ++r.counted["conductor(s) drawn with a rectangular pen; its smaller side was taken as width"];
@@ -31,7 +31,7 @@ void addConductor(Reader& r, const std::string& net, int layer, const Drawn& dra
   }
 }
 
-void addEdge(Reader& r, const Drawn& drawn) {
+void addEdge(IpcReader& r, const Drawn& drawn) {
   for (std::size_t i = 0; i < drawn.runs.size(); ++i) {
     Ring points = drawn.runs[i];
     // The size of the pen should come first; where a file leaves it out, what stands there is the first

@@ -27,7 +27,7 @@ Fact<MaskOpening> openingOf(const TestRecord& record) {
   }
 }
 
-Fact<PadReach> reachOf(Reader& r, const TestRecord& record) {
+Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record) {
   // A hole reaches through; its access side only says from where to probe it.
   if (record.drill && record.plated.value_or(true)) return fromFile(PadReach::allLayers);
   if (!record.access) return {};
@@ -50,7 +50,7 @@ void setSize(Pad& pad, const TestRecord& record) {
   }
 }
 
-Pad padOf(Reader& r, const TestRecord& record) {
+Pad padOf(IpcReader& r, const TestRecord& record) {
   Pad pad;
   pad.position = fromFile(record.position.value_or(Point{}));
   pad.rotation = record.rotation;
@@ -96,13 +96,13 @@ std::vector<TestRecord> withHoles(const std::vector<TestRecord>& records) {
   return result;
 }
 
-LayerId layer(const Reader& r, int number) {
+LayerId layer(const IpcReader& r, int number) {
   return number >= 1 && static_cast<std::size_t>(number) <= r.layers.size()
              ? r.layers[static_cast<std::size_t>(number) - 1]
              : LayerId{};
 }
 
-void addVia(Reader& r, const Group& group) {
+void addVia(IpcReader& r, const Group& group) {
   const std::vector<TestRecord> features = withHoles(group.records);
   const TestRecord& first = features.front();
   Via via;
@@ -140,7 +140,7 @@ bool isVia(const Group& group) {
 
 } // namespace
 
-Result<void> finishGroup(Reader& r) {
+Result<void> finishGroup(IpcReader& r) {
   const Group group = std::move(r.group);
   r.group = {};
   if (group.records.empty()) return {};

@@ -160,7 +160,7 @@ Result<Preamble> preambleOf(const ImportSource& source) {
   return p;
 }
 
-std::string Reader::netName(const std::string& field) const {
+std::string IpcReader::netName(const std::string& field) const {
   const auto found = preamble.longNames.find(field);
   return found == preamble.longNames.end() ? field : found->second;
 }

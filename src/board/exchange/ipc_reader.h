@@ -33,7 +33,7 @@ struct Group {
   std::string place; ///< "line 12"
 };
 
-struct Reader {
+struct IpcReader {
   const ImportSource& source;
   Preamble preamble;
   PinPoints points;
@@ -43,18 +43,18 @@ struct Reader {
   std::map<std::string, std::size_t> counted{};
   std::set<std::string> netsSeen{};
 
-  Reader(const ImportSource& s, Preamble p)
+  IpcReader(const ImportSource& s, Preamble p)
       : source(s), preamble(std::move(p)), points(s, LabelConflict::separate) {}
   [[nodiscard]] std::string netName(const std::string& field) const;
 };
 
 // ipc_points.cpp
 /// Turns the group into pads of a pin or a via, and empties it.
-[[nodiscard]] Result<void> finishGroup(Reader& r);
+[[nodiscard]] Result<void> finishGroup(IpcReader& r);
 
 // ipc_drawn.cpp
-void addConductor(Reader& r, const std::string& net, int layer, const Drawn& drawn);
-void addEdge(Reader& r, const Drawn& drawn);
+void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn);
+void addEdge(IpcReader& r, const Drawn& drawn);
 
 /// Operation code of a line, or -1.
 [[nodiscard]] int codeOf(std::string_view line);

@@ -10,7 +10,7 @@ namespace kicad {
 
 namespace {
 
-void readVersion(Reader& r) {
+void readVersion(KicadReader& r) {
   const double version = r.in.onlyNumber();
   if (r.in.failed()) return;
   if (version < 4) {
@@ -20,7 +20,7 @@ void readVersion(Reader& r) {
   r.version = static_cast<long>(version);
 }
 
-void readText(Reader& r) {
+void readText(KicadReader& r) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "layer") {
@@ -32,7 +32,7 @@ void readText(Reader& r) {
   }
 }
 
-void readItem(Reader& r, const Item& item) {
+void readItem(KicadReader& r, const Item& item) {
   if (item.kind != Item::Kind::list) return;
   const std::string_view head = item.text;
   if (head == "segment") return readSegment(r);
@@ -56,7 +56,7 @@ void readItem(Reader& r, const Item& item) {
 }
 
 /// Where only the board's thickness is known, the dielectrics are taken as equal shares of it.
-void guessDielectrics(Reader& r) {
+void guessDielectrics(KicadReader& r) {
   const auto& order = r.board().info.layerOrder;
   if (!r.boardThickness.known() || order.size() < 2 || r.boardThickness.value <= Length(0)) return;
   for (const LayerId id : order) {
@@ -69,7 +69,7 @@ void guessDielectrics(Reader& r) {
   }
 }
 
-Result<void> finish(Reader& r) {
+Result<void> finish(KicadReader& r) {
   auto outline = outlineFrom(std::move(r.edges));
   if (!outline) {
     Error error = outline.error();
@@ -98,7 +98,7 @@ bool looksLikeKicadBoard(std::string_view content) {
 }
 
 Result<Imported> readKicadBoard(const ImportSource& source) {
-  kicad::Reader r(source);
+  kicad::KicadReader r(source);
   const kicad::Item head = r.in.next();
   if (!head.isList("kicad_pcb"))
     r.in.fail("not a board file", std::string(head.text.substr(0, 40)), "(kicad_pcb");

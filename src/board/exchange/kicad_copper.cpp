@@ -8,11 +8,11 @@ namespace netmend::kicad {
 namespace {
 
 /// `(layer "F.Cu")`, and from version 9 on `(layers "F.Cu" "F.Mask")` for a track without mask over it.
-std::string_view firstLayer(Reader& r) {
+std::string_view firstLayer(KicadReader& r) {
   return r.in.onlyWord();
 }
 
-void readTrack(Reader& r, TrackWay way) {
+void readTrack(KicadReader& r, TrackWay way) {
   Track track;
   track.id = r.board().newId<TrackId>();
   track.way = way;
@@ -51,7 +51,7 @@ void readTrack(Reader& r, TrackWay way) {
 }
 
 /// Per via from version 9 on: `(tenting front back)`, `(tenting none)`, `(tenting (front yes) (back no))`.
-Fact<MaskOpening> readTenting(Reader& r) {
+Fact<MaskOpening> readTenting(KicadReader& r) {
   bool top = false;
   bool bottom = false;
   while (const Item item = r.in.next()) {
@@ -74,7 +74,7 @@ struct Fill {
   std::string_view layer; ///< empty before version 6: the zone's
 };
 
-Fill readFill(Reader& r) {
+Fill readFill(KicadReader& r) {
   Fill fill;
   while (const Item part = r.in.next()) {
     if (part.isList("layer"))
@@ -87,7 +87,7 @@ Fill readFill(Reader& r) {
   return fill;
 }
 
-void addZonePolygon(Reader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> net, Length growth) {
+void addZonePolygon(KicadReader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> net, Length growth) {
   if (ring.size() < 3) return;
   std::vector<Polygon> polygons;
   if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
@@ -109,15 +109,15 @@ void addZonePolygon(Reader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> net, 
 
 } // namespace
 
-void readSegment(Reader& r) {
+void readSegment(KicadReader& r) {
   readTrack(r, TrackWay::straight);
 }
 
-void readArc(Reader& r) {
+void readArc(KicadReader& r) {
   readTrack(r, TrackWay::arc);
 }
 
-void readVia(Reader& r) {
+void readVia(KicadReader& r) {
   Via via;
   via.id = r.board().newId<ViaId>();
   via.origin = Origin::file;
@@ -153,7 +153,7 @@ void readVia(Reader& r) {
   r.board().vias.put(via);
 }
 
-void readZone(Reader& r) {
+void readZone(KicadReader& r) {
   Fact<NetId> net = fromFile(NetId{});
   std::string_view zoneLayer;
   Length pen;

@@ -21,7 +21,7 @@ Ring boxRing(Size size) {
 
 } // namespace
 
-void readPrimitives(Reader& r, std::vector<Graphic>& into) {
+void readPrimitives(KicadReader& r, std::vector<Graphic>& into) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     const auto kind = graphicKind(item.text);

@@ -13,7 +13,7 @@ namespace {
 // Corners of the board's edge over all its pieces; real boards have thousands.
 constexpr std::size_t mostEdgePoints = 1'000'000;
 
-void addEdge(Reader& r, Path path) {
+void addEdge(KicadReader& r, Path path) {
   r.edgePoints += path.points.size();
   if (r.edgePoints > mostEdgePoints) {
     r.in.fail("the board's edge has too many corners", {}, fmt::format("at most {}", mostEdgePoints));
@@ -23,7 +23,7 @@ void addEdge(Reader& r, Path path) {
 }
 
 /// Copper that is drawn rather than routed. It is real, and belongs to no net by name.
-void addCopper(Reader& r, const Graphic& g, const Path& path, Fact<LayerId> layer) {
+void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId> layer) {
   std::vector<Polygon> polygons;
   const bool closedAndFilled = path.closed && g.filled;
   if (closedAndFilled) polygons.push_back({path.points, {}});
@@ -48,7 +48,7 @@ void addCopper(Reader& r, const Graphic& g, const Path& path, Fact<LayerId> laye
 
 } // namespace
 
-void addDrawing(Reader& r, const Graphic& g, Point origin, Degrees rotation) {
+void addDrawing(KicadReader& r, const Graphic& g, Point origin, Degrees rotation) {
   for (const std::string_view layer : g.layers) {
     const bool edge = layer == "Edge.Cuts";
     const auto copper = r.copperLayers.find(layer);

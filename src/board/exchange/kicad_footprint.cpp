@@ -25,7 +25,7 @@ bool onLayer(const Graphic& g, std::string_view name) {
   return std::find(g.layers.begin(), g.layers.end(), name) != g.layers.end();
 }
 
-void readPlace(Reader& r, Footprint& f) {
+void readPlace(KicadReader& r, Footprint& f) {
   f.at = r.in.point();
   const Item angle = r.in.next();
   if (!angle) return;
@@ -40,7 +40,7 @@ void readPlace(Reader& r, Footprint& f) {
 }
 
 /// `(fp_text reference "R1" …)` up to version 7, `(property "Reference" "R1" …)` from version 8 on.
-void readText(Reader& r, Footprint& f) {
+void readText(KicadReader& r, Footprint& f) {
   const Item what = r.in.next();
   if (what.kind != Item::Kind::atom) return r.in.fail("a text lacks its kind");
   const Item text = r.in.next();
@@ -53,14 +53,14 @@ void readText(Reader& r, Footprint& f) {
   if (text) r.in.leave();
 }
 
-void readAttributes(Reader& r, Footprint& f) {
+void readAttributes(KicadReader& r, Footprint& f) {
   while (const Item item = r.in.next()) {
     if (item.kind == Item::Kind::list) r.in.leave();
     if (item.isAtom("dnp")) f.part.fitted = fromFile(false);
   }
 }
 
-void readItems(Reader& r, Footprint& f) {
+void readItems(KicadReader& r, Footprint& f) {
   bool placedYet = false;
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue; // locked, placed
@@ -99,7 +99,7 @@ std::vector<Point> drawnOn(const Footprint& f, std::string_view layer) {
 }
 
 /// The drawing for assembly shows the body; the courtyard is somewhat larger; pads are better than nothing.
-Fact<Ring> bodyOf(const Reader& r, const Footprint& f) {
+Fact<Ring> bodyOf(const KicadReader& r, const Footprint& f) {
   if (Ring ring = convexHull(drawnOn(f, f.bottom ? "B.Fab" : "F.Fab")); !ring.empty()) return fromFile(ring);
   if (Ring ring = convexHull(drawnOn(f, f.bottom ? "B.CrtYd" : "F.CrtYd")); !ring.empty())
     return guessed(ring);
@@ -117,7 +117,7 @@ Fact<Ring> bodyOf(const Reader& r, const Footprint& f) {
 }
 
 /// Pieces of a custom pad that hang together with nothing of it are copper of its net on its layers.
-void addOtherPieces(Reader& r, const PadItem& item) {
+void addOtherPieces(KicadReader& r, const PadItem& item) {
   if (item.otherPieces.empty() || !item.pad.reach.known()) return;
   const auto& order = r.board().info.layerOrder;
   const PadReach reach = item.pad.reach.value;
@@ -145,7 +145,7 @@ void addOtherPieces(Reader& r, const PadItem& item) {
 }
 
 /// Pads of one number and net are one pin; a pad without number is a pin of its own.
-std::size_t addPads(Reader& r, Footprint& f) {
+std::size_t addPads(KicadReader& r, Footprint& f) {
   std::map<std::pair<std::string_view, NetId>, PinId> pins;
   std::size_t count = 0;
   for (PadItem& item : f.pads) {
@@ -170,7 +170,7 @@ std::size_t addPads(Reader& r, Footprint& f) {
 
 } // namespace
 
-void readFootprint(Reader& r) {
+void readFootprint(KicadReader& r) {
   Footprint f;
   f.part.id = r.board().newId<PartId>();
   f.part.origin = Origin::file;

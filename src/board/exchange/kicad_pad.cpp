@@ -30,7 +30,7 @@ struct RawPad {
   Fact<NetId> net;
 };
 
-void readDrill(Reader& r, RawPad& pad) {
+void readDrill(KicadReader& r, RawPad& pad) {
   std::vector<Length> sizes;
   while (const Item item = r.in.next()) {
     if (item.kind == Item::Kind::atom) {
@@ -50,7 +50,7 @@ void readDrill(Reader& r, RawPad& pad) {
   if (pad.drill.width < Length(0) || pad.drill.height < Length(0)) r.in.fail("a drill is negative");
 }
 
-void readWords(Reader& r, std::vector<std::string_view>& into) {
+void readWords(KicadReader& r, std::vector<std::string_view>& into) {
   while (const Item item = r.in.next()) {
     if (item.kind == Item::Kind::list)
       r.in.leave();
@@ -59,7 +59,7 @@ void readWords(Reader& r, std::vector<std::string_view>& into) {
   }
 }
 
-void readOptions(Reader& r, RawPad& pad) {
+void readOptions(KicadReader& r, RawPad& pad) {
   while (const Item item = r.in.next()) {
     if (item.isList("anchor"))
       pad.rectAnchor = r.in.onlyWord() == "rect";
@@ -68,14 +68,14 @@ void readOptions(Reader& r, RawPad& pad) {
   }
 }
 
-Size readSize(Reader& r) {
+Size readSize(KicadReader& r) {
   const Length width = r.in.length();
   const Length height = r.in.length();
   r.in.leave();
   return {width, height};
 }
 
-void readAt(Reader& r, RawPad& pad) {
+void readAt(KicadReader& r, RawPad& pad) {
   pad.at = r.in.point();
   const Item angle = r.in.next();
   if (!angle) return;
@@ -90,7 +90,7 @@ void readAt(Reader& r, RawPad& pad) {
   r.in.leave();
 }
 
-RawPad readWordsOfPad(Reader& r) {
+RawPad readWordsOfPad(KicadReader& r) {
   RawPad pad;
   pad.number = r.in.word();
   pad.type = r.in.word();
@@ -133,7 +133,7 @@ struct Layers {
   bool top = false, bottom = false, inner = false, maskTop = false, maskBottom = false;
 };
 
-Layers layersOf(Reader& r, const RawPad& pad) {
+Layers layersOf(KicadReader& r, const RawPad& pad) {
   Layers on;
   const auto& order = r.board().info.layerOrder;
   for (const std::string_view name : pad.layers) {
@@ -150,7 +150,7 @@ Layers layersOf(Reader& r, const RawPad& pad) {
   return on;
 }
 
-Fact<PadReach> reachOf(Reader& r, const Layers& on) {
+Fact<PadReach> reachOf(KicadReader& r, const Layers& on) {
   if (on.top && on.bottom) return fromFile(on.inner ? PadReach::allLayers : PadReach::topAndBottom);
   if (on.top) return fromFile(PadReach::top);
   if (on.bottom) return fromFile(PadReach::bottom);
@@ -163,7 +163,7 @@ MaskOpening openingOf(const Layers& on) {
   return on.maskBottom ? MaskOpening::bottom : MaskOpening::none;
 }
 
-bool setShape(Reader& r, const RawPad& raw, PadItem& item) {
+bool setShape(KicadReader& r, const RawPad& raw, PadItem& item) {
   Pad& pad = item.pad;
   const Length least = std::min(raw.size.width, raw.size.height);
   const auto share = [&](double ratio) { return Length::fromMm(least.mm() * ratio); };
@@ -209,7 +209,7 @@ bool setShape(Reader& r, const RawPad& raw, PadItem& item) {
 
 } // namespace
 
-PadItem readPad(Reader& r, Point origin, Degrees rotation) {
+PadItem readPad(KicadReader& r, Point origin, Degrees rotation) {
   const RawPad raw = readWordsOfPad(r);
   PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}, {}};
   if (r.in.failed()) return item;

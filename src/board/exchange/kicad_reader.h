@@ -14,7 +14,7 @@
 namespace netmend::kicad {
 
 /// What is known of the file so far; each `read…` takes one list and adds to it.
-struct Reader {
+struct KicadReader {
   Cursor in;
   const ImportSource& source;
   Imported result{};
@@ -32,36 +32,36 @@ struct Reader {
   /// Counted instead of told one by one.
   std::map<std::string, std::size_t> counted{};
 
-  explicit Reader(const ImportSource& s) : in(s.content), source(s) {}
+  explicit KicadReader(const ImportSource& s) : in(s.content), source(s) {}
 
   [[nodiscard]] Board& board() { return result.board; }
   void notice(std::string text) { result.notices.push_back(std::move(text)); }
 };
 
 // kicad_setup.cpp
-void readLayers(Reader& r);
-void readGeneral(Reader& r);
-void readSetup(Reader& r);
-void readTitle(Reader& r);
+void readLayers(KicadReader& r);
+void readGeneral(KicadReader& r);
+void readSetup(KicadReader& r);
+void readTitle(KicadReader& r);
 /// `(net 3 "GND")` of the board.
-void readNetDeclaration(Reader& r);
+void readNetDeclaration(KicadReader& r);
 /// The value of a `(net …)` of an item: a number, or from version 10 on a name. The list is left.
-[[nodiscard]] Fact<NetId> readItemNet(Reader& r);
-[[nodiscard]] Fact<NetId> itemNet(Reader& r, const Item& item);
-[[nodiscard]] Fact<LayerId> copperLayer(Reader& r, std::string_view name);
+[[nodiscard]] Fact<NetId> readItemNet(KicadReader& r);
+[[nodiscard]] Fact<NetId> itemNet(KicadReader& r, const Item& item);
+[[nodiscard]] Fact<LayerId> copperLayer(KicadReader& r, std::string_view name);
 
 // kicad_copper.cpp
-void readSegment(Reader& r);
-void readArc(Reader& r);
-void readVia(Reader& r);
-void readZone(Reader& r);
+void readSegment(KicadReader& r);
+void readArc(KicadReader& r);
+void readVia(KicadReader& r);
+void readZone(KicadReader& r);
 
 // kicad_drawing.cpp
 /// A drawn shape: edge of the board, or copper without a pin. Its place is that of its owner.
-void addDrawing(Reader& r, const Graphic& graphic, Point origin, Degrees rotation);
+void addDrawing(KicadReader& r, const Graphic& graphic, Point origin, Degrees rotation);
 
 // kicad_footprint.cpp
-void readFootprint(Reader& r);
+void readFootprint(KicadReader& r);
 
 /// A pad as the file has it, before it belongs to a pin.
 struct PadItem {
@@ -72,10 +72,10 @@ struct PadItem {
   std::vector<Polygon> otherPieces;
 };
 // kicad_pad.cpp
-[[nodiscard]] PadItem readPad(Reader& r, Point origin, Degrees rotation);
+[[nodiscard]] PadItem readPad(KicadReader& r, Point origin, Degrees rotation);
 
 // kicad_custom_pad.cpp
-void readPrimitives(Reader& r, std::vector<Graphic>& into);
+void readPrimitives(KicadReader& r, std::vector<Graphic>& into);
 /// Copper of a custom pad about its position, anchor and primitives together; the piece at the anchor first.
 [[nodiscard]] std::vector<Polygon> customPadPieces(const std::vector<Graphic>& primitives, Size size,
                                                    bool rectAnchor);

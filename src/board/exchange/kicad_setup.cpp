@@ -39,7 +39,7 @@ struct StackLine {
   bool dielectric = false;
 };
 
-StackLine readStackLine(Reader& r) {
+StackLine readStackLine(KicadReader& r) {
   StackLine line;
   const std::string_view name = r.in.word();
   if (const auto found = r.copperLayers.find(name); found != r.copperLayers.end())
@@ -58,7 +58,7 @@ StackLine readStackLine(Reader& r) {
   return line;
 }
 
-void readStackup(Reader& r) {
+void readStackup(KicadReader& r) {
   std::vector<StackLine> lines;
   while (const Item item = r.in.next()) {
     if (item.isList("layer"))
@@ -89,7 +89,7 @@ MaskOpening openingFromTenting(bool topTented, bool bottomTented) {
 
 } // namespace
 
-void readLayers(Reader& r) {
+void readLayers(KicadReader& r) {
   struct Found {
     long order;
     std::string_view name;
@@ -127,7 +127,7 @@ void readLayers(Reader& r) {
   }
 }
 
-void readGeneral(Reader& r) {
+void readGeneral(KicadReader& r) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "thickness")
@@ -137,7 +137,7 @@ void readGeneral(Reader& r) {
   }
 }
 
-void readSetup(Reader& r) {
+void readSetup(KicadReader& r) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "stackup") {
@@ -172,7 +172,7 @@ void readSetup(Reader& r) {
   }
 }
 
-void readTitle(Reader& r) {
+void readTitle(KicadReader& r) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "title" || item.text == "rev") {
@@ -185,7 +185,7 @@ void readTitle(Reader& r) {
   }
 }
 
-void readNetDeclaration(Reader& r) {
+void readNetDeclaration(KicadReader& r) {
   const auto number = integer(r.in.word());
   const std::string name = unescaped(r.in.onlyWord());
   if (r.in.failed()) return;
@@ -209,7 +209,7 @@ void readNetDeclaration(Reader& r) {
   r.board().nets.put(std::move(net));
 }
 
-Fact<NetId> itemNet(Reader& r, const Item& item) {
+Fact<NetId> itemNet(KicadReader& r, const Item& item) {
   if (item.kind != Item::Kind::atom) {
     r.in.fail("a net is missing", {}, "a net's number or name");
     return {};
@@ -241,7 +241,7 @@ Fact<NetId> itemNet(Reader& r, const Item& item) {
   return fromFile(id);
 }
 
-Fact<NetId> readItemNet(Reader& r) {
+Fact<NetId> readItemNet(KicadReader& r) {
   const Item item = r.in.next();
   Fact<NetId> net = itemNet(r, item);
   if (item.kind == Item::Kind::list) r.in.leave();
@@ -249,7 +249,7 @@ Fact<NetId> readItemNet(Reader& r) {
   return net;
 }
 
-Fact<LayerId> copperLayer(Reader& r, std::string_view name) {
+Fact<LayerId> copperLayer(KicadReader& r, std::string_view name) {
   const auto found = r.copperLayers.find(name);
   if (found == r.copperLayers.end()) {
     r.in.fail("not a copper layer of this board", std::string(name.substr(0, 40)));
