@@ -137,7 +137,7 @@ int main(int argc, char** argv) {
       const auto result = proposeJumpers(lookup, *request, *data);
       proposals = result ? result->proposals.size() : 0;
     });
-    report.add("proposals_ms", time, fmt::format("ms ({} proposals)", proposals));
+    report.add("proposals_ms", time, fmt::format("ms ({} proposals)", proposals), 50.0);
   } else {
     report.skip("proposals_ms", "no track of this board is a bridge between pins");
   }
