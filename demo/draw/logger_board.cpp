@@ -111,7 +111,7 @@ void placeKeypadFilter(DrawingBoard& board) {
     const double x = filterX(k);
     board.place({"C" + number, PartKind::capacitor, "100p", x + 0.48, 19.5, 0, Side::top, {net, "GND"}},
                 chipSize("0402"));
-    board.place({"R" + number, PartKind::resistor, "100R", x, 21.6, 90, Side::top, {net, net + "_U"}},
+    board.place({"R" + number, PartKind::resistor, "100R", x, 23.0, 90, Side::top, {net, net + "_U"}},
                 chipSize("0402"));
   }
 }
@@ -306,12 +306,12 @@ void drawKeypadCopper(DrawingBoard& board) {
       board.unknownRun(net, at(from, 9.0), at(to, 18.0));
     else
       board.track("inner 1", net, 0.12, {at(from, 9.0), at(from, lane), at(to, lane), at(to, 18.0)});
-    board.track("top", net, 0.2, {at(to, 18.0), at(to, 19.5), at(to, 21.12)});
+    board.track("top", net, 0.2, {at(to, 18.0), at(to, 19.5), at(to, 22.52)});
     board.track("top", "GND", 0.3, {at(to + 0.96, 19.5), at(to + 0.96, 18.5)});
     board.via("GND", to + 0.96, 18.5, MaskOpening::none);
     const double pin = 40.25 + 0.5 * k;
     const double bend = 25.7 - 0.35 * (k < 5 ? k : 7 - k);
-    board.track("top", net + "_U", 0.15, {at(to, 22.08), at(pin, bend), at(pin, 27.0)});
+    board.track("top", net + "_U", 0.15, {at(to, 23.48), at(pin, bend), at(pin, 27.0)});
   }
 }
 
@@ -358,6 +358,7 @@ Board loggerBoard() {
   board.testPad("TP4", 50.0, 20.0, Side::top, "VBAT");
   for (const auto& [x, y] : {std::pair{3.0, 3.0}, {81.0, 27.5}, {45.0, 52.5}})
     board.zone(ZoneKind::fastener, "screw", disc(x, y, 2.6), {});
+  board.zone(ZoneKind::battery, "battery pack behind the board", box(6, 7.5, 56, 31), fromUser(Side::bottom));
   board.role("GND", NetRole::ground, 0);
   for (const auto& [net, volts] : {std::pair{"+3V3", 3.3},
                                    {"+3V3_RF", 3.3},
