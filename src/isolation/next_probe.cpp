@@ -216,6 +216,7 @@ ProbeProposal proposal(ReadingMode mode, std::size_t place, std::optional<std::s
 std::vector<Reachable> pairable(std::vector<Reachable> places) {
   if (places.size() <= mostPaired) return places;
   std::vector<double> seconds;
+  seconds.reserve(places.size());
   for (const auto& here : places)
     seconds.push_back(here.seconds);
   std::nth_element(seconds.begin(), seconds.begin() + mostPaired, seconds.end());
