@@ -117,7 +117,7 @@ std::size_t compare(const Board& cad, const Board& ipc) {
 
 } // namespace
 
-TEST_CASE("test data written by the CAD program say the same as its board files") {
+TEST_CASE("test data written by the CAD program say the same as its board files", "[.full]") {
   const Workplace place;
   const std::string script =
       "import pcbnew,glob,os\n"

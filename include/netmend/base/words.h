@@ -8,8 +8,7 @@
 namespace netmend {
 
 /// One value of an enumeration and the word that files, command line and sheet use for it.
-template <class E>
-struct Word {
+template <class E> struct Word {
   E value;
   std::string_view text;
 };
@@ -23,7 +22,8 @@ template <class E, std::size_t N>
 }
 
 template <class E, std::size_t N>
-[[nodiscard]] constexpr std::optional<E> fromWord(const std::array<Word<E>, N>& words, std::string_view text) {
+[[nodiscard]] constexpr std::optional<E> fromWord(const std::array<Word<E>, N>& words,
+                                                  std::string_view text) {
   for (const auto& word : words)
     if (word.text == text) return word.value;
   return std::nullopt;
