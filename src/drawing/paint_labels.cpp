@@ -55,8 +55,14 @@ std::vector<PlacedText> placePartLabels(const Painting& p, const std::vector<con
     std::vector<QRectF> near;
     for (const SceneItem* pad : pads)
       if (pad->box.intersects(item->box)) near.push_back(p.toPicture.mapRect(pad->box));
+    std::vector<QRectF> earlier;
+    for (const PlacedText& other : out)
+      if (other.box.intersects(body)) earlier.push_back(other.box);
+    near.insert(near.end(), earlier.begin(), earlier.end());
     const QSizeF size = fitted->upright ? fitted->size : fitted->size.transposed();
-    out.push_back({item, *fitted, placeInBody(body, size, near)});
+    const QRectF box = placeInBody(body, size, near);
+    // Two names on one another are none.
+    if (covered(box, earlier) < 0.1 * size.width() * size.height()) out.push_back({item, *fitted, box});
   }
   return out;
 }
@@ -128,7 +134,7 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
   for (const PlacedText& part : parts) {
     if (!placer.isFree(part.box)) continue;
     paintText(p, part, palette::black, true);
-    placer.occupy(part.box, 0.3);
+    placer.occupy(part.box, 0.9);
   }
 }
 

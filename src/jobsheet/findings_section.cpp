@@ -121,7 +121,9 @@ Pieces suspectList(const Sheet& sheet) {
     std::vector<Run> runs{{cleaned(suspect.what), true, false}};
     if (sheet.workshopCopy() && !suspect.explanation.empty())
       runs.push_back({QChar(QChar::LineSeparator) + cleaned(suspect.explanation), false, false});
-    const QString share = QStringLiteral("%1 %").arg(100.0 * suspect.probability, 0, 'f', 0);
+    const QString share = suspect.probability < 0.005
+                              ? QStringLiteral("< 1 %")
+                              : QStringLiteral("%1 %").arg(100.0 * suspect.probability, 0, 'f', 0);
     rows.push_back({{cell(share, true), {runs, {}}}, false, true, false});
   }
   Pieces pieces = tablePieces({{QStringLiteral("Chance"), 0.1}, {QStringLiteral("Suspect"), 0.9}}, rows,
