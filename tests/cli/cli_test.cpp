@@ -172,9 +172,9 @@ TEST_CASE("the demo's job goes from booking in to the sheet") {
       goodWalks());
   const auto first = run(isolate).json();
   CHECK_FALSE(first["next_probe"]["stop"].get<bool>());
-  // The capacitor's live side reads as on a good board: the break lies before it.
+  // The capacitor's live side reads as on a good board and the connector's pad does not: it lies between.
   REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--purpose", "check", "--reading",
-                    "C28.1 0.649"},
+                    "C28.1 0.649", "--reading", "pad of J4.9 OL"},
                    goodWalks()))
               .code != ExitCode::badInput);
   const Ran second = run(isolate);
