@@ -6,6 +6,8 @@
 #include "mutations.h"
 #include "netmend/board/exchange/import.h"
 
+#include "support/seed.h"
+
 using namespace netmend;
 using namespace netmend::test;
 
@@ -155,7 +157,7 @@ void mutate(const std::filesystem::path& path, std::size_t wanted) {
   const auto read = importBoard(path);
   REQUIRE(read);
   if (read->board.tracks.empty()) return; // nothing to cut
-  const std::uint32_t seed = std::random_device{}();
+  const std::uint32_t seed = netmend::testSeed();
   std::cout << path.filename().string() << ": seed " << seed << std::flush;
   INFO(path << " seed " << seed);
   Judge judge(read->board, seed);
