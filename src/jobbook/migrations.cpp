@@ -10,9 +10,9 @@ namespace netmend {
 
 namespace {
 
-/// Version n of the book is what the first n steps make. Steps are never changed, only added.
+/// Version n of the book is what the first n migrations make. Steps are never changed, only added.
 /// Ids grow and are never used again (autoincrement), since readings and sheets refer to them.
-constexpr std::array<std::string_view, 2> steps{
+constexpr std::array<std::string_view, 2> migrations{
     R"sql(
 create table job (
   id integer primary key autoincrement,
@@ -105,14 +105,15 @@ Result<void> migrate(soci::session& sql, const std::filesystem::path& path) {
   WriteTransaction transaction(sql);
   int version = 0;
   sql << "pragma user_version", soci::into(version);
-  if (version > static_cast<int>(steps.size())) {
+  if (version > static_cast<int>(migrations.size())) {
     return failure({"job book was written by a newer Netmend", path.string(), "",
-                    "version " + std::to_string(version), "at most version " + std::to_string(steps.size())});
+                    "version " + std::to_string(version),
+                    "at most version " + std::to_string(migrations.size())});
   }
-  if (version == static_cast<int>(steps.size())) return {};
-  for (std::size_t i = static_cast<std::size_t>(version); i < steps.size(); ++i)
-    execute(sql, steps[i]);
-  sql << "pragma user_version = " + std::to_string(steps.size());
+  if (version == static_cast<int>(migrations.size())) return {};
+  for (std::size_t i = static_cast<std::size_t>(version); i < migrations.size(); ++i)
+    execute(sql, migrations[i]);
+  sql << "pragma user_version = " + std::to_string(migrations.size());
   transaction.commit();
   return {};
 }

@@ -8,10 +8,10 @@ using namespace netmend::test;
 
 namespace {
 
-const std::filesystem::path data = std::filesystem::path(NETMEND_SOURCE_DIR) / "data";
+const std::filesystem::path dataFolder = std::filesystem::path(NETMEND_SOURCE_DIR) / "data";
 
 ZoneRules rules() {
-  auto loaded = loadZoneRules(data / "zones.json");
+  auto loaded = loadZoneRules(dataFolder / "zones.json");
   REQUIRE(loaded);
   return *loaded;
 }
