@@ -1,0 +1,52 @@
+#pragma once
+
+#include <QColor>
+
+#include "netmend/drawing/palette.h"
+
+namespace netmend {
+
+enum class PictureTheme { light, dark, highContrast };
+
+/// The colours of one picture. As made without arguments it is what paper gets. Everything written keeps a
+/// contrast of at least 4.5 to 1 against what it stands on (WCAG 2.1, success criterion 1.4.3).
+struct PictureColors {
+  QColor paper = palette::paper; ///< around the board
+  QColor substrate = palette::substrate;
+  QColor edge = palette::edge;
+  QColor copperArea = palette::copperArea;
+  QColor copper = palette::copper;
+  QColor pad = palette::pad;
+  QColor buried = palette::buried;      ///< tracks seen through the board
+  QColor buriedArea{0xEF, 0xED, 0xE7};  ///< areas seen through the board
+  QColor body = palette::body;          ///< outlines of parts
+  QColor farBody = palette::copper;     ///< the same, seen through the board
+  QColor farPad{0xB8, 0xB6, 0xAE};      ///< outlines of pads seen through the board
+  QColor hole = palette::paper;         ///< drilled
+  QColor ink = palette::black;          ///< text and thin lines on `paper` and on labels' grounds
+  QColor quietInk = palette::quietText; ///< text of less weight, on `paper`
+  QColor padInk = palette::black;       ///< names on pads
+  QColor litInk = palette::paper;       ///< names on lit pads
+  QColor holeInk = palette::black;      ///< names in drilled holes
+  QColor labelGround{0xFF, 0xFF, 0xFF}; ///< under labels
+  QColor lit = palette::blue;           ///< a lit net on the side seen
+  QColor litCore = palette::litCore;    ///< of what is lit but not on the side seen
+  QColor litEdge = palette::black;      ///< round lit pads
+  QColor litArea{0x56, 0xB4, 0xE9, 90}; ///< lit areas
+  QColor zone = palette::orange;        ///< hatch
+  QColor zoneEdge{0xB8, 0x7F, 0x00};    ///< outline of a zone
+  QColor suspect = palette::vermillion; ///< stretches that may be broken
+  QColor casing = palette::paper;       ///< round marks and wires, to keep them apart from what they lie on
+  QColor wire{0x00, 0xBE, 0x8A};        ///< a jumper's dashes
+  QColor wireEdge = palette::black;     ///< round a jumper's dashes
+  double quietShare = 0.12;             ///< how far copper steps back towards `substrate` beside a lit net
+};
+
+[[nodiscard]] PictureColors pictureColors(PictureTheme theme);
+
+/// Relative luminance, 0 for black to 1 for white (WCAG 2.1, "relative luminance"; sRGB).
+[[nodiscard]] double relativeLuminance(const QColor& colour);
+/// From 1 to 21 (WCAG 2.1, "contrast ratio").
+[[nodiscard]] double contrastRatio(const QColor& a, const QColor& b);
+
+} // namespace netmend
