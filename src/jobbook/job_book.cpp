@@ -134,8 +134,10 @@ Result<JobBook> JobBook::open(const std::filesystem::path& path) {
     // SOCI takes a string of key=value pairs: a quote in the path would end it.
     if (path.string().find('"') != std::string::npos)
       return failure({"a job book's path cannot hold a quotation mark", path.string()});
-    auto session = std::make_unique<soci::session>(
-        soci::sqlite3, "dbname=\"" + path.string() + "\" timeout=10 synchronous=full foreign_keys=on");
+    // What reads the file waits for the pragmas below: SOCI does not close what fails while it is being
+    // opened.
+    auto session =
+        std::make_unique<soci::session>(soci::sqlite3, "dbname=\"" + path.string() + "\" timeout=10");
     *session << "pragma busy_timeout = 10000";
     std::string mode;
     *session << "pragma journal_mode = wal", soci::into(mode);
