@@ -2,8 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include "inputs.h"
-#include "netmend/isolation/isolation.h"
+#include "netmend/repair/fault_case.h"
+#include "netmend/repair/loaded_board.h"
 
 namespace netmend {
 
@@ -22,22 +22,14 @@ struct FaultOptions {
 };
 void addFaultOptions(CLI::App& command, FaultOptions& options);
 
-/// One line with what its readings leave of the suspects.
-struct FaultCase {
+/// A line's fault with what it was found from.
+struct SolvedFault {
   LoadedBoard board;
   BoardGraph graph;
-  Line line;
-  std::vector<Reading> readings; ///< those on the line
-  Isolation isolation;
-  Suspects suspects;
-  NextProbe next;
+  RepairData data;
+  FaultCase fault;
+  [[nodiscard]] std::string line() const { return lineName(*board.board, fault.line); }
 };
-[[nodiscard]] Result<FaultCase> solveFault(const FaultOptions& options);
-
-/// The net that the line was asked for by, or "the line of J4.7".
-[[nodiscard]] std::string lineName(const FaultCase& fault);
-
-/// The leading class of breaks: the places where the line may be open. None when something else leads.
-[[nodiscard]] const Suspect* leadingBreak(const FaultCase& fault);
+[[nodiscard]] Result<SolvedFault> solveFault(const FaultOptions& options);
 
 } // namespace netmend

@@ -48,10 +48,9 @@ nlohmann::json proposalJson(const ProbeProposal& proposal, const Isolation& isol
   return out;
 }
 
-std::string isolationText(const FaultCase& fault) {
+std::string isolationText(const FaultCase& fault, const std::string& line) {
   const Suspects& found = fault.suspects;
-  std::string out =
-      fmt::format("Line {}: {} readings used\n", lineName(fault), fault.isolation.observations.size());
+  std::string out = fmt::format("Line {}: {} readings used\n", line, fault.isolation.observations.size());
   for (std::size_t i = 0; i < found.ranked.size(); ++i) {
     const Suspect& suspect = found.ranked[i];
     if (i >= found.setSize && i >= 3) break;
@@ -79,9 +78,9 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   if (auto added = addJobReadings(withJob, options.job); !added) return failure(added.error());
   const auto solved = solveFault(withJob);
   if (!solved) return failure(solved.error());
-  const FaultCase& fault = *solved;
+  const FaultCase& fault = solved->fault;
   Answer answer;
-  answer.notices = fault.board.notices;
+  answer.notices = solved->board.notices;
   for (const auto& notice : fault.isolation.notices)
     answer.notices.push_back(notice);
   for (const auto& aside : fault.isolation.setAside)
@@ -93,7 +92,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   for (const ProbeProposal& proposal : fault.next.ranked)
     probes.push_back(proposalJson(proposal, fault.isolation));
   answer.json = {
-      {"line", lineName(fault)},
+      {"line", solved->line()},
       {"readings", fault.isolation.observations.size()},
       {"suspects", ranked},
       {"set",
@@ -103,9 +102,10 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
         {"length_mm", fault.suspects.setLength.mm()}}},
       {"contradictions", fault.suspects.contradictions},
       {"next_probe", {{"stop", fault.next.stop}, {"reason", fault.next.reason}, {"ranked", probes}}}};
-  answer.text = isolationText(fault);
+  answer.text = isolationText(fault, solved->line());
   if (!options.picture.empty()) {
-    if (auto drawn = drawSuspects(options.picture, fault); !drawn) return failure(drawn.error());
+    if (auto drawn = drawSuspects(options.picture, *solved->board.board, fault); !drawn)
+      return failure(drawn.error());
     answer.text += "Picture: " + options.picture + "\n";
   }
   if (!options.job.empty()) {

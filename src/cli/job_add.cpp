@@ -44,7 +44,7 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
   const Lookup* lookup = board->lookup.get();
   const auto data = loadProbingData(dataFolder());
   if (!data) return failure(data.error());
-  const auto good = loadGoodWalks(options.good, options.book, lookup);
+  const auto good = goodWalksOf(options.good, options.book, lookup);
   if (!good) return failure(good.error());
   auto walks = loadWalks(options.walks, lookup);
   if (!walks) return failure(walks.error());

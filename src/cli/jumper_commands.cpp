@@ -4,11 +4,7 @@
 #include "fault_case.h"
 #include "job_case.h"
 #include "json_words.h"
-#include "netmend/base/data_folder.h"
-#include "netmend/jobbook/record.h"
-#include "netmend/jumper/proposal.h"
-#include "netmend/jumper/work_steps.h"
-#include "netmend/probing/reading_entry.h"
+#include "netmend/repair/jumper_case.h"
 #include "pictures.h"
 
 namespace netmend {
@@ -72,45 +68,14 @@ std::string proposalText(std::size_t number, const JumperProposal& p) {
   return out;
 }
 
-/// What the bare copper at a place of the line should read if the leading suspect is right.
-std::string predictionAt(const FaultCase& fault, const Landing& landing, std::size_t faultClass) {
-  const auto& places = fault.isolation.places;
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const bool here = places[i].at && distance(*places[i].at, landing.at) < Length(10'000);
-    if (!here) continue;
-    const Prediction predicted = predictDiode(fault.isolation, i, faultClass);
-    if (predicted.overLimit > 0.5) return "OL in diode mode";
-    return fmt::format("{} ± {} in diode mode", readingText(predicted.mean.value, ReadingMode::diode),
-                       readingText(2.0 * predicted.spread.value, ReadingMode::diode));
-  }
-  return "";
-}
-
-std::vector<Step> stepsFor(const FaultCase& fault, const JumperProposal& proposal, const WorkSteps& data) {
-  WorkPrediction prediction;
-  if (const Suspect* suspect = leadingBreak(fault)) {
-    prediction.atFrom = predictionAt(fault, proposal.from, suspect->faultClass);
-    prediction.atTo = predictionAt(fault, proposal.to, suspect->faultClass);
-    prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
-  }
-  return jumperSteps(data, proposal, prediction);
-}
-
 Result<std::vector<std::size_t>> cutOf(const RouteOptions& options, const FaultCase& fault) {
   if (!options.edges.empty()) return options.edges;
-  const Suspect* suspect = leadingBreak(fault);
-  if (suspect == nullptr) {
-    return failure({"no break leads the suspects, so there is nothing to bridge", options.fault.board, "",
-                    fault.suspects.ranked.empty() ? "no suspects" : fault.suspects.ranked.front().text,
-                    "more readings, or --edge"});
-  }
-  std::vector<std::size_t> cut;
-  for (const FaultPlace& place : suspect->places)
-    if (place.edge) cut.push_back(*place.edge);
-  if (cut.empty())
-    return failure({"the copper of the suspected stretch is unknown, so its ends cannot be told",
-                    options.fault.board, "", suspect->text, "the track drawn, or --edge"});
-  return cut;
+  auto cut = suspectedCut(fault);
+  if (cut) return cut;
+  Error error = cut.error();
+  error.file = options.fault.board;
+  error.expected += ", or --edge";
+  return failure(std::move(error));
 }
 
 Result<Answer> routeCommand(const RouteOptions& options) {
@@ -118,24 +83,15 @@ Result<Answer> routeCommand(const RouteOptions& options) {
   if (auto added = addJobReadings(withJob, options.job); !added) return failure(added.error());
   const auto solved = solveFault(withJob);
   if (!solved) return failure(solved.error());
-  const FaultCase& fault = *solved;
+  const FaultCase& fault = solved->fault;
+  const WorkSteps& work = solved->data.work;
   const auto cut = cutOf(options, fault);
   if (!cut) return failure(cut.error());
-  const auto data = loadJumperData(dataFolder());
-  if (!data) return failure(data.error());
-  const auto work = loadWorkSteps(dataFile("work_steps.json"));
-  if (!work) return failure(work.error());
-
-  JumperRequest request;
-  request.graph = &fault.line.graph;
-  request.cut = *cut;
-  request.net = fault.line.nets.empty() ? NetId{} : fault.line.nets.front();
-  request.most = options.most;
-  const auto found = proposeJumpers(*fault.board.lookup, request, *data);
+  const auto found = proposeJumpers(*solved->board.lookup, fault, *cut, solved->data, options.most);
   if (!found) return failure(found.error());
 
   Answer answer;
-  answer.notices = fault.board.notices;
+  answer.notices = solved->board.notices;
   for (const auto& note : found->notes)
     answer.notices.push_back(note);
   auto proposals = nlohmann::json::array();
@@ -143,14 +99,14 @@ Result<Answer> routeCommand(const RouteOptions& options) {
     answer.text += proposalText(i + 1, found->proposals[i]);
     auto json = proposalJson(found->proposals[i]);
     auto steps = nlohmann::json::array();
-    for (const Step& step : stepsFor(fault, found->proposals[i], *work))
+    for (const Step& step : stepsFor(fault, found->proposals[i], work))
       steps.push_back({{"text", step.text}, {"check", step.check}, {"expected", step.expected}});
     json["steps"] = std::move(steps);
     proposals.push_back(std::move(json));
   }
   if (!found->whyFewer.empty()) answer.text += found->whyFewer + "\n";
   answer.json = {
-      {"line", lineName(fault)}, {"cut", *cut}, {"proposals", proposals}, {"why_fewer", found->whyFewer}};
+      {"line", solved->line()}, {"cut", *cut}, {"proposals", proposals}, {"why_fewer", found->whyFewer}};
   if (found->proposals.empty()) {
     answer.code = ExitCode::finding;
     return answer;
@@ -161,14 +117,12 @@ Result<Answer> routeCommand(const RouteOptions& options) {
                     "1 to " + std::to_string(found->proposals.size())});
   const JumperProposal& proposal = found->proposals[chosen];
   if (!options.picture.empty()) {
-    if (auto drawn = drawJumper(options.picture, fault, proposal); !drawn) return failure(drawn.error());
+    if (auto drawn = drawJumper(options.picture, *solved->board.board, fault, proposal); !drawn)
+      return failure(drawn.error());
     answer.text += "Picture: " + options.picture + "\n";
   }
   if (options.choose > 0) {
-    const Suspect* suspect = leadingBreak(fault);
-    const auto action =
-        toJumperAction(proposal, stepsFor(fault, proposal, *work), lineName(fault),
-                       suspect != nullptr ? suspect->text : "break at the edges named by hand");
+    const RepairAction action = actionFor(*solved->board.board, fault, proposal, work);
     const auto kept = keepAction(options.fault.book, options.job, action);
     if (!kept) return failure(kept.error());
     answer.text +=

@@ -3,15 +3,14 @@
 #include <string>
 
 #include "fault_case.h"
-#include "netmend/jumper/proposal.h"
 
 namespace netmend {
 
 /// The board with the line lit, the suspects of the reported set marked, as PNG.
-[[nodiscard]] Result<void> drawSuspects(const std::string& file, const FaultCase& fault);
+[[nodiscard]] Result<void> drawSuspects(const std::string& file, const Board& board, const FaultCase& fault);
 
 /// The board with the line lit, the break, landings and the jumper's way, as PNG.
-[[nodiscard]] Result<void> drawJumper(const std::string& file, const FaultCase& fault,
+[[nodiscard]] Result<void> drawJumper(const std::string& file, const Board& board, const FaultCase& fault,
                                       const JumperProposal& proposal);
 
 } // namespace netmend

@@ -176,7 +176,7 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
   if (!data) return failure(data.error());
   const auto walks = loadWalks({options.walk}, board.lookup.get());
   if (!walks) return failure(walks.error());
-  const auto good = loadGoodWalks(options.good, options.book, board.lookup.get());
+  const auto good = goodWalksOf(options.good, options.book, board.lookup.get());
   if (!good) return failure(good.error());
   const Walk& walk = walks->front();
   const JudgedWalk judged =

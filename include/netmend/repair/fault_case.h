@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "netmend/isolation/isolation.h"
+#include "netmend/netgraph/board_graph.h"
+#include "netmend/netgraph/line.h"
+#include "netmend/repair/repair_data.h"
+
+namespace netmend {
+
+/// What is asked: where is this line open, given these readings of the faulty board and walks of good ones?
+struct FaultQuestion {
+  NetId net;                     ///< the line's net …
+  PinId pin;                     ///< … or a pin on it, where the net has no name or nobody knows it
+  std::vector<Reading> readings; ///< of anywhere; those on other lines are left out
+  ExpectedTable expected;
+  std::string meter; ///< profile id; empty: that of the first reading, or else the plainest
+  std::vector<std::string> unreachable; ///< labels of places that turned out not to be reachable
+};
+
+/// One line with what its readings leave of the suspects.
+struct FaultCase {
+  Line line;
+  std::vector<Reading> readings; ///< those on the line
+  Isolation isolation;
+  Suspects suspects;
+  NextProbe next;
+};
+
+/// Fails when the meter is unknown or the question names neither net nor pin.
+[[nodiscard]] Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph,
+                                           const FaultQuestion& question, const RepairData& data);
+
+/// The line's first net by name, or "this line".
+[[nodiscard]] std::string lineName(const Board& board, const Line& line);
+
+/// The leading class of breaks: the places where the line may be open. None when something else leads.
+[[nodiscard]] const Suspect* leadingBreak(const FaultCase& fault);
+
+} // namespace netmend

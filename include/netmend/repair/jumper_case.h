@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "netmend/jobbook/job.h"
+#include "netmend/repair/fault_case.h"
+
+namespace netmend {
+
+/// The edges of the line that the leading break may be at. Fails when something else leads, or when nobody
+/// knows the copper of the suspected stretch, saying which.
+[[nodiscard]] Result<std::vector<std::size_t>> suspectedCut(const FaultCase& fault);
+
+/// Ways to bridge these edges of the line.
+[[nodiscard]] Result<JumperProposals> proposeJumpers(const Lookup& lookup, const FaultCase& fault,
+                                                     const std::vector<std::size_t>& cut,
+                                                     const RepairData& data, std::size_t most = 3);
+
+/// What is done at the bench for a proposal, with what the bare copper should read if the leading suspect is
+/// right.
+[[nodiscard]] std::vector<Step> stepsFor(const FaultCase& fault, const JumperProposal& proposal,
+                                         const WorkSteps& data);
+
+/// The proposal with its steps, as a job keeps it.
+[[nodiscard]] RepairAction actionFor(const Board& board, const FaultCase& fault,
+                                     const JumperProposal& proposal, const WorkSteps& data);
+
+} // namespace netmend

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <filesystem>
+
+#include "netmend/isolation/fault_priors.h"
+#include "netmend/jumper/proposal.h"
+#include "netmend/jumper/work_steps.h"
+#include "netmend/probing/verdict.h"
+
+namespace netmend {
+
+/// All of the data folder that a repair needs, read once.
+struct RepairData {
+  ProbingData probing;
+  FaultPriors priors;
+  ProbeEfforts efforts;
+  JumperData jumper;
+  WorkSteps work;
+};
+/// Errors name the file and a JSON pointer.
+[[nodiscard]] Result<RepairData> loadRepairData(const std::filesystem::path& folder);
+
+} // namespace netmend

@@ -1,0 +1,48 @@
+#include "netmend/drawing/fault_overlay.h"
+
+#include <fmt/format.h>
+
+namespace netmend {
+
+namespace {
+
+/// The board is shown whole: a stranger finds a connector sooner than a coordinate.
+Overlay lineOverlay(const FaultCase& fault) {
+  Overlay overlay;
+  overlay.litNets = fault.line.nets;
+  return overlay;
+}
+
+void addPlaces(Overlay& overlay, const Suspect& suspect, const std::string& label) {
+  for (const FaultPlace& place : suspect.places) {
+    if (place.way.size() > 1) overlay.lines.push_back({place.way, LineStyle::suspect, ""});
+    if (place.at)
+      overlay.marks.push_back({*place.at, MarkShape::cross, &place == &suspect.places.front() ? label : ""});
+  }
+}
+
+} // namespace
+
+Overlay suspectsOverlay(const FaultCase& fault) {
+  Overlay overlay = lineOverlay(fault);
+  for (std::size_t i = 0; i < fault.suspects.setSize && i < fault.suspects.ranked.size(); ++i) {
+    const Suspect& suspect = fault.suspects.ranked[i];
+    addPlaces(overlay, suspect, fmt::format("{:.0f} %", suspect.probability * 100.0));
+  }
+  if (!fault.next.stop && !fault.next.ranked.empty()) {
+    const ProbePlace& place = fault.isolation.places[fault.next.ranked.front().place];
+    if (place.at) overlay.marks.push_back({*place.at, MarkShape::probe, "next probe: " + place.label});
+  }
+  return overlay;
+}
+
+Overlay jumperOverlay(const FaultCase& fault, const JumperProposal& proposal) {
+  Overlay overlay = lineOverlay(fault);
+  if (const Suspect* suspect = leadingBreak(fault)) addPlaces(overlay, *suspect, "break");
+  overlay.lines.push_back({proposal.way, LineStyle::wire, "jumper"});
+  overlay.marks.push_back({proposal.from.at, MarkShape::ring, proposal.from.label});
+  overlay.marks.push_back({proposal.to.at, MarkShape::ring, proposal.to.label});
+  return overlay;
+}
+
+} // namespace netmend

@@ -1,0 +1,61 @@
+#include "netmend/repair/fault_case.h"
+
+#include <algorithm>
+
+namespace netmend {
+
+namespace {
+
+/// Readings with at least one lead on the line. A point that is no pin may be a via or a track of the line:
+/// the isolation knows these by their labels.
+std::vector<Reading> readingsOn(const Line& line, std::vector<Reading> all) {
+  std::vector<PinId> onLine;
+  for (const NodeIndex node : line.terminals())
+    if (const auto* pin = std::get_if<PinId>(&line.graph[node].object)) onLine.push_back(*pin);
+  std::erase_if(all, [&](const Reading& reading) {
+    return reading.point.pin && std::find(onLine.begin(), onLine.end(), reading.point.pin) == onLine.end();
+  });
+  return all;
+}
+
+Result<const MeterProfile*> meterOf(const FaultQuestion& question, const std::vector<Reading>& readings,
+                                    const std::vector<MeterProfile>& meters) {
+  const std::string& asked =
+      !question.meter.empty() || readings.empty() ? question.meter : readings.front().meter;
+  const MeterProfile* meter = findMeter(meters, asked);
+  if (meter == nullptr && !asked.empty())
+    return failure({"no such meter profile", "meters.json", "", asked, "an id of that file"});
+  return meter != nullptr ? meter : &meters.front(); // nobody said which: the plainest one
+}
+
+} // namespace
+
+Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, const FaultQuestion& question,
+                             const RepairData& data) {
+  if (!question.net && !question.pin)
+    return failure({"no line was named", "", "", "neither net nor pin", "one of them"});
+  FaultCase out;
+  out.line = question.net ? lineOf(lookup, graph, question.net) : lineOf(lookup, graph, question.pin);
+  out.readings = readingsOn(out.line, question.readings);
+  const auto meter = meterOf(question, out.readings, data.probing.meters);
+  if (!meter) return failure(meter.error());
+  IsolationInput input{lookup, out.line, data.priors, data.efforts, **meter, {}, {}, {}};
+  if (!out.readings.empty()) input.options.condition = out.readings.back().condition;
+  input.knownGood = knownGoodOf(lookup, out.line, question.expected, input.options.condition);
+  out.isolation = update(makeIsolation(input), out.readings);
+  out.suspects = suspects(out.isolation);
+  out.next = nextProbe(out.isolation, {}, {question.unreachable});
+  return out;
+}
+
+std::string lineName(const Board& board, const Line& line) {
+  return line.nets.empty() ? "this line" : board.nets.find(line.nets.front())->name;
+}
+
+const Suspect* leadingBreak(const FaultCase& fault) {
+  if (fault.suspects.ranked.empty()) return nullptr;
+  const Suspect& first = fault.suspects.ranked.front();
+  return fault.isolation.classes[first.faultClass].kind == FaultKind::open ? &first : nullptr;
+}
+
+} // namespace netmend

@@ -1,0 +1,41 @@
+#include "netmend/repair/good_walks.h"
+
+#include "netmend/probing/walk_file.h"
+
+namespace netmend {
+
+Result<std::vector<Walk>> loadWalks(const std::vector<std::string>& files, const Lookup* lookup) {
+  std::vector<Walk> out;
+  for (const auto& file : files) {
+    auto walk = readWalkFile(file);
+    if (!walk) return failure(walk.error());
+    if (lookup != nullptr) matchToBoard(*walk, *lookup);
+    out.push_back(std::move(*walk));
+  }
+  return out;
+}
+
+Result<std::vector<Walk>> loadGoodWalks(const std::vector<std::string>& files, const Lookup* lookup) {
+  auto out = loadWalks(files, lookup);
+  if (!out) return out;
+  for (auto& walk : *out) {
+    if (walk.specimen == Specimen::faulty)
+      return failure({"is the walk of a faulty board and cannot say what a good one reads", walk.title});
+    walk.specimen = Specimen::good;
+  }
+  return out;
+}
+
+Result<std::vector<Walk>> keptGoodWalks(const JobBook& book, const Lookup& lookup) {
+  auto kept = book.knownGoodWalks(lookup.board().info.uuid);
+  if (!kept) return kept;
+  for (auto& walk : *kept)
+    matchToBoard(walk, lookup);
+  return kept;
+}
+
+ExpectedTable expectedValues(const std::vector<Walk>& good, const Lookup* lookup, const ProbingData& data) {
+  return expectedFromWalks(good, lookup, data.kinds, data.meters, {data.rules.variants, {}});
+}
+
+} // namespace netmend

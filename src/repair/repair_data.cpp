@@ -1,0 +1,20 @@
+#include "netmend/repair/repair_data.h"
+
+namespace netmend {
+
+Result<RepairData> loadRepairData(const std::filesystem::path& folder) {
+  auto probing = loadProbingData(folder);
+  if (!probing) return failure(probing.error());
+  auto priors = readFaultPriors(folder / "fault_priors.json");
+  if (!priors) return failure(priors.error());
+  auto efforts = readProbeEfforts(folder / "efforts.json");
+  if (!efforts) return failure(efforts.error());
+  auto jumper = loadJumperData(folder);
+  if (!jumper) return failure(jumper.error());
+  auto work = loadWorkSteps(folder / "work_steps.json");
+  if (!work) return failure(work.error());
+  return RepairData{std::move(*probing), std::move(*priors), std::move(*efforts), std::move(*jumper),
+                    std::move(*work)};
+}
+
+} // namespace netmend
