@@ -61,6 +61,26 @@ auto change(soci::session& sql, const std::filesystem::path& path, JobId id, Wor
   });
 }
 
+struct RowOfJob {
+  std::string table;
+  std::uint64_t id;
+};
+
+/// Undo of an addition.
+Result<void> takeOut(soci::session& sql, const std::filesystem::path& path, JobId job, const RowOfJob& row) {
+  return change(sql, path, job, [&]() -> Result<void> {
+    const auto jobKey = static_cast<long long>(job.value);
+    const auto id = static_cast<long long>(row.id);
+    soci::statement removal = (sql.prepare << "delete from " + row.table + " where job = :job and id = :id",
+                               soci::use(jobKey), soci::use(id));
+    removal.execute(true);
+    if (removal.get_affected_rows() != 1)
+      return failure({"the job has no such " + row.table, path.string(), "", std::to_string(row.id)});
+    note(sql, job, row.table + " " + std::to_string(row.id) + " taken back");
+    return {};
+  });
+}
+
 /// "2026-0007": one more than the highest of the year, so that a number is never given twice.
 std::string nextNumber(soci::session& sql) {
   const std::time_t seconds = std::chrono::system_clock::to_time_t(now());
@@ -231,8 +251,12 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
              << "select id, number, created, customer, device, symptom, state, "
                 "(select count(*) from reading where job = job.id) from job where :text = '' or "
                 "instr(lower(number || char(10) || customer || char(10) || customer_reference || char(10) || "
-                "device || char(10) || serial || char(10) || symptom), lower(:text)) > 0 "
-                "order by created desc, id desc",
+                "device || char(10) || serial || char(10) || symptom || char(10) || history || char(10) || "
+                "condition || char(10) || board_name || char(10) || internal_notes), lower(:text)) > 0 or "
+                "exists (select 1 from repair_action where job = job.id and instr(lower(target || char(10) "
+                "|| "
+                "reason), lower(:text)) > 0) or exists (select 1 from suspect where job = job.id and "
+                "instr(lower(what), lower(:text)) > 0) order by created desc, id desc",
          soci::use(text, "text"), soci::into(id), soci::into(line.number), soci::into(created),
          soci::into(line.customer), soci::into(line.device), soci::into(line.symptom), soci::into(state),
          soci::into(readings));
@@ -303,6 +327,22 @@ Result<PhotoId> JobBook::addPhoto(JobId id, const Photo& photo) {
 Result<ChargeId> JobBook::addCharge(JobId id, const Charge& charge) {
   return change(*session_, path_, id,
                 [&]() -> Result<ChargeId> { return insertCharge(*session_, id, charge); });
+}
+
+Result<void> JobBook::takeBack(JobId id, JobReadingId reading) {
+  return takeOut(*session_, path_, id, {"reading", reading.value});
+}
+
+Result<void> JobBook::takeBack(JobId id, RepairActionId action) {
+  return takeOut(*session_, path_, id, {"repair_action", action.value});
+}
+
+Result<void> JobBook::takeBack(JobId id, PhotoId photo) {
+  return takeOut(*session_, path_, id, {"photo", photo.value});
+}
+
+Result<void> JobBook::takeBack(JobId id, ChargeId charge) {
+  return takeOut(*session_, path_, id, {"charge", charge.value});
 }
 
 Result<void> JobBook::setState(JobId id, JobState state) {

@@ -50,8 +50,8 @@ public:
   [[nodiscard]] Result<void> updateJob(const Job& job);
   [[nodiscard]] Result<Job> job(JobId id) const;
   [[nodiscard]] Result<Job> jobNumbered(const std::string& number) const;
-  /// Newest first. `text` is looked for in number, customer, reference, device, serial and symptom; empty:
-  /// all.
+  /// Newest first. `text` is looked for in all that was written about a job, its suspects and repair actions;
+  /// empty: all.
   [[nodiscard]] Result<std::vector<JobSummary>> jobs(const std::string& text = "") const;
   [[nodiscard]] Result<std::vector<JobEvent>> history(JobId id) const;
 
@@ -64,6 +64,13 @@ public:
   [[nodiscard]] Result<PhotoId> addPhoto(JobId job, const Photo& photo);
   [[nodiscard]] Result<ChargeId> addCharge(JobId job, const Charge& charge);
   [[nodiscard]] Result<void> setState(JobId job, JobState state);
+
+  /// Undo: takes out what was added by mistake. The history keeps that it was there. Errors when the job has
+  /// none of that id.
+  [[nodiscard]] Result<void> takeBack(JobId job, JobReadingId reading);
+  [[nodiscard]] Result<void> takeBack(JobId job, RepairActionId action);
+  [[nodiscard]] Result<void> takeBack(JobId job, PhotoId photo);
+  [[nodiscard]] Result<void> takeBack(JobId job, ChargeId charge);
 
   /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`.
   [[nodiscard]] Result<void> addKnownGoodWalk(const Walk& walk);
