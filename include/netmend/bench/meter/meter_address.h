@@ -32,6 +32,6 @@ using MeterAddress = std::variant<TcpAddress, SerialAddress>;
 /// expected.
 [[nodiscard]] Result<MeterAddress> parseMeterAddress(std::string_view text);
 /// The same text again.
-[[nodiscard]] std::string text(const MeterAddress& address);
+[[nodiscard]] std::string addressText(const MeterAddress& address);
 
 } // namespace netmend

@@ -29,9 +29,9 @@ struct SettleRules {
   std::chrono::milliseconds hold{400}; ///< so long a value stays within its digits before it is settled
   std::size_t samples = 4;             ///< and at least so many values, however slow the meter; 3 or more
   double digits = 3.0;                 ///< from the lowest to the highest value within `hold`
-  double leastDigit = 1e-3;            ///< a last place finer than this is taken as this; the mode's unit
-  double counts = 4000.0;              ///< and finer than the value's share by this too: a long number's last
-                                       ///< places never stand still under a probe held by hand
+  double leastDigit = 1e-3;            ///< a last place finer than this is taken as this; the mode's unit …
+  double counts = 4000.0; ///< … and so is one finer than the value divided by this: a long number's
+                          ///< last places never stand still under a probe held by hand
   std::chrono::milliseconds lift{120}; ///< so long leads are open before it is a lift and not a bounce
   double jump = 10.0;                  ///< a change by so many bands from one value to the next is a lift too
   std::chrono::milliseconds gap{1500}; ///< after a longer silence what came before does not count
@@ -87,7 +87,9 @@ public:
 
 private:
   [[nodiscard]] bool looksOpen(const MeterValue& reading) const;
-  [[nodiscard]] double bandAt(const MeterValue& reading) const;
+  /// What counts as one digit there, and how far settled values may lie apart.
+  [[nodiscard]] double digitAt(const MeterValue& reading) const;
+  [[nodiscard]] double bandAt(const MeterValue& reading) const { return rules_.digits * digitAt(reading); }
   [[nodiscard]] bool spansHold() const;
   [[nodiscard]] bool still() const;
   [[nodiscard]] bool creeping() const;
@@ -95,6 +97,7 @@ private:
   void addOpen(const MeterSample& sample);
   void followJump(const MeterSample& sample);
   void hold(const MeterValue& reading);
+  void release();
 
   SettleRules rules_;
   SettlePhase phase_ = SettlePhase::open;
@@ -104,7 +107,7 @@ private:
   std::optional<MeterValue> latest_;
   bool held_ = false;           ///< this touch was taken
   bool jumped_ = false;         ///< and the value has jumped away since
-  std::optional<double> taken_; ///< the value taken, following its creep; empty: after a change of mode
+  std::optional<double> taken_; ///< the value taken, following its creep; empty: only a lift ends the touch
 };
 
 } // namespace netmend

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include <QIODevice>
+#include <QObject>
+#include <QTimer>
+
+#include "netmend/bench/meter/line_pattern.h"
+#include "netmend/bench/meter/linked_meter_source.h"
+#include "netmend/bench/meter/meter_address.h"
+
+namespace netmend {
+
+/// How a serial port is set.
+struct SerialSettings {
+  int baud = 9600;
+  int dataBits = 8;
+  int stopBits = 1;
+  Parity parity = Parity::none;
+  bool raisesDtr = true;
+};
+
+/// The wire to a meter: opens it, and again whenever it is lost, with growing pauses. Never waits.
+class MeterLink {
+public:
+  struct Handlers {
+    std::function<void()> opened;
+    std::function<void(std::string_view)> bytes;
+    std::function<void(const std::string&)> lost; ///< what happened, for people; once a loss or failed try
+  };
+
+  MeterLink(MeterAddress address, const SerialSettings& serial, const MeterTimes& times, Handlers handlers);
+  ~MeterLink();
+  MeterLink(const MeterLink&) = delete;
+  MeterLink& operator=(const MeterLink&) = delete;
+
+  void open();
+  void close();
+  void send(std::string_view bytes);
+  /// Whoever is at the other end is of no use: treated as a loss.
+  void giveUp(const std::string& why);
+  /// The right one is at the other end: after a loss the first pause is short again.
+  void proven() { pause_ = times_.retryFirst; }
+  [[nodiscard]] bool isOpen() const { return open_; }
+  [[nodiscard]] std::string name() const { return addressText(address_); }
+
+private:
+  void openSocket(const TcpAddress& address);
+  void openPort(const SerialAddress& address);
+  void hasOpened();
+  void readAll();
+  void drop();
+
+  MeterAddress address_;
+  SerialSettings serial_;
+  MeterTimes times_;
+  Handlers handlers_;
+  std::unique_ptr<QIODevice> device_;
+  std::chrono::milliseconds pause_;
+  bool open_ = false;
+  QTimer retry_;
+  QTimer connecting_;
+};
+
+} // namespace netmend

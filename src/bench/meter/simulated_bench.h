@@ -1,0 +1,63 @@
+#pragma once
+
+#include <chrono>
+#include <deque>
+#include <optional>
+#include <random>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "netmend/bench/meter/simulated_meter.h"
+
+namespace netmend {
+
+/// What the practice meter's probe touches, and what the meter shows of it.
+class SimulatedBench {
+public:
+  explicit SimulatedBench(const SimulatedMeterOptions& options) : options_(options), dice_(options.seed) {}
+
+  void touch(double value, double perSecond = 0.0);
+  void lift() { touched_ = false; }
+
+  /// Empty: OL.
+  [[nodiscard]] std::optional<double> value();
+
+  MeterFunction function = MeterFunction::diode;
+
+private:
+  using Clock = std::chrono::steady_clock;
+  [[nodiscard]] double undisturbed() const;
+
+  SimulatedMeterOptions options_;
+  std::mt19937 dice_;
+  bool touched_ = false;
+  double from_ = 0.0;
+  double target_ = 0.0;
+  double perSecond_ = 0.0;
+  Clock::time_point since_;
+};
+
+/// The practice meter's side of SCPI, but for the time it takes.
+class SimulatedScpi {
+public:
+  SimulatedScpi(SimulatedBench& bench, bool knowsConf) : bench_(&bench), knowsConf_(knowsConf) {}
+
+  /// The answer, without line end; empty: there is none.
+  [[nodiscard]] std::string answer(std::string_view command);
+
+  std::optional<MeterFunction> refused;
+  bool notANumberNext = false;
+  int reads = 0;
+
+private:
+  void configure(std::string_view function);
+  void error(int code, const char* text);
+  [[nodiscard]] std::string read();
+
+  SimulatedBench* bench_;
+  bool knowsConf_;
+  std::deque<std::pair<int, std::string>> errors_;
+};
+
+} // namespace netmend
