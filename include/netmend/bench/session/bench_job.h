@@ -1,0 +1,114 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <QObject>
+#include <QUndoStack>
+
+#include "netmend/bench/session/background.h"
+#include "netmend/bench/session/open_board.h"
+#include "netmend/jobbook/job_book.h"
+#include "netmend/probing/expected.h"
+#include "netmend/repair/repair_data.h"
+
+namespace netmend {
+
+/// Where the window keeps and finds its things.
+struct BenchFolders {
+  std::filesystem::path data;  ///< what a user may edit: meters.json …
+  std::filesystem::path store; ///< job book, drawn boards, the walk under way
+};
+
+/// The job book, the open job, its board and what good boards of its kind read. No widgets: the pages are one
+/// user of it, tests another. Everything it is told is in the book before a signal says so; what cannot be
+/// kept is told by `failed` and changes nothing.
+class BenchJob : public QObject {
+  Q_OBJECT
+
+public:
+  /// Makes the store if need be. Errors name the file.
+  [[nodiscard]] static Result<std::unique_ptr<BenchJob>> open(const BenchFolders& folders);
+
+  [[nodiscard]] const RepairData& data() const { return data_; }
+  [[nodiscard]] const BenchFolders& folders() const { return folders_; }
+  [[nodiscard]] const JobBook& book() const { return book_; }
+
+  /// The open job; null: none.
+  [[nodiscard]] const Job* job() const { return job_ ? &*job_ : nullptr; }
+  /// Books in an empty job, with the open board if there is one.
+  bool bookIn();
+  /// Opens a job and, in the background, its board.
+  bool openJob(JobId id);
+  void closeJob();
+  /// Changes what stands in the job itself (not its lists); can be undone under the name of `what`.
+  bool edit(const QString& what, const std::function<void(Job&)>& change);
+  bool setState(JobState state);
+
+  [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
+  /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it.
+  void openBoardFile(const std::filesystem::path& file);
+  /// Makes the least board of a connector typed in one line.
+  bool useConnector(const std::string& text);
+  [[nodiscard]] bool openingBoard() const { return opening_.busy(); }
+  void cancelOpening();
+
+  [[nodiscard]] const std::vector<Walk>& goodWalks() const { return good_; }
+  [[nodiscard]] const ExpectedTable& expected() const { return expected_; }
+  /// Keeps a walk of a good board in the book, for all later jobs on this board.
+  bool keepGoodWalk(const Walk& walk);
+
+  /// Durable when it returns. Not on the undo stack: walks have their own undo.
+  [[nodiscard]] Result<JobReadingId> addReading(const JobReading& reading);
+  [[nodiscard]] Result<void> takeBackReading(JobReadingId id);
+  bool setSuspects(const std::vector<JobSuspect>& suspects);
+
+  bool addAction(const RepairAction& action);
+  bool updateAction(const QString& what, const RepairAction& action);
+  bool addPhoto(const Photo& photo);
+  bool removePhoto(PhotoId id);
+  bool addCharge(const Charge& charge);
+  bool removeCharge(ChargeId id);
+
+  /// What was done last, whatever it was; walks put themselves on it as well.
+  [[nodiscard]] QUndoStack& undoStack() { return undo_; }
+  void fail(const Error& error) { Q_EMIT failed(QString::fromStdString(error.text())); }
+
+Q_SIGNALS:
+  void jobChanged();       ///< another job, or what stands in it
+  void boardChanged();     ///< another board, or none
+  void readingsChanged();  ///< of the job
+  void goodWalksChanged(); ///< and with them the expected values
+  void actionsChanged();   ///< repair actions, their steps and proof
+  void papersChanged();    ///< photos and charges
+  void openingChanged(const QString& what, double share);
+  void failed(const QString& text);
+
+private:
+  BenchJob(BenchFolders folders, RepairData data, JobBook book);
+  bool reload();
+  struct Listing {
+    bool add;
+    void (BenchJob::*changed)();
+  };
+  template <class Item> bool list(const QString& what, const Item& item, Listing listing);
+  bool perform(const QString& what, std::function<Result<void>()> redo, std::function<Result<void>()> undo);
+  void boardOpened(OpenBoard board, bool forJob);
+  void readGoodWalks();
+
+  BenchFolders folders_;
+  RepairData data_;
+  JobBook book_;
+  std::optional<Job> job_;
+  std::optional<OpenBoard> board_;
+  std::vector<Walk> good_;
+  ExpectedTable expected_;
+  QUndoStack undo_;
+  Background opening_;
+};
+
+} // namespace netmend

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "netmend/base/error.h"
+#include "netmend/base/progress.h"
+#include "netmend/board/lookup.h"
+#include "netmend/netgraph/board_graph.h"
+
+namespace netmend {
+
+/// A board under work with all that is asked of it. Its parts never change, so threads may share them.
+struct OpenBoard {
+  std::shared_ptr<const Board> board;
+  std::shared_ptr<const Lookup> lookup;
+  std::shared_ptr<const BoardGraph> graph;
+  std::filesystem::path file;
+  std::string digest; ///< SHA-256 of the file: the very description that a job used
+  std::vector<std::string> notices;
+};
+
+/// Reads a board in any format and builds its copper graph.
+[[nodiscard]] Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& progress = {});
+
+/// A connector typed in one line: `J4, 40 pins, two rows`, `connector, 24 pins`, `J7 6`. The words may be in
+/// any order; a lone number is the pin count, a word that is none of them the reference (`J1` without one).
+/// Errors say what is missing.
+struct TypedConnector {
+  std::string reference = "J1";
+  std::size_t pins = 0;
+  std::size_t rows = 1;
+  friend bool operator==(const TypedConnector&, const TypedConnector&) = default;
+};
+[[nodiscard]] Result<TypedConnector> parseConnector(const std::string& text);
+
+/// Makes the least board of a typed connector and writes it to `folder`, so that walks and jobs can refer to
+/// it.
+[[nodiscard]] Result<OpenBoard> makeConnectorFile(const TypedConnector& connector,
+                                                  const std::filesystem::path& folder);
+
+} // namespace netmend

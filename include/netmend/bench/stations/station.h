@@ -1,0 +1,72 @@
+#pragma once
+
+#include <array>
+
+#include <QString>
+#include <QWidget>
+
+#include "netmend/bench/session/bench_fault.h"
+#include "netmend/bench/session/bench_job.h"
+#include "netmend/bench/session/bench_walk.h"
+#include "netmend/drawing/overlay.h"
+#include "netmend/drawing/picture_colors.h"
+
+namespace netmend {
+
+/// The job's way, in order.
+enum class Station { bookIn, board, walk, find, bridge, prove, handOver };
+inline constexpr std::array<Station, 7> stations{Station::bookIn, Station::board, Station::walk, Station::find,
+                                                 Station::bridge, Station::prove, Station::handOver};
+[[nodiscard]] QString stationName(Station station);
+
+/// What all stations work on.
+struct Desk {
+  BenchJob& job;
+  BenchWalk& walk;
+  BenchFault& fault;
+};
+
+/// Whether the station has what the ones after it need.
+[[nodiscard]] bool stationDone(Station station, const Desk& desk);
+
+/// The one thing to do now, and where.
+struct NextThing {
+  Station station = Station::bookIn;
+  QString text;
+};
+[[nodiscard]] NextThing nextThing(const Desk& desk);
+
+/// One station's page. It reads the desk, follows its signals, and never talks to another page.
+class StationPage : public QWidget {
+  Q_OBJECT
+
+public:
+  explicit StationPage(Desk desk, QWidget* parent = nullptr) : QWidget(parent), desk_(desk) {}
+
+  /// The window came here: put the keyboard where the next key belongs.
+  virtual void arrive() { setFocus(); }
+  /// A value from the linked meter, of the mode that `wantedMode` names.
+  virtual void take(const ReadingEvent&) {}
+  /// What the meter should be set to here.
+  [[nodiscard]] virtual ReadingMode wantedMode() const { return ReadingMode::diode; }
+  /// Takes the last thing of this station back, whatever it was.
+  virtual void undo() { desk_.job.undoStack().undo(); }
+  /// What the copper map should show with it.
+  [[nodiscard]] virtual Overlay overlay() const { return {}; }
+  /// A pin was clicked in the map.
+  virtual void pinChosen(PinId) {}
+  virtual void setTheme(PictureTheme theme) { theme_ = theme; }
+
+Q_SIGNALS:
+  /// The overlay is another one.
+  void overlayChanged();
+  /// To be told beside the next thing; an error until the next key.
+  void told(const QString& text, bool isError);
+  void goTo(Station station);
+
+protected:
+  Desk desk_;
+  PictureTheme theme_ = PictureTheme::light;
+};
+
+} // namespace netmend

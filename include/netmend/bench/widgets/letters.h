@@ -1,0 +1,22 @@
+#pragma once
+
+#include <QFont>
+#include <QLabel>
+#include <QPushButton>
+#include <QString>
+
+namespace netmend {
+
+/// Sizes of letters, relative to the application's font, so that they follow its scale: `reading` is read at
+/// the desk, `metre` from a metre away, `point` is the one thing that must not be misread from there
+/// (docs/design-notes.md).
+enum class Letters { small, reading, metre, point };
+[[nodiscard]] QFont lettersFont(Letters letters, bool bold = false);
+
+/// Plain text in these letters, wrapped; `name` is for tests and screen readers.
+[[nodiscard]] QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent = nullptr);
+
+/// A button that says its key: "Can't reach it  N". The shortcut works anywhere in the parent's window page.
+[[nodiscard]] QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent);
+
+} // namespace netmend

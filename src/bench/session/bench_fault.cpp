@@ -1,0 +1,217 @@
+#include "netmend/bench/session/bench_fault.h"
+
+#include <algorithm>
+#include <chrono>
+
+#include "netmend/jobbook/record.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/repair/good_walks.h"
+
+namespace netmend {
+
+BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
+    : job_(job), walk_(walk), solving_(this), routing_(this) {
+  connect(&job, &BenchJob::boardChanged, this, [this] {
+    chosen_ = false;
+    net_ = {};
+    pin_ = {};
+    unreachable_.clear();
+    follow();
+    solve();
+  });
+  connect(&walk, &BenchWalk::changed, this, [this] {
+    follow();
+    solve();
+  });
+}
+
+void BenchFault::follow() {
+  if (chosen_) return;
+  const OpenBoard* board = job_.board();
+  const auto odd = walk_.oddOnes();
+  net_ = {};
+  pin_ = {};
+  if (board == nullptr || odd.empty()) return;
+  pin_ = walk_.walk(false).readings[odd.front()].point.pin;
+  if (const Pin* pin = board->board->pins.find(pin_); pin != nullptr && pin->net.known())
+    net_ = pin->net.value;
+}
+
+void BenchFault::choose(NetId net) {
+  chosen_ = true;
+  net_ = net;
+  pin_ = {};
+  unreachable_.clear();
+  solve();
+}
+
+void BenchFault::choose(PinId pin) {
+  chosen_ = true;
+  pin_ = pin;
+  net_ = {};
+  if (const OpenBoard* board = job_.board())
+    if (const Pin* found = board->board->pins.find(pin); found != nullptr && found->net.known())
+      net_ = found->net.value;
+  unreachable_.clear();
+  solve();
+}
+
+std::string BenchFault::lineName() const {
+  const OpenBoard* board = job_.board();
+  if (board == nullptr) return "";
+  if (const Net* net = board->board->nets.find(net_); net != nullptr && !net->name.empty()) return net->name;
+  return pin_ ? pinLabel(*board->board, pin_) : "";
+}
+
+void BenchFault::solve() {
+  routing_.cancel();
+  const OpenBoard* board = job_.board();
+  if (board == nullptr || (!net_ && !pin_)) {
+    solving_.cancel();
+    fault_ = nullptr;
+    proposals_ = nullptr;
+    whyNoProposals_.clear();
+    Q_EMIT changed();
+    return;
+  }
+  FaultQuestion question;
+  question.net = net_;
+  question.pin = pin_;
+  if (const Job* job = job_.job())
+    for (const JobReading& entry : job->readings)
+      if (entry.purpose != ReadingPurpose::proof) question.readings.push_back(entry.reading);
+  question.expected = job_.expected();
+  question.unreachable = unreachable_;
+  // Data, board and graph are shared with the thread; none of them changes.
+  solving_.run<Result<FaultCase>>(
+      [question, lookup = board->lookup, graph = board->graph, kept = board->board,
+       data = &job_.data()](const std::stop_token&) { return solveFault(*lookup, *graph, question, *data); },
+      [this](Result<FaultCase> fault) { solved(std::move(fault)); });
+}
+
+void BenchFault::solved(Result<FaultCase> fault) {
+  proposals_ = nullptr;
+  whyNoProposals_.clear();
+  if (!fault) {
+    fault_ = nullptr;
+    job_.fail(fault.error());
+  } else {
+    fault_ = std::make_shared<const FaultCase>(std::move(*fault));
+    if (job_.job() != nullptr && !fault_->readings.empty())
+      job_.setSuspects(toJobSuspects(fault_->isolation, fault_->suspects));
+    route();
+  }
+  Q_EMIT changed();
+}
+
+void BenchFault::route() {
+  const auto cut = suspectedCut(*fault_);
+  if (!cut) {
+    whyNoProposals_ = cut.error().text();
+    return;
+  }
+  const OpenBoard* board = job_.board();
+  routing_.run<Result<JumperProposals>>(
+      [fault = fault_, cut = *cut, lookup = board->lookup, kept = board->board,
+       data = &job_.data()](const std::stop_token&) { return proposeJumpers(*lookup, *fault, cut, *data); },
+      [this](Result<JumperProposals> found) {
+        if (found)
+          proposals_ = std::make_shared<const JumperProposals>(std::move(*found));
+        else
+          whyNoProposals_ = found.error().text();
+        if (proposals_ && proposals_->proposals.empty()) whyNoProposals_ = proposals_->whyFewer;
+        Q_EMIT changed();
+      });
+}
+
+const ProbeProposal* BenchFault::nextProbe() const {
+  if (!fault_ || fault_->next.stop || fault_->next.ranked.empty()) return nullptr;
+  return &fault_->next.ranked.front();
+}
+
+void BenchFault::cannotReach() {
+  const ProbeProposal* probe = nextProbe();
+  if (probe == nullptr) return;
+  unreachable_.push_back(fault_->isolation.places[probe->place].label);
+  solve();
+}
+
+void BenchFault::reachAll() {
+  unreachable_.clear();
+  solve();
+}
+
+Result<void> BenchFault::keep(Reading reading) {
+  if (job_.job() == nullptr && !job_.bookIn()) return failure({"no job is open"});
+  reading.time = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+  const Verdict verdict = judgeReading(
+      reading, job_.expected().find(reading), findMeter(job_.data().probing.meters, reading.meter),
+      job_.data().probing.rules, job_.data().probing.rules.falseFlagsPerGoodWalk);
+  const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::check, &verdict));
+  if (!id) return failure(id.error());
+  solve();
+  return {};
+}
+
+Result<void> BenchFault::take(const std::optional<double>& value, Settling settling) {
+  const ProbeProposal* probe = nextProbe();
+  if (probe == nullptr) return failure({"no probe is due"});
+  const Walk& defaults = walk_.walk(false);
+  Reading reading;
+  const ProbePlace& place = fault_->isolation.places[probe->place];
+  reading.point = {place.pin, place.label};
+  reading.other = defaults.other;
+  if (probe->other) {
+    const ProbePlace& other = fault_->isolation.places[*probe->other];
+    reading.other = {other.pin, other.label};
+  }
+  reading.mode = probe->mode;
+  reading.value = value;
+  reading.settling = settling;
+  reading.meter = defaults.meter;
+  reading.by = defaults.by;
+  reading.condition = defaults.condition;
+  return keep(std::move(reading));
+}
+
+Result<void> BenchFault::type(const std::string& text) {
+  const ProbeProposal* probe = nextProbe();
+  if (probe != nullptr)
+    if (const auto value = parseReadingValue(text, probe->mode)) return take(value->value);
+  const OpenBoard* board = job_.board();
+  auto reading = parseReading(text, walk_.walk(false), board != nullptr ? board->lookup.get() : nullptr);
+  if (!reading) return failure(reading.error());
+  return keep(std::move(*reading));
+}
+
+Result<void> BenchFault::undo() {
+  const Job* job = job_.job();
+  if (job == nullptr) return failure({"nothing to take back"});
+  const auto last = std::find_if(job->readings.rbegin(), job->readings.rend(), [](const JobReading& reading) {
+    return reading.purpose == ReadingPurpose::check;
+  });
+  if (last == job->readings.rend()) return failure({"nothing to take back"});
+  if (auto taken = job_.takeBackReading(last->id); !taken) return taken;
+  solve();
+  return {};
+}
+
+bool BenchFault::accept(std::size_t proposal) {
+  if (!proposals_ || proposal >= proposals_->proposals.size() || job_.board() == nullptr) return false;
+  return job_.addAction(
+      actionFor(*job_.board()->board, *fault_, proposals_->proposals[proposal], job_.data().work));
+}
+
+Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, const std::string& reason) {
+  const auto steps = workSteps(job_.data().work, {kind, target, reason, "", ""});
+  if (!steps) return failure(steps.error());
+  RepairAction action;
+  action.kind = kind;
+  action.target = target;
+  action.reason = reason;
+  action.steps = toWorkSteps(*steps);
+  if (!job_.addAction(action)) return failure({"not kept"});
+  return {};
+}
+
+} // namespace netmend

@@ -1,0 +1,333 @@
+#include "netmend/bench/session/bench_job.h"
+
+#include <algorithm>
+
+#include "netmend/repair/good_walks.h"
+
+namespace netmend {
+
+namespace {
+
+/// A step of the undo stack that may fail: then it is as if it had never been.
+class BookCommand : public QUndoCommand {
+public:
+  using Act = std::function<Result<void>()>;
+  BookCommand(const QString& what, Act redo, Act undo, std::function<void(const Error&)> failed)
+      : QUndoCommand(what), redo_(std::move(redo)), undo_(std::move(undo)), failed_(std::move(failed)) {}
+  void redo() override { act(redo_); }
+  void undo() override { act(undo_); }
+
+private:
+  void act(const Act& what) {
+    if (const auto done = what(); !done) {
+      setObsolete(true);
+      failed_(done.error());
+    }
+  }
+  Act redo_;
+  Act undo_;
+  std::function<void(const Error&)> failed_;
+};
+
+void noteBoard(Job& job, const OpenBoard& board) {
+  const BoardInfo& info = board.board->info;
+  job.boardUuid = info.uuid;
+  job.boardName = info.name.valueOr("");
+  job.boardRevision = info.revision.valueOr("");
+  job.boardFile = std::filesystem::absolute(board.file).string();
+  job.boardDigest = board.digest;
+}
+
+Result<RepairActionId> addTo(JobBook& book, JobId job, const RepairAction& action) {
+  return book.addAction(job, action);
+}
+Result<PhotoId> addTo(JobBook& book, JobId job, const Photo& photo) {
+  return book.addPhoto(job, photo);
+}
+Result<ChargeId> addTo(JobBook& book, JobId job, const Charge& charge) {
+  return book.addCharge(job, charge);
+}
+
+template <class Item> const Item* findIn(const std::vector<Item>& items, decltype(Item::id) id) {
+  const auto found =
+      std::find_if(items.begin(), items.end(), [id](const Item& item) { return item.id == id; });
+  return found == items.end() ? nullptr : &*found;
+}
+
+} // namespace
+
+BenchJob::BenchJob(BenchFolders folders, RepairData data, JobBook book)
+    : folders_(std::move(folders)), data_(std::move(data)), book_(std::move(book)), opening_(this) {}
+
+Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
+  std::error_code error;
+  std::filesystem::create_directories(folders.store, error);
+  if (error) return failure({"cannot be made: " + error.message(), folders.store.string()});
+  auto data = loadRepairData(folders.data);
+  if (!data) return failure(data.error());
+  auto book = JobBook::open(folders.store / "jobs.netmend-book");
+  if (!book) return failure(book.error());
+  return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(*data), std::move(*book)));
+}
+
+bool BenchJob::perform(const QString& what, std::function<Result<void>()> redo,
+                       std::function<Result<void>()> undo) {
+  bool good = true;
+  undo_.push(new BookCommand(what, std::move(redo), std::move(undo), [this, &good](const Error& error) {
+    good = false;
+    fail(error);
+  }));
+  return good;
+}
+
+bool BenchJob::reload() {
+  auto job = book_.job(job_->id);
+  if (!job) {
+    fail(job.error());
+    return false;
+  }
+  job_ = std::move(*job);
+  return true;
+}
+
+bool BenchJob::bookIn() {
+  Job job;
+  if (board_) noteBoard(job, *board_);
+  const auto id = book_.addJob(job);
+  if (!id) {
+    fail(id.error());
+    return false;
+  }
+  auto kept = book_.job(*id);
+  if (!kept) {
+    fail(kept.error());
+    return false;
+  }
+  job_ = std::move(*kept);
+  undo_.clear();
+  Q_EMIT jobChanged();
+  Q_EMIT readingsChanged();
+  Q_EMIT actionsChanged();
+  Q_EMIT papersChanged();
+  return true;
+}
+
+bool BenchJob::openJob(JobId id) {
+  auto job = book_.job(id);
+  if (!job) {
+    fail(job.error());
+    return false;
+  }
+  const bool sameBoard = board_ && board_->digest == job->boardDigest && !job->boardDigest.empty();
+  job_ = std::move(*job);
+  undo_.clear();
+  if (!sameBoard) {
+    board_.reset();
+    good_.clear();
+    expected_ = {};
+    Q_EMIT boardChanged();
+    Q_EMIT goodWalksChanged();
+  }
+  Q_EMIT jobChanged();
+  Q_EMIT readingsChanged();
+  Q_EMIT actionsChanged();
+  Q_EMIT papersChanged();
+  if (!sameBoard && !job_->boardFile.empty()) openBoardFile(job_->boardFile);
+  return true;
+}
+
+void BenchJob::closeJob() {
+  job_.reset();
+  undo_.clear();
+  Q_EMIT jobChanged();
+  Q_EMIT readingsChanged();
+  Q_EMIT actionsChanged();
+  Q_EMIT papersChanged();
+}
+
+bool BenchJob::edit(const QString& what, const std::function<void(Job&)>& change) {
+  if (!job_) return false;
+  Job after = *job_;
+  change(after);
+  const Job before = *job_;
+  const auto put = [this](Job job) -> Result<void> {
+    if (auto kept = book_.updateJob(job); !kept) return kept;
+    // Lists may have grown since: only what stands in the job itself goes back.
+    job.readings = std::move(job_->readings);
+    job.suspects = std::move(job_->suspects);
+    job.actions = std::move(job_->actions);
+    job.photos = std::move(job_->photos);
+    job.charges = std::move(job_->charges);
+    job_ = std::move(job);
+    Q_EMIT jobChanged();
+    return {};
+  };
+  return perform(
+      what, [put, after] { return put(after); }, [put, before] { return put(before); });
+}
+
+bool BenchJob::setState(JobState state) {
+  if (!job_) return false;
+  if (job_->state == state) return true;
+  return edit(tr("state of the job"), [state](Job& job) { job.state = state; });
+}
+
+void BenchJob::openBoardFile(const std::filesystem::path& file) {
+  const bool forJob = job_.has_value();
+  const JobId job = forJob ? job_->id : JobId{};
+  opening_.run<Result<OpenBoard>>(
+      [this, file](const std::stop_token& stop) {
+        Progress progress;
+        progress.stop = stop;
+        progress.report = [this](std::string_view what, double share) {
+          QMetaObject::invokeMethod(
+              this,
+              [this, text = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size())), share] {
+                Q_EMIT openingChanged(text, share);
+              },
+              Qt::QueuedConnection);
+        };
+        return openBoard(file, progress);
+      },
+      [this, forJob, job](Result<OpenBoard> opened) {
+        Q_EMIT openingChanged({}, 1.0);
+        if (!opened)
+          fail(opened.error());
+        else
+          boardOpened(std::move(*opened), forJob && job_ && job_->id == job);
+      });
+  Q_EMIT openingChanged(tr("reading"), 0.0);
+}
+
+void BenchJob::cancelOpening() {
+  opening_.cancel();
+  Q_EMIT openingChanged({}, 1.0);
+}
+
+bool BenchJob::useConnector(const std::string& text) {
+  const auto connector = parseConnector(text);
+  if (!connector) {
+    fail(connector.error());
+    return false;
+  }
+  auto made = makeConnectorFile(*connector, folders_.store / "boards");
+  if (!made) {
+    fail(made.error());
+    return false;
+  }
+  boardOpened(std::move(*made), job_.has_value());
+  return true;
+}
+
+void BenchJob::boardOpened(OpenBoard board, bool forJob) {
+  board_ = std::move(board);
+  readGoodWalks();
+  if (forJob && job_->boardDigest != board_->digest)
+    edit(tr("board of the job"), [this](Job& job) { noteBoard(job, *board_); });
+  Q_EMIT boardChanged();
+  Q_EMIT goodWalksChanged();
+}
+
+void BenchJob::readGoodWalks() {
+  good_.clear();
+  auto kept = keptGoodWalks(book_, *board_->lookup);
+  if (!kept)
+    fail(kept.error());
+  else
+    good_ = std::move(*kept);
+  expected_ = expectedValues(good_, board_->lookup.get(), data_.probing);
+}
+
+bool BenchJob::keepGoodWalk(const Walk& walk) {
+  if (!board_) return false;
+  if (auto kept = book_.addKnownGoodWalk(walk); !kept) {
+    fail(kept.error());
+    return false;
+  }
+  readGoodWalks();
+  Q_EMIT goodWalksChanged();
+  return true;
+}
+
+Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
+  if (!job_) return failure({"no job is open"});
+  auto id = book_.addReading(job_->id, reading);
+  if (!id) return id;
+  job_->readings.push_back(reading);
+  job_->readings.back().id = *id;
+  Q_EMIT readingsChanged();
+  return id;
+}
+
+Result<void> BenchJob::takeBackReading(JobReadingId id) {
+  if (!job_) return failure({"no job is open"});
+  if (auto taken = book_.takeBack(job_->id, id); !taken) return taken;
+  std::erase_if(job_->readings, [id](const JobReading& reading) { return reading.id == id; });
+  Q_EMIT readingsChanged();
+  return {};
+}
+
+bool BenchJob::setSuspects(const std::vector<JobSuspect>& suspects) {
+  if (!job_) return false;
+  if (auto kept = book_.setSuspects(job_->id, suspects); !kept) {
+    fail(kept.error());
+    return false;
+  }
+  job_->suspects = suspects;
+  return true;
+}
+
+template <class Item> bool BenchJob::list(const QString& what, const Item& item, Listing listing) {
+  if (!job_) return false;
+  // Put back, it is the same with another id: ids are never used twice.
+  const auto id = std::make_shared<decltype(item.id)>(item.id);
+  const auto told = [this, changed = listing.changed](Result<void> done) {
+    if (done && reload()) (this->*changed)();
+    return done;
+  };
+  const auto put = [this, id, item, told]() -> Result<void> {
+    const auto added = addTo(book_, job_->id, item);
+    if (!added) return failure(added.error());
+    *id = *added;
+    return told({});
+  };
+  const auto take = [this, id, told] { return told(book_.takeBack(job_->id, *id)); };
+  return listing.add ? perform(what, put, take) : perform(what, take, put);
+}
+
+bool BenchJob::addAction(const RepairAction& action) {
+  return list(tr("repair action"), action, {true, &BenchJob::actionsChanged});
+}
+
+bool BenchJob::addPhoto(const Photo& photo) {
+  return list(tr("photo"), photo, {true, &BenchJob::papersChanged});
+}
+
+bool BenchJob::addCharge(const Charge& charge) {
+  return list(tr("charge"), charge, {true, &BenchJob::papersChanged});
+}
+
+bool BenchJob::removePhoto(PhotoId id) {
+  const Photo* photo = job_ ? findIn(job_->photos, id) : nullptr;
+  return photo != nullptr && list(tr("removal of a photo"), *photo, {false, &BenchJob::papersChanged});
+}
+
+bool BenchJob::removeCharge(ChargeId id) {
+  const Charge* charge = job_ ? findIn(job_->charges, id) : nullptr;
+  return charge != nullptr && list(tr("removal of a charge"), *charge, {false, &BenchJob::papersChanged});
+}
+
+bool BenchJob::updateAction(const QString& what, const RepairAction& action) {
+  const RepairAction* found = job_ ? findIn(job_->actions, action.id) : nullptr;
+  if (found == nullptr) return false;
+  const auto put = [this](const RepairAction& a) -> Result<void> {
+    if (auto kept = book_.updateAction(job_->id, a); !kept) return kept;
+    reload();
+    Q_EMIT actionsChanged();
+    return {};
+  };
+  return perform(
+      what, [put, action] { return put(action); }, [put, before = *found] { return put(before); });
+}
+
+} // namespace netmend

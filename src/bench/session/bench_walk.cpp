@@ -1,0 +1,353 @@
+#include "netmend/bench/session/bench_walk.h"
+
+#include <algorithm>
+#include <chrono>
+#include <sstream>
+
+#include "netmend/jobbook/record.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/probing/walk_file.h"
+#include "netmend/probing/words.h"
+#include "netmend/repair/good_walks.h"
+
+namespace netmend {
+
+namespace {
+
+std::chrono::sys_time<std::chrono::milliseconds> now() {
+  return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+}
+
+QString fromText(std::string_view text) {
+  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+/// A session that can be taken up where it was left: undo goes back through all of its readings.
+WalkSession resumed(Walk walk) {
+  WalkSession out{std::move(walk), 0, {}};
+  const auto indexOf = [&](const ProbePoint& point) {
+    const auto it = std::find(out.walk.points.begin(), out.walk.points.end(), point);
+    return static_cast<std::size_t>(it - out.walk.points.begin());
+  };
+  for (const Reading& reading : out.walk.readings) {
+    WalkSession::Step step;
+    step.turnBefore = indexOf(reading.point);
+    step.modeBefore = out.walk.mode;
+    step.tookReading = true;
+    out.steps.push_back(step);
+    out.turn = std::min(step.turnBefore + 1, out.walk.points.size());
+  }
+  return out;
+}
+
+std::vector<StripInterval> intervalsOf(const Expected& expected) {
+  std::vector<StripInterval> out;
+  for (const ValueInterval& shown : expected.shown)
+    out.push_back({shown.lowest, shown.highest});
+  return out;
+}
+
+} // namespace
+
+BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
+  connect(&job, &BenchJob::boardChanged, this, &BenchWalk::startOver);
+  connect(&job, &BenchJob::jobChanged, this, [this] {
+    if (badSession_.walk.readings.empty() || !job_.job()) fillFromJob();
+  });
+  connect(&job, &BenchJob::goodWalksChanged, this, [this] {
+    judge();
+    Q_EMIT changed();
+  });
+}
+
+Walk BenchWalk::emptyWalk(bool good) const {
+  Walk walk;
+  const OpenBoard* board = job_.board();
+  if (board == nullptr || !part_) return walk;
+  const Part* part = board->board->parts.find(part_);
+  if (part == nullptr) return walk;
+  walk.title = part->reference;
+  walk.boardUuid = board->board->info.uuid;
+  walk.boardName = board->board->info.name.valueOr("");
+  walk.boardRevision = board->board->info.revision.valueOr("");
+  walk.specimen = good ? Specimen::good : Specimen::faulty;
+  walk.meter = meter_;
+  walk.by = by_;
+  walk.points = pointsOf(*board->lookup, part_);
+  if (!good && job_.job() != nullptr) walk.serial = job_.job()->serial;
+  return walk;
+}
+
+std::filesystem::path BenchWalk::goodFile() const {
+  const OpenBoard* board = job_.board();
+  return job_.folders().store /
+         ("good-walk-" + (board != nullptr ? board->board->info.uuid : "") + ".netmend-walk.json");
+}
+
+void BenchWalk::startOver() {
+  part_ = {};
+  const auto parts = partsToWalk();
+  if (!parts.empty()) part_ = parts.front();
+  resumeGood();
+  fillFromJob();
+}
+
+void BenchWalk::resumeGood() {
+  goodSession_ = {};
+  goodCondition_ = false;
+  const OpenBoard* board = job_.board();
+  if (board == nullptr) return;
+  goodSession_.walk = emptyWalk(true);
+  std::error_code error;
+  if (!std::filesystem::exists(goodFile(), error)) return;
+  auto walk = readWalkFile(goodFile());
+  if (!walk || walk->boardUuid != board->board->info.uuid) return;
+  matchToBoard(*walk, *board->lookup);
+  if (!walk->points.empty())
+    if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
+  goodCondition_ = !walk->readings.empty();
+  goodSession_ = resumed(std::move(*walk));
+}
+
+void BenchWalk::fillFromJob() {
+  Walk walk = emptyWalk(false);
+  kept_.clear();
+  badCondition_ = false;
+  if (const Job* job = job_.job()) {
+    for (const JobReading& entry : job->readings) {
+      if (entry.purpose != ReadingPurpose::fault) continue;
+      if (std::find(walk.points.begin(), walk.points.end(), entry.reading.point) == walk.points.end())
+        continue;
+      walk.readings.push_back(entry.reading);
+      walk.mode = entry.reading.mode;
+      walk.condition = entry.reading.condition;
+      walk.other = entry.reading.other;
+      kept_.push_back(entry.id);
+      badCondition_ = true;
+    }
+  }
+  badSession_ = resumed(std::move(walk));
+  last_.reset();
+  judge();
+  Q_EMIT changed();
+}
+
+std::vector<PartId> BenchWalk::partsToWalk() const {
+  const OpenBoard* board = job_.board();
+  if (board == nullptr) return {};
+  struct Candidate {
+    bool connector;
+    std::size_t pins;
+    PartId id;
+  };
+  std::vector<Candidate> found;
+  for (const Part& part : board->board->parts) {
+    const std::size_t pins = board->lookup->pinsOf(part.id).size();
+    if (pins == 0) continue;
+    found.push_back({part.kind.known() && part.kind.value == PartKind::connector, pins, part.id});
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Candidate& a, const Candidate& b) {
+    if (a.connector != b.connector) return a.connector;
+    return a.pins > b.pins;
+  });
+  std::vector<PartId> out;
+  for (const Candidate& candidate : found)
+    out.push_back(candidate.id);
+  return out;
+}
+
+void BenchWalk::setPart(PartId part) {
+  if (part == part_) return;
+  part_ = part;
+  // A good walk under way stays what it is about; a new one begins with its first reading.
+  if (goodSession_.walk.readings.empty()) goodSession_ = WalkSession{emptyWalk(true), 0, {}};
+  fillFromJob();
+}
+
+void BenchWalk::setGood(bool good) {
+  if (!good && job_.job() == nullptr && !job_.bookIn()) return;
+  good_ = good;
+  if (good_ && goodSession_.walk.points.empty()) goodSession_ = WalkSession{emptyWalk(true), 0, {}};
+  last_.reset();
+  judge();
+  Q_EMIT changed();
+}
+
+std::optional<ProbePoint> BenchWalk::due() const {
+  if (session().finished()) return std::nullopt;
+  return session().walk.points[session().turn];
+}
+
+std::vector<PointState> BenchWalk::points() const {
+  std::vector<PointState> out;
+  const Walk& walk = session().walk;
+  for (std::size_t i = 0; i < walk.points.size(); ++i) {
+    PointState state{walk.points[i], i == session().turn, false, std::nullopt};
+    state.skipped = std::find(walk.skipped.begin(), walk.skipped.end(), walk.points[i]) != walk.skipped.end();
+    for (std::size_t r = 0; r < walk.readings.size(); ++r)
+      if (walk.readings[r].point == walk.points[i]) state.reading = r;
+    out.push_back(std::move(state));
+  }
+  return out;
+}
+
+void BenchWalk::setCondition(const Condition& condition) {
+  session().walk.condition = condition;
+  (good_ ? goodCondition_ : badCondition_) = true;
+  judge();
+  Q_EMIT changed();
+}
+
+Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
+  if (good_) return writeWalkFile(goodFile(), after.walk);
+  const std::size_t count = after.walk.readings.size();
+  if (count > before.walk.readings.size()) {
+    const Reading& reading = after.walk.readings.back();
+    const Verdict verdict =
+        judgeReading(reading, expected_.find(reading), findMeter(job_.data().probing.meters, reading.meter),
+                     job_.data().probing.rules, judged_.ratePerPoint);
+    const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::fault, &verdict));
+    if (!id) return failure(id.error());
+    kept_.push_back(*id);
+  } else if (count < before.walk.readings.size()) {
+    if (auto taken = job_.takeBackReading(kept_.back()); !taken) return taken;
+    kept_.pop_back();
+  }
+  return {};
+}
+
+Result<void> BenchWalk::take(const ReadingEvent& event) {
+  if (!good_ && job_.job() == nullptr && !job_.bookIn()) return failure({"the job could not be booked in"});
+  WalkSession after = session();
+  after.walk.meter = meter_;
+  after.walk.by = by_;
+  if (auto done = netmend::take(after, event, now()); !done) return done;
+  const std::size_t count = session().walk.readings.size();
+  if (auto kept = keep(after, session()); !kept) return kept;
+  session() = std::move(after);
+  (good_ ? goodCondition_ : badCondition_) = true;
+  judge();
+  last_.reset();
+  const Walk& walk = session().walk;
+  const bool took = walk.readings.size() > count;
+  if (took) {
+    last_ = judged_.verdicts.back();
+    const Reading& reading = walk.readings.back();
+    Q_EMIT changed();
+    Q_EMIT taken(fromText(reading.point.label), fromText(readingText(reading.value, reading.mode)),
+                 fromText(word(last_->kind)), isFlag(last_->kind));
+  } else {
+    Q_EMIT changed();
+  }
+  return {};
+}
+
+Result<void> BenchWalk::type(const std::string& text) {
+  std::istringstream in(text + "\n");
+  const auto source = makeTextSource(in, "typed", mode());
+  const auto event = source->next();
+  if (!event) return failure({"nothing was typed"});
+  if (!*event) return failure((*event).error());
+  return take(**event);
+}
+
+void BenchWalk::goTo(std::size_t point) {
+  WalkSession& walk = session();
+  if (point >= walk.walk.points.size() || point == walk.turn) return;
+  WalkSession::Step step;
+  step.turnBefore = walk.turn;
+  step.modeBefore = walk.walk.mode;
+  walk.steps.push_back(step);
+  walk.turn = point;
+  last_.reset();
+  Q_EMIT changed();
+}
+
+void BenchWalk::judge() {
+  const OpenBoard* board = job_.board();
+  const Lookup* lookup = board != nullptr ? board->lookup.get() : nullptr;
+  std::vector<Walk> good = job_.goodWalks();
+  if (!goodSession_.walk.readings.empty()) good.push_back(goodSession_.walk);
+  expected_ = expectedValues(good, lookup, job_.data().probing);
+  badJudged_ = judgeWalk(badSession_.walk, expected_, lookup, job_.data().probing);
+  // A good board is held against the others, not against itself.
+  judged_ = good_ ? judgeWalk(goodSession_.walk, job_.expected(), lookup, job_.data().probing) : badJudged_;
+}
+
+const Expected* BenchWalk::expectedAtDue() const {
+  const auto point = due();
+  if (!point) return nullptr;
+  ReadingSetting setting;
+  setting.mode = mode();
+  setting.other = session().walk.other;
+  setting.condition = session().walk.condition;
+  setting.condition.temperature.reset();
+  return (good_ ? job_.expected() : expected_).find(*point, setting);
+}
+
+std::vector<std::size_t> BenchWalk::oddOnes() const {
+  std::vector<std::size_t> out;
+  const Walk& walk = badSession_.walk;
+  for (std::size_t i = 0; i < walk.readings.size(); ++i) {
+    const bool again =
+        std::any_of(walk.readings.begin() + static_cast<std::ptrdiff_t>(i) + 1, walk.readings.end(),
+                    [&](const Reading& r) {
+                      return r.point == walk.readings[i].point && r.mode == walk.readings[i].mode;
+                    });
+    if (!again && isFlag(badJudged_.verdicts[i].kind)) out.push_back(i);
+  }
+  std::stable_sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) {
+    return badJudged_.verdicts[a].odds > badJudged_.verdicts[b].odds;
+  });
+  return out;
+}
+
+PinStrip BenchWalk::strip() const {
+  PinStrip out;
+  const Walk& shown = session().walk;
+  out.mode = shown.mode;
+  out.title = shown.title + ", " + std::string(word(shown.mode)) + ", other lead on " + shown.other.label;
+  const OpenBoard* board = job_.board();
+  const ExpectedTable& table = good_ ? job_.expected() : expected_;
+  const JudgedWalk& judged = judged_;
+  for (const ProbePoint& point : shown.points) {
+    StripPin pin;
+    const auto dot = point.label.find('.');
+    pin.label = dot == std::string::npos ? point.label : point.label.substr(dot + 1);
+    if (board != nullptr)
+      if (const Pin* p = board->board->pins.find(point.pin); p != nullptr && p->net.known())
+        if (const Net* net = board->board->nets.find(p->net.value)) pin.net = net->name;
+    ReadingSetting setting{shown.mode, shown.other, shown.condition, std::nullopt};
+    setting.condition.temperature.reset();
+    if (const Expected* expected = table.find(point, setting)) {
+      pin.expected = intervalsOf(*expected);
+      pin.expectedOl = expected->expectsOverLimit();
+    }
+    for (std::size_t i = 0; i < shown.readings.size(); ++i) {
+      const Reading& reading = shown.readings[i];
+      if (reading.point != point || reading.mode != shown.mode) continue;
+      const Verdict& verdict = judged.verdicts[i];
+      const std::string text(word(verdict.kind));
+      pin.reading = StripReading{reading.value, markForVerdict(text), text, isFlag(verdict.kind)};
+    }
+    out.pins.push_back(std::move(pin));
+  }
+  return out;
+}
+
+bool BenchWalk::keepGood() {
+  if (goodSession_.walk.readings.empty()) return false;
+  Walk walk = goodSession_.walk;
+  const OpenBoard* board = job_.board();
+  if (board != nullptr) walk.boardUuid = board->board->info.uuid;
+  if (!job_.keepGoodWalk(walk)) return false;
+  std::error_code error;
+  std::filesystem::remove(goodFile(), error);
+  goodSession_ = WalkSession{emptyWalk(true), 0, {}};
+  goodCondition_ = false;
+  judge();
+  Q_EMIT changed();
+  return true;
+}
+
+} // namespace netmend

@@ -1,0 +1,131 @@
+#include "netmend/bench/session/open_board.h"
+
+#include <array>
+#include <cctype>
+#include <charconv>
+
+#include <QCryptographicHash>
+#include <QUuid>
+
+#include "netmend/base/file.h"
+#include "netmend/board/board_file.h"
+#include "netmend/board/connector_board.h"
+#include "netmend/board/exchange/import.h"
+
+namespace netmend {
+
+namespace {
+
+OpenBoard prepared(Board board, const std::filesystem::path& file, const Progress& progress) {
+  OpenBoard out;
+  out.board = std::make_shared<const Board>(std::move(board));
+  out.lookup = std::make_shared<const Lookup>(*out.board);
+  progress("following the copper", 0.4);
+  out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress));
+  out.file = file;
+  return out;
+}
+
+std::optional<std::size_t> numberIn(const std::string& word) {
+  constexpr std::array<std::string_view, 7> words{"zero", "one", "two", "three", "four", "five", "six"};
+  for (std::size_t i = 1; i < words.size(); ++i)
+    if (word == words[i]) return i;
+  std::size_t number = 0;
+  const auto parsed = std::from_chars(word.data(), word.data() + word.size(), number);
+  if (parsed.ec != std::errc{} || parsed.ptr != word.data() + word.size()) return std::nullopt;
+  return number;
+}
+
+/// Words in lower case, with the way they were written beside them.
+struct TypedWord {
+  std::string lower;
+  std::string written;
+};
+std::vector<TypedWord> wordsOf(const std::string& text) {
+  std::vector<TypedWord> out;
+  bool fresh = true;
+  for (const char c : text) {
+    const auto u = static_cast<unsigned char>(c);
+    if (std::isspace(u) != 0 || c == ',' || c == ';') {
+      fresh = true;
+      continue;
+    }
+    if (fresh) out.emplace_back();
+    fresh = false;
+    out.back().written += c;
+    out.back().lower += static_cast<char>(std::tolower(u));
+  }
+  return out;
+}
+
+bool oneOf(const std::string& word, std::initializer_list<std::string_view> words) {
+  for (const auto w : words)
+    if (word == w) return true;
+  return false;
+}
+
+} // namespace
+
+Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& progress) {
+  progress("reading", 0.1);
+  const auto content = readFile(file);
+  if (!content) return failure(content.error());
+  auto imported = importBoard(file);
+  if (!imported) return failure(imported.error());
+  OpenBoard out = prepared(std::move(imported->board), file, progress);
+  out.notices = std::move(imported->notices);
+  out.digest =
+      QCryptographicHash::hash(QByteArrayView(content->data(), static_cast<qsizetype>(content->size())),
+                               QCryptographicHash::Sha256)
+          .toHex()
+          .toStdString();
+  progress("ready", 1.0);
+  return out;
+}
+
+Result<TypedConnector> parseConnector(const std::string& text) {
+  TypedConnector out;
+  std::optional<std::size_t> number;
+  bool named = false;
+  for (const TypedWord& word : wordsOf(text)) {
+    if (oneOf(word.lower, {"connector", "with", "in", "of", "and"})) continue;
+    if (oneOf(word.lower, {"pin", "pins", "p", "contacts", "way", "ways"})) {
+      if (!number) return failure({"how many pins?", "", "", text, "for example J4, 40 pins, two rows"});
+      out.pins = *number;
+      number.reset();
+    } else if (oneOf(word.lower, {"row", "rows"})) {
+      if (!number) return failure({"how many rows?", "", "", text, "for example J4, 40 pins, two rows"});
+      out.rows = *number;
+      number.reset();
+    } else if (const auto read = numberIn(word.lower)) {
+      if (number) out.pins = *number;
+      number = read;
+    } else if (!named) {
+      out.reference = word.written;
+      named = true;
+    } else {
+      return failure({"not understood", "", "", word.written, "for example J4, 40 pins, two rows"});
+    }
+  }
+  if (number) out.pins = *number;
+  if (out.pins == 0)
+    return failure({"how many pins has it?", "", "", text, "for example J4, 40 pins, two rows"});
+  return out;
+}
+
+Result<OpenBoard> makeConnectorFile(const TypedConnector& connector, const std::filesystem::path& folder) {
+  auto board = makeConnectorBoard(connector.reference, connector.pins, connector.rows);
+  if (!board) return failure(board.error());
+  const std::string id = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
+  board->info.uuid = id;
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (error) return failure({"cannot be made: " + error.message(), folder.string()});
+  const auto file = folder / (connector.reference.find('/') == std::string::npos
+                                  ? connector.reference + "-" + id.substr(0, 8) + ".netmend-board.json"
+                                  : id + ".netmend-board.json");
+  if (auto written = writeBoardFile(file, *board); !written) return failure(written.error());
+  return openBoard(file);
+}
+
+} // namespace netmend
