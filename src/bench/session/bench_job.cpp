@@ -145,31 +145,50 @@ void BenchJob::closeJob() {
   Q_EMIT papersChanged();
 }
 
+Result<void> BenchJob::put(Job job) {
+  if (auto kept = book_.updateJob(job); !kept) return kept;
+  // Lists may have grown since: only what stands in the job itself is taken over.
+  job.readings = std::move(job_->readings);
+  job.suspects = std::move(job_->suspects);
+  job.actions = std::move(job_->actions);
+  job.photos = std::move(job_->photos);
+  job.charges = std::move(job_->charges);
+  job_ = std::move(job);
+  Q_EMIT jobChanged();
+  return {};
+}
+
 bool BenchJob::edit(const QString& what, const std::function<void(Job&)>& change) {
   if (!job_) return false;
   Job after = *job_;
   change(after);
-  const Job before = *job_;
-  const auto put = [this](Job job) -> Result<void> {
-    if (auto kept = book_.updateJob(job); !kept) return kept;
-    // Lists may have grown since: only what stands in the job itself goes back.
-    job.readings = std::move(job_->readings);
-    job.suspects = std::move(job_->suspects);
-    job.actions = std::move(job_->actions);
-    job.photos = std::move(job_->photos);
-    job.charges = std::move(job_->charges);
-    job_ = std::move(job);
-    Q_EMIT jobChanged();
-    return {};
-  };
   return perform(
-      what, [put, after] { return put(after); }, [put, before] { return put(before); });
+      what, [this, after] { return put(after); }, [this, before = *job_] { return put(before); });
+}
+
+bool BenchJob::keep(const std::function<void(Job&)>& change) {
+  if (!job_ && !bookIn()) return false;
+  Job after = *job_;
+  change(after);
+  const auto kept = put(std::move(after));
+  if (!kept) fail(kept.error());
+  return kept.has_value();
 }
 
 bool BenchJob::setState(JobState state) {
   if (!job_) return false;
   if (job_->state == state) return true;
   return edit(tr("state of the job"), [state](Job& job) { job.state = state; });
+}
+
+void BenchJob::reached(JobState state) {
+  if (!job_ || job_->state >= state) return;
+  if (auto set = book_.setState(job_->id, state); !set) {
+    fail(set.error());
+    return;
+  }
+  job_->state = state;
+  Q_EMIT jobChanged();
 }
 
 void BenchJob::openBoardFile(const std::filesystem::path& file) {

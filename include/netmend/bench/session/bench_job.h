@@ -47,7 +47,11 @@ public:
   void closeJob();
   /// Changes what stands in the job itself (not its lists); can be undone under the name of `what`.
   bool edit(const QString& what, const std::function<void(Job&)>& change);
+  /// The same while somebody types: fields have an undo of their own. Books a job in if none is open.
+  bool keep(const std::function<void(Job&)>& change);
   bool setState(JobState state);
+  /// The job has come so far; it never goes back by this.
+  void reached(JobState state);
 
   [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
   /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it.
@@ -99,6 +103,7 @@ private:
   bool perform(const QString& what, std::function<Result<void>()> redo, std::function<Result<void>()> undo);
   void boardOpened(OpenBoard board, bool forJob);
   void readGoodWalks();
+  [[nodiscard]] Result<void> put(Job job);
 
   BenchFolders folders_;
   RepairData data_;

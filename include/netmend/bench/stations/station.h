@@ -15,8 +15,9 @@ namespace netmend {
 
 /// The job's way, in order.
 enum class Station { bookIn, board, walk, find, bridge, prove, handOver };
-inline constexpr std::array<Station, 7> stations{Station::bookIn, Station::board, Station::walk, Station::find,
-                                                 Station::bridge, Station::prove, Station::handOver};
+inline constexpr std::array<Station, 7> stations{Station::bookIn,  Station::board,  Station::walk,
+                                                 Station::find,    Station::bridge, Station::prove,
+                                                 Station::handOver};
 [[nodiscard]] QString stationName(Station station);
 
 /// What all stations work on.

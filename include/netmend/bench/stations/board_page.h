@@ -1,0 +1,39 @@
+#pragma once
+
+#include "netmend/bench/stations/station.h"
+
+class QLabel;
+class QLineEdit;
+class QListWidget;
+class QProgressBar;
+class QPushButton;
+
+namespace netmend {
+
+/// Which board it is: a file in any format, dropped or chosen, or a connector typed in one line.
+class BoardPage : public StationPage {
+  Q_OBJECT
+
+public:
+  explicit BoardPage(Desk desk, QWidget* parent = nullptr);
+  void arrive() override;
+  void chooseFile();
+  /// Opens the file and puts it first among the recent ones.
+  void open(const QString& file);
+
+private:
+  void showBoard();
+  void listRecent();
+  void showOpening(const QString& what, double share);
+
+  QLineEdit* typed_;
+  QLabel* name_;
+  QLabel* known_;
+  QLabel* opening_;
+  QProgressBar* progress_;
+  QPushButton* cancel_;
+  QListWidget* recent_;
+  QListWidget* notices_;
+};
+
+} // namespace netmend

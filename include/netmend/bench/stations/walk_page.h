@@ -1,0 +1,73 @@
+#pragma once
+
+#include "netmend/bench/stations/station.h"
+#include "netmend/bench/widgets/pictures.h"
+
+class QComboBox;
+class QFrame;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+
+namespace netmend {
+
+/// Pin after pin of a connector, on the job's board or on a good one. Letters are commands while the field is
+/// empty, so that one key is enough: O is OL, S skips, B goes back, U takes back.
+class WalkPage : public StationPage {
+  Q_OBJECT
+
+public:
+  explicit WalkPage(Desk desk, QWidget* parent = nullptr);
+  void arrive() override;
+  void take(const ReadingEvent& event) override;
+  void undo() override;
+  [[nodiscard]] ReadingMode wantedMode() const override { return desk_.walk.mode(); }
+  [[nodiscard]] Overlay overlay() const override;
+  void pinChosen(PinId pin) override;
+  void setTheme(PictureTheme theme) override;
+
+Q_SIGNALS:
+  /// The meter's present value is wanted (footswitch, Space): the window asks its link.
+  void takeNow();
+  void modeWanted();
+
+protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+  QLayout* head();
+  QWidget* condition();
+  QLayout* now();
+  QLayout* entry();
+  bool command(int key);
+  void typed();
+  void run(const Result<void>& done);
+  void refresh();
+  void showParts();
+  void showDue();
+  void showVerdict();
+  void showConnector();
+  void startWithCondition();
+  [[nodiscard]] std::vector<ConnectorPin> connectorPins() const;
+
+  QLabel* band_;
+  QPushButton* other_;
+  QComboBox* part_;
+  QComboBox* mode_;
+  QFrame* conditionBox_;
+  QLineEdit* plugged_;
+  QLineEdit* temperature_;
+  QLabel* point_;
+  QLabel* lead_;
+  QLabel* expected_;
+  ConnectorView* connector_;
+  VerdictMark* mark_;
+  QLabel* verdict_;
+  QLabel* explanation_;
+  QLineEdit* field_;
+  QPushButton* keep_;
+  StripView* strip_;
+  bool filling_ = false;
+};
+
+} // namespace netmend

@@ -1,0 +1,164 @@
+#include "netmend/bench/stations/board_page.h"
+
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSettings>
+#include <QVBoxLayout>
+
+#include "netmend/bench/widgets/letters.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int mostRecent = 12;
+
+QString recentKey() {
+  return QStringLiteral("recentBoards");
+}
+
+} // namespace
+
+BoardPage::BoardPage(Desk desk, QWidget* parent)
+    : StationPage(desk, parent), typed_(new QLineEdit(this)),
+      name_(makeLabel(Letters::metre, QStringLiteral("boardName"), this)),
+      known_(makeLabel(Letters::reading, QStringLiteral("boardKnown"), this)),
+      opening_(makeLabel(Letters::reading, QStringLiteral("boardOpening"), this)),
+      progress_(new QProgressBar(this)),
+      cancel_(makeButton(tr("Stop reading"), QKeySequence(Qt::Key_Escape), this)),
+      recent_(new QListWidget(this)), notices_(new QListWidget(this)) {
+  auto* layout = new QVBoxLayout(this);
+  layout->addWidget(name_);
+  layout->addWidget(known_);
+  auto* work = new QHBoxLayout;
+  work->addWidget(opening_);
+  work->addWidget(progress_, 1);
+  work->addWidget(cancel_);
+  layout->addLayout(work);
+  progress_->setRange(0, 100);
+  connect(cancel_, &QPushButton::clicked, this, [this] { desk_.job.cancelOpening(); });
+
+  auto* ways = new QHBoxLayout;
+  QPushButton* file = makeButton(tr("Open a board file"), QKeySequence::Open, this);
+  connect(file, &QPushButton::clicked, this, &BoardPage::chooseFile);
+  ways->addWidget(file);
+  typed_->setPlaceholderText(tr("or type a connector:  J4, 40 pins, two rows"));
+  typed_->setAccessibleName(tr("Connector in one line"));
+  typed_->setFont(lettersFont(Letters::metre));
+  connect(typed_, &QLineEdit::returnPressed, this, [this] {
+    if (typed_->text().trimmed().isEmpty()) return;
+    if (!desk_.job.useConnector(typed_->text().toStdString())) return;
+    typed_->clear();
+    Q_EMIT goTo(Station::walk);
+  });
+  ways->addWidget(typed_, 1);
+  layout->addLayout(ways);
+
+  auto* recentLabel = new QLabel(tr("&Recent boards"), this);
+  recentLabel->setBuddy(recent_);
+  layout->addWidget(recentLabel);
+  layout->addWidget(recent_, 2);
+  connect(recent_, &QListWidget::itemActivated, this,
+          [this](const QListWidgetItem* item) { open(item->data(Qt::UserRole).toString()); });
+  auto* noticesLabel = new QLabel(tr("What the file left open"), this);
+  noticesLabel->setObjectName(QStringLiteral("noticesLabel"));
+  noticesLabel->setBuddy(notices_);
+  layout->addWidget(noticesLabel);
+  notices_->setWordWrap(true);
+  notices_->setAccessibleName(tr("What the file left open"));
+  layout->addWidget(notices_, 1);
+
+  connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
+  connect(&desk_.job, &BenchJob::openingChanged, this, &BoardPage::showOpening);
+  showBoard();
+  showOpening({}, 1.0);
+  listRecent();
+}
+
+void BoardPage::arrive() {
+  typed_->setFocus();
+}
+
+void BoardPage::chooseFile() {
+  auto* dialog = new QFileDialog(this, tr("Open a board file"));
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setFileMode(QFileDialog::ExistingFile);
+  connect(dialog, &QFileDialog::fileSelected, this, &BoardPage::open);
+  dialog->open();
+}
+
+void BoardPage::open(const QString& file) {
+  desk_.job.openBoardFile(std::filesystem::path(file.toStdU16String()));
+  QSettings settings;
+  QStringList recent = settings.value(recentKey()).toStringList();
+  const QString full = QFileInfo(file).absoluteFilePath();
+  recent.removeAll(full);
+  recent.prepend(full);
+  while (recent.size() > mostRecent)
+    recent.removeLast();
+  settings.setValue(recentKey(), recent);
+  listRecent();
+}
+
+void BoardPage::listRecent() {
+  recent_->clear();
+  for (const QString& file : QSettings().value(recentKey()).toStringList()) {
+    const QFileInfo info(file);
+    auto* item = new QListWidgetItem(info.fileName() + QStringLiteral("    ") + info.absolutePath(), recent_);
+    item->setData(Qt::UserRole, file);
+    if (!info.exists()) item->setText(item->text() + tr("    (not there any more)"));
+  }
+}
+
+void BoardPage::showBoard() {
+  notices_->clear();
+  const OpenBoard* board = desk_.job.board();
+  const bool any = board != nullptr && !board->notices.empty();
+  notices_->setVisible(any);
+  findChild<QLabel*>(QStringLiteral("noticesLabel"))->setVisible(any);
+  if (board == nullptr) {
+    name_->setText(tr("No board yet"));
+    known_->setText(
+        tr("Drop a file on the window, or type the connector you want to walk. Nothing else needs to be "
+           "known to begin."));
+    return;
+  }
+  const BoardInfo& info = board->board->info;
+  QString name = QString::fromStdString(info.name.valueOr(""));
+  if (name.isEmpty() && !board->board->parts.empty())
+    name = tr("Connector %1").arg(QString::fromStdString(board->board->parts[0].reference));
+  if (info.revision.known()) name += tr(", revision %1").arg(QString::fromStdString(info.revision.value));
+  name_->setText(name);
+  QStringList known;
+  known << tr("%n part(s)", nullptr, static_cast<int>(board->board->parts.size()))
+        << tr("%n pin(s)", nullptr, static_cast<int>(board->board->pins.size()));
+  if (!board->board->nets.empty())
+    known << tr("%n net(s)", nullptr, static_cast<int>(board->board->nets.size()));
+  if (!board->board->tracks.empty())
+    known << tr("%n track(s)", nullptr, static_cast<int>(board->board->tracks.size()));
+  known << tr("%n good board(s) walked", nullptr, static_cast<int>(desk_.job.goodWalks().size()));
+  QString text = known.join(QStringLiteral(" · "));
+  if (board->board->nets.empty())
+    text += QLatin1Char('\n') + tr("No nets are known: walk and compare work; finding the place needs them.");
+  else if (board->board->tracks.empty())
+    text += QLatin1Char('\n') + tr("No copper is known: finding works between pins, not along the track.");
+  known_->setText(text);
+  for (const auto& notice : board->notices)
+    notices_->addItem(QString::fromStdString(notice));
+}
+
+void BoardPage::showOpening(const QString& what, double share) {
+  const bool busy = !what.isEmpty();
+  for (QWidget* widget : std::initializer_list<QWidget*>{opening_, progress_, cancel_})
+    widget->setVisible(busy);
+  opening_->setText(what);
+  progress_->setValue(static_cast<int>(share * 100));
+}
+
+} // namespace netmend

@@ -1,0 +1,120 @@
+#include "netmend/bench/stations/station.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+
+namespace netmend {
+
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("netmend::Station", text);
+}
+
+bool allStepsDone(const RepairAction& action) {
+  return std::all_of(action.steps.begin(), action.steps.end(), [](const WorkStep& s) { return s.done; });
+}
+
+bool walked(const Desk& desk) {
+  const Walk& walk = desk.walk.walk(false);
+  if (walk.readings.empty()) return false;
+  return std::all_of(walk.points.begin(), walk.points.end(), [&](const ProbePoint& point) {
+    const auto here = [&](const Reading& reading) { return reading.point == point; };
+    return std::any_of(walk.readings.begin(), walk.readings.end(), here) ||
+           std::find(walk.skipped.begin(), walk.skipped.end(), point) != walk.skipped.end();
+  });
+}
+
+NextThing nextAtBench(const Desk& desk) {
+  if (desk.walk.good() && !desk.walk.walk(true).readings.empty()) {
+    if (!desk.walk.due()) return {Station::walk, tr("Good board walked: keep it (K)")};
+    return {Station::walk,
+            tr("Walk the good board: %1 is next").arg(QString::fromStdString(desk.walk.due()->label))};
+  }
+  if (!walked(desk)) {
+    const auto due = desk.walk.due();
+    return {Station::walk,
+            due ? tr("Walk: touch %1").arg(QString::fromStdString(due->label)) : tr("Choose what to walk")};
+  }
+  if (desk.walk.oddOnes().empty() && desk.fault.fault() == nullptr)
+    return {Station::walk, desk.job.goodWalks().empty()
+                               ? tr("Walk a good board, so that there is something to compare with (G)")
+                               : tr("No odd pin here: walk another connector")};
+  return {Station::find, {}};
+}
+
+} // namespace
+
+QString stationName(Station station) {
+  switch (station) {
+  case Station::bookIn:
+    return tr("Book in");
+  case Station::board:
+    return tr("Board");
+  case Station::walk:
+    return tr("Walk");
+  case Station::find:
+    return tr("Find");
+  case Station::bridge:
+    return tr("Bridge");
+  case Station::prove:
+    return tr("Prove");
+  case Station::handOver:
+    return tr("Hand over");
+  }
+  return {};
+}
+
+bool stationDone(Station station, const Desk& desk) {
+  const Job* job = desk.job.job();
+  switch (station) {
+  case Station::bookIn:
+    return job != nullptr && !job->device.empty() && !job->symptom.empty();
+  case Station::board:
+    return desk.job.board() != nullptr;
+  case Station::walk:
+    return walked(desk);
+  case Station::find:
+    return desk.fault.fault() != nullptr && desk.fault.nextProbe() == nullptr;
+  case Station::bridge:
+    return job != nullptr && !job->actions.empty() &&
+           std::all_of(job->actions.begin(), job->actions.end(), allStepsDone);
+  case Station::prove:
+    return job != nullptr && std::any_of(job->actions.begin(), job->actions.end(),
+                                         [](const RepairAction& a) { return !a.proof.empty(); });
+  case Station::handOver:
+    return job != nullptr && job->state >= JobState::handedOver;
+  }
+  return false;
+}
+
+NextThing nextThing(const Desk& desk) {
+  if (desk.job.openingBoard()) return {Station::board, tr("The board is being read")};
+  if (desk.job.board() == nullptr)
+    return {Station::board, tr("Drop a board file, or type its connector: J4, 40 pins, two rows")};
+  const Job* job = desk.job.job();
+  const bool repaired = job != nullptr && !job->actions.empty();
+  if (!repaired) {
+    if (const NextThing next = nextAtBench(desk); next.station != Station::find) return next;
+    if (desk.fault.working() || desk.fault.fault() == nullptr)
+      return {Station::find, tr("The readings are being weighed")};
+    if (const ProbeProposal* probe = desk.fault.nextProbe())
+      return {Station::find,
+              tr("Probe %1")
+                  .arg(QString::fromStdString(desk.fault.fault()->isolation.places[probe->place].label))};
+    return {Station::bridge, tr("Choose how to repair it")};
+  }
+  if (!stationDone(Station::bridge, desk)) {
+    for (const RepairAction& action : job->actions)
+      for (const WorkStep& step : action.steps)
+        if (!step.done) return {Station::bridge, QString::fromStdString(step.text)};
+  }
+  if (!stationDone(Station::prove, desk)) return {Station::prove, tr("Touch again what was odd")};
+  if (!stationDone(Station::bookIn, desk))
+    return {Station::bookIn, tr("Write down device and symptom for the sheet")};
+  if (!stationDone(Station::handOver, desk)) return {Station::handOver, tr("Charges, then print the sheet")};
+  return {Station::bookIn, tr("Handed over. Book in the next job (Ctrl+N)")};
+}
+
+} // namespace netmend
