@@ -29,7 +29,7 @@ std::filesystem::path pathOf(const QString& file) {
 
 } // namespace
 
-BoardWindow::BoardWindow() : canvas_(new BoardCanvas), message_(new QLabel), place_(new QLabel) {
+BoardWindow::BoardWindow() : canvas_(new CopperMap), message_(new QLabel), place_(new QLabel) {
   QFont readable = font();
   readable.setPixelSize(readableSize);
   setFont(readable);
@@ -42,11 +42,11 @@ BoardWindow::BoardWindow() : canvas_(new BoardCanvas), message_(new QLabel), pla
   }
   message_->setWordWrap(true);
   message_->setText(QStringLiteral(
-      "Drag or arrows: move    wheel or + −: zoom    F: fit    Tab: turn over    X: see through"));
+      "Drag or arrows: move    wheel or + −: zoom    F: fit    T: turn over    X: see through"));
   statusBar()->addWidget(message_, 1);
   statusBar()->addPermanentWidget(place_);
   statusBar()->setSizeGripEnabled(false);
-  canvas_->onPlace = [this](const QString& text) { place_->setText(text); };
+  canvas_->onPlace = [this](const MapPlace& place) { place_->setText(place.text); };
   auto* shortcut = new QShortcut(QKeySequence::Open, this);
   connect(shortcut, &QShortcut::activated, this, [this] {
     const QString file = QFileDialog::getOpenFileName(this, QStringLiteral("Open a board"));

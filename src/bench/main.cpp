@@ -9,7 +9,7 @@ namespace {
 
 constexpr const char* help = "netmend-bench [FILE]\n"
                              "Opens a board to look at. A file can also be dropped on the window.\n"
-                             "Drag or arrow keys move, wheel or + - zoom, F fits, Tab turns the board over,\n"
+                             "Drag or arrow keys move, wheel or + - zoom, F fits, T turns the board over,\n"
                              "X sees through it, a click on a pad lights its net.\n";
 
 } // namespace

@@ -1,6 +1,7 @@
 #include "netmend/drawing/board_scene.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include <boost/geometry/geometries/box.hpp>
@@ -148,6 +149,8 @@ private:
 
   void finish(SceneItem item) {
     if (item.kind != ItemKind::track && item.kind != ItemKind::padPlace) item.box = item.path.boundingRect();
+    // Asked for here, a path keeps it; otherwise it would be worked out by two threads at once.
+    (void)item.path.controlPointRect();
     content_.items.push_back(std::move(item));
   }
 
@@ -233,6 +236,7 @@ private:
   void add(const Part& part) {
     SceneItem item;
     item.kind = ItemKind::body;
+    item.part = part.id;
     item.text = QString::fromStdString(part.reference);
     item.absent = part.fitted.known() && !part.fitted.value;
     placeOn(item, part.side);
@@ -292,24 +296,79 @@ const Box& BoardScene::extent() const {
   return content_->extent;
 }
 
+namespace {
+
+double areaOf(const SceneItem& item) {
+  return item.box.width() * item.box.height();
+}
+
+bool reaches(const SceneItem& item, int layer) {
+  return item.firstLayer <= layer && layer <= item.lastLayer;
+}
+
+double distanceTo(const QPolygonF& way, QPointF p) {
+  double least = 1e300;
+  for (qsizetype i = 1; i < way.size(); ++i) {
+    const QPointF d = way[i] - way[i - 1];
+    const double length = QPointF::dotProduct(d, d);
+    const double share =
+        length > 0 ? std::clamp(QPointF::dotProduct(p - way[i - 1], d) / length, 0.0, 1.0) : 0.0;
+    const QPointF off = p - (way[i - 1] + share * d);
+    least = std::min(least, std::hypot(off.x(), off.y()));
+  }
+  return least;
+}
+
+bool covers(const SceneItem& item, QPointF at) {
+  switch (item.kind) {
+  case ItemKind::padPlace:
+    return true;
+  case ItemKind::track:
+    return distanceTo(item.points, at) <= item.width / 2;
+  default:
+    return item.path.contains(at);
+  }
+}
+
+} // namespace
+
 PadId BoardScene::padAt(Point place, Side side) const {
   const QPointF at = mm(place);
   const int near = side == Side::top ? 0 : content_->lastLayer;
   const SceneItem* best = nullptr;
   const auto better = [&](const SceneItem& item) {
     if (best == nullptr) return true;
-    const bool itemNear = item.firstLayer <= near && near <= item.lastLayer;
-    const bool bestNear = best->firstLayer <= near && near <= best->lastLayer;
-    if (itemNear != bestNear) return itemNear;
-    return item.box.width() * item.box.height() < best->box.width() * best->box.height();
+    if (reaches(item, near) != reaches(*best, near)) return reaches(item, near);
+    return areaOf(item) < areaOf(*best);
   };
   for (const std::uint32_t index : itemsIn(*content_, QRectF(at, QSizeF(0, 0)))) {
     const SceneItem& item = content_->items[index];
-    const bool hit =
-        item.kind == ItemKind::padPlace || (item.kind == ItemKind::pad && item.path.contains(at));
-    if (hit && better(item)) best = &item;
+    if (item.kind != ItemKind::pad && item.kind != ItemKind::padPlace) continue;
+    if (covers(item, at) && better(item)) best = &item;
   }
   return best != nullptr ? best->pad : PadId();
+}
+
+BoardScene::Found BoardScene::foundAt(Point place, Side side, bool through) const {
+  const QPointF at = mm(place);
+  const int near = side == Side::top ? 0 : content_->lastLayer;
+  const SceneItem* copper = nullptr;
+  const SceneItem* body = nullptr;
+  const auto keep = [&](const SceneItem*& best, const SceneItem& item) {
+    const bool better =
+        best == nullptr ||
+        (reaches(item, near) != reaches(*best, near) ? reaches(item, near) : areaOf(item) < areaOf(*best));
+    if (better && covers(item, at)) best = &item;
+  };
+  for (const std::uint32_t index : itemsIn(*content_, QRectF(at, QSizeF(0, 0)))) {
+    const SceneItem& item = content_->items[index];
+    if (item.kind == ItemKind::zone || (!through && !reaches(item, near))) continue;
+    if (item.kind == ItemKind::body)
+      keep(body, item);
+    else if (item.net != SceneItem::noNet)
+      keep(copper, item);
+  }
+  return {copper != nullptr ? content_->nets[copper->net] : NetId(), body != nullptr ? body->part : PartId()};
 }
 
 } // namespace netmend

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "netmend/board/shape.h"
 
@@ -21,6 +22,35 @@ Length lengthOfMm(double mm) {
 
 double mirror(Side side) {
   return side == Side::bottom ? -1.0 : 1.0;
+}
+
+/// Cosine and sine of an angle; exact for quarter turns, so that straight lines stay straight.
+struct Unit {
+  double c;
+  double s;
+};
+
+Unit unitOf(Degrees angle) {
+  const double degrees =
+      std::isfinite(angle.value) ? std::fmod(std::fmod(angle.value, 360.0) + 360.0, 360.0) : 0.0;
+  if (degrees == 0.0) return {1, 0};
+  if (degrees == 90.0) return {0, 1};
+  if (degrees == 180.0) return {-1, 0};
+  if (degrees == 270.0) return {0, -1};
+  const double radians = degrees * std::numbers::pi / 180.0;
+  return {std::cos(radians), std::sin(radians)};
+}
+
+/// Counter-clockwise, with y down.
+QPointF turnedBy(Unit unit, QPointF p) {
+  return {p.x() * unit.c + p.y() * unit.s, -p.x() * unit.s + p.y() * unit.c};
+}
+
+/// A way across the picture as one across the board seen from the top, y up, in the picture's units.
+QPointF onBoard(const BoardView& view, QPointF way) {
+  const Unit unit = unitOf(view.turn);
+  const QPointF upright = turnedBy({unit.c, -unit.s}, way);
+  return {mirror(view.side) * upright.x(), -upright.y()};
 }
 
 void include(Box& box, const Ring& ring) {
@@ -45,21 +75,31 @@ void includePad(Box& box, const Pad& pad) {
 
 } // namespace
 
+QTransform BoardView::transform() const {
+  const Unit turned = unitOf(turn);
+  const double s = scale.value;
+  const double m = mirror(side);
+  const QTransform linear(m * s * turned.c, -m * s * turned.s, -s * turned.s, -s * turned.c, 0, 0);
+  const QPointF offset = frame.center() - linear.map(QPointF(middle.x.mm(), middle.y.mm()));
+  return {linear.m11(), linear.m12(), linear.m21(), linear.m22(), offset.x(), offset.y()};
+}
+
 QPointF BoardView::toPicture(Point p) const {
   const double dx = (static_cast<double>(p.x.nm) - static_cast<double>(middle.x.nm)) / nmPerMm;
   const double dy = (static_cast<double>(p.y.nm) - static_cast<double>(middle.y.nm)) / nmPerMm;
-  return frame.center() + QPointF(mirror(side) * dx, -dy) * scale.value;
+  return frame.center() + turnedBy(unitOf(turn), QPointF(mirror(side) * dx, -dy)) * scale.value;
 }
 
 Point BoardView::toBoard(QPointF p) const {
-  const QPointF d = (p - frame.center()) / scale.value;
-  return {lengthOfMm(middle.x.mm() + mirror(side) * d.x()), lengthOfMm(middle.y.mm() - d.y())};
+  const QPointF d = onBoard(*this, p - frame.center()) / scale.value;
+  return {lengthOfMm(middle.x.mm() + d.x()), lengthOfMm(middle.y.mm() + d.y())};
 }
 
-Box BoardView::shown() const {
+Box BoardView::shown(const QRectF& rectangle) const {
   Box box;
-  box.include(toBoard(frame.topLeft()));
-  box.include(toBoard(frame.bottomRight()));
+  for (const QPointF corner :
+       {rectangle.topLeft(), rectangle.topRight(), rectangle.bottomLeft(), rectangle.bottomRight()})
+    box.include(toBoard(corner));
   return box;
 }
 
@@ -67,26 +107,28 @@ void BoardView::zoom(double steps, QPointF at) {
   const double before = scale.value;
   const double after = std::clamp(before * std::pow(1.25, steps), leastScale, greatestScale);
   // The place under `at` is middle + d/scale before and after.
-  const QPointF d = at - frame.center();
+  const QPointF d = onBoard(*this, at - frame.center());
   const double change = 1.0 / before - 1.0 / after;
-  middle.x = lengthOfMm(middle.x.mm() + mirror(side) * d.x() * change);
-  middle.y = lengthOfMm(middle.y.mm() - d.y() * change);
+  middle.x = lengthOfMm(middle.x.mm() + d.x() * change);
+  middle.y = lengthOfMm(middle.y.mm() + d.y() * change);
   scale = PictureScale(after);
 }
 
 void BoardView::pan(QPointF by) {
-  middle.x = lengthOfMm(middle.x.mm() - mirror(side) * by.x() / scale.value);
-  middle.y = lengthOfMm(middle.y.mm() + by.y() / scale.value);
+  const QPointF d = onBoard(*this, by) / scale.value;
+  middle.x = lengthOfMm(middle.x.mm() - d.x());
+  middle.y = lengthOfMm(middle.y.mm() - d.y());
 }
 
 void BoardView::flip() {
   side = side == Side::top ? Side::bottom : Side::top;
 }
 
-BoardView viewOf(const Box& box, const QRectF& frame, Side side, double margin) {
+BoardView viewOf(const Box& box, const QRectF& frame, Side side, double margin, Degrees turn) {
   BoardView view;
   view.frame = frame;
   view.side = side;
+  view.turn = turn;
   double width = 20.0;
   double height = 20.0;
   if (!box.empty()) {
@@ -95,8 +137,9 @@ BoardView viewOf(const Box& box, const QRectF& frame, Side side, double margin) 
     const double w = box.max.x.mm() - box.min.x.mm();
     const double h = box.max.y.mm() - box.min.y.mm();
     if (w > 0 || h > 0) {
-      width = w;
-      height = h;
+      const Unit unit = unitOf(turn);
+      width = w * std::abs(unit.c) + h * std::abs(unit.s);
+      height = w * std::abs(unit.s) + h * std::abs(unit.c);
     }
   }
   const double share = 1.0 - 2.0 * margin;

@@ -2,24 +2,25 @@
 
 #include <QPainterPath>
 
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/pin_strip.h"
 
 namespace netmend {
 
 namespace {
 
-/// Painted twice, first broader in white, so that a mark stays apart from what it lies on.
-void strokeWithCasing(QPainter& painter, const QPainterPath& path, const QColor& colour, double width) {
+/// Painted twice, first broader in the casing's colour, so that a mark stays apart from what it lies on.
+void strokeWithCasing(QPainter& painter, const QPainterPath& path, const QColor& colour, double width,
+                      const PictureColors& colors) {
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(palette::paper, width * 2.2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter.setPen(QPen(colors.casing, width * 2.2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   painter.drawPath(path);
   painter.setPen(QPen(colour, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   painter.drawPath(path);
 }
 
-void fillWithEdge(QPainter& painter, const QPainterPath& path, const QColor& fill, double size) {
-  painter.setPen(QPen(palette::black, size * 0.07, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+void fillWithEdge(QPainter& painter, const QPainterPath& path, const QColor& fill, double size,
+                  const PictureColors& colors) {
+  painter.setPen(QPen(colors.ink, size * 0.07, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   painter.setBrush(fill);
   painter.drawPath(path);
 }
@@ -40,18 +41,18 @@ QPainterPath crossPath(double r) {
   return path;
 }
 
-void paintRing(QPainter& painter, double r) {
+void paintRing(QPainter& painter, double r, const PictureColors& colors) {
   QPainterPath ring;
   ring.addEllipse(QPointF(), r * 0.85, r * 0.85);
-  strokeWithCasing(painter, ring, palette::bluishGreen, r * 0.36);
+  strokeWithCasing(painter, ring, palette::bluishGreen, r * 0.36, colors);
   QPainterPath edges;
   edges.addEllipse(QPointF(), r * 1.03, r * 1.03);
-  painter.setPen(QPen(palette::black, r * 0.09));
+  painter.setPen(QPen(colors.ink, r * 0.09));
   painter.drawPath(edges);
 }
 
 /// Two halves of a disc with daylight between them.
-void paintGap(QPainter& painter, double r, double size) {
+void paintGap(QPainter& painter, double r, double size, const PictureColors& colors) {
   QPainterPath halves;
   const QRectF box(-r, -r, 2 * r, 2 * r);
   const QPointF left(-r * 0.28, 0);
@@ -62,65 +63,68 @@ void paintGap(QPainter& painter, double r, double size) {
   halves.moveTo(right + QPointF(0, r));
   halves.arcTo(box.translated(right), 270, 180);
   halves.closeSubpath();
-  fillWithEdge(painter, halves, palette::vermillion, size);
+  fillWithEdge(painter, halves, palette::vermillion, size, colors);
 }
 
-void paintDisc(QPainter& painter, const QColor& fill, double r, double size) {
+void paintDisc(QPainter& painter, const QColor& fill, double r, double size, const PictureColors& colors) {
   QPainterPath path;
   path.addEllipse(QPointF(), r, r);
-  fillWithEdge(painter, path, fill, size);
+  fillWithEdge(painter, path, fill, size, colors);
 }
 
 } // namespace
 
-void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size) {
+void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, const PictureColors& colors) {
   painter.save();
   painter.translate(at);
   const double r = size / 2;
   switch (shape) {
   case MarkShape::cross:
-    strokeWithCasing(painter, crossPath(r * 0.8), palette::vermillion, r * 0.42);
+    strokeWithCasing(painter, crossPath(r * 0.8), palette::vermillion, r * 0.42, colors);
     break;
   case MarkShape::ring:
-    paintRing(painter, r);
+    paintRing(painter, r, colors);
     break;
   case MarkShape::probe:
     fillWithEdge(painter, polygonPath({{0, 0}, {-r * 0.6, -r * 1.7}, {r * 0.6, -r * 1.7}}), palette::orange,
-                 size);
+                 size, colors);
     break;
   case MarkShape::disc:
-    paintDisc(painter, palette::skyBlue, r * 0.75, size);
+    paintDisc(painter, palette::skyBlue, r * 0.75, size, colors);
     break;
   case MarkShape::gap:
-    paintGap(painter, r * 0.8, size);
+    paintGap(painter, r * 0.8, size, colors);
     break;
   case MarkShape::bar:
     fillWithEdge(painter, polygonPath({{-r, -r * 0.5}, {r, -r * 0.5}, {r, r * 0.5}, {-r, r * 0.5}}),
-                 palette::vermillion, size);
+                 palette::vermillion, size, colors);
     break;
   case MarkShape::downward:
-    fillWithEdge(painter, polygonPath({{-r, -r * 0.8}, {r, -r * 0.8}, {0, r * 0.9}}), palette::orange, size);
+    fillWithEdge(painter, polygonPath({{-r, -r * 0.8}, {r, -r * 0.8}, {0, r * 0.9}}), palette::orange, size,
+                 colors);
     break;
   case MarkShape::upward:
-    fillWithEdge(painter, polygonPath({{-r, r * 0.8}, {r, r * 0.8}, {0, -r * 0.9}}), palette::orange, size);
+    fillWithEdge(painter, polygonPath({{-r, r * 0.8}, {r, r * 0.8}, {0, -r * 0.9}}), palette::orange, size,
+                 colors);
     break;
   case MarkShape::diamond:
-    fillWithEdge(painter, polygonPath({{0, -r}, {r, 0}, {0, r}, {-r, 0}}), palette::reddishPurple, size);
+    fillWithEdge(painter, polygonPath({{0, -r}, {r, 0}, {0, r}, {-r, 0}}), palette::reddishPurple, size,
+                 colors);
     break;
   case MarkShape::hollow:
-    paintDisc(painter, palette::paper, r * 0.6, size);
+    paintDisc(painter, colors.paper, r * 0.6, size, colors);
     break;
   }
   painter.restore();
 }
 
-void paintLabel(QPainter& painter, const QRectF& box, const QString& text, const QColor& colour) {
-  QColor ground = palette::paper;
+void paintLabel(QPainter& painter, const QRectF& box, const QString& text, const PictureColors& colors) {
+  QColor ground = colors.labelGround;
   ground.setAlpha(215);
   painter.setPen(Qt::NoPen);
   painter.setBrush(ground);
   painter.drawRoundedRect(box, box.height() * 0.08, box.height() * 0.08);
-  painter.setPen(colour);
+  painter.setPen(colors.ink);
   painter.drawText(box, Qt::AlignCenter, text);
 }
 

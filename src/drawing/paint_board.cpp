@@ -2,7 +2,6 @@
 #include <tuple>
 
 #include "marks.h"
-#include "netmend/drawing/palette.h"
 #include "painting.h"
 
 namespace netmend {
@@ -62,7 +61,7 @@ std::optional<Pass> passOf(const Painting& p, const SceneItem& item) {
     return through ? std::optional(Pass::farBody) : std::nullopt;
   }
   if (allLayersIn(item, p.hidden)) return std::nullopt;
-  const bool lit = item.net < p.lit.size() && p.lit[item.net];
+  const bool lit = p.isLit(item);
   switch (item.kind) {
   case ItemKind::area:
     if (lit) return Pass::litArea;
@@ -90,7 +89,9 @@ bool belowSight(const Painting& p, const SceneItem& item) {
 }
 
 std::vector<Visible> visibleItems(const Painting& p) {
-  const Box shown = p.view.shown();
+  // Outlines and crosses reach a little over the boxes that the index knows.
+  const double reach = 4 * p.unit;
+  const Box shown = p.view.shown(p.part.adjusted(-reach, -reach, reach, reach));
   std::vector<Visible> out;
   for (const std::uint32_t index : itemsIn(p.content, QRectF(mm(shown.min), mm(shown.max)))) {
     const SceneItem& item = p.content.items[index];
@@ -107,35 +108,35 @@ struct Look {
 };
 
 Look lookOf(const Painting& p, Pass pass) {
-  // Beside a lit net everything else steps back.
-  const auto quiet = [&](QColor c) { return p.anyLit ? c.lighter(112) : c; };
+  const PictureColors& c = p.colors;
   switch (pass) {
   case Pass::buriedArea:
-    return {QColor(palette::substrate.darker(103)), {}};
+    return {c.buriedArea, {}};
   case Pass::buriedTrack:
-    return {palette::buried, {}};
+    return {c.buried, {}};
   case Pass::farPad:
-    return {Qt::transparent, palette::buried.darker(115)};
+    return {Qt::transparent, c.farPad};
   case Pass::farBody:
-    return {Qt::transparent, palette::copper};
+    return {Qt::transparent, c.farBody};
   case Pass::area:
-    return {palette::copperArea, {}};
+    return {c.copperArea, {}};
+  // Beside a lit net everything else steps back.
   case Pass::track:
-    return {quiet(palette::copper), {}};
+    return {p.anyLit ? c.quietCopper : c.copper, {}};
   case Pass::via:
   case Pass::pad:
-    return {quiet(palette::pad), {}};
+    return {p.anyLit ? c.quietPad : c.pad, {}};
   case Pass::litArea:
-    return {QColor(0x56, 0xB4, 0xE9, 90), palette::blue};
+    return {c.litArea, c.lit};
   case Pass::litTrack:
   case Pass::litVia:
-    return {palette::blue, {}};
+    return {c.lit, {}};
   case Pass::litPad:
-    return {palette::blue, palette::black};
+    return {c.lit, c.litEdge};
   case Pass::body:
-    return {Qt::transparent, palette::body};
+    return {Qt::transparent, c.body};
   case Pass::zone:
-    return {palette::orange, {}};
+    return {c.zone, {}};
   }
   return {};
 }
@@ -163,7 +164,8 @@ void paintTrack(const Painting& p, const SceneItem& item, Pass pass, const Look&
   if (item.uncertain) {
     // Where it runs is not known: a line that does not look like copper.
     const double thin = p.inMm((lit ? 1.8 : 0.9) * p.unit);
-    QPen pen(look.fill.darker(lit ? 100 : 130), thin, Qt::CustomDashLine, Qt::RoundCap, Qt::RoundJoin);
+    QPen pen(lit ? look.fill : p.colors.stronger(look.fill), thin, Qt::CustomDashLine, Qt::RoundCap,
+             Qt::RoundJoin);
     pen.setDashPattern({0.1, 2.6});
     painter.setPen(pen);
     drawWay(painter, item.points);
@@ -177,14 +179,14 @@ void paintTrack(const Painting& p, const SceneItem& item, Pass pass, const Look&
 void paintCore(const Painting& p, const SceneItem& item) {
   if (item.uncertain || isNear(p, item)) return;
   const double width = std::max(item.width, p.inMm(1.6 * p.unit));
-  p.painter.setPen(QPen(palette::litCore, width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setPen(QPen(p.colors.litCore, width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   drawWay(p.painter, item.points);
 }
 
 void paintHole(const Painting& p, const SceneItem& item) {
   if (item.hole.isEmpty() || p.picture(item.hole.width()) < 2.0 * p.unit) return;
   p.painter.setPen(Qt::NoPen);
-  p.painter.setBrush(palette::paper);
+  p.painter.setBrush(p.colors.hole);
   const double r = std::min(item.hole.width(), item.hole.height()) / 2;
   p.painter.drawRoundedRect(item.hole, r, r);
 }
@@ -193,7 +195,7 @@ void paintPadPlace(const Painting& p, const SceneItem& item, const Look& look) {
   // Size unknown: a small cross of constant size.
   const double r = p.inMm(2.5 * p.unit);
   const QPointF c = item.box.center();
-  p.painter.setPen(QPen(look.fill.alpha() == 0 ? look.line : look.fill.darker(130), p.inMm(p.unit)));
+  p.painter.setPen(QPen(look.fill.alpha() == 0 ? look.line : p.colors.stronger(look.fill), p.inMm(p.unit)));
   p.painter.drawLine(c - QPointF(r, 0), c + QPointF(r, 0));
   p.painter.drawLine(c - QPointF(0, r), c + QPointF(0, r));
 }
@@ -218,7 +220,7 @@ void paintItem(const Painting& p, const Visible& visible) {
   const SceneItem& item = p.content.items[visible.index];
   Look look = dimmedLook(p, item, lookOf(p, visible.pass));
   // A lit pad of the far side looks hollow, like lit tracks that are not on the side seen.
-  if (visible.pass == Pass::litPad && !isNear(p, item)) look = {palette::litCore, palette::blue};
+  if (visible.pass == Pass::litPad && !isNear(p, item)) look = {p.colors.litCore, p.colors.lit};
   switch (item.kind) {
   case ItemKind::track:
     paintTrack(p, item, visible.pass, look);
@@ -256,8 +258,8 @@ void paintSubstrate(const Painting& p) {
   if (p.content.outline.isEmpty()) return;
   p.painter.save();
   p.painter.setTransform(p.toPicture, true);
-  p.painter.setPen(QPen(palette::edge, p.inMm(1.0 * p.unit), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  p.painter.setBrush(palette::substrate);
+  p.painter.setPen(QPen(p.colors.edge, p.inMm(1.0 * p.unit), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setBrush(p.colors.substrate);
   p.painter.drawPath(p.content.outline);
   p.painter.restore();
 }
@@ -280,14 +282,10 @@ std::vector<char> flagsFor(const std::vector<LayerId>& wanted, const std::vector
 }
 
 Painting prepare(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
-                 const PictureType& type) {
+                 const PictureType& type, const PictureColors& colors, const QRectF& part) {
   const BoardScene::Content& content = scene.content();
-  Painting p{painter, content, view, overlay, type, {}, 1.0, 0, {}, {}, {}, false};
-  const double mirror = view.side == Side::bottom ? -1.0 : 1.0;
-  const QPointF c = view.frame.center();
-  const double s = view.scale.value;
-  p.toPicture = QTransform(mirror * s, 0, 0, -s, c.x() - mirror * s * view.middle.x.mm(),
-                           c.y() + s * view.middle.y.mm());
+  Painting p{painter,          content, view, overlay, type, colors, part,
+             view.transform(), 1.0,     0,    {},      {},   {},     false};
   p.unit = type.font.pixelSize() / 10.0;
   p.nearLayer = view.side == Side::bottom ? content.lastLayer : 0;
   p.hidden = flagsFor(overlay.hidden, content.layers);
@@ -302,32 +300,51 @@ Painting prepare(QPainter& painter, const BoardScene& scene, const BoardView& vi
   return p;
 }
 
+void paintNothingToSee(const Painting& p) {
+  p.painter.setFont(p.type.font);
+  p.painter.setPen(p.colors.quietInk);
+  p.painter.drawText(p.view.frame, Qt::AlignCenter | Qt::TextWordWrap, p.content.nothingToSee);
+}
+
 } // namespace
 
-void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
-                const PictureType& type) {
+void paintCopper(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                 const PictureType& type, const PictureColors& colors, const QRectF& part) {
+  painter.save();
+  painter.setClipRect(part, Qt::IntersectClip);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const Painting p = prepare(painter, scene, view, overlay, type, colors, part);
+  paintSubstrate(p);
+  paintItems(p, visibleItems(p));
+  painter.restore();
+}
+
+void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const PictureType& type, const PictureColors& colors) {
   painter.save();
   painter.setClipRect(view.frame, Qt::IntersectClip);
   painter.setRenderHint(QPainter::Antialiasing);
-  const Painting p = prepare(painter, scene, view, overlay, type);
+  const Painting p = prepare(painter, scene, view, overlay, type, colors, view.frame);
   if (p.content.extent.empty()) {
-    painter.setFont(type.font);
-    painter.setPen(palette::quietText);
-    painter.drawText(view.frame, Qt::AlignCenter | Qt::TextWordWrap, p.content.nothingToSee);
-    painter.restore();
-    return;
+    paintNothingToSee(p);
+  } else {
+    const std::vector<Visible> items = visibleItems(p);
+    LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
+    occupyMarks(p, placer);
+    paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
+    if (overlay.scaleBar) placer.occupy(scaleBarPlate(view, type));
+    paintLines(p, placer);
+    paintMarks(p, placer);
+    paintZoneLabels(p, chosen(p, items, {Pass::zone}), placer);
   }
-  paintSubstrate(p);
-  const std::vector<Visible> items = visibleItems(p);
-  paintItems(p, items);
-  LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
-  occupyMarks(p, placer);
-  paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
-  if (overlay.scaleBar) paintScaleBar(p, placer);
-  paintLines(p, placer);
-  paintMarks(p, placer);
-  paintZoneLabels(p, chosen(p, items, {Pass::zone}), placer);
   painter.restore();
+}
+
+void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const PictureType& type, const PictureColors& colors) {
+  paintCopper(painter, scene, view, overlay, type, colors, view.frame);
+  paintWords(painter, scene, view, overlay, type, colors);
+  if (overlay.scaleBar && !scene.extent().empty()) paintScaleBar(painter, view, type, colors);
 }
 
 } // namespace netmend

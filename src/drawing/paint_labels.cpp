@@ -2,7 +2,6 @@
 #include <array>
 
 #include "marks.h"
-#include "netmend/drawing/palette.h"
 #include "painting.h"
 
 namespace netmend {
@@ -48,7 +47,7 @@ std::vector<PlacedText> placePartLabels(const Painting& p, const std::vector<con
   std::vector<PlacedText> out;
   for (const SceneItem* item : bodies) {
     // Of a body cut by the frame, what is to be seen of it.
-    const QRectF body = p.toPicture.mapRect(item->box) & p.view.frame;
+    const QRectF body = p.roomIn(item->box) & p.view.frame;
     if (item->text.isEmpty() || body.isEmpty()) continue;
     const auto fitted = fitText(p, item->text, body.size() * 0.94, p.unit * 13, true);
     if (!fitted) continue;
@@ -76,7 +75,7 @@ void paintText(const Painting& p, const PlacedText& placed, const QColor& colour
   const QSizeF size = placed.text.size;
   const QRectF box(-size.width() / 2, -size.height() / 2, size.width(), size.height());
   if (ground) {
-    paintLabel(painter, box, placed.item->text, colour);
+    paintLabel(painter, box, placed.item->text, p.colors);
   } else {
     painter.setPen(colour);
     painter.drawText(box, Qt::AlignCenter, placed.item->text);
@@ -84,10 +83,17 @@ void paintText(const Painting& p, const PlacedText& placed, const QColor& colour
   painter.restore();
 }
 
+/// What reads on a pad as it is filled.
+QColor inkOn(const Painting& p, const SceneItem& pad) {
+  if (!p.isLit(pad)) return p.colors.padInk;
+  const bool near = pad.firstLayer <= p.nearLayer && p.nearLayer <= pad.lastLayer;
+  return near ? p.colors.litInk : p.colors.ink;
+}
+
 /// On the pad, or in its hole.
 void paintPinLabel(const Painting& p, const SceneItem& pad, const std::vector<PlacedText>& parts) {
   const bool drilled = !pad.hole.isEmpty();
-  const QRectF box = p.toPicture.mapRect(drilled ? pad.hole : pad.box);
+  const QRectF box = p.roomIn(drilled ? pad.hole : pad.box);
   if (pad.text.isEmpty() || !box.intersects(p.view.frame)) return;
   const auto fitted = fitText(p, pad.text, box.size() * (drilled ? 0.75 : 0.94), p.unit * 10, false);
   if (!fitted) return;
@@ -95,7 +101,7 @@ void paintPinLabel(const Painting& p, const SceneItem& pad, const std::vector<Pl
   const QRectF place(box.center() - QPointF(size.width(), size.height()) / 2, size);
   const bool hidden = std::any_of(parts.begin(), parts.end(),
                                   [&](const PlacedText& part) { return part.box.intersects(place); });
-  if (!hidden) paintText(p, {&pad, *fitted, place}, drilled ? palette::black : palette::paper, false);
+  if (!hidden) paintText(p, {&pad, *fitted, place}, drilled ? p.colors.holeInk : inkOn(p, pad), false);
 }
 
 } // namespace
@@ -104,6 +110,19 @@ QFont Painting::fontOf(double size) const {
   QFont font = type.font;
   font.setPixelSize(std::max(1, static_cast<int>(size)));
   return font;
+}
+
+QRectF Painting::roomIn(const QRectF& box) const {
+  const QRectF around = toPicture.mapRect(box);
+  const double c = std::abs(toPicture.m11()) / view.scale.value;
+  const double s = std::abs(toPicture.m12()) / view.scale.value;
+  if (s < 1e-9 || c < 1e-9 || box.isEmpty()) return around;
+  // Turned by any other angle. An upright box of a by b lies in a turned one of w by h while
+  // a·cos + b·sin ≤ w and a·sin + b·cos ≤ h; taken in the proportions of the box around.
+  const double k = std::min(picture(box.width()) / (around.width() * c + around.height() * s),
+                            picture(box.height()) / (around.width() * s + around.height() * c));
+  const QSizeF size = around.size() * k;
+  return {around.center() - QPointF(size.width(), size.height()) / 2, size};
 }
 
 std::optional<FittedText> fitText(const Painting& p, const QString& text, QSizeF room, double largest,
@@ -133,7 +152,7 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
       paintPinLabel(p, *pad, parts);
   for (const PlacedText& part : parts) {
     if (!placer.isFree(part.box)) continue;
-    paintText(p, part, palette::black, true);
+    paintText(p, part, p.colors.ink, true);
     placer.occupy(part.box, 0.9);
   }
 }

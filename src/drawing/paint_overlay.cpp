@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include "marks.h"
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/pin_strip.h"
 #include "painting.h"
 
@@ -23,6 +22,30 @@ double roundLength(double most) {
 QString lengthText(double millimetres) {
   if (millimetres < 0.0999) return QStringLiteral("%1 µm").arg(millimetres * 1000.0, 0, 'g', 6);
   return QStringLiteral("%1 mm").arg(millimetres, 0, 'g', 6);
+}
+
+struct ScaleBar {
+  double length; ///< on the picture
+  QString text;
+  QString side;
+  QRectF plate;
+};
+
+ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
+  const double u = type.font.pixelSize() / 10.0;
+  const QRectF& frame = view.frame;
+  const double millimetres = roundLength(std::max(frame.width() * 0.22, 20 * u) / view.scale.value);
+  ScaleBar bar;
+  bar.length = millimetres * view.scale.value;
+  bar.text = lengthText(millimetres);
+  bar.side =
+      view.side == Side::top ? QStringLiteral("seen from the top") : QStringLiteral("seen from the bottom");
+  const QFontMetricsF metrics(type.font);
+  const double textWidth = std::max(metrics.horizontalAdvance(bar.text), metrics.horizontalAdvance(bar.side));
+  const double height = 2 * metrics.height() + 6 * u;
+  bar.plate = QRectF(frame.left() + 3 * u, frame.bottom() - height - 5 * u,
+                     std::max(bar.length, textWidth) + 8 * u, height + 2 * u);
+  return bar;
 }
 
 /// Label text in lines of at most a third of the frame.
@@ -56,11 +79,11 @@ void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double g
   const QPointF nearest(std::clamp(anchor.x(), box.left(), box.right()),
                         std::clamp(anchor.y(), box.top(), box.bottom()));
   if (QLineF(nearest, anchor).length() > gap * 1.5) {
-    p.painter.setPen(QPen(palette::body, 0.7 * p.unit));
+    p.painter.setPen(QPen(p.colors.body, 0.7 * p.unit));
     p.painter.drawLine(nearest, anchor);
   }
   p.painter.setFont(font);
-  paintLabel(p.painter, box, text, palette::black);
+  paintLabel(p.painter, box, text, p.colors);
 }
 
 QPolygonF pictureOf(const Painting& p, const std::vector<Point>& points) {
@@ -96,11 +119,11 @@ QLineF acrossAt(const QPolygonF& way, double along) {
 /// Broad and ticked across: told from a wire without colour.
 void paintSuspect(const Painting& p, const QPolygonF& way) {
   QPainter& painter = p.painter;
-  QColor broad = palette::vermillion;
+  QColor broad = p.colors.suspect;
   broad.setAlpha(90);
   painter.setPen(QPen(broad, 7 * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
   painter.drawPolyline(way);
-  painter.setPen(QPen(palette::vermillion, 1.1 * p.unit, Qt::SolidLine, Qt::FlatCap));
+  painter.setPen(QPen(p.colors.suspect, 1.1 * p.unit, Qt::SolidLine, Qt::FlatCap));
   const double length = lengthOf(way);
   const double step = std::max(5 * p.unit, length / 400);
   for (double along = 0; along <= length; along += step) {
@@ -111,11 +134,11 @@ void paintSuspect(const Painting& p, const QPolygonF& way) {
 }
 
 void paintWire(const Painting& p, const QPolygonF& way) {
-  p.painter.setPen(QPen(palette::paper, 5.0 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setPen(QPen(p.colors.casing, 5.0 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   p.painter.drawPolyline(way);
-  p.painter.setPen(QPen(palette::black, 3.2 * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  p.painter.setPen(QPen(p.colors.wireEdge, 3.2 * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
   p.painter.drawPolyline(way);
-  QPen pen(palette::bluishGreen.lighter(120), 2.2 * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
+  QPen pen(p.colors.wire, 2.2 * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
   pen.setDashPattern({4.5, 1.5});
   p.painter.setPen(pen);
   p.painter.drawPolyline(way);
@@ -123,7 +146,7 @@ void paintWire(const Painting& p, const QPolygonF& way) {
 
 void paintOutline(const Painting& p, QPolygonF way) {
   if (way.size() > 2 && !way.isClosed()) way.append(way.front());
-  p.painter.setPen(QPen(palette::black, 1.2 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::MiterJoin));
+  p.painter.setPen(QPen(p.colors.ink, 1.2 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::MiterJoin));
   p.painter.drawPolyline(way);
 }
 
@@ -135,38 +158,36 @@ void occupyMarks(const Painting& p, LabelPlacer& placer) {
     placer.occupy(QRectF(p.view.toPicture(mark.at) - QPointF(size, size) / 2, QSizeF(size, size)));
 }
 
-void paintScaleBar(const Painting& p, LabelPlacer& placer) {
-  QPainter& painter = p.painter;
-  const double u = p.unit;
-  const QRectF& frame = p.view.frame;
-  const double millimetres = roundLength(p.inMm(std::max(frame.width() * 0.22, 20 * u)));
-  const double length = p.picture(millimetres);
-  painter.setFont(p.type.font);
-  const QFontMetricsF metrics(p.type.font);
-  const QString text = lengthText(millimetres);
-  const QString side =
-      p.view.side == Side::top ? QStringLiteral("seen from the top") : QStringLiteral("seen from the bottom");
-  const double textWidth = std::max(metrics.horizontalAdvance(text), metrics.horizontalAdvance(side));
-  const double height = 2 * metrics.height() + 6 * u;
-  const QRectF plate(frame.left() + 3 * u, frame.bottom() - height - 5 * u,
-                     std::max(length, textWidth) + 8 * u, height + 2 * u);
-  QColor ground = palette::paper;
+QRectF scaleBarPlate(const BoardView& view, const PictureType& type) {
+  return scaleBarOf(view, type).plate;
+}
+
+void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& type,
+                   const PictureColors& colors) {
+  const double u = type.font.pixelSize() / 10.0;
+  const ScaleBar bar = scaleBarOf(view, type);
+  painter.save();
+  painter.setClipRect(view.frame, Qt::IntersectClip);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setFont(type.font);
+  const double height = QFontMetricsF(type.font).height();
+  QColor ground = colors.labelGround;
   ground.setAlpha(225);
   painter.setPen(Qt::NoPen);
   painter.setBrush(ground);
-  painter.drawRect(plate);
-  painter.setPen(palette::black);
-  const double left = plate.left() + 4 * u;
-  painter.drawText(QRectF(left, plate.top(), plate.width(), metrics.height()), Qt::AlignLeft, side);
-  painter.drawText(QRectF(left, plate.top() + metrics.height(), plate.width(), metrics.height()),
-                   Qt::AlignLeft, text);
-  const double y = plate.bottom() - 3.5 * u;
-  painter.setPen(QPen(palette::black, 1.4 * u, Qt::SolidLine, Qt::FlatCap));
-  painter.drawLine(QPointF(left, y), QPointF(left + length, y));
+  painter.drawRect(bar.plate);
+  painter.setPen(colors.ink);
+  const double left = bar.plate.left() + 4 * u;
+  painter.drawText(QRectF(left, bar.plate.top(), bar.plate.width(), height), Qt::AlignLeft, bar.side);
+  painter.drawText(QRectF(left, bar.plate.top() + height, bar.plate.width(), height), Qt::AlignLeft,
+                   bar.text);
+  const double y = bar.plate.bottom() - 3.5 * u;
+  painter.setPen(QPen(colors.ink, 1.4 * u, Qt::SolidLine, Qt::FlatCap));
+  painter.drawLine(QPointF(left, y), QPointF(left + bar.length, y));
   // The outer edges of the ticks are the bar's ends.
-  for (const double x : {left + 0.7 * u, left + length - 0.7 * u})
+  for (const double x : {left + 0.7 * u, left + bar.length - 0.7 * u})
     painter.drawLine(QPointF(x, y - 2.5 * u), QPointF(x, y + 2.5 * u));
-  placer.occupy(plate);
+  painter.restore();
 }
 
 void paintLines(const Painting& p, LabelPlacer& placer) {
@@ -204,7 +225,7 @@ void paintMarks(const Painting& p, LabelPlacer& placer) {
     if (p.view.frame.contains(middle)) paintNamed(p, placer, middle, 5 * p.unit, line.label);
   }
   for (const OverlayMark& mark : p.overlay.marks)
-    paintMark(p.painter, mark.shape, p.view.toPicture(mark.at), size);
+    paintMark(p.painter, mark.shape, p.view.toPicture(mark.at), size, p.colors);
 }
 
 } // namespace netmend

@@ -2,7 +2,6 @@
 
 #include "marks.h"
 #include "netmend/base/words.h"
-#include "netmend/drawing/palette.h"
 #include "painting.h"
 
 namespace netmend {
@@ -50,21 +49,26 @@ std::vector<Hatch> hatchesOf(ZoneKind kind) {
   return {};
 }
 
-void paintHatch(QPainter& painter, const QRectF& box, const Hatch& hatch, double unit) {
-  const QPointF c = box.center();
-  const double reach = std::hypot(box.width(), box.height()) / 2;
-  QPen pen(palette::orange, 0.8 * unit, Qt::SolidLine, Qt::RoundCap);
+/// Lines over `box`, in step with those through `anchor`: the pattern stays with the zone however the
+/// picture is cut.
+void paintHatch(QPainter& painter, const QRectF& box, QPointF anchor, const Hatch& hatch, double unit,
+                const QColor& colour) {
+  QPen pen(colour, 0.8 * unit, Qt::SolidLine, Qt::RoundCap);
+  double period = 0;
   if (hatch.dash > 0) {
     if (hatch.dash < 1) pen.setWidthF(1.4 * unit);
     pen.setDashPattern({hatch.dash * unit / pen.widthF(), 4.0 * unit / pen.widthF()});
+    period = (hatch.dash + 4.0) * unit;
   }
   painter.setPen(pen);
   painter.save();
-  painter.translate(c);
+  painter.translate(anchor);
   painter.rotate(-hatch.degrees);
+  const QRectF reach = QTransform().rotate(hatch.degrees).mapRect(box.translated(-anchor));
   const double step = hatch.spacing * unit;
-  for (double y = -std::floor(reach / step) * step; y <= reach; y += step)
-    painter.drawLine(QPointF(-reach, y), QPointF(reach, y));
+  const double left = period > 0 ? std::floor(reach.left() / period) * period : reach.left();
+  for (double y = std::floor(reach.top() / step) * step; y <= reach.bottom() + step; y += step)
+    painter.drawLine(QPointF(left, y), QPointF(reach.right(), y));
   painter.restore();
 }
 
@@ -84,14 +88,14 @@ void paintZone(const Painting& p, const SceneItem& zone) {
   // Back to picture units: the hatch has the same spacing at every scale.
   painter.setTransform(p.toPicture.inverted(), true);
   const QPainterPath path = p.toPicture.map(zone.path);
-  const QRectF box = path.boundingRect() & p.view.frame;
+  const QRectF box = path.boundingRect() & p.part.adjusted(-p.unit, -p.unit, p.unit, p.unit);
   if (!box.isEmpty()) {
     painter.save();
     painter.setClipPath(path, Qt::IntersectClip);
     for (const Hatch& hatch : hatchesOf(zone.zone))
-      paintHatch(painter, box, hatch, p.unit);
+      paintHatch(painter, box, path.boundingRect().center(), hatch, p.unit, p.colors.zone);
     painter.restore();
-    painter.setPen(QPen(palette::orange.darker(125), 0.9 * p.unit));
+    painter.setPen(QPen(p.colors.zoneEdge, 0.9 * p.unit));
     painter.setBrush(Qt::NoBrush);
     painter.drawPath(path);
   }
@@ -111,7 +115,7 @@ void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zon
     if (std::max(box.width(), box.height()) < p.unit * 12) continue;
     const QRectF place = placer.placeOver(size, box.center(), 0.5 * p.unit);
     p.painter.setFont(font);
-    paintLabel(p.painter, place, text, palette::black);
+    paintLabel(p.painter, place, text, p.colors);
   }
 }
 

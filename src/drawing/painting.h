@@ -20,6 +20,8 @@ struct Painting {
   const BoardView& view;
   const Overlay& overlay;
   const PictureType& type;
+  const PictureColors& colors;
+  QRectF part;          ///< of the picture, wanted
   QTransform toPicture; ///< from mm, y up
   double unit = 1.0;
   int nearLayer = 0;
@@ -28,10 +30,13 @@ struct Painting {
   std::vector<char> dimmed; ///< by dense layer
   bool anyLit = false;
 
+  [[nodiscard]] bool isLit(const SceneItem& item) const { return item.net < lit.size() && lit[item.net]; }
   [[nodiscard]] double picture(double mmLength) const { return mmLength * view.scale.value; }
   /// `picture` units in mm, for pens under the transform.
   [[nodiscard]] double inMm(double pictureLength) const { return pictureLength / view.scale.value; }
   [[nodiscard]] QFont fontOf(double size) const;
+  /// Room for an upright text within a box on the board, seen on the picture round its middle.
+  [[nodiscard]] QRectF roomIn(const QRectF& box) const;
 };
 
 /// A text fitted into a box of the picture.
@@ -49,7 +54,8 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
                      const std::vector<const SceneItem*>& pads, LabelPlacer& placer);
 void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
-void paintScaleBar(const Painting& p, LabelPlacer& placer);
+/// Where the scale bar stands.
+[[nodiscard]] QRectF scaleBarPlate(const BoardView& view, const PictureType& type);
 void paintLines(const Painting& p, LabelPlacer& placer);
 /// Keeps labels off the marks; before any label is placed.
 void occupyMarks(const Painting& p, LabelPlacer& placer);

@@ -5,7 +5,6 @@
 
 #include <QFontMetricsF>
 
-#include "netmend/drawing/palette.h"
 #include "strip_scale.h"
 
 namespace netmend {
@@ -78,6 +77,7 @@ struct Row {
   QRectF frame;
   Layout layout;
   StripScale scale;
+  const PictureColors& colors;
 
   [[nodiscard]] double middleOf(std::size_t i) const {
     return frame.left() + layout.axis + layout.slot * (static_cast<double>(i) + 0.5);
@@ -94,10 +94,9 @@ struct Row {
 void paintAxis(QPainter& painter, const Row& row, const PictureType& type) {
   const double t = row.layout.letter;
   const double left = row.frame.left() + row.layout.axis;
-  painter.fillRect(QRectF(left, row.laneTop(), row.right() - left, row.layout.lane),
-                   QColor(0xEE, 0xEE, 0xEE));
+  painter.fillRect(QRectF(left, row.laneTop(), row.right() - left, row.layout.lane), row.colors.lane);
   painter.setFont(type.font);
-  painter.setPen(palette::black);
+  painter.setPen(row.colors.ink);
   const auto figure = [&](double y, const QString& text) {
     painter.drawText(QRectF(row.frame.left(), y - t, row.layout.axis - 0.5 * t, 2 * t),
                      Qt::AlignRight | Qt::AlignVCenter, text);
@@ -105,12 +104,12 @@ void paintAxis(QPainter& painter, const Row& row, const PictureType& type) {
   figure(row.laneTop() + row.layout.lane / 2, QStringLiteral("OL"));
   for (const StripTick& tick : row.scale.ticks) {
     const double y = row.yOf(tick.value);
-    painter.setPen(QPen(QColor(0xD0, 0xD0, 0xD0), 0.05 * t));
+    painter.setPen(QPen(row.colors.grid, 0.05 * t));
     painter.drawLine(QPointF(left, y), QPointF(row.right(), y));
-    painter.setPen(palette::black);
+    painter.setPen(row.colors.ink);
     figure(y, tick.text);
   }
-  painter.setPen(QPen(palette::body, 0.08 * t));
+  painter.setPen(QPen(row.colors.body, 0.08 * t));
   painter.setBrush(Qt::NoBrush);
   painter.drawRect(
       QRectF(left, row.laneTop(), row.right() - left, row.layout.lane + row.layout.gap + row.layout.plot));
@@ -119,8 +118,8 @@ void paintAxis(QPainter& painter, const Row& row, const PictureType& type) {
 void paintExpected(QPainter& painter, const Row& row, const StripPin& pin, double x) {
   const double t = row.layout.letter;
   const double width = row.layout.slot * 0.72;
-  painter.setPen(QPen(palette::body, 0.06 * t));
-  painter.setBrush(palette::litCore);
+  painter.setPen(QPen(row.colors.body, 0.06 * t));
+  painter.setBrush(row.colors.litCore);
   if (pin.expectedOl)
     painter.drawRect(QRectF(x - width / 2, row.laneTop() + 0.3 * t, width, row.layout.lane - 0.6 * t));
   for (const StripInterval& interval : pin.expected) {
@@ -139,7 +138,7 @@ void paintReadings(QPainter& painter, const Row& row, const StripPin& pin, doubl
   const double size = std::min(0.95 * t, row.layout.slot * (both ? 0.45 : 0.7));
   const auto mark = [&](const StripReading& reading, double at) {
     const double y = reading.value ? row.yOf(*reading.value) : row.laneTop() + row.layout.lane / 2;
-    paintMark(painter, reading.shape, {at, y}, size);
+    paintMark(painter, reading.shape, {at, y}, size, row.colors);
   };
   if (pin.reading) mark(*pin.reading, x - aside);
   if (pin.after) mark(*pin.after, x + aside);
@@ -152,7 +151,7 @@ void paintName(QPainter& painter, const Row& row, const StripPin& pin, double x,
   const QString text = QFontMetricsF(font).elidedText(nameOf(pin), Qt::ElideRight, room);
   painter.save();
   painter.setFont(font);
-  painter.setPen(palette::black);
+  painter.setPen(row.colors.ink);
   painter.translate(x, row.plotBottom() + 0.4 * t);
   painter.rotate(-90);
   painter.drawText(QRectF(-room, -t, room, 2 * t), Qt::AlignRight | Qt::AlignVCenter, text);
@@ -163,7 +162,7 @@ void paintRow(QPainter& painter, const Row& row, const PictureType& type, const 
   QFont bold = type.font;
   bold.setBold(true);
   painter.setFont(bold);
-  painter.setPen(palette::black);
+  painter.setPen(row.colors.ink);
   const double t = row.layout.letter;
   const QFontMetricsF metrics(bold);
   painter.drawText(QRectF(row.frame.left(), row.frame.top(), row.frame.width(), 1.5 * t),
@@ -200,7 +199,8 @@ std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width, const Pi
   return rows;
 }
 
-void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type) {
+void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type,
+                   const PictureColors& colors) {
   const Layout layout = layoutOf(strip, frame.width(), type);
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
@@ -210,9 +210,10 @@ void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame
     const std::size_t count = std::min(layout.pinsPerRow, strip.pins.size() - first);
     QString title = QString::fromStdString(strip.title);
     if (first > 0) title += QStringLiteral(" (continued)");
-    paintRow(painter,
-             {strip, first, count, QRectF(frame.left(), top, frame.width(), layout.row()), layout, scale},
-             type, title);
+    paintRow(
+        painter,
+        {strip, first, count, QRectF(frame.left(), top, frame.width(), layout.row()), layout, scale, colors},
+        type, title);
     top += layout.row();
   }
   painter.restore();

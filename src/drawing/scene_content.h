@@ -25,6 +25,7 @@ struct SceneItem {
   int lastLayer = 0;
   std::size_t net = noNet; ///< dense index in the board's table
   PadId pad;               ///< pads only
+  PartId part;             ///< bodies only
   ZoneKind zone = ZoneKind::connector;
   QRectF box;
   QPainterPath path;   ///< filled

@@ -30,13 +30,14 @@ struct Shown {
     window->show();
     window->canvas().setFocus();
     QApplication::processEvents();
+    REQUIRE(window->canvas().settle());
   }
   ~Shown() { delete window; }
-  [[nodiscard]] BoardCanvas& canvas() const { return window->canvas(); }
+  [[nodiscard]] CopperMap& canvas() const { return window->canvas(); }
   [[nodiscard]] QPoint pixelOf(Point p) const { return canvas().view().toPicture(p).toPoint(); }
 };
 
-void turnWheel(BoardCanvas& canvas, QPoint where, int notches) {
+void turnWheel(CopperMap& canvas, QPoint where, int notches) {
   QWheelEvent event(where, canvas.mapToGlobal(where), {}, {0, notches * 120}, Qt::NoButton, Qt::NoModifier,
                     Qt::NoScrollPhase, false);
   QApplication::sendEvent(&canvas, &event);
@@ -66,7 +67,7 @@ TEST_CASE("the wheel zooms at the pointer") {
 
 TEST_CASE("keys move, zoom, fit and turn the board over") {
   const Shown shown;
-  BoardCanvas& canvas = shown.canvas();
+  CopperMap& canvas = shown.canvas();
   const BoardView fitted = canvas.view();
   QTest::keyClick(&canvas, Qt::Key_Right);
   CHECK(canvas.view().middle.x > fitted.middle.x);
@@ -74,7 +75,7 @@ TEST_CASE("keys move, zoom, fit and turn the board over") {
   CHECK(canvas.view().middle.y > fitted.middle.y);
   QTest::keyClick(&canvas, Qt::Key_Plus);
   CHECK(canvas.view().scale > fitted.scale);
-  QTest::keyClick(&canvas, Qt::Key_Tab);
+  QTest::keyClick(&canvas, Qt::Key_T);
   CHECK(canvas.view().side == Side::bottom);
   QTest::keyClick(&canvas, Qt::Key_F);
   CHECK(canvas.view().scale == fitted.scale);
@@ -88,6 +89,7 @@ TEST_CASE("a click on a pad lights its net, and the picture shows it") {
   const Shown shown;
   QTest::mouseClick(&shown.canvas(), Qt::LeftButton, {}, shown.pixelOf(at(12, 20)));
   CHECK(shown.canvas().overlay().litNets == std::vector<NetId>{shown.small.key});
+  REQUIRE(shown.canvas().settle());
   const QImage image = shown.canvas().grab().toImage();
   CHECK(image.pixelColor(shown.pixelOf(at(30, 20))) == palette::blue);
   QTest::mouseClick(&shown.canvas(), Qt::LeftButton, {}, shown.pixelOf(at(70, 45)));

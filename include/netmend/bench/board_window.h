@@ -5,7 +5,7 @@
 
 #include <QMainWindow>
 
-#include "netmend/bench/board_canvas.h"
+#include "netmend/bench/map/copper_map.h"
 
 class QLabel;
 
@@ -22,7 +22,7 @@ public:
   void show(Board board, const QString& title);
   using QMainWindow::show;
 
-  [[nodiscard]] BoardCanvas& canvas() { return *canvas_; }
+  [[nodiscard]] CopperMap& canvas() { return *canvas_; }
   [[nodiscard]] QString message() const;
 
 protected:
@@ -30,7 +30,7 @@ protected:
   void dropEvent(QDropEvent* event) override;
 
 private:
-  BoardCanvas* canvas_;
+  CopperMap* canvas_;
   QLabel* message_;
   QLabel* place_;
 };

@@ -8,6 +8,7 @@
 #include "netmend/base/error.h"
 #include "netmend/drawing/board_view.h"
 #include "netmend/drawing/overlay.h"
+#include "netmend/drawing/picture_colors.h"
 
 namespace netmend {
 
@@ -27,6 +28,13 @@ public:
 
   /// The pad under a place, smallest first, on the side seen or through it; none: zero.
   [[nodiscard]] PadId padAt(Point place, Side side) const;
+  /// What else is there, as far as the picture shows it: the net of the smallest copper and the part with
+  /// the smallest body on the side seen; without any there and `through`, those behind it. None: zero.
+  struct Found {
+    NetId net;
+    PartId part;
+  };
+  [[nodiscard]] Found foundAt(Point place, Side side, bool through) const;
 
 private:
   std::unique_ptr<Content> content_;
@@ -43,7 +51,19 @@ struct PictureType {
 
 /// Paints what the view's frame shows, clipped to it. The painter's units are the view's.
 void paintBoard(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
-                const PictureType& type);
+                const PictureType& type, const PictureColors& colors = {});
+
+/// `paintBoard` in its steps, for who keeps the picture of each. First the board itself, with lit nets and
+/// zones: what is painted at a place does not depend on where the frame ends, so that pictures of parts
+/// can be put side by side. `part` is what of the view's picture is wanted.
+void paintCopper(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                 const PictureType& type, const PictureColors& colors, const QRectF& part);
+/// Then names, lines, marks and labels, kept off the place of the scale bar.
+void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const PictureType& type, const PictureColors& colors);
+/// Last the scale bar, with the side that is seen.
+void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& type,
+                   const PictureColors& colors);
 
 /// The same for a single picture.
 void paintBoard(QPainter& painter, const Board& board, const BoardView& view, const Overlay& overlay);

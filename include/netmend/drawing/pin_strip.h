@@ -48,8 +48,8 @@ struct PinStrip {
 /// Whether a verdict word names a finding.
 [[nodiscard]] bool isFinding(const std::string& word);
 
-/// A mark of so many units across, filled with its colour, edged in black.
-void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size);
+/// A mark of so many units across, filled with its colour, edged in ink.
+void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, const PictureColors& colors = {});
 
 /// How tall the strip will be at this width; pins that do not fit side by side go on in further rows.
 [[nodiscard]] double pinStripHeight(const PinStrip& strip, double width, const PictureType& type);
@@ -57,6 +57,7 @@ void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size);
 [[nodiscard]] std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width,
                                                  const PictureType& type);
 
-void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type);
+void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type,
+                   const PictureColors& colors = {});
 
 } // namespace netmend

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <QCoreApplication>
+#include <QTimer>
 #include <QWidget>
 
 #include "netmend/bench/map/map_search.h"
@@ -18,6 +19,8 @@
 namespace netmend {
 
 struct MapBoard;
+struct MapStyle;
+struct PictureType;
 class MapPicture;
 
 /// What is under the pointer, or under the cross in the middle when the keys are used.
@@ -63,7 +66,7 @@ public:
   [[nodiscard]] const Board* board() const { return board_.get(); }
 
   /// Whether what is shown is the exact picture and nothing stands in for anything.
-  [[nodiscard]] bool settled() const;
+  [[nodiscard]] bool settled();
   /// Waits until it is, for pictures and tests; false after this long. Blocks.
   bool settle(int milliseconds = 20'000);
 
@@ -133,25 +136,34 @@ protected:
   void changeEvent(QEvent* event) override;
 
 private:
-  void boardReady(std::shared_ptr<const MapBoard> ready);
+  void takeResults();
+  void showReady(std::shared_ptr<const MapBoard> ready);
+  void styleChanged();
   void viewChanged();
+  [[nodiscard]] const std::shared_ptr<const MapStyle>& style();
   bool moveByKey(int key);
-  bool turnByKey(int key, Qt::KeyboardModifiers modifiers);
+  bool turnByKey(int key);
+  bool actByKey(int key);
   void zoomBy(double steps, QPointF at);
-  void zoomToBox(const Box& box, std::optional<Side> side);
+  bool zoomToBox(Box box, std::optional<Side> side);
   void act(QPointF at);
   void measureAt(QPointF at);
   [[nodiscard]] MapPlace placeAt(QPointF at) const;
   void tellPlace(QPointF at);
   void tellMiddle();
+  void paintLive(QPainter& painter);
+  void paintMeasure(QPainter& painter, const PictureType& type) const;
 
   std::shared_ptr<const Board> board_;
   std::shared_ptr<const MapBoard> ready_; ///< what is being shown; null: nothing yet
+  std::shared_ptr<const MapStyle> style_; ///< null: something changed
   std::unique_ptr<MapPicture> picture_;
+  QTimer refresh_; ///< gathers what the painting thread delivers into few frames
   BoardView view_;
   Overlay overlay_;
   PictureTheme theme_ = PictureTheme::light;
   PictureColors colors_;
+  Keep keep_ = Keep::nothing; ///< of the board being made ready
   std::optional<QPointF> pressedAt_;
   QPointF draggedTo_;
   bool dragged_ = false;

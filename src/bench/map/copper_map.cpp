@@ -1,0 +1,302 @@
+#include "netmend/bench/map/copper_map.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <QElapsedTimer>
+#include <QThread>
+
+#include "map_picture.h"
+#include "netmend/board/shape.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int refreshEvery = 15; ///< ms, while tiles come in
+
+void includePads(Box& box, const Lookup& lookup, PinId pin) {
+  for (const PadId id : lookup.padsOf(pin)) {
+    const Pad* pad = lookup.board().pads.find(id);
+    if (pad == nullptr || !pad->position.known()) continue;
+    const Size size = pad->size.valueOr({});
+    const Length reach = std::max(size.width, size.height) / 2;
+    box.include({pad->position.value.x - reach, pad->position.value.y - reach});
+    box.include({pad->position.value.x + reach, pad->position.value.y + reach});
+  }
+}
+
+std::optional<Side> sideOf(const Lookup& lookup, PinId pin) {
+  for (const PadId id : lookup.padsOf(pin)) {
+    const Pad* pad = lookup.board().pads.find(id);
+    if (pad == nullptr || !pad->reach.known()) continue;
+    if (pad->reach.value == PadReach::top) return Side::top;
+    if (pad->reach.value == PadReach::bottom) return Side::bottom;
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+CopperMap::CopperMap(QWidget* parent) : QWidget(parent) {
+  setFocusPolicy(Qt::StrongFocus);
+  setMouseTracking(true);
+  setMinimumSize(320, 240);
+  setAttribute(Qt::WA_OpaquePaintEvent);
+  setAccessibleName(tr("Copper map"));
+  setAccessibleDescription(tr("The picture of the board"));
+  refresh_.setSingleShot(true);
+  refresh_.setInterval(refreshEvery);
+  connect(&refresh_, &QTimer::timeout, this, [this] { update(); });
+  picture_ = std::make_unique<MapPicture>([this] {
+    QMetaObject::invokeMethod(
+        this, [this] { takeResults(); }, Qt::QueuedConnection);
+  });
+}
+
+CopperMap::~CopperMap() = default;
+
+void CopperMap::setBoard(Board board, Keep keep) {
+  setBoard(std::make_shared<const Board>(std::move(board)), keep);
+}
+
+void CopperMap::setBoard(std::shared_ptr<const Board> board, Keep keep) {
+  board_ = std::move(board);
+  // Of several boards set in a row only the last is made ready: what one of them did away with stays so.
+  keep_ = ready_ != nullptr ? keep : Keep::nothing;
+  if (keep_ == Keep::nothing) {
+    if (ready_) picture_->release(std::exchange(ready_, nullptr), false);
+    style_ = nullptr;
+    const bool through = overlay_.seeThrough;
+    overlay_ = {};
+    overlay_.seeThrough = through;
+    measure_.clear();
+    measuring_ = false;
+  }
+  if (board_) picture_->prepare(board_);
+  update();
+}
+
+void CopperMap::takeResults() {
+  if (auto ready = picture_->takeBoard()) {
+    if (ready->board == board_)
+      showReady(std::move(ready));
+    else
+      picture_->release(std::move(ready), true);
+  }
+  if (!refresh_.isActive()) refresh_.start();
+}
+
+void CopperMap::showReady(std::shared_ptr<const MapBoard> ready) {
+  const bool first = ready_ == nullptr;
+  style_ = nullptr;
+  if (auto old = std::exchange(ready_, std::move(ready))) picture_->release(std::move(old), true);
+  if (first) {
+    view_ = {};
+    fit();
+  } else if (fitted_) {
+    fit();
+  }
+  update();
+  if (onBoardReady) onBoardReady();
+  if (onLayersChanged) onLayersChanged();
+}
+
+bool CopperMap::settled() {
+  if (!board_) return true;
+  if (!ready_ || ready_->board != board_) return false;
+  (void)picture_->frame(view_, style());
+  return picture_->exact();
+}
+
+bool CopperMap::settle(int milliseconds) {
+  QElapsedTimer time;
+  time.start();
+  for (;;) {
+    if (auto ready = picture_->takeBoard(); ready && ready->board == board_) showReady(std::move(ready));
+    if (settled()) break;
+    if (time.elapsed() > milliseconds) return false;
+    QThread::msleep(2);
+  }
+  update();
+  return true;
+}
+
+const std::shared_ptr<const MapStyle>& CopperMap::style() {
+  const double ratio = devicePixelRatioF();
+  if (!style_ || style_->pixelRatio != ratio)
+    style_ = std::make_shared<const MapStyle>(MapStyle{
+        ready_, overlay_, colors_, theme_, pictureType(std::max(12.0, fontInfo().pixelSize() * 0.8)), ratio});
+  return style_;
+}
+
+void CopperMap::styleChanged() {
+  style_ = nullptr;
+  update();
+}
+
+void CopperMap::viewChanged() {
+  if (byKeys_) tellMiddle();
+  update();
+}
+
+void CopperMap::setView(const BoardView& view) {
+  const QRectF frame = rect();
+  view_ = view;
+  view_.frame = frame;
+  fitted_ = false;
+  viewChanged();
+}
+
+void CopperMap::fit() {
+  view_.frame = rect();
+  if (!ready_) return;
+  view_ = viewOf(ready_->scene.extent(), rect(), view_.side, 0.04, view_.turn);
+  fitted_ = true;
+  viewChanged();
+}
+
+void CopperMap::flip() {
+  view_.flip();
+  viewChanged();
+}
+
+void CopperMap::setSide(Side side) {
+  view_.side = side;
+  viewChanged();
+}
+
+void CopperMap::setTurn(Degrees turn) {
+  view_.turn = turn;
+  if (fitted_)
+    fit();
+  else
+    viewChanged();
+}
+
+void CopperMap::seeThrough(bool on) {
+  overlay_.seeThrough = on;
+  styleChanged();
+}
+
+bool CopperMap::zoomToBox(Box box, std::optional<Side> side) {
+  if (box.empty()) return false;
+  // What is around it tells where it is.
+  const Size size = box.size();
+  const Length around = std::max(Length(2'500'000), std::max(size.width, size.height) / 2);
+  box.include({box.min.x - around, box.min.y - around});
+  box.include({box.max.x + around, box.max.y + around});
+  view_ = viewOf(box, rect(), side.value_or(view_.side), 0.04, view_.turn);
+  fitted_ = false;
+  viewChanged();
+  return true;
+}
+
+bool CopperMap::zoomTo(PartId id) {
+  const Part* part = ready_ ? ready_->board->parts.find(id) : nullptr;
+  if (part == nullptr) return false;
+  Box box;
+  for (const Point p : part->body.valueOr({}))
+    box.include(p);
+  for (const PinId pin : ready_->lookup.pinsOf(id))
+    includePads(box, ready_->lookup, pin);
+  if (box.empty() && part->position.known()) box.include(part->position.value);
+  return zoomToBox(box, part->side.known() ? std::optional(part->side.value) : std::nullopt);
+}
+
+bool CopperMap::zoomTo(PinId pin) {
+  if (!ready_) return false;
+  Box box;
+  includePads(box, ready_->lookup, pin);
+  return zoomToBox(box, sideOf(ready_->lookup, pin));
+}
+
+bool CopperMap::zoomTo(NetId net) {
+  if (!ready_) return false;
+  const Board& board = *ready_->board;
+  Box box;
+  for (const PinId pin : ready_->lookup.pinsOf(net))
+    includePads(box, ready_->lookup, pin);
+  for (const Track& track : board.tracks)
+    if (track.net.known() && track.net.value == net)
+      for (const Point p : centreLine(track))
+        box.include(p);
+  for (const Area& area : board.areas)
+    if (area.net.known() && area.net.value == net)
+      for (const Point p : area.polygon.outer)
+        box.include(p);
+  return zoomToBox(box, std::nullopt);
+}
+
+bool CopperMap::show(const MapHit& hit) {
+  if (hit.net) light(lineOfNet ? lineOfNet(hit.net) : std::vector<NetId>{hit.net});
+  switch (hit.kind) {
+  case MapHitKind::part:
+    return zoomTo(hit.part);
+  case MapHitKind::pin:
+    return zoomTo(hit.pin);
+  case MapHitKind::net:
+    return zoomTo(hit.net);
+  }
+  return false;
+}
+
+std::vector<MapHit> CopperMap::find(std::string_view text, std::size_t most) const {
+  return ready_ ? ready_->index.find(text, most) : std::vector<MapHit>();
+}
+
+void CopperMap::setOverlay(const Overlay& overlay) {
+  overlay_.litNets = overlay.litNets;
+  overlay_.lines = overlay.lines;
+  overlay_.marks = overlay.marks;
+  overlay_.zones = overlay.zones;
+  styleChanged();
+}
+
+void CopperMap::light(std::vector<NetId> nets) {
+  if (overlay_.litNets == nets) return;
+  overlay_.litNets = std::move(nets);
+  styleChanged();
+}
+
+void CopperMap::setLayerShow(LayerId layer, LayerShow show) {
+  std::erase(overlay_.dimmed, layer);
+  std::erase(overlay_.hidden, layer);
+  if (show == LayerShow::dimmed) overlay_.dimmed.push_back(layer);
+  if (show == LayerShow::hidden) overlay_.hidden.push_back(layer);
+  styleChanged();
+  if (onLayersChanged) onLayersChanged();
+}
+
+LayerShow CopperMap::layerShow(LayerId layer) const {
+  const auto in = [&](const std::vector<LayerId>& list) {
+    return std::find(list.begin(), list.end(), layer) != list.end();
+  };
+  if (in(overlay_.hidden)) return LayerShow::hidden;
+  return in(overlay_.dimmed) ? LayerShow::dimmed : LayerShow::whole;
+}
+
+void CopperMap::setTheme(PictureTheme theme) {
+  theme_ = theme;
+  colors_ = pictureColors(theme);
+  styleChanged();
+}
+
+void CopperMap::startMeasuring() {
+  measuring_ = true;
+  measure_.clear();
+  update();
+}
+
+void CopperMap::stopMeasuring() {
+  measuring_ = false;
+  measure_.clear();
+  update();
+}
+
+std::optional<MapMeasure> CopperMap::measured() const {
+  if (measure_.size() < 2) return std::nullopt;
+  return MapMeasure{measure_[0], measure_[1]};
+}
+
+} // namespace netmend

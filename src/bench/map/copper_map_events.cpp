@@ -1,0 +1,330 @@
+#include "netmend/bench/map/copper_map.h"
+
+#include <cmath>
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QWheelEvent>
+
+#include "map_picture.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr double clickReach = 4.0;  ///< pixels that a click may slip
+constexpr double wheelStep = 120.0; ///< eighths of a degree of one notch, as Qt counts them
+constexpr double keyPan = 0.12;     ///< share of the frame
+constexpr double keyTurn = 5.0;     ///< degrees
+
+QString millimetres(Length length) {
+  return QString::number(length.mm(), 'f', 2);
+}
+
+/// `way` rounded so that the picture moves by whole pixels: what is painted can be moved along.
+QPointF wholePixels(QPointF way, double ratio) {
+  return {std::round(way.x() * ratio) / ratio, std::round(way.y() * ratio) / ratio};
+}
+
+} // namespace
+
+void CopperMap::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  if (!ready_) {
+    painter.fillRect(rect(), colors_.paper);
+    painter.setFont(font());
+    painter.setPen(colors_.quietInk);
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                     board_ ? tr("Working out the picture of the board …")
+                            : tr("Drop a board file here, or press Ctrl+O"));
+  } else {
+    painter.drawImage(QPointF(0, 0), picture_->frame(view_, style()));
+    paintLive(painter);
+  }
+  if (!hasFocus()) return;
+  painter.setRenderHint(QPainter::Antialiasing, false);
+  painter.setPen(QPen(colors_.lit, 2));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(rect().adjusted(1, 1, -1, -1));
+}
+
+void CopperMap::paintLive(QPainter& painter) {
+  const PictureType& type = style()->type;
+  if (!ready_->scene.extent().empty()) paintScaleBar(painter, view_, type, colors_);
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (byKeys_ && hasFocus()) {
+    const QPointF c = view_.frame.center();
+    const double r = type.font.pixelSize();
+    for (const auto& [colour, width] : {std::pair(colors_.casing, 5.0), std::pair(colors_.ink, 2.0)}) {
+      painter.setPen(QPen(colour, width));
+      painter.drawLine(c - QPointF(r, 0), c - QPointF(r / 3, 0));
+      painter.drawLine(c + QPointF(r / 3, 0), c + QPointF(r, 0));
+      painter.drawLine(c - QPointF(0, r), c - QPointF(0, r / 3));
+      painter.drawLine(c + QPointF(0, r / 3), c + QPointF(0, r));
+    }
+  }
+  if (measuring_) paintMeasure(painter, type);
+}
+
+void CopperMap::paintMeasure(QPainter& painter, const PictureType& type) const {
+  QString text = tr("Measure: click the first place, or press Return at the cross");
+  if (!measure_.empty()) {
+    const Point from = measure_[0];
+    const Point to =
+        measure_.size() > 1 ? measure_[1] : view_.toBoard(byKeys_ ? view_.frame.center() : pointer_);
+    const QLineF line(view_.toPicture(from), view_.toPicture(to));
+    for (const auto& [colour, width] : {std::pair(colors_.casing, 5.0), std::pair(colors_.ink, 2.0)}) {
+      painter.setPen(QPen(colour, width, Qt::SolidLine, Qt::RoundCap));
+      painter.drawLine(line);
+      const double r = type.font.pixelSize() * 0.5;
+      for (const QPointF end : {line.p1(), line.p2()})
+        painter.drawEllipse(end, r, r);
+    }
+    const auto across = [](Length length) { return millimetres(length.nm < 0 ? -length : length); };
+    text = tr("%1 mm    dx %2    dy %3")
+               .arg(millimetres(distance(from, to)), across(to.x - from.x), across(to.y - from.y));
+  }
+  QFont bold = type.font;
+  bold.setBold(true);
+  painter.setFont(bold);
+  const QFontMetricsF metrics(bold);
+  const double pad = type.font.pixelSize() * 0.5;
+  const QRectF box(view_.frame.left() + pad, view_.frame.top() + pad,
+                   metrics.horizontalAdvance(text) + 2 * pad, metrics.height() + pad);
+  painter.fillRect(box, colors_.labelGround);
+  painter.setPen(colors_.ink);
+  painter.drawText(box, Qt::AlignCenter, text);
+}
+
+void CopperMap::resizeEvent(QResizeEvent*) {
+  if (fitted_)
+    fit();
+  else
+    view_.frame = rect();
+}
+
+void CopperMap::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::FontChange) styleChanged();
+  QWidget::changeEvent(event);
+}
+
+void CopperMap::focusInEvent(QFocusEvent* event) {
+  if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason) byKeys_ = true;
+  update();
+}
+
+void CopperMap::focusOutEvent(QFocusEvent*) {
+  update();
+}
+
+void CopperMap::mousePressEvent(QMouseEvent* event) {
+  byKeys_ = false;
+  if (event->button() != Qt::LeftButton && event->button() != Qt::MiddleButton) return;
+  pressedAt_ = draggedTo_ = event->position();
+  dragged_ = false;
+}
+
+void CopperMap::mouseMoveEvent(QMouseEvent* event) {
+  pointer_ = event->position();
+  if (measuring_ && measure_.size() == 1) {
+    byKeys_ = false;
+    update();
+  }
+  if (!pressedAt_) {
+    tellPlace(pointer_);
+    return;
+  }
+  if ((pointer_ - *pressedAt_).manhattanLength() > clickReach) dragged_ = true;
+  if (!dragged_) return;
+  const QPointF by = wholePixels(pointer_ - draggedTo_, devicePixelRatioF());
+  view_.pan(by);
+  draggedTo_ += by;
+  fitted_ = false;
+  viewChanged();
+}
+
+void CopperMap::mouseReleaseEvent(QMouseEvent* event) {
+  if (pressedAt_ && !dragged_ && event->button() == Qt::LeftButton) act(event->position());
+  pressedAt_.reset();
+}
+
+void CopperMap::leaveEvent(QEvent*) {
+  if (onPlace && !byKeys_) onPlace({});
+}
+
+void CopperMap::wheelEvent(QWheelEvent* event) {
+  zoomBy(event->angleDelta().y() / wheelStep, event->position());
+  event->accept();
+}
+
+void CopperMap::zoomBy(double steps, QPointF at) {
+  view_.zoom(steps, at);
+  fitted_ = false;
+  viewChanged();
+}
+
+void CopperMap::keyPressEvent(QKeyEvent* event) {
+  const auto plain = event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier);
+  const int key = event->key();
+  if (plain != 0 || !(moveByKey(key) || turnByKey(key) || actByKey(key))) {
+    QWidget::keyPressEvent(event);
+    return;
+  }
+  if (!byKeys_) {
+    byKeys_ = true;
+    tellMiddle();
+  }
+  update();
+}
+
+bool CopperMap::moveByKey(int key) {
+  const auto pan = [&](double x, double y) {
+    byKeys_ = true;
+    view_.pan(wholePixels({x * view_.frame.width() * keyPan, y * view_.frame.height() * keyPan},
+                          devicePixelRatioF()));
+    fitted_ = false;
+    viewChanged();
+  };
+  switch (key) {
+  case Qt::Key_Left:
+    pan(1, 0);
+    return true;
+  case Qt::Key_Right:
+    pan(-1, 0);
+    return true;
+  case Qt::Key_Up:
+    pan(0, 1);
+    return true;
+  case Qt::Key_Down:
+    pan(0, -1);
+    return true;
+  case Qt::Key_Plus:
+  case Qt::Key_Equal:
+    zoomBy(1, view_.frame.center());
+    return true;
+  case Qt::Key_Minus:
+    zoomBy(-1, view_.frame.center());
+    return true;
+  case Qt::Key_F:
+    fit();
+    return true;
+  default:
+    return false;
+  }
+}
+
+bool CopperMap::turnByKey(int key) {
+  const auto turn = [&](double degrees) {
+    setTurn(Degrees(std::fmod(view_.turn.value + degrees + 360.0, 360.0)));
+  };
+  switch (key) {
+  case Qt::Key_R:
+    turn(-90);
+    return true;
+  case Qt::Key_L:
+    turn(90);
+    return true;
+  case Qt::Key_Comma:
+    turn(keyTurn);
+    return true;
+  case Qt::Key_Period:
+    turn(-keyTurn);
+    return true;
+  case Qt::Key_0:
+    setTurn({});
+    return true;
+  case Qt::Key_T:
+    flip();
+    return true;
+  case Qt::Key_X:
+    seeThrough(!overlay_.seeThrough);
+    return true;
+  default:
+    return false;
+  }
+}
+
+bool CopperMap::actByKey(int key) {
+  switch (key) {
+  case Qt::Key_M:
+    startMeasuring();
+    return true;
+  case Qt::Key_Escape:
+    if (!measuring_) return false;
+    stopMeasuring();
+    return true;
+  case Qt::Key_Return:
+  case Qt::Key_Enter:
+    act(view_.frame.center());
+    return true;
+  default:
+    return false;
+  }
+}
+
+void CopperMap::act(QPointF at) {
+  if (!ready_) return;
+  if (measuring_) {
+    measureAt(at);
+    return;
+  }
+  const MapPlace place = placeAt(at);
+  std::vector<NetId> nets;
+  if (place.net) nets = lineOfNet ? lineOfNet(place.net) : std::vector<NetId>{place.net};
+  light(std::move(nets));
+  if (place.pin && onPin) onPin(place.pin);
+}
+
+void CopperMap::measureAt(QPointF at) {
+  if (measure_.size() == 2) measure_.clear();
+  measure_.push_back(view_.toBoard(at));
+  update();
+  const auto both = measured();
+  if (both && onMeasured) onMeasured(*both);
+}
+
+MapPlace CopperMap::placeAt(QPointF at) const {
+  MapPlace place;
+  place.at = view_.toBoard(at);
+  QStringList words;
+  if (ready_) {
+    const Board& board = *ready_->board;
+    const auto found = ready_->scene.foundAt(place.at, view_.side, overlay_.seeThrough);
+    place.net = found.net;
+    place.part = found.part;
+    const Pad* pad = board.pads.find(ready_->scene.padAt(place.at, view_.side));
+    if (const Pin* pin = pad != nullptr ? board.pins.find(pad->pin) : nullptr) {
+      place.pin = pin->id;
+      place.part = pin->part;
+      place.net = pin->net.known() ? pin->net.value : NetId();
+      words << QString::fromStdString(pinLabel(board, pin->id));
+      if (!pin->net.known()) words << tr("net not known");
+      if (pin->net.known() && board.nets.find(place.net) == nullptr) words << tr("connected to nothing");
+    } else if (const Part* part = board.parts.find(place.part)) {
+      words << QString::fromStdString(part->reference);
+    }
+    if (const Net* net = board.nets.find(place.net))
+      words << (net->name.empty() ? tr("net without name")
+                                  : tr("net %1").arg(QString::fromStdString(net->name)));
+    const QString verdict = place.pin && verdictOf ? verdictOf(place.pin) : QString();
+    if (!verdict.isEmpty()) words << verdict;
+  }
+  const QString where = tr("%1, %2 mm").arg(millimetres(place.at.x), millimetres(place.at.y));
+  place.text = words.isEmpty() ? where : words.join(QStringLiteral(", ")) + QStringLiteral("    ") + where;
+  return place;
+}
+
+void CopperMap::tellPlace(QPointF at) {
+  if (onPlace && ready_) onPlace(placeAt(at));
+}
+
+void CopperMap::tellMiddle() {
+  if (!ready_) return;
+  const MapPlace place = placeAt(view_.frame.center());
+  // A screen reader says what the cross is over.
+  setAccessibleDescription(place.text);
+  if (onPlace) onPlace(place);
+}
+
+} // namespace netmend
