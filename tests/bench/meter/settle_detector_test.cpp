@@ -236,11 +236,14 @@ TEST_CASE("a walk of touches with noise, bounces and pauses of every length give
     const double target = pick(0.15, 0.8);
     truth.push_back(target);
     double value = pick(0.0, 1.0);
-    const auto end = stream.time + 1s + std::chrono::milliseconds(static_cast<int>(pick(0, 1500)));
+    const auto begin = stream.time;
+    const auto end = begin + 1s + std::chrono::milliseconds(static_cast<int>(pick(0, 1500)));
     while (stream.time < end) {
       value += (target - value) * 0.6;
       stream.value(value + noise(dice));
-      if (pick(0, 1) < 0.01) stream.value(std::nullopt); // for one value only
+      // Bounces, for one value only; not so late that the touch is too short from there on.
+      const bool mayBounce = stream.time < begin + 300ms || stream.taken.size() == truth.size();
+      if (mayBounce && pick(0, 1) < 0.02) stream.value(std::nullopt);
     }
     stream.hold(std::nullopt, std::chrono::milliseconds(static_cast<int>(pick(250, 900))));
   }
