@@ -157,7 +157,8 @@ std::optional<SettleDetector::Taken> SettleDetector::add(const MeterSample& samp
   openSince_.reset();
   if (held_) followJump(sample);
   window_.push_back(sample);
-  while (window_.size() > std::max<std::size_t>(rules_.samples, 3) && window_[1].time <= sample.time - rules_.hold)
+  while (window_.size() > std::max<std::size_t>(rules_.samples, 3) &&
+         window_[1].time <= sample.time - rules_.hold)
     window_.pop_front();
   const bool settled = spansHold() && still() && !creeping();
   if (held_ && settled && jumped_ && taken_) {
