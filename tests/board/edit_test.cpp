@@ -8,6 +8,7 @@
 
 #include "random_board.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -166,7 +167,8 @@ TEST_CASE("thousands of random edits do what they say, and undo gives exactly th
   std::vector<std::pair<Board, Edit>> history; // the state before, and the way back to it
   std::vector<Edit> redo;
   int done = 0, refused = 0, undone = 0;
-  for (int i = 0; i < 10000; ++i) {
+  const int steps = netmend::rounds(10000);
+  for (int i = 0; i < steps; ++i) {
     if (!history.empty() && random.oneIn(3)) {
       const auto [before, inverse] = std::move(history.back());
       history.pop_back();
@@ -197,9 +199,9 @@ TEST_CASE("thousands of random edits do what they say, and undo gives exactly th
       ++refused;
     }
   }
-  CHECK(done > 1000);
-  CHECK(refused > 500);
-  CHECK(undone > 1000);
+  CHECK(done > steps / 10);
+  CHECK(refused > steps / 20);
+  CHECK(undone > steps / 10);
   while (!history.empty()) {
     REQUIRE(apply(board, history.back().second));
     REQUIRE(board == history.back().first);
@@ -326,10 +328,10 @@ TEST_CASE("a big import, its undo and its redo take time in proportion to their 
   };
   timeFor(500);
   const double small = timeFor(500);
-  const double large = timeFor(8000);
-  INFO("16 times the objects: " << small << " s, " << large << " s");
+  const double large = timeFor(netmend::sanitized ? 1000 : 8000);
+  WARN("16 times the objects, twice under the sanitizers: " << small << " s, " << large << " s");
   // Quadratic would be 256 times; a loaded machine may double a figure.
-  CHECK(large < small * 80);
+  if (!netmend::sanitized) CHECK(large < small * 80);
 }
 
 TEST_CASE("taking an object out of a board of 20,000 pads stays far below a frame") {
@@ -349,6 +351,6 @@ TEST_CASE("taking an object out of a board of 20,000 pads stays far below a fram
     times.push_back(std::chrono::duration<double, std::milli>(Clock::now() - start).count());
   }
   std::sort(times.begin(), times.end());
-  INFO("median of removing and putting back, in ms: " << times[10]);
-  CHECK(times[10] < 16);
+  WARN("median of removing and putting back: " << times[10] << " ms");
+  if (!netmend::sanitized) CHECK(times[10] < 16);
 }

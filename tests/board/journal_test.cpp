@@ -12,6 +12,7 @@
 #include "netmend/base/file.h"
 #include "random_board.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 namespace fs = std::filesystem;
@@ -264,7 +265,7 @@ void killOften(int times) {
 } // namespace
 
 TEST_CASE("after a kill at any moment every acknowledged edit is in the journal") {
-  killOften(25);
+  killOften(netmend::rounds(25, 5));
 }
 
 TEST_CASE("after 200 kills every acknowledged edit is in the journal", "[.full]") {

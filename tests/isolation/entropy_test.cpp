@@ -6,6 +6,7 @@
 
 #include "netmend/isolation/entropy.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -23,7 +24,7 @@ TEST_CASE("expected information is entropy before less expected entropy after, a
   INFO("seed " << seed);
   std::mt19937_64 random(seed);
   std::uniform_real_distribution<double> uniform(0.0, 1.0);
-  for (int round = 0; round < 200; ++round) {
+  for (int round = 0; round < netmend::rounds(200); ++round) {
     const std::size_t hypotheses = 2 + random() % 6;
     const std::size_t outcomes = 2 + random() % 4;
     std::vector<double> probability(hypotheses);

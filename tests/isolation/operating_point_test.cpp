@@ -5,6 +5,7 @@
 
 #include "netmend/isolation/operating_point.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -60,7 +61,7 @@ TEST_CASE("the operating point of any network is found: currents at every node b
   INFO("seed " << seed);
   std::mt19937_64 random(seed);
   double worst = 0.0;
-  for (int i = 0; i < 3000; ++i) {
+  for (int i = 0; i < netmend::rounds(3000); ++i) {
     const auto network = randomNetwork(random);
     const auto probe = std::uniform_int_distribution<std::size_t>(0, network.nodes - 1)(random);
     worst = std::max(worst, imbalance(network, probe, {}, operatingPoint(network, probe, {}, bench)));

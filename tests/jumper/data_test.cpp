@@ -61,9 +61,11 @@ TEST_CASE("the data that comes with the program loads, and every entry names its
                                    {"landings.json", "landings"},
                                    {"wires.json", "wires"},
                                    {"wires.json", "roles"},
-                                   {"work_steps.json", "cautions"}})
-    for (const json& entry : treeData(file)[list])
+                                   {"work_steps.json", "cautions"}}) {
+    const json doc = treeData(file);
+    for (const json& entry : doc[list])
       CHECK_FALSE(entry.value("source", "").empty());
+  }
 }
 
 TEST_CASE("a mistake in the data is told with file and place") {

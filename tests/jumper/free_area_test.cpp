@@ -2,6 +2,7 @@
 
 #include "bench_board.h"
 #include "netmend/jumper/proposal.h"
+#include "support/effort.h"
 
 using namespace netmend;
 using namespace netmend::test;
@@ -44,7 +45,7 @@ void checkNothingInside(const FreeArea& area) {
 } // namespace
 
 TEST_CASE("free board never comes nearer to a keep-out than its margin and half the wire") {
-  for (unsigned seed = 1; seed <= 25; ++seed) {
+  for (unsigned seed = 1; seed <= static_cast<unsigned>(netmend::rounds(25, 4)); ++seed) {
     INFO("seed " << seed);
     std::mt19937 random(seed);
     BenchBoard bench;

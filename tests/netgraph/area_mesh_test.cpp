@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "netmend/netgraph/area_mesh.h"
+#include "support/effort.h"
 
 using namespace netmend;
 
@@ -88,6 +89,7 @@ TEST_CASE("two discs in a large sheet have the resistance of the closed form") {
   const double wanted = (std::acosh(d / (2 * a)) + reflected) / std::numbers::pi;
   CHECK(reflected < 0.02);
   for (const double cell : {0.4, 0.2}) {
+    if (netmend::sanitized && cell < 0.4) continue; // four times the nodes
     INFO("cell " << cell << " mm");
     const auto found =
         areaResistance({circle, {}}, foil, disc(-c, 0, a), disc(c, 0, a), Length::fromMm(cell));

@@ -6,6 +6,7 @@
 #include "mutations.h"
 #include "netmend/board/exchange/import.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -177,8 +178,11 @@ void mutate(const std::filesystem::path& path, std::size_t wanted) {
 TEST_CASE("a track cut, shortened or pushed on foreign copper is reported at its place, a spare one is not") {
   const auto boards = demoBoards();
   REQUIRE(boards.size() >= 13);
-  for (const auto& path : boards)
-    mutate(path, 12);
+  for (const auto& path : boards) {
+    // The large boards hold more of the same.
+    if (netmend::sanitized && std::filesystem::file_size(path) > 600'000) continue;
+    mutate(path, static_cast<std::size_t>(netmend::rounds(12, 3)));
+  }
 }
 
 TEST_CASE("200 mutations of every board are reported at their place", "[.full]") {

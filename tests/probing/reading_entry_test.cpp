@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -110,7 +111,7 @@ TEST_CASE("random bytes are refused or give a finite value") {
   std::mt19937 random(seed);
   const std::string_view letters = "0123456789.,-+mMkKuUVvRrOoLl \xc2\xb5\xce\xa9"
                                    "e\t";
-  for (int i = 0; i < 200000; ++i) {
+  for (int i = 0; i < netmend::rounds(200000); ++i) {
     std::string text(random() % 9, ' ');
     for (char& c : text)
       c = letters[random() % letters.size()];
@@ -128,7 +129,7 @@ TEST_CASE("what is shown of a value can be typed in again") {
   std::uniform_real_distribution<double> decade(-4.0, 7.0);
   for (const auto mode : {ReadingMode::ohms, ReadingMode::continuity, ReadingMode::milliohms,
                           ReadingMode::volts, ReadingMode::dropUnderCurrent}) {
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < netmend::rounds(2000); ++i) {
       const double value = std::pow(10.0, decade(random));
       const auto entered = parseReadingValue(readingText(value, mode), mode);
       if (!entered) continue; // outside what the mode shows

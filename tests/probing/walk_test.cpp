@@ -6,6 +6,7 @@
 #include "netmend/probing/walk_session.h"
 #include "support.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -258,7 +259,7 @@ TEST_CASE("a walk file cut or changed anywhere gives an error or a walk, never a
   for (std::size_t i = 0; i + 2 < text.size(); ++i)
     CHECK_FALSE(walkFromText(std::string_view(text).substr(0, i), "w"));
   std::size_t errors = 0;
-  for (int i = 0; i < 3000; ++i) {
+  for (int i = 0; i < netmend::rounds(3000); ++i) {
     std::string changed = i % 2 == 0 ? text : table;
     for (auto k = random() % 4 + 1; k > 0; --k)
       changed[random() % changed.size()] = static_cast<char>(random() % 256);

@@ -13,6 +13,7 @@
 
 #include "jumper/shapes.h"
 #include "netmend/jumper/shortest_way.h"
+#include "support/effort.h"
 
 using namespace netmend;
 using namespace netmend::test;
@@ -88,7 +89,8 @@ std::optional<ShortestPath::Face_location> locate(const Mesh& mesh, Point p) {
 TEST_CASE("ways equal CGAL's exact geodesics on the same free area") {
   int compared = 0;
   double worst = 0;
-  for (unsigned seed = 101; seed <= 114; ++seed) {
+  for (unsigned i = 0; i < static_cast<unsigned>(netmend::rounds(14, 2)); ++i) {
+    const unsigned seed = 101 + i;
     INFO("seed " << seed);
     std::mt19937 random(seed);
     const Scene scene = randomScene(random, 60, 70, 50, 8);
@@ -125,5 +127,5 @@ TEST_CASE("ways equal CGAL's exact geodesics on the same free area") {
     }
   }
   WARN("compared " << compared << " ways, worst relative difference " << worst);
-  CHECK(compared > 500);
+  CHECK(compared > netmend::rounds(500, 70));
 }

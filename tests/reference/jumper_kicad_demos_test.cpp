@@ -7,6 +7,7 @@
 #include "netmend/board/exchange/import.h"
 #include "netmend/jumper/proposal.h"
 #include "netmend/netgraph/line.h"
+#include "support/effort.h"
 
 using namespace netmend;
 using namespace netmend::test;
@@ -62,7 +63,7 @@ TEST_CASE("ways and proposals on real boards keep clear of every keep-out") {
       INFO((area ? std::string() : area.error().text()));
       REQUIRE(area);
       std::uniform_int_distribution<std::size_t> any(0, area->mesh.vertices.size() - 1);
-      for (int i = 0; i < 20; ++i) {
+      for (int i = 0; i < netmend::rounds(20, 4); ++i) {
         const Point from = area->mesh.vertices[any(random)], to = area->mesh.vertices[any(random)];
         const auto way = shortestWay(area->mesh, from, to);
         if (!way) continue;
@@ -73,7 +74,7 @@ TEST_CASE("ways and proposals on real boards keep clear of every keep-out") {
     if (board.nets.empty()) continue;
     const BoardGraph graph = buildBoardGraph(board);
     std::uniform_int_distribution<std::size_t> anyNet(0, board.nets.size() - 1);
-    for (int i = 0; i < 6; ++i) {
+    for (int i = 0; i < netmend::rounds(6, 2); ++i) {
       const NetId net = board.nets[anyNet(random)].id;
       const Line line = lineOf(board, graph, net);
       const auto edge = breakableEdge(line.graph, random);

@@ -7,6 +7,7 @@
 #include "netmend/netgraph/area_mesh.h"
 #include "support/ngspice.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -64,7 +65,7 @@ TEST_CASE("a hundred random networks have the resistance that ngspice finds") {
   const auto upTo = [&](std::size_t most) {
     return std::uniform_int_distribution<std::size_t>(0, most)(random);
   };
-  for (int round = 0; round < 100; ++round) {
+  for (int round = 0; round < netmend::rounds(100); ++round) {
     const auto nodes = 2 + upTo(38);
     std::vector<Resistor> network;
     const auto add = [&](std::size_t a, std::size_t b) {

@@ -7,6 +7,7 @@
 #include "netmend/probing/meter_model.h"
 #include "support/ngspice.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -31,7 +32,7 @@ TEST_CASE("what the meter reads across junctions and resistors is what ngspice f
     return std::uniform_real_distribution<double>(a, b)(random);
   };
   double worst = 0.0;
-  for (int i = 0; i < 100; ++i) {
+  for (int i = 0; i < netmend::rounds(100); ++i) {
     const MeterSource source;
     const double temperature = between(0.0, 60.0);
     std::string netlist = meterNetlist(source) + fmt::format(".options temp={:.10g} tnom=27\n", temperature);

@@ -10,6 +10,7 @@
 #include "netmend/board/edit.h"
 #include "netmend/board/exchange/import.h"
 
+#include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -101,7 +102,7 @@ TEST_CASE("a board file cut short anywhere is an error") {
     INFO(s.file);
     const bool table = std::string_view(s.file) == "points.csv"; // a shorter table is a table
     const std::size_t whole = s.content.find_last_not_of(" \r\n") + 1;
-    for (std::size_t length = 0; length < whole; ++length) {
+    for (std::size_t length = 0; length < whole; length += netmend::everyPlace(31)) {
       const auto result = importBoard(ImportSource{std::string_view(s.content).substr(0, length), s.file});
       if (result && !table) FAIL_CHECK("read at length " << length);
       if (!result && result.error().file != s.file) FAIL_CHECK("error without file at length " << length);
