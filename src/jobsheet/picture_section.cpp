@@ -35,12 +35,12 @@ TableRow keyOf(const std::vector<PinStrip>& strips) {
       after |= pin.reading && pin.after;
       for (const auto* reading : {&pin.reading, &pin.after}) {
         if (!*reading) continue;
-        const auto& [value, shape, verdict, flagged] = **reading;
+        const MarkShape shape = (*reading)->shape;
         const bool known =
             std::any_of(seen.begin(), seen.end(), [&](const auto& s) { return s.first == shape; });
         if (!known)
           seen.emplace_back(shape, shape == MarkShape::hollow ? QStringLiteral("nothing to compare")
-                                                              : cleaned(verdict));
+                                                              : cleaned((*reading)->verdict));
       }
     }
   TableRow row;
