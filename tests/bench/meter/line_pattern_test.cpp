@@ -96,7 +96,7 @@ TEST_CASE("a line that is damaged gives an error and no value") {
   for (const std::string_view line :
        {std::string_view("DIODE,,V"), std::string_view("DIODE,0.45.2,V"), std::string_view("DIODE,0.452,OHM"),
         std::string_view("LAMP,0.452,V"), std::string_view("DIODE,0.452,V "),
-        std::string_view("xDIODE,0.452,V"), std::string_view("DIODE,0.4\0002,V", 15),
+        std::string_view("xDIODE,0.452,V"), std::string_view("DIODE,0.4\0002,V", 13),
         std::string_view("DIODE,0.4\xFF"
                          "2,V"),
         std::string_view("DIODE,1E99,V"), std::string_view("DIODE,\xC3\x28,V"), std::string_view("")}) {
