@@ -1,0 +1,285 @@
+#include <algorithm>
+
+#include <QCompleter>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+
+#include "connector_lie.h"
+#include "find_words.h"
+#include "netmend/bench/stations/find_page.h"
+#include "netmend/drawing/fault_overlay.h"
+#include "netmend/drawing/pin_strip.h"
+#include "netmend/probing/reading_entry.h"
+
+/// What the Find station shows of the desk; what is done there is in find_page.cpp.
+namespace netmend {
+
+namespace {
+
+/// Where in the tree a suspect's place is.
+std::optional<TreeSelection> placeInTree(const LineTree& tree, const FaultPlace& place) {
+  for (const TreeNode& node : tree.nodes) {
+    if (place.edge)
+      for (const TreePiece& piece : node.branch.pieces)
+        if (piece.edge == *place.edge) return TreeSelection{node.key, true};
+    if (place.kind == FaultKind::deadPin && node.pin == place.pin) return TreeSelection{node.key, false};
+    if (place.kind == FaultKind::open && !place.edge && node.kind == TreeNodeKind::unknownWay)
+      return TreeSelection{node.key, false};
+  }
+  return std::nullopt;
+}
+
+/// How much of a suspect is at what is selected.
+double shareAt(const TreeNode& node, bool branch, const Suspect& suspect) {
+  double sum = 0.0;
+  for (const FaultPlace& place : suspect.places) {
+    const bool dead = place.kind == FaultKind::deadPin;
+    const bool here = branch ? std::any_of(node.branch.pieces.begin(), node.branch.pieces.end(),
+                                           [&](const TreePiece& piece) { return place.edge == piece.edge; })
+                             : (dead && node.pin == place.pin) ||
+                                   (!dead && !place.edge && node.kind == TreeNodeKind::unknownWay);
+    if (here) sum += place.share;
+  }
+  return sum * suspect.probability;
+}
+
+} // namespace
+
+void FindPage::refresh() {
+  if (desk_.fault.net() != net_ || desk_.fault.pin() != pin_) {
+    net_ = desk_.fault.net();
+    pin_ = desk_.fault.pin();
+    unfolded_.clear();
+  }
+  const bool fresh = desk_.fault.fault() != shown_;
+  shown_ = desk_.fault.fault();
+  nameLine();
+  showProbe();
+  if (fresh) {
+    showTree();
+    showSuspects();
+  } else if (!shown_) {
+    tree_->setEmptyText(emptyWords());
+  }
+  Q_EMIT overlayChanged();
+}
+
+void FindPage::nameLine() {
+  const std::string line = desk_.fault.lineName();
+  name_->setText(line.empty() ? tr("No line yet") : tr("Line %1").arg(QString::fromStdString(line)));
+  QStringList words;
+  if (desk_.fault.solving())
+    words << tr("weighing the readings …");
+  else if (shown_)
+    words << tr("%n reading(s) weighed", nullptr, static_cast<int>(shown_->isolation.observations.size()));
+  if (!line.empty() && !desk_.fault.chosen()) words << tr("follows the oddest pin");
+  if (!desk_.fault.unreachable().empty())
+    words << tr("%n place(s) out of reach", nullptr, static_cast<int>(desk_.fault.unreachable().size()));
+  state_->setText(words.join(QStringLiteral(" · ")));
+}
+
+QString FindPage::emptyWords() const {
+  if (desk_.job.board() == nullptr) return tr("No board yet: open one, or type its connector, at Board");
+  if (!desk_.fault.net() && !desk_.fault.pin())
+    return desk_.walk.walk(false).readings.empty()
+               ? tr("No odd pin yet: walk the connector first, or type a net or pin (Ctrl+L)")
+               : tr("No pin of the walk is odd: walk another connector, or type a net or pin (Ctrl+L)");
+  return desk_.fault.solving() ? tr("The readings are being weighed")
+                               : tr("Nothing can be said about this line: name another (Ctrl+L)");
+}
+
+void FindPage::showProbe() {
+  const ProbeProposal* next = desk_.fault.nextProbe();
+  const bool due = shown_ && next != nullptr;
+  for (QPushButton* button : {overLimit_, cannotReach_})
+    button->setEnabled(due && !desk_.fault.solving());
+  reachAll_->setEnabled(!desk_.fault.unreachable().empty());
+  for (QLabel* label : {place_, lead_, effort_, reason_, again_, unknown_})
+    label->clear();
+  if (!shown_) {
+    due_->setText(tr("Next probe"));
+    lead_->setText(emptyWords());
+  } else if (due) {
+    due_->setText(desk_.fault.solving() ? tr("Next probe: wait, the reading is being weighed")
+                                        : tr("Next probe"));
+    const ProbePlace& place = shown_->isolation.places[next->place];
+    place_->setText(spokenPoint({place.pin, place.label}));
+    lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
+    effort_->setText(effortWords(*shown_, *next));
+    reason_->setText(reasonWords(*shown_, *next));
+  } else {
+    const FindAdvice advice = adviceFor(*shown_);
+    due_->setText(tr("Stop probing"));
+    place_->setText(advice.head);
+    lead_->setText(advice.text);
+    reason_->setText(QString::fromStdString(shown_->next.reason) + QStringLiteral("."));
+  }
+  if (shown_) {
+    QStringList again;
+    for (const std::string& text : shown_->suspects.contradictions)
+      again << tr("Take again: %1.").arg(QString::fromStdString(text));
+    again_->setText(again.join(QLatin1Char('\n')));
+    unknown_->setText(unknownWords(*shown_));
+  }
+  for (QLabel* label : {place_, lead_, effort_, reason_, again_, unknown_})
+    label->setVisible(!label->text().isEmpty());
+}
+
+void FindPage::showSuspects() {
+  suspects_->setSuspects(shown_ ? shown_->suspects : Suspects{});
+  explanation_->clear();
+  if (!shown_) return;
+  const QSignalBlocker quiet(suspects_); // a new order selects nothing in the tree
+  suspects_->choose(0);
+  if (!shown_->suspects.ranked.empty())
+    explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked.front()));
+}
+
+PinId FindPage::sourcePin() const {
+  if (desk_.fault.pin()) return desk_.fault.pin();
+  if (!shown_) return {};
+  const CopperGraph& graph = shown_->line.graph;
+  const auto terminals = shown_->line.terminals();
+  for (const ProbePoint& point : desk_.walk.walk(false).points)
+    for (const NodeIndex node : terminals)
+      if (const auto* pin = std::get_if<PinId>(&graph[node].object); pin != nullptr && *pin == point.pin)
+        return *pin;
+  return {};
+}
+
+std::vector<PlaceReading> FindPage::placeReadings() const {
+  std::vector<PlaceReading> out;
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return out;
+  for (const JobReading& entry : job->readings) {
+    // A reading between two points of the board is about neither of them alone.
+    if (entry.purpose == ReadingPurpose::proof || entry.reading.other.pin) continue;
+    const Reading& reading = entry.reading;
+    out.push_back({reading.point.pin, reading.point.label, markForVerdict(entry.verdict),
+                   QString::fromStdString(readingText(reading.value, reading.mode))});
+  }
+  return out;
+}
+
+void FindPage::showTree() {
+  const OpenBoard* board = desk_.job.board();
+  tree_->setEmptyText(emptyWords());
+  if (!shown_ || board == nullptr) {
+    tree_->setTree({});
+  } else {
+    TreeWishes wishes;
+    wishes.source = sourcePin();
+    wishes.readings = placeReadings();
+    if (const ProbeProposal* next = desk_.fault.nextProbe()) {
+      wishes.probe = next->place;
+      wishes.probeOther = next->other;
+    }
+    wishes.unfolded = unfolded_;
+    tree_->setTree(lineTree(*board->board, *shown_, wishes));
+  }
+  selected_->setText(tree_->selectedText());
+}
+
+void FindPage::suspectChosen() {
+  const auto index = suspects_->chosen();
+  if (selecting_ || !shown_ || !index || *index >= shown_->suspects.ranked.size()) return;
+  const Suspect& suspect = shown_->suspects.ranked[*index];
+  explanation_->setPlainText(suspectWords(*shown_, suspect));
+  selectPlace(suspect);
+}
+
+/// The likeliest of its places that the tree shows.
+void FindPage::selectPlace(const Suspect& suspect) {
+  std::optional<TreeSelection> found;
+  for (const FaultPlace& place : suspect.places) {
+    found = placeInTree(tree_->tree(), place);
+    if (found) break;
+  }
+  tree_->select(found);
+  selected_->setText(tree_->selectedText());
+  Q_EMIT overlayChanged();
+}
+
+void FindPage::treeSelected() {
+  selected_->setText(tree_->selectedText());
+  const TreeNode* node = tree_->selectedNode();
+  if (shown_ && node != nullptr) {
+    const bool branch = tree_->selection()->branch;
+    std::optional<std::size_t> best;
+    double most = 0.0;
+    for (std::size_t i = 0; i < shown_->suspects.ranked.size(); ++i)
+      if (const double share = shareAt(*node, branch, shown_->suspects.ranked[i]); share > most) {
+        most = share;
+        best = i;
+      }
+    if (best) {
+      selecting_ = true;
+      suspects_->choose(*best);
+      selecting_ = false;
+      explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked[*best]));
+    }
+  }
+  Q_EMIT overlayChanged();
+}
+
+void FindPage::pinChosen(PinId pin) {
+  const auto find = [&](auto&& fits) {
+    const auto& nodes = tree_->tree().nodes;
+    const auto found = std::find_if(nodes.begin(), nodes.end(), fits);
+    return found == nodes.end() ? nullptr : &*found;
+  };
+  const auto itself = [&](const TreeNode& node) { return node.pin == pin; };
+  if (const TreeNode* fold = find([&](const TreeNode& node) {
+        return std::find(node.inside.begin(), node.inside.end(), pin) != node.inside.end();
+      })) {
+    unfolded_.insert(fold->key);
+    showTree();
+  }
+  if (const TreeNode* node = find(itself)) {
+    tree_->select(TreeSelection{node->key, false});
+    treeSelected();
+    return;
+  }
+  const OpenBoard* board = desk_.job.board();
+  if (board == nullptr) return;
+  const QString label = QString::fromStdString(pinLabel(*board->board, pin));
+  line_->setText(label);
+  Q_EMIT told(tr("%1 is not on this line: Ctrl+L, Enter looks at its own").arg(label), false);
+}
+
+Overlay FindPage::overlay() const {
+  if (!shown_) return {};
+  Overlay overlay = suspectsOverlay(*shown_);
+  addSelection(overlay);
+  return overlay;
+}
+
+void FindPage::addSelection(Overlay& overlay) const {
+  const TreeNode* node = tree_->selectedNode();
+  if (node == nullptr) return;
+  if (!tree_->selection()->branch) {
+    if (node->at) overlay.marks.push_back({*node->at, MarkShape::hollow, node->label.toStdString()});
+    return;
+  }
+  Box box;
+  const CopperGraph& graph = shown_->line.graph;
+  for (const auto e : boost::make_iterator_range(edges(graph))) {
+    const CopperEdge& edge = graph[e];
+    if (std::none_of(node->branch.pieces.begin(), node->branch.pieces.end(),
+                     [&](const TreePiece& piece) { return piece.edge == edge.index; }))
+      continue;
+    for (const auto& end : {edge.from, edge.to, graph[source(e, graph)].at, graph[target(e, graph)].at})
+      if (end) box.include(*end);
+  }
+  if (box.empty()) return;
+  const Length more = Length::fromMm(0.8);
+  const Point low{box.min.x - more, box.min.y - more};
+  const Point high{box.max.x + more, box.max.y + more};
+  const QString label = branchText(node->branch).isEmpty() ? node->branch.text : branchText(node->branch);
+  overlay.lines.push_back(
+      {{low, {high.x, low.y}, high, {low.x, high.y}}, LineStyle::outline, label.toStdString()});
+}
+
+} // namespace netmend

@@ -1,0 +1,121 @@
+#include "netmend/bench/widgets/suspect_list.h"
+
+#include <algorithm>
+
+#include <QPainter>
+#include <QStyledItemDelegate>
+
+#include "netmend/bench/widgets/tree_layout.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr std::size_t mostListed = 60; ///< the rest together is below what anybody acts on
+constexpr int probabilityRole = Qt::UserRole;
+constexpr int reportedRole = Qt::UserRole + 1;
+constexpr int wordsRole = Qt::UserRole + 2;
+
+/// Paints by the list's palette, so that it follows every theme; the bar alone has a picture's colour.
+class SuspectDelegate : public QStyledItemDelegate {
+public:
+  SuspectDelegate(const PictureTheme* theme, QObject* parent) : QStyledItemDelegate(parent), theme_(theme) {}
+
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const override {
+    return {option.fontMetrics.averageCharWidth() * 30, option.fontMetrics.lineSpacing() * 2 + 8};
+  }
+
+  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    const bool selected = (option.state & QStyle::State_Selected) != 0;
+    const bool reported = index.data(reportedRole).toBool();
+    const double probability = index.data(probabilityRole).toDouble();
+    const QPalette& palette = option.palette;
+    painter->save();
+    painter->fillRect(option.rect, selected ? palette.highlight() : palette.base());
+    const QColor ink = selected ? palette.highlightedText().color() : palette.text().color();
+    const QRect box = option.rect.adjusted(8, 3, -8, -3);
+    const int figures = option.fontMetrics.horizontalAdvance(QStringLiteral("99.9 %")) * 3 / 2;
+    const int bar = option.fontMetrics.averageCharWidth() * 12;
+    QFont large = option.font;
+    large.setBold(reported);
+    if (reported) large.setPointSizeF(large.pointSizeF() * 1.15);
+    painter->setFont(large);
+    painter->setPen(ink);
+    painter->drawText(QRect(box.left(), box.top(), figures, box.height()), Qt::AlignRight | Qt::AlignVCenter,
+                      index.data(Qt::DisplayRole).toString().section(QStringLiteral("  "), 0, 0));
+    paintBar(*painter, QRectF(box.left() + figures + 10, box.center().y() - 7, bar, 14), probability, ink);
+    QFont words = option.font;
+    words.setItalic(!reported);
+    painter->setFont(words);
+    const QRect text = box.adjusted(figures + bar + 24, 0, 0, 0);
+    painter->drawText(text, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap,
+                      shortened(index.data(wordsRole).toString(), QFontMetrics(words), text.width()));
+    if ((option.state & QStyle::State_HasFocus) != 0) {
+      painter->setPen(QPen(ink, 1, Qt::DotLine));
+      painter->drawRect(option.rect.adjusted(1, 1, -2, -2));
+    }
+    painter->restore();
+  }
+
+private:
+  void paintBar(QPainter& painter, const QRectF& frame, double probability, const QColor& ink) const {
+    const PictureColors colors = pictureColors(*theme_);
+    painter.fillRect(frame, colors.paper);
+    painter.fillRect(QRectF(frame.topLeft(), QSizeF(frame.width() * probability, frame.height())),
+                     colors.suspect);
+    painter.setPen(QPen(ink, 1));
+    painter.drawRect(frame);
+  }
+
+  /// What two lines hold.
+  static QString shortened(const QString& text, const QFontMetrics& metrics, int width) {
+    return metrics.elidedText(text, Qt::ElideRight,
+                              std::max(20, width * 2 - metrics.averageCharWidth() * 12));
+  }
+
+  const PictureTheme* theme_;
+};
+
+} // namespace
+
+SuspectList::SuspectList(QWidget* parent) : QListWidget(parent) {
+  setObjectName(QStringLiteral("suspects"));
+  setAccessibleName(QCoreApplication::translate("netmend::SuspectList", "Suspects, likeliest first"));
+  setItemDelegate(new SuspectDelegate(&theme_, this));
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setUniformItemSizes(true);
+}
+
+void SuspectList::setTheme(PictureTheme theme) {
+  theme_ = theme;
+  viewport()->update();
+}
+
+void SuspectList::setSuspects(const Suspects& suspects) {
+  const QSignalBlocker quiet(this);
+  clear();
+  for (std::size_t i = 0; i < suspects.ranked.size() && i < mostListed; ++i) {
+    const Suspect& suspect = suspects.ranked[i];
+    const bool reported = i < suspects.setSize;
+    const QString share = suspicionText(suspect.probability);
+    if (share.isEmpty() && !reported && i >= 3) break;
+    const QString words = QString::fromStdString(suspect.text);
+    auto* item = new QListWidgetItem(
+        (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
+    item->setData(probabilityRole, suspect.probability);
+    item->setData(reportedRole, reported);
+    item->setData(wordsRole, words);
+    item->setToolTip(words);
+  }
+}
+
+std::optional<std::size_t> SuspectList::chosen() const {
+  if (currentRow() < 0) return std::nullopt;
+  return static_cast<std::size_t>(currentRow());
+}
+
+void SuspectList::choose(std::size_t suspect) {
+  if (suspect < static_cast<std::size_t>(count())) setCurrentRow(static_cast<int>(suspect));
+}
+
+} // namespace netmend

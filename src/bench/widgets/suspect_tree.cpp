@@ -1,0 +1,216 @@
+#include "netmend/bench/widgets/suspect_tree.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+
+#include <QCoreApplication>
+
+#include "branch_words.h"
+#include "line_pieces.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr double splitSuspicion = 0.01; ///< joint and track are shown apart where both have this much
+constexpr std::size_t leastFolded = 3;  ///< pins; fewer take no more room than their fold
+
+/// Chooses what of a line's pieces is shown, and folds the rest.
+class TreeMaker {
+public:
+  TreeMaker(const LinePieces& pieces, const TreeWishes& wishes) : pieces_(pieces), wishes_(wishes) {
+    std::size_t pins = 0;
+    for (const CopperPiece& piece : pieces_.pieces)
+      pins += piece.pins.size();
+    folding_ = pins > wishes.foldAbove;
+  }
+
+  LineTree make() {
+    if (pieces_.pieces.empty()) return {};
+    add(Step{pieces_.source, 0, {}, false});
+    while (!waiting_.empty()) {
+      const Step step = std::move(waiting_.back());
+      waiting_.pop_back();
+      add(step);
+    }
+    tree_.elsewhere = pieces_.elsewhere;
+    return std::move(tree_);
+  }
+
+private:
+  /// A piece to be shown below a node that is shown already.
+  struct Step {
+    std::size_t piece = 0;
+    std::size_t parent = 0;
+    TreeBranch branch;
+    bool unfolded = false;
+  };
+
+  [[nodiscard]] std::vector<std::size_t> shownChildren(std::size_t piece) const {
+    std::vector<std::size_t> out;
+    for (const std::size_t child : pieces_.pieces[piece].children)
+      if (pieces_.pieces[child].worthShowing()) out.push_back(child);
+    return out;
+  }
+
+  void lengthen(TreeBranch& branch, const CopperPiece& piece) const {
+    if (piece.above) {
+      branch.pieces.push_back({piece.above->index, piece.above->kind, piece.aboveSuspicion});
+      branch.suspicion += piece.aboveSuspicion;
+    } else {
+      branch.unknownWay = true; // not even a hub leads here
+    }
+  }
+
+  /// Joint and track are mended in different ways.
+  [[nodiscard]] bool splits(const TreeBranch& branch, const CopperPiece& next) const {
+    if (branch.pieces.empty() || !next.above || next.aboveSuspicion < splitSuspicion) return false;
+    const bool joint = branch.pieces.back().kind == EdgeKind::solderJoint;
+    return joint != (next.above->kind == EdgeKind::solderJoint) && branch.suspicion >= splitSuspicion;
+  }
+
+  [[nodiscard]] bool plain(const Step& step, const std::vector<std::size_t>& children) const {
+    const CopperPiece& piece = pieces_.pieces[step.piece];
+    return step.piece != pieces_.source && piece.pins.empty() && !piece.hub && children.size() == 1 &&
+           !piece.reading && !piece.probe && piece.suspicion < splitSuspicion &&
+           !splits(step.branch, pieces_.pieces[children.front()]);
+  }
+
+  void add(Step step) {
+    auto children = shownChildren(step.piece);
+    while (plain(step, children)) {
+      step.piece = children.front();
+      lengthen(step.branch, pieces_.pieces[step.piece]);
+      children = shownChildren(step.piece);
+    }
+    const std::size_t node = addNode(step);
+    const bool unfolded = step.unfolded;
+    std::vector<std::size_t> quiet;
+    std::vector<Step> next;
+    for (const std::size_t child : children) {
+      if (folding_ && !unfolded && !pieces_.pieces[child].loud) {
+        quiet.push_back(child);
+        continue;
+      }
+      Step below{child, node, {}, unfolded};
+      lengthen(below.branch, pieces_.pieces[child]);
+      next.push_back(std::move(below));
+    }
+    fold(node, quiet, next);
+    // The last one waiting is shown first.
+    waiting_.insert(waiting_.end(), std::make_move_iterator(next.rbegin()),
+                    std::make_move_iterator(next.rend()));
+  }
+
+  std::size_t addNode(const Step& step) {
+    const CopperPiece& piece = pieces_.pieces[step.piece];
+    TreeNode node;
+    node.key = step.piece * 2;
+    node.parent = step.parent;
+    node.branch = step.branch;
+    node.branch.text = branchWords(node.branch, pieces_);
+    node.branch.part = partOn(node.branch, pieces_);
+    node.branch.unknownWay = node.branch.unknownWay ||
+                             std::any_of(node.branch.pieces.begin(), node.branch.pieces.end(),
+                                         [](const TreePiece& p) { return p.kind == EdgeKind::unknownWay; });
+    node.at = piece.at;
+    node.suspicion = piece.suspicion;
+    node.probe = piece.probe;
+    if (piece.hub) node.kind = TreeNodeKind::unknownWay;
+    if (piece.reading || piece.probe) {
+      node.kind = TreeNodeKind::copper;
+      node.label = QString::fromStdString(piece.placeLabel);
+    }
+    if (piece.reading) {
+      node.mark = piece.reading->shape;
+      node.value = piece.reading->value;
+    }
+    const std::size_t index = put(std::move(node));
+    if (piece.pins.size() == 1)
+      describe(tree_.nodes[index], piece.pins.front());
+    else
+      for (const CopperPiece::OnePin& pin : piece.pins) {
+        TreeNode more;
+        more.key = pieces_.pieces.size() * 2 + pin.node;
+        more.parent = index;
+        describe(more, pin);
+        more.at = pin.at;
+        put(std::move(more));
+      }
+    return index;
+  }
+
+  static void describe(TreeNode& node, const CopperPiece::OnePin& pin) {
+    node.kind = TreeNodeKind::pin;
+    node.label = QString::fromStdString(pin.label);
+    node.pin = pin.pin;
+    node.suspicion += pin.suspicion;
+    node.probe = node.probe || pin.probe;
+    if (pin.at) node.at = pin.at;
+    if (pin.reading) {
+      node.mark = pin.reading->shape;
+      node.value = pin.reading->value;
+    }
+  }
+
+  std::size_t put(TreeNode node) {
+    const std::size_t index = tree_.nodes.size();
+    if (index > 0) tree_.nodes[node.parent].children.push_back(index);
+    tree_.nodes.push_back(std::move(node));
+    return index;
+  }
+
+  void fold(std::size_t parent, const std::vector<std::size_t>& quiet, std::vector<Step>& next) {
+    if (quiet.empty()) return;
+    std::vector<PinId> pins;
+    double suspicion = 0.0;
+    for (const std::size_t child : quiet)
+      pieces_.below(child, [&](const CopperPiece& piece) {
+        suspicion += piece.suspicion + piece.aboveSuspicion;
+        for (const CopperPiece::OnePin& pin : piece.pins) {
+          pins.push_back(pin.pin);
+          suspicion += pin.suspicion;
+        }
+      });
+    const std::size_t key = quiet.front() * 2 + 1;
+    if (pins.size() < leastFolded || wishes_.unfolded.contains(key)) {
+      for (const std::size_t child : quiet) {
+        Step below{child, parent, {}, true};
+        lengthen(below.branch, pieces_.pieces[child]);
+        next.push_back(std::move(below));
+      }
+      return;
+    }
+    TreeNode node;
+    node.key = key;
+    node.kind = TreeNodeKind::folded;
+    node.label = QCoreApplication::translate("netmend::LineTree", "%n more pin(s)", nullptr,
+                                             static_cast<int>(pins.size()));
+    node.parent = parent;
+    node.suspicion = suspicion;
+    node.inside = std::move(pins);
+    put(std::move(node));
+  }
+
+  const LinePieces& pieces_;
+  const TreeWishes& wishes_;
+  bool folding_ = false;
+  LineTree tree_;
+  std::vector<Step> waiting_;
+};
+
+} // namespace
+
+const TreeNode* LineTree::find(std::size_t key) const {
+  const auto found =
+      std::find_if(nodes.begin(), nodes.end(), [key](const TreeNode& node) { return node.key == key; });
+  return found == nodes.end() ? nullptr : &*found;
+}
+
+LineTree lineTree(const Board& board, const FaultCase& fault, const TreeWishes& wishes) {
+  const LinePieces pieces = linePieces(board, fault, wishes);
+  return TreeMaker(pieces, wishes).make();
+}
+
+} // namespace netmend
