@@ -31,7 +31,7 @@ struct TileAt {
 };
 
 /// Across, in device pixels.
-inline constexpr int tilePixels = 256;
+inline constexpr int tilePixels = 512;
 
 /// What the map lacks, most wanted first. Each list given replaces the one before.
 struct MapWanted {

@@ -7,7 +7,7 @@ namespace netmend {
 
 namespace {
 
-constexpr std::size_t keptTiles = 400; ///< of 256 KB each
+constexpr std::size_t keptTiles = 120; ///< of 1 MB each
 constexpr double farAway = 1e8;        ///< device pixels from a level's origin; beyond, a new level begins
 
 QSize pixelsOf(const BoardView& view, double ratio) {
