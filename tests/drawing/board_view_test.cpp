@@ -54,6 +54,7 @@ TEST_CASE(
   BoardView view = viewOf({at(0, 0), at(100, 50)}, frame);
   for (int i = 0; i < 500; ++i) {
     if (i % 7 == 0) view.flip();
+    if (i % 11 == 0) view.turn = Degrees(i * 13.0);
     const QPointF pointer(x(random), y(random));
     const Point place = view.toBoard(pointer);
     view.zoom(steps(random), pointer);
@@ -65,11 +66,51 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("a board turned by any angle is drawn turned, counter-clockwise, from either side") {
+  for (const Side side : {Side::top, Side::bottom})
+    for (const double degrees : {0.0, 90.0, 180.0, 270.0, 33.0, -7.5, 725.0}) {
+      INFO("side " << static_cast<int>(side) << ", turned by " << degrees);
+      const BoardView upright = viewOf({at(0, 0), at(100, 50)}, frame, side);
+      BoardView turned = upright;
+      turned.turn = Degrees(degrees);
+      const QPointF before = upright.toPicture(at(90, 40)) - frame.center();
+      // Qt's matrix turns clockwise on a picture with y down.
+      const QPointF after = QTransform().rotate(-degrees).map(before);
+      checkNear(turned.toPicture(at(90, 40)), frame.center() + after);
+      checkNear(turned.transform().map(QPointF(90, 40)), turned.toPicture(at(90, 40)));
+      const Point back = turned.toBoard(turned.toPicture(at(90, 40)));
+      CHECK(back.x.mm() == Approx(90).margin(1e-5));
+      CHECK(back.y.mm() == Approx(40).margin(1e-5));
+    }
+}
+
+TEST_CASE("a turned board is all in its view, and all that the frame shows is found") {
+  for (const double degrees : {0.0, 33.0, 90.0, 135.0}) {
+    INFO("turned by " << degrees);
+    const BoardView view = viewOf({at(0, 0), at(100, 50)}, frame, Side::bottom, 0.04, Degrees(degrees));
+    for (const Point corner : {at(0, 0), at(100, 0), at(100, 50), at(0, 50)})
+      CHECK(frame.contains(view.toPicture(corner)));
+    const Box shown = view.shown();
+    for (const QPointF corner :
+         {frame.topLeft(), frame.topRight(), frame.bottomLeft(), frame.bottomRight()}) {
+      const Point p = view.toBoard(corner);
+      CHECK(shown.min.x <= p.x);
+      CHECK(p.x <= shown.max.x);
+      CHECK(shown.min.y <= p.y);
+      CHECK(p.y <= shown.max.y);
+    }
+  }
+}
+
 TEST_CASE("panning moves the picture with the hand") {
   BoardView view = viewOf({at(0, 0), at(100, 50)}, frame, Side::bottom);
   const QPointF before = view.toPicture(at(30, 30));
   view.pan({25, -40});
   checkNear(view.toPicture(at(30, 30)), before + QPointF(25, -40));
+  view.turn = Degrees(120);
+  const QPointF turned = view.toPicture(at(30, 30));
+  view.pan({25, -40});
+  checkNear(view.toPicture(at(30, 30)), turned + QPointF(25, -40));
 }
 
 TEST_CASE("a view without extent and one panned beyond all coordinates still has numbers") {

@@ -37,7 +37,7 @@ QColor colourAt(const QImage& image, double x, double y) {
 }
 
 /// The words of a picture, as a PDF reader of another make finds them.
-std::string wordsOf(const Board& board, const Overlay& overlay, double scale) {
+std::string wordsOf(const Board& board, const Overlay& overlay, double scale, Degrees turn = {}) {
   needApplication();
   const TemporaryFolder folder;
   {
@@ -48,6 +48,7 @@ std::string wordsOf(const Board& board, const Overlay& overlay, double scale) {
     QPainter painter(&writer);
     BoardView view = viewOf(pictureExtent(board), QRectF(0, 0, 800, 800));
     view.scale = PictureScale(scale);
+    view.turn = turn;
     paintBoard(painter, BoardScene(board), view, overlay, pictureType(10));
   }
   return outputOf("pdftotext -layout '" + folder.file("x.pdf") + "' -");
@@ -132,6 +133,26 @@ TEST_CASE("names are shown only where they are legible") {
   SmallBoard small;
   CHECK(wordsOf(small.board, {}, 7).find("J4") != std::string::npos);
   CHECK(wordsOf(small.board, {}, 0.5).find("J4") == std::string::npos);
+}
+
+TEST_CASE("names stay upright however the board is turned") {
+  SmallBoard small;
+  for (const double degrees : {90.0, 180.0, 33.0}) {
+    INFO("turned by " << degrees);
+    // A PDF reader puts letters together to words only along their line.
+    const std::string words = wordsOf(small.board, {}, 7, Degrees(degrees));
+    CHECK(words.find("J4") != std::string::npos);
+  }
+}
+
+TEST_CASE("what is under a place is found as it is seen: the side seen first, through the board on request") {
+  SmallBoard small;
+  const BoardScene scene(small.board);
+  CHECK(scene.foundAt(at(30, 20), Side::top, false).net == small.key);
+  CHECK_FALSE(scene.foundAt(at(30, 20), Side::bottom, false).net);
+  CHECK(scene.foundAt(at(30, 20), Side::bottom, true).net == small.key);
+  CHECK_FALSE(scene.foundAt(at(30, 21.1), Side::top, true).net); // beside the track
+  CHECK(scene.foundAt(at(10, 7), Side::top, false).part == small.board.parts.begin()->id);
 }
 
 TEST_CASE("the scale bar is as long as its figure says") {
