@@ -183,7 +183,8 @@ bool CopperMap::zoomToBox(Box box, std::optional<Side> side) {
   if (box.empty()) return false;
   // What is around it tells where it is.
   const Size size = box.size();
-  const Length around = std::max(Length(2'500'000), std::max(size.width, size.height) / 2);
+  const Length around =
+      std::clamp(std::max(size.width, size.height) / 2, Length(2'500'000), Length(10'000'000));
   box.include({box.min.x - around, box.min.y - around});
   box.include({box.max.x + around, box.max.y + around});
   view_ = viewOf(box, rect(), side.value_or(view_.side), 0.04, view_.turn);
