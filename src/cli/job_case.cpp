@@ -1,5 +1,7 @@
 #include "job_case.h"
 
+#include "netmend/jobbook/record.h"
+
 namespace netmend {
 
 CLI::Option* addJobOption(CLI::App& command, std::string& job) {
@@ -19,7 +21,7 @@ Result<void> addJobReadings(FaultOptions& options, const std::string& number) {
   const auto open = openJob(options.book, number);
   if (!open) return failure(open.error());
   for (const JobReading& entry : open->job.readings)
-    if (entry.purpose != ReadingPurpose::proof) options.taken.push_back(entry.reading);
+    if (isEvidence(entry)) options.taken.push_back(entry.reading);
   return {};
 }
 

@@ -6,6 +6,7 @@
 #include "netmend/base/data_folder.h"
 #include "netmend/jobsheet/job_sheet.h"
 #include "netmend/jumper/work_steps.h"
+#include "netmend/repair/jumper_case.h"
 
 namespace netmend {
 
@@ -20,18 +21,6 @@ struct SheetCommandOptions {
   bool customerCopy = false;
   std::string workshop;
 };
-
-/// Nets of the lines that the job's repair actions name.
-std::vector<NetId> linesOf(const Job& job, const LoadedBoard& board) {
-  const BoardGraph graph = buildBoardGraph(*board.board);
-  std::vector<NetId> out;
-  for (const RepairAction& action : job.actions)
-    for (const NetId net : board.lookup->netsNamed(action.jumper ? action.jumper->net : action.target)) {
-      const Line line = lineOf(*board.lookup, graph, net);
-      out.insert(out.end(), line.nets.begin(), line.nets.end());
-    }
-  return out;
-}
 
 Result<Answer> makeCommand(const SheetCommandOptions& options) {
   const auto open = openJob(options.book, options.job);
@@ -52,7 +41,7 @@ Result<Answer> makeCommand(const SheetCommandOptions& options) {
     } else {
       board = std::move(*loaded);
       content.board = board.board.get();
-      content.line = linesOf(open->job, board);
+      content.line = linesOf(open->job.actions, *board.lookup, buildBoardGraph(*board.board));
     }
   }
   SheetOptions sheet;

@@ -1,5 +1,7 @@
 #include "netmend/jobbook/record.h"
 
+#include "netmend/base/file.h"
+
 namespace netmend {
 
 std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const Suspects& suspects) {
@@ -30,6 +32,10 @@ JobReading toJobReading(const Reading& reading, ReadingPurpose purpose, const Ve
   return out;
 }
 
+bool isEvidence(const JobReading& reading) {
+  return reading.purpose != ReadingPurpose::proof && reading.reading.condition.handling != repairUnderWay;
+}
+
 std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
   std::vector<WorkStep> out;
   out.reserve(steps.size());
@@ -51,6 +57,20 @@ RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<St
                             proposal.side,
                             proposal.wire.wire.name,
                             net};
+  return out;
+}
+
+Result<Photo> readPhoto(const std::filesystem::path& file) {
+  auto bytes = readFile(file, 64u << 20);
+  if (!bytes) return failure(bytes.error());
+  Photo out;
+  if (bytes->starts_with("\x89PNG\r\n\x1a\n"))
+    out.mediaType = "image/png";
+  else if (bytes->starts_with("\xff\xd8\xff"))
+    out.mediaType = "image/jpeg";
+  else
+    return failure({"is no picture that a job can keep", file.string(), "", "", "PNG or JPEG"});
+  out.bytes = std::move(*bytes);
   return out;
 }
 

@@ -69,4 +69,15 @@ RepairAction actionFor(const Board& board, const FaultCase& fault, const JumperP
                         suspect != nullptr ? suspect->text : "break at the edges named by hand");
 }
 
+std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Lookup& lookup,
+                           const BoardGraph& graph) {
+  std::vector<NetId> out;
+  for (const RepairAction& action : actions)
+    for (const NetId net : lookup.netsNamed(action.jumper ? action.jumper->net : action.target)) {
+      const Line line = lineOf(lookup, graph, net);
+      out.insert(out.end(), line.nets.begin(), line.nets.end());
+    }
+  return out;
+}
+
 } // namespace netmend

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <filesystem>
+#include <string_view>
 #include <vector>
 
 #include "netmend/isolation/isolation.h"
@@ -16,10 +18,20 @@ namespace netmend {
 /// A reading with the verdict on it, if there is one.
 [[nodiscard]] JobReading toJobReading(const Reading& reading, ReadingPurpose purpose, const Verdict* verdict);
 
+/// How the condition of a reading is handled that was taken between the steps of a repair: such a reading
+/// says what the repair did to the board, so it compares with none taken before.
+inline constexpr std::string_view repairUnderWay = "repair under way";
+
+/// Whether the reading can tell where the fault is: neither a proof nor taken while a repair was under way.
+[[nodiscard]] bool isEvidence(const JobReading& reading);
+
 [[nodiscard]] std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps);
 
 /// A jumper proposal that was chosen, with its steps.
 [[nodiscard]] RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<Step>& steps,
                                           const std::string& net, const std::string& reason);
+
+/// A picture as it stands in its file, which must be PNG or JPEG by its first bytes and no larger than 64 MB.
+[[nodiscard]] Result<Photo> readPhoto(const std::filesystem::path& file);
 
 } // namespace netmend

@@ -25,4 +25,8 @@ namespace netmend {
 [[nodiscard]] RepairAction actionFor(const Board& board, const FaultCase& fault,
                                      const JumperProposal& proposal, const WorkSteps& data);
 
+/// Nets of the lines that these repair actions are on, for the picture of the job.
+[[nodiscard]] std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Lookup& lookup,
+                                         const BoardGraph& graph);
+
 } // namespace netmend

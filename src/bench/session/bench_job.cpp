@@ -349,4 +349,34 @@ bool BenchJob::updateAction(const QString& what, const RepairAction& action) {
       what, [put, action] { return put(action); }, [put, before = *found] { return put(before); });
 }
 
+bool BenchJob::addReadingFor(RepairActionId action, const QString& what, const JobReading& reading,
+                             const ActionChange& change) {
+  const RepairAction* found = job_ ? findIn(job_->actions, action) : nullptr;
+  if (found == nullptr) return false;
+  const auto id = std::make_shared<JobReadingId>();
+  const auto told = [this] {
+    reload();
+    Q_EMIT readingsChanged();
+    Q_EMIT actionsChanged();
+  };
+  const auto put = [this, id, reading, change, before = *found, told]() -> Result<void> {
+    const auto added = book_.addReading(job_->id, reading);
+    if (!added) return failure(added.error());
+    *id = *added;
+    RepairAction after = before;
+    change(after, *id);
+    const auto kept = book_.updateAction(job_->id, after);
+    if (!kept) static_cast<void>(book_.takeBack(job_->id, *id)); // half of it would be worse than none
+    told();
+    return kept;
+  };
+  const auto take = [this, id, before = *found, told]() -> Result<void> {
+    if (auto kept = book_.updateAction(job_->id, before); !kept) return kept;
+    const auto taken = book_.takeBack(job_->id, *id);
+    told();
+    return taken;
+  };
+  return perform(what, put, take);
+}
+
 } // namespace netmend

@@ -73,6 +73,11 @@ public:
 
   bool addAction(const RepairAction& action);
   bool updateAction(const QString& what, const RepairAction& action);
+  /// A reading of one action, and what it changes in the action (its proof, a step's note), as one thing that
+  /// can be undone; both are durable when it returns.
+  using ActionChange = std::function<void(RepairAction&, JobReadingId)>;
+  bool addReadingFor(RepairActionId action, const QString& what, const JobReading& reading,
+                     const ActionChange& change);
   bool addPhoto(const Photo& photo);
   bool removePhoto(PhotoId id);
   bool addCharge(const Charge& charge);

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <QStringList>
+
+#include "netmend/bench/session/open_board.h"
+#include "netmend/jobbook/job.h"
+#include "netmend/probing/expected.h"
+#include "netmend/repair/repair_data.h"
+
+/// What has to be measured again after a repair, and whether all of it together proves that the repair holds.
+namespace netmend {
+
+enum class ProofWhy {
+  odd,      ///< it was odd before
+  landing,  ///< a wire ends here
+  endToEnd, ///< along the wire, from landing to landing
+  neighbour ///< beside one of the others, and read before
+};
+
+/// One thing to measure again.
+struct ProofPoint {
+  ProofWhy why = ProofWhy::odd;
+  ProbePoint point;
+  ProbePoint other{PinId{}, "GND"};
+  ReadingMode mode = ReadingMode::diode;
+  Condition condition;   ///< of the reading before, so that the two compare
+  RepairActionId action; ///< which this is a proof of
+  std::optional<Expected> expected;
+  std::optional<ValueInterval> limits; ///< where no board says what to expect, but the wire does
+  std::string expectedFrom;            ///< in words, where it is not plain: "as J4.9, on the same net"
+  std::optional<JobReading> before;
+  std::optional<JobReading> now;
+};
+
+/// What a proof is made from.
+struct ProofBasis {
+  const Job& job;
+  const OpenBoard* board; ///< null: places are known by their labels alone
+  const ExpectedTable& expected;
+  const RepairData& data;
+};
+
+/// In the order of the work: what was odd, both landings and the wire between them, then their neighbours.
+/// None without a repair action that could be proved.
+[[nodiscard]] std::vector<ProofPoint> proofPoints(const ProofBasis& basis);
+
+/// `0.441 V to 0.465 V`, `at most 0.9 Ω`, `OL`; empty: nothing to compare.
+[[nodiscard]] std::string expectedWords(const ProofPoint& point);
+
+/// A reading taken here, judged. `meter` is a profile's id or empty.
+[[nodiscard]] JobReading judgedProof(const ProofPoint& point, std::optional<double> value,
+                                     const std::string& meter, const ProofBasis& basis);
+
+/// The same place measured in the same way.
+[[nodiscard]] bool sameMeasurement(const ProofPoint& point, const Reading& reading);
+
+/// What still stands against "proved", in whole sentences; empty: proved. `skipped` are indices into
+/// `points`: a neighbour may be left out, anything else not.
+[[nodiscard]] QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
+                                       const std::vector<std::size_t>& skipped);
+
+/// The action that readings and function checks which belong to none go to: the last one that repairs.
+[[nodiscard]] const RepairAction* actionToProve(const Job& job);
+
+} // namespace netmend

@@ -1,0 +1,380 @@
+#include "netmend/bench/stations/hand_over_page.h"
+
+#include <algorithm>
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDragEnterEvent>
+#include <QFileDialog>
+#include <QLabel>
+#include <QLocale>
+#include <QMimeData>
+#include <QPlainTextEdit>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QPushButton>
+#include <QSettings>
+#include <QTabWidget>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include "charges_view.h"
+#include "netmend/base/file.h"
+#include "netmend/bench/session/proof.h"
+#include "netmend/bench/widgets/letters.h"
+#include "netmend/jobbook/job_words.h"
+#include "photos_view.h"
+#include "sheet_copy.h"
+#include "sheet_preview.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int sheetPause = 300; ///< ms without a change until the sheet is written anew
+constexpr int notesPause = 150; ///< ms without a key until what was typed is kept
+constexpr int redrawFrom = 24;  ///< pixels by which the preview's width changes before it is drawn anew
+
+QString workshopKey() {
+  return QStringLiteral("sheet/workshop");
+}
+QString paperKey() {
+  return QStringLiteral("sheet/paper");
+}
+
+QPlainTextEdit* textField(const QString& name, const QString& object, QWidget* parent) {
+  auto* field = new QPlainTextEdit(parent);
+  field->setTabChangesFocus(true);
+  field->setAccessibleName(name);
+  field->setObjectName(object);
+  return field;
+}
+
+} // namespace
+
+HandOverPage::HandOverPage(Desk desk, QWidget* parent)
+    : StationPage(desk, parent),
+      summary_(makeLabel(Letters::reading, QStringLiteral("handOverSummary"), this)),
+      total_(makeLabel(Letters::point, QStringLiteral("total"), this)),
+      readiness_(makeLabel(Letters::metre, QStringLiteral("sheetReady"), this)), tabs_(new QTabWidget(this)),
+      charges_(new ChargesView(desk.job, this)), photos_(new PhotosView(desk.job, this)),
+      notes_(textField(tr("Internal notes"), QStringLiteral("internalNotes"), this)),
+      workshop_(textField(tr("Workshop's name and address"), QStringLiteral("workshop"), this)),
+      customer_(new QCheckBox(tr("Customer's cop&y"), this)), paper_(new QComboBox(this)),
+      preview_(new SheetPreview(this)), writing_(new QTimer(this)), typing_(new QTimer(this)), sheets_(this),
+      printing_(this) {
+  setAcceptDrops(true);
+  auto* layout = new QHBoxLayout(this);
+  auto* left = new QVBoxLayout;
+  left->addLayout(head());
+  tabs_->addTab(charges_, tr("&Charges"));
+  tabs_->addTab(photos_, tr("P&hotos"));
+  tabs_->addTab(notes(), tr("&Notes and letterhead"));
+  left->addWidget(tabs_, 1);
+  layout->addLayout(left, 1);
+  auto* right = new QVBoxLayout;
+  right->addLayout(paper());
+  right->addWidget(preview_, 1);
+  layout->addLayout(right, 1);
+
+  writing_->setSingleShot(true);
+  writing_->setInterval(sheetPause);
+  connect(writing_, &QTimer::timeout, this, &HandOverPage::writeSheet);
+  typing_->setSingleShot(true);
+  typing_->setInterval(notesPause);
+  connect(typing_, &QTimer::timeout, this, &HandOverPage::keepNotes);
+  for (QPlainTextEdit* field : {notes_, workshop_})
+    connect(field, &QPlainTextEdit::textChanged, this, [this] {
+      if (showing_) return;
+      typed_ = true;
+      typing_->start();
+    });
+  connect(charges_, &ChargesView::told, this, &StationPage::told);
+  connect(photos_, &PhotosView::told, this, &StationPage::told);
+  for (const auto changed : {&BenchJob::jobChanged, &BenchJob::readingsChanged, &BenchJob::actionsChanged,
+                             &BenchJob::papersChanged})
+    connect(&desk_.job, changed, this, &HandOverPage::refresh);
+  connect(&desk_.job, &BenchJob::boardChanged, this, &HandOverPage::outOfDate);
+  workshop_->setPlainText(QSettings().value(workshopKey()).toString());
+  refresh();
+}
+
+QLayout* HandOverPage::head() {
+  auto* row = new QHBoxLayout;
+  auto* words = new QVBoxLayout;
+  words->addWidget(total_);
+  words->addWidget(summary_);
+  row->addLayout(words, 1);
+  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_Return), this);
+  done->setObjectName(QStringLiteral("handedOver"));
+  connect(done, &QPushButton::clicked, this, &HandOverPage::handOver);
+  row->addWidget(done, 0, Qt::AlignTop);
+  return row;
+}
+
+QWidget* HandOverPage::notes() {
+  auto* box = new QWidget(this);
+  auto* layout = new QVBoxLayout(box);
+  struct Field {
+    QString label;
+    QPlainTextEdit* text;
+  };
+  for (const Field& field :
+       {Field{tr("Internal notes: never on the customer's copy"), notes_},
+        Field{tr("Workshop's name and address, for the head of every sheet"), workshop_}}) {
+    auto* label = new QLabel(field.label, box);
+    label->setWordWrap(true);
+    label->setBuddy(field.text);
+    layout->addWidget(label);
+    layout->addWidget(field.text, 1);
+  }
+  return box;
+}
+
+QLayout* HandOverPage::paper() {
+  auto* column = new QVBoxLayout;
+  column->addWidget(readiness_);
+  auto* row = new QHBoxLayout;
+  QPushButton* print = makeButton(tr("Print"), QKeySequence::Print, this);
+  connect(print, &QPushButton::clicked, this, &HandOverPage::choosePrinter);
+  row->addWidget(print);
+  QPushButton* save = makeButton(tr("Save as PDF"), QKeySequence::Save, this);
+  connect(save, &QPushButton::clicked, this, &HandOverPage::chooseFile);
+  row->addWidget(save);
+  customer_->setObjectName(QStringLiteral("customerCopy"));
+  connect(customer_, &QCheckBox::toggled, this, &HandOverPage::outOfDate);
+  row->addWidget(customer_);
+  paper_->setAccessibleName(tr("Paper"));
+  paper_->setObjectName(QStringLiteral("paper"));
+  paper_->addItem(tr("A4"), QStringLiteral("a4"));
+  paper_->addItem(tr("Letter"), QStringLiteral("letter"));
+  const QString usual = QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QStringLiteral("letter")
+                                                                                   : QStringLiteral("a4");
+  paper_->setCurrentIndex(std::max(0, paper_->findData(QSettings().value(paperKey(), usual))));
+  connect(paper_, &QComboBox::currentIndexChanged, this, [this] {
+    QSettings().setValue(paperKey(), paper_->currentData());
+    outOfDate();
+  });
+  row->addWidget(paper_);
+  row->addStretch(1);
+  column->addLayout(row);
+  return column;
+}
+
+void HandOverPage::arrive() {
+  tabs_->setCurrentWidget(charges_);
+  charges_->focusEntry();
+}
+
+QString HandOverPage::stateOfJob() const {
+  return tr(wordFor(jobStateWords, desk_.job.job()->state).data());
+}
+
+void HandOverPage::refresh() {
+  const Job* job = desk_.job.job();
+  showing_ = true;
+  const QString notes = job != nullptr ? QString::fromStdString(job->internalNotes) : QString();
+  if (notes_->toPlainText() != notes && !typed_) notes_->setPlainText(notes);
+  notes_->setEnabled(job != nullptr);
+  showing_ = false;
+  if (job == nullptr) {
+    total_->setText(tr("No job is open"));
+    summary_->clear();
+  } else {
+    total_->setText(tr("Total %1").arg(charges_->total()));
+    const auto orOpen = [this](const std::string& text) {
+      return text.empty() ? tr("not stated") : QString::fromStdString(text);
+    };
+    summary_->setText(tr("Job %1, %2\n%3 for %4\n%5")
+                          .arg(QString::fromStdString(job->number), stateOfJob(), orOpen(job->device),
+                               orOpen(job->customer), orOpen(job->symptom)));
+  }
+  outOfDate();
+}
+
+void HandOverPage::outOfDate() {
+  ready_ = false;
+  sheets_.cancel();
+  if (desk_.job.job() == nullptr) {
+    sheet_.clear();
+    preview_->setPages({});
+    readiness_->setText(tr("No sheet without a job"));
+    return;
+  }
+  readiness_->setText(tr("The sheet is being written"));
+  // A page that nobody looks at is written when somebody comes, or when it is to be saved.
+  if (isVisible() || !then_.empty()) writing_->start();
+}
+
+void HandOverPage::showEvent(QShowEvent* event) {
+  StationPage::showEvent(event);
+  if (!ready_ && desk_.job.job() != nullptr) writing_->start(0);
+}
+
+void HandOverPage::resizeEvent(QResizeEvent* event) {
+  StationPage::resizeEvent(event);
+  if (std::abs(preview_->wantedWidth() - drawnFor_) >= redrawFrom && drawnFor_ > 0) outOfDate();
+}
+
+void HandOverPage::writeSheet() {
+  writing_->setInterval(sheetPause);
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return;
+  SheetOrder order;
+  order.job = *job;
+  order.cautions = desk_.job.data().work.cautions;
+  if (const OpenBoard* board = desk_.job.board()) {
+    order.board = board->board;
+    order.lookup = board->lookup;
+    order.graph = board->graph;
+  }
+  order.options.paper =
+      paper_->currentData().toString() == QStringLiteral("letter") ? PaperSize::letter : PaperSize::a4;
+  order.options.copy = customer_->isChecked() ? SheetCopy::customer : SheetCopy::workshop;
+  order.options.workshop = workshop_->toPlainText().toStdString();
+  order.pageWidth = preview_->wantedWidth();
+  drawnFor_ = order.pageWidth;
+  sheets_.run<Result<SheetPages>>(
+      [order = std::move(order)](const std::stop_token& stop) { return makeSheet(order, stop); },
+      [this](Result<SheetPages> made) {
+        if (!made) {
+          then_.clear();
+          readiness_->setText(tr("No sheet: %1").arg(QString::fromStdString(made.error().text())));
+          Q_EMIT told(QString::fromStdString(made.error().text()), true);
+          return;
+        }
+        sheet_ = made->pdf;
+        const auto pages = static_cast<int>(made->pages.size());
+        preview_->setPages(std::move(made->pages));
+        ready_ = true;
+        readiness_->setText(customer_->isChecked()
+                                ? tr("Customer's copy, ready to print: %n page(s)", nullptr, pages)
+                                : tr("Ready to print: %n page(s)", nullptr, pages));
+        const auto then = std::exchange(then_, {});
+        for (const auto& each : then)
+          each();
+      });
+}
+
+void HandOverPage::whenReady(std::function<void()> then) {
+  keepNotes();
+  if (ready_) {
+    then();
+    return;
+  }
+  if (desk_.job.job() == nullptr) {
+    Q_EMIT told(tr("No job is open"), true);
+    return;
+  }
+  then_.push_back(std::move(then));
+  writing_->start(0);
+}
+
+void HandOverPage::saveTo(const std::filesystem::path& file) {
+  whenReady([this, file] {
+    const auto written =
+        writeFileAtomically(file, {sheet_.constData(), static_cast<std::size_t>(sheet_.size())});
+    Q_EMIT told(written ? tr("Saved: %1").arg(QString::fromStdString(file.string()))
+                        : QString::fromStdString(written.error().text()),
+                !written);
+  });
+}
+
+void HandOverPage::printTo(std::shared_ptr<QPrinter> printer) {
+  whenReady([this, printer = std::move(printer)] {
+    if (printing_.busy()) {
+      Q_EMIT told(tr("The sheet before is still being printed"), true);
+      return;
+    }
+    printing_.run<Result<void>>(
+        [pdf = sheet_, printer](const std::stop_token&) { return printSheet(pdf, *printer); },
+        [this](const Result<void>& printed) {
+          Q_EMIT told(printed ? tr("Printed") : QString::fromStdString(printed.error().text()), !printed);
+        });
+    Q_EMIT told(tr("The sheet is being printed"), false);
+  });
+}
+
+void HandOverPage::chooseFile() {
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return;
+  auto* dialog = new QFileDialog(this, tr("Save the job sheet"));
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setAcceptMode(QFileDialog::AcceptSave);
+  dialog->setDefaultSuffix(QStringLiteral("pdf"));
+  dialog->setNameFilter(tr("PDF (*.pdf)"));
+  const QString number = QString::fromStdString(job->number);
+  dialog->selectFile((customer_->isChecked() ? tr("job-%1-customer.pdf") : tr("job-%1.pdf")).arg(number));
+  connect(dialog, &QFileDialog::fileSelected, this,
+          [this](const QString& file) { saveTo(std::filesystem::path(file.toStdU16String())); });
+  dialog->setModal(false);
+  dialog->show();
+}
+
+void HandOverPage::choosePrinter() {
+  if (desk_.job.job() == nullptr) return;
+  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+  printer->setPageSize(QPageSize(
+      paper_->currentData().toString() == QStringLiteral("letter") ? QPageSize::Letter : QPageSize::A4));
+  printer->setDocName(tr("Job sheet %1").arg(QString::fromStdString(desk_.job.job()->number)));
+  auto* dialog = new QPrintDialog(printer.get(), this);
+  connect(dialog, &QDialog::finished, this, [this, printer, dialog](int result) {
+    if (result == QDialog::Accepted) printTo(printer);
+    dialog->deleteLater();
+  });
+  dialog->setModal(false);
+  dialog->show();
+}
+
+void HandOverPage::keepNotes() {
+  if (!typed_) return;
+  typed_ = false;
+  typing_->stop();
+  if (QSettings settings; settings.value(workshopKey()).toString() != workshop_->toPlainText()) {
+    settings.setValue(workshopKey(), workshop_->toPlainText());
+    outOfDate();
+  }
+  const Job* job = desk_.job.job();
+  const std::string text = notes_->toPlainText().toStdString();
+  if (job != nullptr && job->internalNotes != text)
+    desk_.job.keep([&](Job& kept) { kept.internalNotes = text; });
+}
+
+void HandOverPage::handOver() {
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return;
+  keepNotes();
+  const bool repaired = actionToProve(*job) != nullptr;
+  const auto points = proofPoints({*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+  const bool proved = repaired && openForProof(points, *job, {}).isEmpty();
+  if (!desk_.job.setState(repaired ? JobState::handedOver : JobState::returnedUnrepaired)) return;
+  Q_EMIT told(!repaired ? tr("Returned unrepaired; Undo takes it back")
+              : proved  ? tr("Handed over; Undo takes it back")
+                        : tr("Handed over, though the repair is not proved in full; Undo takes it back"),
+              false);
+}
+
+void HandOverPage::dragEnterEvent(QDragEnterEvent* event) {
+  const auto urls = event->mimeData()->urls();
+  const bool pictures = std::any_of(urls.begin(), urls.end(), [](const QUrl& url) {
+    const QString file = url.toLocalFile().toLower();
+    return file.endsWith(QStringLiteral(".png")) || file.endsWith(QStringLiteral(".jpg")) ||
+           file.endsWith(QStringLiteral(".jpeg"));
+  });
+  // Anything else, as a board, is the window's.
+  if (pictures)
+    event->acceptProposedAction();
+  else
+    event->ignore();
+}
+
+void HandOverPage::dropEvent(QDropEvent* event) {
+  QStringList files;
+  for (const QUrl& url : event->mimeData()->urls())
+    files << url.toLocalFile();
+  tabs_->setCurrentWidget(photos_);
+  photos_->addFiles(files);
+  event->acceptProposedAction();
+}
+
+} // namespace netmend

@@ -1,0 +1,187 @@
+#include "photos_view.h"
+
+#include <QBuffer>
+#include <QComboBox>
+#include <QFileDialog>
+#include <QImageReader>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "netmend/bench/widgets/letters.h"
+#include "netmend/jobbook/record.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int thumbnailLines = 7; ///< height of a thumbnail in lines of text
+
+/// Null where the bytes are no picture to their end.
+QImage reduced(const std::string& bytes, int height) {
+  QByteArray data = QByteArray::fromRawData(bytes.data(), static_cast<qsizetype>(bytes.size()));
+  QBuffer buffer(&data);
+  buffer.open(QIODevice::ReadOnly);
+  QImageReader reader(&buffer);
+  reader.setAutoTransform(true);
+  if (const QSize size = reader.size(); size.isValid() && size.height() > height)
+    reader.setScaledSize(QSize(std::max(1, size.width() * height / size.height()), height));
+  return reader.read();
+}
+
+struct ReadPhoto {
+  QString file;
+  Result<Photo> photo;
+  QImage thumbnail;
+};
+
+ReadPhoto readWhole(const QString& file, int height) {
+  ReadPhoto out{file, readPhoto(std::filesystem::path(file.toStdU16String())), {}};
+  if (!out.photo) return out;
+  out.thumbnail = reduced(out.photo->bytes, height);
+  if (out.thumbnail.isNull())
+    out.photo =
+        failure({"is a picture that cannot be read to its end", file.toStdString(), "", "", "PNG or JPEG"});
+  return out;
+}
+
+} // namespace
+
+PhotosView::PhotosView(BenchJob& job, QWidget* parent)
+    : QWidget(parent), job_(job), when_(new QComboBox(this)), caption_(new QLineEdit(this)),
+      list_(new QListWidget(this)), reading_(this), drawing_(this) {
+  auto* layout = new QVBoxLayout(this);
+  auto* row = new QHBoxLayout;
+  when_->addItems({tr("Before"), tr("After")});
+  when_->setAccessibleName(tr("Taken before or after the repair"));
+  when_->setObjectName(QStringLiteral("photoWhen"));
+  row->addWidget(when_);
+  caption_->setPlaceholderText(tr("what the photo shows"));
+  caption_->setAccessibleName(tr("What the photo shows"));
+  caption_->setObjectName(QStringLiteral("photoCaption"));
+  row->addWidget(caption_, 1);
+  QPushButton* add = makeButton(tr("Add photos"), QKeySequence(Qt::CTRL | Qt::Key_I), this);
+  connect(add, &QPushButton::clicked, this, &PhotosView::chooseFiles);
+  connect(caption_, &QLineEdit::returnPressed, this, &PhotosView::chooseFiles);
+  row->addWidget(add);
+  layout->addLayout(row);
+  const int height = fontMetrics().height() * thumbnailLines;
+  list_->setObjectName(QStringLiteral("photos"));
+  list_->setAccessibleName(tr("Photos; Delete takes one out"));
+  list_->setViewMode(QListView::IconMode);
+  list_->setMovement(QListView::Static);
+  list_->setResizeMode(QListView::Adjust);
+  list_->setIconSize(QSize(height * 3 / 2, height));
+  list_->setWordWrap(true);
+  list_->installEventFilter(this);
+  layout->addWidget(list_, 1);
+  auto* hint = new QLabel(tr("PNG or JPEG; they can be dropped here too. Delete takes the marked photo out; "
+                             "Undo brings it back."),
+                          this);
+  hint->setWordWrap(true);
+  layout->addWidget(hint);
+  connect(&job_, &BenchJob::papersChanged, this, &PhotosView::refresh);
+  refresh();
+}
+
+QString PhotosView::caption() const {
+  const QString what = caption_->text().trimmed();
+  const QString when = when_->currentText();
+  return what.isEmpty() ? when : tr("%1: %2", "before or after: what").arg(when, what);
+}
+
+void PhotosView::chooseFiles() {
+  auto* dialog = new QFileDialog(this, tr("Photos for the job"));
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setFileMode(QFileDialog::ExistingFiles);
+  dialog->setNameFilter(tr("Pictures (*.png *.jpg *.jpeg *.PNG *.JPG *.JPEG)"));
+  connect(dialog, &QFileDialog::filesSelected, this, &PhotosView::addFiles);
+  dialog->setModal(false);
+  dialog->show();
+}
+
+void PhotosView::addFiles(const QStringList& files) {
+  if (job_.job() == nullptr) {
+    Q_EMIT told(tr("A photo needs a job: book one in first"), true);
+    return;
+  }
+  if (waitingFor_ != job_.job()->id) waiting_.clear();
+  waitingFor_ = job_.job()->id;
+  waiting_ += files;
+  readNext();
+}
+
+void PhotosView::readNext() {
+  if (reading_.busy() || waiting_.isEmpty()) return;
+  const QString file = waiting_.takeFirst();
+  const int height = list_->iconSize().height();
+  reading_.run<ReadPhoto>([file, height](const std::stop_token&) { return readWhole(file, height); },
+                          [this](ReadPhoto read) {
+                            const Job* job = job_.job();
+                            if (!read.photo) {
+                              Q_EMIT told(QString::fromStdString(read.photo.error().text()), true);
+                            } else if (job != nullptr && job->id == waitingFor_) {
+                              read.photo->caption = caption().toStdString();
+                              if (job_.addPhoto(*read.photo)) caption_->clear();
+                            }
+                            readNext();
+                          });
+}
+
+void PhotosView::refresh() {
+  const Job* job = job_.job();
+  const int row = list_->currentRow();
+  list_->clear();
+  if (job == nullptr) return;
+  for (const Photo& photo : job->photos) {
+    auto* item = new QListWidgetItem(QString::fromStdString(photo.caption), list_);
+    item->setData(Qt::UserRole, QVariant::fromValue<qulonglong>(photo.id.value));
+    if (const auto known = thumbnails_.find(photo.id.value); known != thumbnails_.end())
+      item->setIcon(QIcon(QPixmap::fromImage(known->second)));
+  }
+  list_->setCurrentRow(std::min(row, list_->count() - 1));
+  makeThumbnails();
+}
+
+void PhotosView::makeThumbnails() {
+  using Made = std::map<std::uint64_t, QImage>;
+  std::map<std::uint64_t, std::string> missing;
+  for (const Photo& photo : job_.job()->photos)
+    if (!thumbnails_.contains(photo.id.value)) missing[photo.id.value] = photo.bytes;
+  if (missing.empty()) return;
+  const int height = list_->iconSize().height();
+  drawing_.run<Made>(
+      [missing = std::move(missing), height](const std::stop_token& stop) {
+        Made made;
+        for (const auto& [id, bytes] : missing)
+          if (!stop.stop_requested()) made[id] = reduced(bytes, height);
+        return made;
+      },
+      [this](Made made) {
+        thumbnails_.merge(made);
+        for (int i = 0; i < list_->count(); ++i) {
+          QListWidgetItem* item = list_->item(i);
+          const auto known = thumbnails_.find(item->data(Qt::UserRole).toULongLong());
+          if (known != thumbnails_.end()) item->setIcon(QIcon(QPixmap::fromImage(known->second)));
+        }
+      });
+}
+
+void PhotosView::remove() {
+  const QListWidgetItem* item = list_->currentItem();
+  if (item != nullptr) job_.removePhoto(PhotoId(item->data(Qt::UserRole).toULongLong()));
+}
+
+bool PhotosView::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == list_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Delete) {
+    remove();
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+} // namespace netmend

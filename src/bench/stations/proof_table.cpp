@@ -1,0 +1,69 @@
+#include "proof_table.h"
+
+#include <algorithm>
+
+#include <QHeaderView>
+#include <QPainter>
+
+#include "netmend/drawing/pin_strip.h"
+#include "netmend/probing/reading_entry.h"
+
+namespace netmend {
+
+namespace {
+
+QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
+  QPixmap pixmap(size, size);
+  pixmap.fill(Qt::transparent);
+  QPainter painter(&pixmap);
+  painter.setRenderHint(QPainter::Antialiasing);
+  paintMark(painter, shape, QPointF(size / 2.0, size / 2.0), size * 0.8, pictureColors(theme));
+  return QIcon(pixmap);
+}
+
+} // namespace
+
+QString verdictWord(const std::string& word) {
+  return QCoreApplication::translate("netmend::Words", word.c_str());
+}
+
+QString valueOf(const std::optional<JobReading>& entry) {
+  return entry ? QString::fromStdString(readingText(entry->reading.value, entry->reading.mode))
+               : QStringLiteral("–");
+}
+
+ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
+  setObjectName(QStringLiteral("proofTable"));
+  setAccessibleName(tr("Points to measure again"));
+  setRootIsDecorated(false);
+  setColumnCount(5);
+  setHeaderLabels({tr("Point"), tr("Before"), tr("Must be"), tr("Now"), tr("Verdict")});
+  header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+  header()->setStretchLastSection(true);
+  QObject::connect(this, &QTreeWidget::itemActivated, this, [this](QTreeWidgetItem* item) {
+    if (onPoint) onPoint(static_cast<std::size_t>(indexOfTopLevelItem(item)));
+  });
+}
+
+void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vector<std::size_t>& skipped,
+                           std::optional<std::size_t> due, PictureTheme theme) {
+  clear();
+  const int size = fontMetrics().height();
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const ProofPoint& point = points[i];
+    const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
+    QString name = QString::fromStdString(point.point.label);
+    if (point.why == ProofWhy::endToEnd)
+      name = tr("%1 to %2").arg(name, QString::fromStdString(point.other.label));
+    const QString verdict = point.now ? verdictWord(point.now->verdict) : left ? tr("skipped") : QString();
+    auto* item =
+        new QTreeWidgetItem(this, {name, valueOf(point.before), QString::fromStdString(expectedWords(point)),
+                                   valueOf(point.now), verdict});
+    if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->verdict), size, theme));
+    if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->verdict), size, theme));
+    item->setToolTip(2, QString::fromStdString(point.expectedFrom));
+    if (due == i) setCurrentItem(item);
+  }
+}
+
+} // namespace netmend

@@ -1,0 +1,100 @@
+#include "proposal_card.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QMouseEvent>
+#include <QVBoxLayout>
+
+#include "netmend/bench/widgets/letters.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int chosenFrame = 4; ///< pixels; told by words as well
+constexpr int plainFrame = 1;
+
+QString words(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+QString millimetres(Length length, int places) {
+  return QLocale().toString(length.mm(), 'f', places);
+}
+
+} // namespace
+
+ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, QWidget* parent)
+    : QFrame(parent), proposal_(proposal), number_(number),
+      head_(makeLabel(Letters::metre, QStringLiteral("cardHead"), this)) {
+  setFocusPolicy(Qt::TabFocus);
+  setFrameShape(QFrame::Box);
+  setAutoFillBackground(true);
+  auto* layout = new QVBoxLayout(this);
+  layout->addWidget(head_);
+  auto* places = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
+  places->setFont(lettersFont(Letters::reading, true));
+  places->setText(tr("%1 to %2").arg(words(proposal.from.label), words(proposal.to.label)));
+  layout->addWidget(places);
+  auto* facts = makeLabel(Letters::reading, QStringLiteral("cardFacts"), this);
+  const QString clearance =
+      proposal.leastClearance.known()
+          ? tr("least clearance %1 mm, to %2")
+                .arg(millimetres(proposal.leastClearance.value, 2), words(proposal.clearanceTo))
+          : tr("nothing to keep clear of near it");
+  facts->setText(tr("%1 mm on the %2; %3\n%4")
+                     .arg(millimetres(proposal.length, 1),
+                          proposal.side == Side::top ? tr("top side") : tr("bottom side"),
+                          words(proposal.wire.wire.name), clearance));
+  layout->addWidget(facts);
+  auto* score = makeLabel(Letters::small, QStringLiteral("cardTerms"), this);
+  score->setText(terms());
+  layout->addWidget(score);
+  auto* rest = makeLabel(Letters::small, QStringLiteral("cardRemarks"), this);
+  rest->setText(remarks());
+  layout->addWidget(rest);
+  layout->addStretch(1);
+  setAccessibleName(tr("Proposal %1: %2").arg(number).arg(places->text()));
+  setAccessibleDescription(facts->text() + QLatin1Char('\n') + score->text() + QLatin1Char('\n') +
+                           rest->text());
+  setChosen(false);
+}
+
+QString ProposalCard::terms() const {
+  QStringList lines;
+  for (const ScoreTerm& term : proposal_.terms)
+    lines << tr("%1  %2: %3")
+                 .arg(QLocale().toString(term.price.value, 'f', 1), words(term.name), words(term.text));
+  return lines.join(QLatin1Char('\n'));
+}
+
+QString ProposalCard::remarks() const {
+  QStringList lines;
+  if (!proposal_.whyNotStraight.empty()) lines << words(proposal_.whyNotStraight);
+  if (!proposal_.difference.empty()) lines << words(proposal_.difference);
+  for (const std::string& note : proposal_.notes)
+    lines << tr("Note: %1").arg(words(note));
+  for (const std::string& warning : proposal_.wire.warnings)
+    lines << tr("Warning: %1").arg(words(warning));
+  return lines.join(QLatin1Char('\n'));
+}
+
+void ProposalCard::setChosen(bool chosen) {
+  setLineWidth(chosen ? chosenFrame : plainFrame);
+  setBackgroundRole(chosen ? QPalette::Base : QPalette::Window);
+  const QString price = tr("%1 points").arg(QLocale().toString(proposal_.total.value, 'f', 1));
+  head_->setText(chosen ? tr("%1   %2   chosen").arg(number_).arg(price)
+                        : QStringLiteral("%1   %2").arg(number_).arg(price));
+}
+
+void ProposalCard::mousePressEvent(QMouseEvent* event) {
+  if (event->button() == Qt::LeftButton && onChosen) onChosen();
+}
+
+void ProposalCard::focusInEvent(QFocusEvent* event) {
+  QFrame::focusInEvent(event);
+  if (onChosen) onChosen();
+}
+
+} // namespace netmend

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <functional>
+
+#include <QCoreApplication>
+#include <QFrame>
+
+#include "netmend/jumper/proposal.h"
+
+class QLabel;
+
+namespace netmend {
+
+/// One way to bridge the break, with all that speaks for and against it.
+class ProposalCard : public QFrame {
+  Q_DECLARE_TR_FUNCTIONS(netmend::ProposalCard)
+
+public:
+  ProposalCard(std::size_t number, const JumperProposal& proposal, QWidget* parent = nullptr);
+  void setChosen(bool chosen);
+  std::function<void()> onChosen; ///< clicked, or reached by the keyboard
+
+protected:
+  void mousePressEvent(QMouseEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+
+private:
+  [[nodiscard]] QString terms() const;
+  [[nodiscard]] QString remarks() const;
+  JumperProposal proposal_;
+  std::size_t number_;
+  QLabel* head_;
+};
+
+} // namespace netmend

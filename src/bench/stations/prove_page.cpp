@@ -1,0 +1,413 @@
+#include "netmend/bench/stations/prove_page.h"
+
+#include <algorithm>
+#include <array>
+
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "connector_lie.h"
+#include "function_checks.h"
+#include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/pictures.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/probing/words.h"
+#include "page_undo.h"
+#include "proof_table.h"
+
+namespace netmend {
+
+ProvePage::ProvePage(Desk desk, QWidget* parent)
+    : StationPage(desk, parent), state_(makeLabel(Letters::metre, QStringLiteral("proofState"), this)),
+      point_(makeLabel(Letters::point, QStringLiteral("proofPoint"), this)),
+      lead_(makeLabel(Letters::metre, QStringLiteral("proofLead"), this)),
+      before_(makeLabel(Letters::metre, QStringLiteral("proofBefore"), this)), mark_(new VerdictMark(this)),
+      verdict_(makeLabel(Letters::metre, QStringLiteral("proofVerdict"), this)),
+      explanation_(makeLabel(Letters::reading, QStringLiteral("proofExplanation"), this)),
+      field_(new QLineEdit(this)), table_(new ProofTable(this)),
+      functions_(new FunctionChecks(desk.job, this)) {
+  auto* layout = new QVBoxLayout(this);
+  layout->addWidget(state_);
+  auto* columns = new QHBoxLayout;
+  auto* left = new QVBoxLayout;
+  left->addLayout(now(), 1);
+  left->addLayout(entry());
+  columns->addLayout(left, 1);
+  auto* right = new QVBoxLayout;
+  table_->onPoint = [this](std::size_t point) {
+    goTo(point);
+    field_->setFocus();
+  };
+  right->addWidget(table_, 3);
+  right->addWidget(functions_, 2);
+  columns->addLayout(right, 1);
+  layout->addLayout(columns, 1);
+  connect(&desk_.job, &BenchJob::jobChanged, this, &ProvePage::refresh);
+  connect(&desk_.job, &BenchJob::readingsChanged, this, &ProvePage::refresh);
+  connect(&desk_.job, &BenchJob::actionsChanged, this, &ProvePage::refresh);
+  connect(&desk_.job, &BenchJob::boardChanged, this, &ProvePage::refresh);
+  connect(&desk_.job, &BenchJob::goodWalksChanged, this, &ProvePage::refresh);
+  refresh();
+}
+
+QLayout* ProvePage::now() {
+  auto* column = new QVBoxLayout;
+  for (QLabel* label : {point_, lead_, before_})
+    column->addWidget(label);
+  column->addStretch(1);
+  auto* result = new QHBoxLayout;
+  result->addWidget(mark_);
+  auto* said = new QVBoxLayout;
+  said->addWidget(verdict_);
+  said->addWidget(explanation_);
+  result->addLayout(said, 1);
+  column->addLayout(result);
+  return column;
+}
+
+QLayout* ProvePage::entry() {
+  auto* column = new QVBoxLayout;
+  field_->setFont(lettersFont(Letters::metre, true));
+  field_->setPlaceholderText(tr("452  Enter"));
+  field_->setAccessibleName(tr("Reading now"));
+  field_->setObjectName(QStringLiteral("proofReading"));
+  field_->installEventFilter(this);
+  connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
+  column->addWidget(field_);
+  auto* row = new QHBoxLayout;
+  struct Command {
+    QString text;
+    Qt::Key key;
+  };
+  const std::array<Command, 5> commands{{{tr("OL"), Qt::Key_O},
+                                         {tr("Skip"), Qt::Key_S},
+                                         {tr("Back"), Qt::Key_B},
+                                         {tr("Undo"), Qt::Key_U},
+                                         {tr("Function"), Qt::Key_F}}};
+  for (const Command& each : commands) {
+    // The keys are read by the field, which has the keyboard.
+    QPushButton* button = makeButton(each.text + QStringLiteral("   ") + QKeySequence(each.key).toString(),
+                                     QKeySequence(), this);
+    button->setAccessibleName(each.text);
+    connect(button, &QPushButton::clicked, this, [this, key = each.key] {
+      if (key != Qt::Key_F) field_->setFocus();
+      command(key);
+    });
+    row->addWidget(button);
+  }
+  row->addStretch(1);
+  column->addLayout(row);
+  return column;
+}
+
+void ProvePage::arrive() {
+  if (field_->isEnabled())
+    field_->setFocus();
+  else
+    functions_->focusEntry();
+}
+
+std::optional<std::size_t> ProvePage::duePoint() const {
+  const ProofPoint* point = due();
+  return point != nullptr ? std::optional(static_cast<std::size_t>(point - points_.data())) : std::nullopt;
+}
+
+const ProofPoint* ProvePage::due() const {
+  if (!due_) return nullptr;
+  for (const ProofPoint& point : points_)
+    if (placeOf(point) == *due_) return &point;
+  return nullptr;
+}
+
+std::vector<std::size_t> ProvePage::skippedPoints() const {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < points_.size(); ++i)
+    if (std::find(skipped_.begin(), skipped_.end(), placeOf(points_[i])) != skipped_.end()) out.push_back(i);
+  return out;
+}
+
+void ProvePage::readPoints() {
+  points_.clear();
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return;
+  if (job->id != job_) {
+    job_ = job->id;
+    skipped_.clear();
+    due_.reset();
+    last_.reset();
+  }
+  points_ = proofPoints({*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+}
+
+void ProvePage::refresh() {
+  readPoints();
+  if (due() == nullptr) goToOpen(0);
+  showState();
+  showDue();
+  showLast();
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+  functions_->setEnabled(desk_.job.job() != nullptr && actionToProve(*desk_.job.job()) != nullptr);
+  Q_EMIT overlayChanged();
+}
+
+void ProvePage::goToOpen(std::size_t from) {
+  const auto skipped = skippedPoints();
+  due_.reset();
+  for (std::size_t n = 0; n < points_.size(); ++n) {
+    const std::size_t i = (from + n) % points_.size();
+    if (points_[i].now || std::find(skipped.begin(), skipped.end(), i) != skipped.end()) continue;
+    due_ = placeOf(points_[i]);
+    return;
+  }
+}
+
+void ProvePage::goTo(std::size_t point) {
+  if (point >= points_.size()) return;
+  due_ = placeOf(points_[point]);
+  last_.reset();
+  showDue();
+  showLast();
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+  Q_EMIT overlayChanged();
+}
+
+void ProvePage::showState() {
+  const Job* job = desk_.job.job();
+  if (job == nullptr || job->actions.empty()) {
+    state_->setText(tr("Nothing to prove yet: choose a repair at the station before"));
+    return;
+  }
+  if (actionToProve(*job) == nullptr) {
+    state_->setText(tr("Goes back unrepaired: nothing to prove"));
+    return;
+  }
+  const QStringList open = openForProof(points_, *job, skippedPoints());
+  if (open.isEmpty()) {
+    state_->setText(tr("PROVED: every point reads as it must, and the functions work"));
+    return;
+  }
+  constexpr qsizetype most = 3;
+  QString text = tr("NOT PROVED: %1").arg(open.mid(0, most).join(QStringLiteral("; ")));
+  if (open.size() > most) text += tr("; and %n more", nullptr, static_cast<int>(open.size() - most));
+  state_->setText(text);
+  state_->setToolTip(open.join(QLatin1Char('\n')));
+}
+
+void ProvePage::showDue() {
+  const ProofPoint* point = due();
+  field_->setEnabled(point != nullptr);
+  if (point == nullptr) {
+    point_->setText(points_.empty() ? tr("No point") : tr("All points measured"));
+    lead_->setText(points_.empty() ? QString() : tr("F: the functions. B: measure again."));
+    before_->clear();
+    return;
+  }
+  QString text = spokenPoint(point->point);
+  if (point->why == ProofWhy::endToEnd)
+    text = tr("%1 to %2").arg(text, spokenPoint(point->other));
+  else if (const OpenBoard* board = desk_.job.board())
+    if (const Pin* pin = board->board->pins.find(point->point.pin); pin != nullptr && pin->net.known())
+      if (const Net* net = board->board->nets.find(pin->net.value); net != nullptr && !net->name.empty())
+        text += QStringLiteral(" · ") + QString::fromStdString(net->name);
+  point_->setText(text);
+  const QString other = QString::fromStdString(point->other.label);
+  switch (point->mode) {
+  case ReadingMode::diode:
+    lead_->setText(tr("black lead on the point, red lead on %1").arg(other));
+    break;
+  case ReadingMode::diodeReverse:
+    lead_->setText(tr("red lead on the point, black lead on %1").arg(other));
+    break;
+  default:
+    lead_->setText(tr("%1: one lead here, the other on %2").arg(tr(word(point->mode).data()), other));
+  }
+  const QString expected = QString::fromStdString(expectedWords(*point));
+  QStringList lines;
+  lines << (point->before
+                ? tr("before: %1, %2").arg(valueOf(point->before), verdictWord(point->before->verdict))
+                : tr("before: not read"));
+  lines << (expected.isEmpty() ? tr("must be: nothing to compare with") : tr("must be: %1").arg(expected));
+  before_->setText(lines.join(QLatin1Char('\n')));
+}
+
+void ProvePage::showLast() {
+  const ProofPoint* shown = nullptr;
+  for (const ProofPoint& point : points_)
+    if (last_ && placeOf(point) == *last_ && point.now) shown = &point;
+  mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->verdict)) : std::nullopt);
+  if (shown == nullptr) {
+    verdict_->clear();
+    explanation_->clear();
+    return;
+  }
+  verdict_->setText(QStringLiteral("%1   %2   %3")
+                        .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
+                             verdictWord(shown->now->verdict)));
+  explanation_->setText(QString::fromStdString(shown->now->explanation));
+}
+
+void ProvePage::typed() {
+  const QString text = field_->text().trimmed();
+  const ProofPoint* point = due();
+  if (text.isEmpty() || point == nullptr) return;
+  const auto value = parseReadingValue(text.toStdString(), point->mode);
+  if (!value) {
+    field_->selectAll();
+    Q_EMIT told(QString::fromStdString(value.error().text()), true);
+    return;
+  }
+  field_->clear();
+  reading(value->value);
+}
+
+void ProvePage::reading(std::optional<double> value) {
+  const ProofPoint* found = due();
+  const Job* job = desk_.job.job();
+  if (found == nullptr || job == nullptr) {
+    Q_EMIT told(tr("No point is due"), true);
+    return;
+  }
+  const ProofPoint point = *found;
+  const auto at = static_cast<std::size_t>(found - points_.data());
+  const Walk& walk = desk_.walk.walk(false);
+  JobReading entry = judgedProof(point, value, walk.meter,
+                                 {*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+  entry.reading.by = walk.by;
+  const auto replaced = point.now ? point.now->id : JobReadingId{};
+  const bool kept =
+      desk_.job.addReadingFor(point.action, tr("proof of %1").arg(QString::fromStdString(point.point.label)),
+                              entry, [replaced](RepairAction& action, JobReadingId id) {
+                                // What was read before the joint was done again proves nothing.
+                                std::erase(action.proof, replaced);
+                                action.proof.push_back(id);
+                              });
+  if (!kept) return;
+  desk_.job.reached(JobState::proving);
+  std::erase(skipped_, placeOf(point));
+  last_ = placeOf(point);
+  goToOpen(at + 1);
+  refresh();
+}
+
+void ProvePage::skip() {
+  const ProofPoint* point = due();
+  if (point == nullptr) return;
+  const Place place = placeOf(*point);
+  const auto at = static_cast<std::size_t>(point - points_.data());
+  desk_.job.undoStack().push(new PageUndo(
+      tr("skipped point"), this,
+      [this, place, at] {
+        skipped_.push_back(place);
+        last_.reset();
+        goToOpen(at + 1);
+        refresh();
+      },
+      [this, place] {
+        std::erase(skipped_, place);
+        last_.reset();
+        due_ = place;
+        refresh();
+      }));
+}
+
+bool ProvePage::command(int key) {
+  switch (key) {
+  case Qt::Key_O:
+    reading(std::nullopt);
+    return true;
+  case Qt::Key_S:
+    skip();
+    return true;
+  case Qt::Key_B: {
+    const ProofPoint* point = due();
+    const std::size_t at =
+        point != nullptr ? static_cast<std::size_t>(point - points_.data()) : points_.size();
+    if (at > 0) goTo(at - 1);
+    return true;
+  }
+  case Qt::Key_U:
+    undo();
+    return true;
+  case Qt::Key_F:
+    functions_->focusEntry();
+    return true;
+  default:
+    return false;
+  }
+}
+
+bool ProvePage::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::KeyPress) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool plain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
+    if (watched == field_ && plain && field_->text().isEmpty() && command(key->key())) return true;
+  }
+  return StationPage::eventFilter(watched, event);
+}
+
+void ProvePage::undo() {
+  // What is open again is the next to measure.
+  last_.reset();
+  due_.reset();
+  StationPage::undo();
+  refresh();
+}
+
+void ProvePage::take(const ReadingEvent& event) {
+  if (const auto* value = std::get_if<ValueTaken>(&event))
+    reading(value->value);
+  else if (std::holds_alternative<PointSkipped>(event))
+    skip();
+  else if (std::holds_alternative<StepBack>(event))
+    command(Qt::Key_B);
+  else if (std::holds_alternative<UndoLast>(event))
+    undo();
+}
+
+ReadingMode ProvePage::wantedMode() const {
+  const ProofPoint* point = due();
+  return point != nullptr ? point->mode : desk_.walk.mode();
+}
+
+void ProvePage::pinChosen(PinId pin) {
+  for (std::size_t i = 0; i < points_.size(); ++i)
+    if (points_[i].point.pin == pin && points_[i].why != ProofWhy::endToEnd) {
+      goTo(i);
+      return;
+    }
+}
+
+void ProvePage::setTheme(PictureTheme theme) {
+  StationPage::setTheme(theme);
+  mark_->setTheme(theme);
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+}
+
+Overlay ProvePage::overlay() const {
+  Overlay out;
+  const OpenBoard* board = desk_.job.board();
+  const Job* job = desk_.job.job();
+  if (board == nullptr || job == nullptr) return out;
+  for (const RepairAction& action : job->actions)
+    if (action.jumper) {
+      out.lines.push_back({action.jumper->way, LineStyle::wire, ""});
+      const auto nets = board->lookup->netsNamed(action.jumper->net);
+      out.litNets.insert(out.litNets.end(), nets.begin(), nets.end());
+    }
+  for (const ProofPoint& point : points_) {
+    const auto at = positionOf(*board->lookup, point.point.pin);
+    const bool isDue = due_ && placeOf(point) == *due_;
+    if (!at.known() || (point.why == ProofWhy::endToEnd && !isDue)) continue;
+    if (isDue)
+      out.marks.push_back({at.value, MarkShape::probe, point.point.label});
+    else if (point.now)
+      out.marks.push_back({at.value, markForVerdict(point.now->verdict), point.point.label});
+  }
+  return out;
+}
+
+} // namespace netmend

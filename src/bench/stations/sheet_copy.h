@@ -1,0 +1,41 @@
+#pragma once
+
+#include <memory>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include <QByteArray>
+#include <QImage>
+
+#include "netmend/bench/session/open_board.h"
+#include "netmend/jobsheet/job_sheet.h"
+
+class QPrinter;
+
+namespace netmend {
+
+/// What a sheet is made from: values and things that never change, so that a thread may have it.
+struct SheetOrder {
+  Job job;
+  std::shared_ptr<const Board> board; ///< null: no map
+  std::shared_ptr<const Lookup> lookup;
+  std::shared_ptr<const BoardGraph> graph;
+  std::vector<std::string> cautions;
+  SheetOptions options;
+  int pageWidth = 800; ///< of the pictures, in pixels
+};
+
+/// A written sheet: the document itself and pictures of its pages.
+struct SheetPages {
+  QByteArray pdf;
+  std::vector<QImage> pages;
+};
+
+/// Writes the sheet as the command line does and draws its pages from what was written. Stops between pages.
+[[nodiscard]] Result<SheetPages> makeSheet(const SheetOrder& order, const std::stop_token& stop);
+
+/// Prints a written sheet, page by page; the printer belongs to the caller's thread until it returns.
+[[nodiscard]] Result<void> printSheet(const QByteArray& pdf, QPrinter& printer);
+
+} // namespace netmend
