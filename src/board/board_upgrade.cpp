@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "json_text.h"
+#include "netmend/base/json_text.h"
 #include "netmend/board/board_file.h"
 #include "place.h"
 

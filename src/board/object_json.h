@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "fields.h"
-#include "json_text.h"
+#include "netmend/base/json_text.h"
 #include "netmend/board/words.h"
 #include "place.h"
 

@@ -3,6 +3,8 @@
 #include <string>
 #include <string_view>
 
+#include "netmend/base/json_text.h"
+
 namespace netmend {
 
 /// A place in a JSON document as a chain up to its root. Costs nothing until it is asked for its text.
@@ -15,23 +17,10 @@ public:
   /// JSON pointer (RFC 6901).
   [[nodiscard]] std::string pointer() const {
     if (!up_) return {};
-    return up_->pointer() + "/" + (isKey_ ? escaped() : std::to_string(index_));
+    return up_->pointer() + (isKey_ ? jsonPointerStep(key_) : "/" + std::to_string(index_));
   }
 
 private:
-  [[nodiscard]] std::string escaped() const {
-    std::string out;
-    for (const char c : key_) {
-      if (c == '~')
-        out += "~0";
-      else if (c == '/')
-        out += "~1";
-      else
-        out += c;
-    }
-    return out;
-  }
-
   const Place* up_ = nullptr;
   std::string_view key_;
   std::size_t index_ = 0;

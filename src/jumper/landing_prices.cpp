@@ -1,16 +1,29 @@
 #include <algorithm>
 
-#include "data_reader.h"
+#include "netmend/base/json_reader.h"
 #include "netmend/jumper/landing.h"
 
 namespace netmend {
 namespace {
 
-/// In the order of LandingKind.
-const std::vector<std::string_view> landingWords{"test_pad",   "part_terminal", "via",
-                                                 "tented_via", "outer_track",   "connector_pin"};
+constexpr auto landingWords =
+    std::to_array<Word<LandingKind>>({{LandingKind::testPad, "test_pad"},
+                                      {LandingKind::partTerminal, "part_terminal"},
+                                      {LandingKind::via, "via"},
+                                      {LandingKind::tentedVia, "tented_via"},
+                                      {LandingKind::outerTrack, "outer_track"},
+                                      {LandingKind::connectorPin, "connector_pin"}});
 constexpr std::string_view kindNames[] = {"test pad",   "part terminal", "via",
                                           "tented via", "scraped track", "connector pin"};
+
+Price readPrice(const JsonReader::Node& node) {
+  return Price(node.number(0.0, 1e6));
+}
+
+bool hasPrice(const LandingPrices& prices, LandingKind kind) {
+  return std::any_of(prices.kinds.begin(), prices.kinds.end(),
+                     [&](const LandingRule& rule) { return rule.kind == kind; });
+}
 
 } // namespace
 
@@ -32,43 +45,39 @@ Price LandingPrices::of(LandingKind kind) const {
 }
 
 Result<LandingPrices> loadLandingPrices(const std::filesystem::path& path) {
-  auto file = jumper::openData(path, "netmend-landings");
-  if (!file) return failure(file.error());
-  const auto root = jumper::rootOf(*file);
+  auto reader = JsonReader::ofFile(path, "netmend-landings");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "landings", "extras", "way"});
   LandingPrices prices;
-  std::vector<bool> given(landingWords.size(), false);
   for (const auto& node : root.at("landings").items()) {
     node.onlyKeys({"landing", "price", "source"});
-    const std::size_t kind = node.at("landing").oneOf(landingWords);
-    if (given[kind])
-      node.at("landing").wrong("a second price for the same landing", std::string(landingWords[kind]),
+    const LandingKind kind = node.at("landing").oneOf(landingWords);
+    if (hasPrice(prices, kind))
+      node.at("landing").wrong("a second price for the same landing", std::string(nameOf(kind)),
                                "one for each");
-    given[kind] = true;
-    prices.kinds.push_back(
-        {static_cast<LandingKind>(kind), node.at("price").price(), node.at("source").text()});
+    prices.kinds.push_back({kind, readPrice(node.at("price")), node.source()});
   }
-  for (std::size_t kind = 0; kind < given.size(); ++kind)
-    if (!given[kind])
-      root.at("landings").wrong("no price for a kind of landing", "", std::string(landingWords[kind]));
+  for (const auto& kind : landingWords)
+    if (!hasPrice(prices, kind.value))
+      root.at("landings").wrong("no price for a kind of landing", "", std::string(kind.text));
 
   const auto extras = root.at("extras");
   extras.onlyKeys(
       {"under_mask", "small_part", "small_width_mm", "unknown_far_side", "opened_margin", "source"});
-  prices.underMask = extras.at("under_mask").price();
-  prices.smallPart = extras.at("small_part").price();
+  prices.underMask = readPrice(extras.at("under_mask"));
+  prices.smallPart = readPrice(extras.at("small_part"));
   prices.smallWidth = extras.at("small_width_mm").mm(10);
-  prices.unknownFarSide = extras.at("unknown_far_side").price();
-  prices.opened = extras.at("opened_margin").price();
-  static_cast<void>(extras.at("source").text());
+  prices.unknownFarSide = readPrice(extras.at("unknown_far_side"));
+  prices.opened = readPrice(extras.at("opened_margin"));
+  extras.source();
   const auto way = root.at("way");
   way.onlyKeys({"per_bend", "tight", "tight_below_mm", "source"});
-  prices.perBend = way.at("per_bend").price();
-  prices.tight = way.at("tight").price();
+  prices.perBend = readPrice(way.at("per_bend"));
+  prices.tight = readPrice(way.at("tight"));
   prices.tightBelow = way.at("tight_below_mm").mm(10);
-  static_cast<void>(way.at("source").text());
-  if (file->error) return failure(*file->error);
-  return prices;
+  way.source();
+  return reader->result(std::move(prices));
 }
 
 } // namespace netmend

@@ -1,15 +1,13 @@
 #include <algorithm>
 
-#include "data_reader.h"
+#include "netmend/base/json_reader.h"
+#include "netmend/board/words.h"
 #include "netmend/jumper/wire.h"
 
 namespace netmend {
 namespace {
 
-/// In the order of NetRole.
-const std::vector<std::string_view> roleWords{"signal", "ground", "supply", "fast_pair", "radio"};
-
-void readWires(const jumper::DataNode& root, WireTable& table) {
+void readWires(const JsonReader::Node& root, WireTable& table) {
   for (const auto& node : root.at("wires").items()) {
     node.onlyKeys({"name", "copper_mm", "outer_mm", "insulation", "stripping", "source"});
     Wire wire;
@@ -18,7 +16,7 @@ void readWires(const jumper::DataNode& root, WireTable& table) {
     wire.outer = Length::fromMm(node.at("outer_mm").number(0.001, 40));
     wire.insulation = node.at("insulation").text();
     wire.stripping = node.at("stripping").text();
-    wire.source = node.at("source").text();
+    wire.source = node.source();
     if (wire.outer < wire.copper)
       node.at("outer_mm").wrong("thinner than its copper", wire.name, "copper_mm or more");
     table.wires.push_back(std::move(wire));
@@ -28,33 +26,36 @@ void readWires(const jumper::DataNode& root, WireTable& table) {
                    [](const Wire& a, const Wire& b) { return a.copper < b.copper; });
 }
 
-void readRoles(const jumper::DataNode& root, WireTable& table) {
-  std::vector<bool> given(roleWords.size(), false);
+bool hasRole(const WireTable& table, NetRole role) {
+  return std::any_of(table.roles.begin(), table.roles.end(),
+                     [&](const RoleCurrent& entry) { return entry.role == role; });
+}
+
+void readRoles(const JsonReader::Node& root, WireTable& table) {
   for (const auto& node : root.at("roles").items()) {
     node.onlyKeys({"role", "current_A", "most_drop_V", "warning", "source"});
     RoleCurrent role;
-    const std::size_t which = node.at("role").oneOf(roleWords);
-    role.role = static_cast<NetRole>(which);
+    role.role = node.at("role").oneOf(boardWords<NetRole>);
     role.current = Amperes(node.at("current_A").number(0, 1000));
     role.mostDrop = Volts(node.at("most_drop_V").number(1e-6, 1000));
-    role.warning = node.textOr("warning", "");
-    role.source = node.at("source").text();
-    if (given[which])
-      node.at("role").wrong("a second entry for the same role", std::string(roleWords[which]),
-                            "one for each");
-    given[which] = true;
+    role.warning = node.text("warning", "");
+    role.source = node.source();
+    if (hasRole(table, role.role))
+      node.at("role").wrong("a second entry for the same role",
+                            std::string(wordFor(boardWords<NetRole>, role.role)), "one for each");
     table.roles.push_back(std::move(role));
   }
-  for (std::size_t i = 0; i < given.size(); ++i)
-    if (!given[i]) root.at("roles").wrong("no entry for a role", "", std::string(roleWords[i]));
+  for (const auto& role : boardWords<NetRole>)
+    if (!hasRole(table, role.value))
+      root.at("roles").wrong("no entry for a role", "", std::string(role.text));
 }
 
 } // namespace
 
 Result<WireTable> loadWireTable(const std::filesystem::path& path) {
-  auto file = jumper::openData(path, "netmend-wires");
-  if (!file) return failure(file.error());
-  const auto root = jumper::rootOf(*file);
+  auto reader = JsonReader::ofFile(path, "netmend-wires");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "wires", "roles", "rules"});
   WireTable table;
   readWires(root, table);
@@ -71,9 +72,8 @@ Result<WireTable> loadWireTable(const std::filesystem::path& path) {
   table.endTack = Length::fromMm(rules.at("end_tack_mm").number(0.1, 100));
   table.tackSpacing = Length::fromMm(rules.at("tack_spacing_mm").number(0.5, 1000));
   table.landingShare = rules.at("landing_share").number(0.1, 10);
-  static_cast<void>(rules.at("source").text());
-  if (file->error) return failure(*file->error);
-  return table;
+  rules.source();
+  return reader->result(std::move(table));
 }
 
 } // namespace netmend

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <fmt/format.h>
 
-#include "data_reader.h"
+#include "netmend/base/json_reader.h"
 
 namespace netmend {
 namespace {
@@ -44,7 +44,7 @@ bool contains(const std::vector<std::string_view>& words, std::string_view word)
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string checkedText(const jumper::DataNode& node, const std::vector<std::string_view>& names) {
+std::string checkedText(const JsonReader::Node& node, const std::vector<std::string_view>& names) {
   const std::string text = node.text();
   if (std::count(text.begin(), text.end(), '{') != std::count(text.begin(), text.end(), '}'))
     node.wrong("braces that do not match", "\"" + text + "\"", "{name}");
@@ -55,12 +55,12 @@ std::string checkedText(const jumper::DataNode& node, const std::vector<std::str
   return text;
 }
 
-StepTemplate readStep(const jumper::DataNode& node, bool isJumper) {
+StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   const auto& names = isJumper ? jumperNames : otherNames;
   const auto& flags = isJumper ? jumperFlags : otherFlags;
   node.onlyKeys({"when", "text", "check", "expected", "source"});
   StepTemplate step;
-  step.when = node.textOr("when", "");
+  step.when = node.text("when", "");
   const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
   if (!flag.empty() && !contains(flags, flag))
     node.at("when").wrong("unknown condition", "\"" + step.when + "\"", listed(flags));
@@ -101,11 +101,11 @@ std::string orElse(const std::string& text, std::string_view fallback) {
 } // namespace
 
 Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
-  auto file = jumper::openData(path, "netmend-work-steps");
-  if (!file) return failure(file.error());
-  const auto root = jumper::rootOf(*file);
+  auto reader = JsonReader::ofFile(path, "netmend-work-steps");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "source", "kinds", "cautions"});
-  static_cast<void>(root.at("source").text());
+  root.source();
   WorkSteps data;
   const auto kinds = root.at("kinds");
   for (const auto& [key, node] : kinds.members())
@@ -119,10 +119,9 @@ Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
   for (const auto& node : root.at("cautions").items()) {
     node.onlyKeys({"text", "source"});
     data.cautions.push_back(node.at("text").text());
-    static_cast<void>(node.at("source").text());
+    node.source();
   }
-  if (file->error) return failure(*file->error);
-  return data;
+  return reader->result(std::move(data));
 }
 
 std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& proposal,

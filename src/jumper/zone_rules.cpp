@@ -3,42 +3,39 @@
 #include <algorithm>
 #include <array>
 
-#include "data_reader.h"
+#include "netmend/base/json_reader.h"
+#include "netmend/board/words.h"
 
 namespace netmend {
 namespace {
 
-/// In the order of ZoneKind; for files, and for people with a space for the underscore.
-const std::vector<std::string_view> zoneWords{"connector", "shield_wall", "battery",        "fastener",
-                                              "antenna",   "flex",        "heat_sensitive", "tall_part"};
-const std::vector<std::string_view> effectWords{"forbidden", "per_length", "per_crossing"};
-/// In the order of PartKind.
-const std::vector<std::string_view> partWords{
-    "resistor", "zero_ohm_link", "resistor_array", "capacitor",     "inductor", "ferrite",
-    "choke",    "filter",        "fuse",           "diode",         "led",      "transistor",
-    "chip",     "crystal",       "connector",      "switch_or_key", "battery",  "antenna",
-    "shield",   "test_point",    "mechanical",     "other"};
+constexpr auto effectWords = std::to_array<Word<ZoneEffect>>({{ZoneEffect::forbidden, "forbidden"},
+                                                              {ZoneEffect::perLength, "per_length"},
+                                                              {ZoneEffect::perCrossing, "per_crossing"}});
 
-void readZones(const jumper::DataNode& root, ZoneRules& rules) {
+bool hasZone(const ZoneRules& rules, ZoneKind kind) {
+  return std::any_of(rules.zones.begin(), rules.zones.end(),
+                     [&](const ZoneRule& rule) { return rule.kind == kind; });
+}
+
+void readZones(const JsonReader::Node& root, ZoneRules& rules) {
   for (const auto& node : root.at("zones").items()) {
     node.onlyKeys({"zone", "effect", "margin_mm", "price", "reason", "source"});
     ZoneRule rule;
-    rule.kind = static_cast<ZoneKind>(node.at("zone").oneOf(zoneWords));
-    rule.effect = static_cast<ZoneEffect>(node.at("effect").oneOf(effectWords));
+    rule.kind = node.at("zone").oneOf(boardWords<ZoneKind>);
+    rule.effect = node.at("effect").oneOf(effectWords);
     rule.margin = node.at("margin_mm").mm(100);
-    if (rule.effect != ZoneEffect::forbidden) rule.price = node.at("price").price();
+    if (rule.effect != ZoneEffect::forbidden) rule.price = Price(node.at("price").number(0.0, 1e6));
     rule.reason = node.at("reason").text();
-    rule.source = node.at("source").text();
-    if (std::any_of(rules.zones.begin(), rules.zones.end(),
-                    [&](const ZoneRule& r) { return r.kind == rule.kind; }))
+    rule.source = node.source();
+    if (hasZone(rules, rule.kind))
       node.at("zone").wrong("a second rule for the same zone", std::string(nameOf(rule.kind)),
                             "one for each");
     rules.zones.push_back(std::move(rule));
   }
-  for (std::size_t kind = 0; kind < zoneWords.size(); ++kind)
-    if (std::none_of(rules.zones.begin(), rules.zones.end(),
-                     [&](const ZoneRule& r) { return r.kind == static_cast<ZoneKind>(kind); }))
-      root.at("zones").wrong("no rule for a kind of zone", "", std::string(zoneWords[kind]));
+  for (const auto& kind : boardWords<ZoneKind>)
+    if (!hasZone(rules, kind.value))
+      root.at("zones").wrong("no rule for a kind of zone", "", std::string(kind.text));
 }
 
 } // namespace
@@ -63,18 +60,17 @@ std::string_view nameOf(ZoneKind kind) {
 }
 
 Result<ZoneRules> loadZoneRules(const std::filesystem::path& path) {
-  auto file = jumper::openData(path, "netmend-zones");
-  if (!file) return failure(file.error());
-  const auto root = jumper::rootOf(*file);
+  auto reader = JsonReader::ofFile(path, "netmend-zones");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "zones", "parts", "bodies"});
   ZoneRules rules;
   readZones(root, rules);
   for (const auto& node : root.at("parts").items()) {
     node.onlyKeys({"part", "zone", "wall_only", "source"});
-    rules.parts.push_back({static_cast<PartKind>(node.at("part").oneOf(partWords)),
-                           static_cast<ZoneKind>(node.at("zone").oneOf(zoneWords)),
-                           node.has("wall_only") && node.at("wall_only").boolean(),
-                           node.at("source").text()});
+    rules.parts.push_back({node.at("part").oneOf(boardWords<PartKind>),
+                           node.at("zone").oneOf(boardWords<ZoneKind>),
+                           node.has("wall_only") && node.at("wall_only").boolean(), node.source()});
   }
   const auto bodies = root.at("bodies");
   bodies.onlyKeys({"edge_margin_mm", "tall_from_mm", "low_up_to_mm", "guessed_body_margin_mm", "source"});
@@ -82,9 +78,8 @@ Result<ZoneRules> loadZoneRules(const std::filesystem::path& path) {
   rules.tallFrom = bodies.at("tall_from_mm").mm(100);
   rules.lowUpTo = bodies.at("low_up_to_mm").mm(100);
   rules.guessedBodyMargin = bodies.at("guessed_body_margin_mm").mm(10);
-  static_cast<void>(bodies.at("source").text());
-  if (file->error) return failure(*file->error);
-  return rules;
+  bodies.source();
+  return reader->result(std::move(rules));
 }
 
 } // namespace netmend

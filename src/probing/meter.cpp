@@ -5,13 +5,9 @@
 #include <limits>
 #include <set>
 
-#include "json_reader.h"
-#include "netmend/base/file.h"
-#include "netmend/probing/words.h"
+#include "by_mode.h"
 
 namespace netmend {
-
-using probing::JsonReader;
 
 namespace {
 
@@ -23,10 +19,10 @@ MeterRange readRange(const JsonReader::Node& node) {
           node.at("percent").number(0.0, 100.0), node.at("digits").number(0.0, 1000.0)};
 }
 
-MeterMode readMode(const JsonReader::Node& node) {
+MeterMode readMeterMode(const JsonReader::Node& node) {
   node.onlyKeys({"mode", "test_current_A", "compliance_V", "short_below", "ranges"});
   MeterMode mode;
-  mode.mode = node.at("mode").wordOf(readingModeFrom, "a mode of reading such as \"diode\" or \"ohms\"");
+  mode.mode = probing::readMode(node.at("mode"));
   if (node.has("test_current_A")) mode.testCurrent = Amperes(node.at("test_current_A").number(1e-9, 100.0));
   if (node.has("compliance_V")) mode.compliance = Volts(node.at("compliance_V").number(1e-3, 1000.0));
   if (node.has("short_below")) mode.shortBelow = node.at("short_below").number(0.0, huge);
@@ -48,45 +44,33 @@ MeterProfile readMeter(const JsonReader::Node& node) {
   MeterProfile meter;
   meter.id = node.at("id").text();
   meter.name = node.at("name").text();
-  meter.source = node.at("source").text();
+  meter.source = node.source();
   if (meter.id.empty()) node.at("id").wrong("a meter needs an id", "\"\"", "a short word");
   meter.leadResistance = Ohms(node.at("lead_resistance_ohm").number(0.0, 1000.0));
   meter.inputResistance = Ohms(node.at("input_resistance_ohm").number(1.0, huge));
-  std::set<ReadingMode> seen;
-  for (const auto& item : node.at("modes").items()) {
-    meter.modes.push_back(readMode(item));
-    if (!seen.insert(meter.modes.back().mode).second)
-      item.at("mode").wrong("this meter has the mode already", "", "each mode once");
-  }
+  meter.modes = probing::readEachMode(node.at("modes"), readMeterMode);
   return meter;
 }
 
 } // namespace
 
 const MeterMode* MeterProfile::mode(ReadingMode wanted) const {
-  const auto it =
-      std::find_if(modes.begin(), modes.end(), [&](const MeterMode& m) { return m.mode == wanted; });
-  return it == modes.end() ? nullptr : &*it;
+  return probing::entryFor(modes, wanted);
 }
 
 Result<std::vector<MeterProfile>> loadMeters(const std::filesystem::path& path) {
-  const auto text = readFile(path, 16u << 20);
-  if (!text) return failure(text.error());
-  const auto json = probing::parseJson(*text, path.string());
-  if (!json) return failure(json.error());
-  JsonReader reader(*json, path.string());
-  const auto root = reader.root();
+  auto reader = JsonReader::ofFile(path, "netmend-meters");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "meters"});
-  probing::checkFormat(root, "netmend-meters", 1);
   std::vector<MeterProfile> meters;
   std::set<std::string> ids;
   for (const auto& item : root.at("meters").items()) {
     meters.push_back(readMeter(item));
     if (!ids.insert(meters.back().id).second)
       item.at("id").wrong("two meters with one id", meters.back().id, "each id once");
-    if (reader.failed()) break;
   }
-  return reader.result(std::move(meters));
+  return reader->result(std::move(meters));
 }
 
 const MeterProfile* findMeter(const std::vector<MeterProfile>& meters, std::string_view id) {

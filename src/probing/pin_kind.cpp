@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "json_reader.h"
-#include "netmend/base/file.h"
+#include "by_mode.h"
 #include "netmend/base/words.h"
 #include "netmend/netgraph/net_role.h"
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/words.h"
 
 namespace netmend {
-
-using probing::JsonReader;
 
 namespace {
 
@@ -42,8 +39,8 @@ ExpectedHump readHump(const JsonReader::Node& node) {
 PinKindDefault readDefault(const JsonReader::Node& node) {
   node.onlyKeys({"mode", "default", "board_spread", "source"});
   PinKindDefault out;
-  out.mode = node.at("mode").wordOf(readingModeFrom, "a mode of reading such as \"diode\" or \"ohms\"");
-  out.source = node.at("source").text();
+  out.mode = probing::readMode(node.at("mode"));
+  out.source = node.source();
   const auto spread = node.at("board_spread");
   spread.onlyKeys({"spread", "dof"});
   out.boardSpread = spread.at("spread").number(1e-12, 1e9);
@@ -87,34 +84,24 @@ PinKind pinKind(const Lookup& lookup, PinId id) {
 const PinKindDefault* PinKindData::find(PinKind kind, ReadingMode mode) const {
   const auto index = static_cast<std::size_t>(kind);
   if (index >= byKind.size()) return nullptr;
-  const auto& modes = byKind[index];
-  const auto it =
-      std::find_if(modes.begin(), modes.end(), [&](const PinKindDefault& d) { return d.mode == mode; });
-  return it == modes.end() ? nullptr : &*it;
+  return probing::entryFor(byKind[index], mode);
 }
 
 Result<PinKindData> loadPinKinds(const std::filesystem::path& path) {
-  const auto text = readFile(path, 16u << 20);
-  if (!text) return failure(text.error());
-  const auto json = probing::parseJson(*text, path.string());
-  if (!json) return failure(json.error());
-  JsonReader reader(*json, path.string());
-  const auto root = reader.root();
+  auto reader = JsonReader::ofFile(path, "netmend-pin-kinds");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "kinds"});
-  probing::checkFormat(root, "netmend-pin-kinds", 1);
   PinKindData data;
   data.byKind.resize(pinKindCount);
   for (const auto& item : root.at("kinds").items()) {
     item.onlyKeys({"kind", "modes"});
-    const auto kind = item.at("kind").wordOf([](std::string_view t) { return fromWord(kindWords, t); },
-                                             "unknown, signal, junction, supply, ground or unconnected");
+    const auto kind = item.at("kind").oneOf(kindWords);
     auto& modes = data.byKind[static_cast<std::size_t>(kind)];
     if (!modes.empty()) item.at("kind").wrong("kind given twice", std::string(word(kind)), "each kind once");
-    for (const auto& mode : item.at("modes").items())
-      modes.push_back(readDefault(mode));
-    if (reader.failed()) break;
+    modes = probing::readEachMode(item.at("modes"), readDefault);
   }
-  return reader.result(std::move(data));
+  return reader->result(std::move(data));
 }
 
 } // namespace netmend

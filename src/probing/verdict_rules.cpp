@@ -3,13 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "json_reader.h"
-#include "netmend/base/file.h"
-#include "netmend/probing/words.h"
+#include "by_mode.h"
 
 namespace netmend {
-
-using probing::JsonReader;
 
 namespace {
 
@@ -17,8 +13,8 @@ FaultReadings readFaults(const JsonReader::Node& node) {
   node.onlyKeys({"mode", "open", "short", "shift", "anywhere", "short_scale", "shift_scale", "lowest",
                  "highest", "source"});
   FaultReadings f;
-  f.mode = node.at("mode").wordOf(readingModeFrom, "a mode of reading such as \"diode\" or \"ohms\"");
-  f.source = node.at("source").text();
+  f.mode = probing::readMode(node.at("mode"));
+  f.source = node.source();
   f.open = node.at("open").number(0.0, 1.0);
   f.shorted = node.at("short").number(0.0, 1.0);
   f.shift = node.at("shift").number(0.0, 1.0);
@@ -37,45 +33,34 @@ FaultReadings readFaults(const JsonReader::Node& node) {
 
 double readValue(const JsonReader::Node& node, double lowest, double highest) {
   node.onlyKeys({"value", "source"});
-  static_cast<void>(node.at("source").text());
+  node.source();
   return node.at("value").number(lowest, highest);
 }
 
 } // namespace
 
 const FaultReadings* VerdictRules::find(ReadingMode mode) const {
-  const auto it =
-      std::find_if(faults.begin(), faults.end(), [&](const FaultReadings& f) { return f.mode == mode; });
-  return it == faults.end() ? nullptr : &*it;
+  return probing::entryFor(faults, mode);
 }
 
 Result<VerdictRules> loadVerdictRules(const std::filesystem::path& path) {
-  const auto text = readFile(path, 16u << 20);
-  if (!text) return failure(text.error());
-  const auto json = probing::parseJson(*text, path.string());
-  if (!json) return failure(json.error());
-  JsonReader reader(*json, path.string());
-  const auto root = reader.root();
+  auto reader = JsonReader::ofFile(path, "netmend-verdict");
+  if (!reader) return failure(reader.error());
+  const auto root = reader->root();
   root.onlyKeys({"format", "version", "false_flags_per_good_walk", "fault_prior", "decisive_odds", "variants",
                  "faults"});
-  probing::checkFormat(root, "netmend-verdict", 1);
   VerdictRules rules;
   rules.falseFlagsPerGoodWalk = readValue(root.at("false_flags_per_good_walk"), 1e-6, 0.99);
   rules.faultPrior = readValue(root.at("fault_prior"), 1e-9, 0.5);
   rules.decisiveOdds = readValue(root.at("decisive_odds"), 1.0, 1e12);
   const auto variants = root.at("variants");
   variants.onlyKeys({"share", "weight", "split_at", "source"});
-  static_cast<void>(variants.at("source").text());
+  variants.source();
   rules.variants.share = variants.at("share").number(1e-9, 0.5);
   rules.variants.weight = variants.at("weight").number(1.0, 1e9);
   rules.variants.splitAt = variants.at("split_at").number(3.0, 1e3);
-  for (const auto& item : root.at("faults").items()) {
-    rules.faults.push_back(readFaults(item));
-    if (rules.find(rules.faults.back().mode) != &rules.faults.back())
-      item.at("mode").wrong("mode given twice", "", "each mode once");
-    if (reader.failed()) break;
-  }
-  return reader.result(std::move(rules));
+  rules.faults = probing::readEachMode(root.at("faults"), readFaults);
+  return reader->result(std::move(rules));
 }
 
 Result<ProbingData> loadProbingData(const std::filesystem::path& folder) {

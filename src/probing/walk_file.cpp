@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "json_reader.h"
+#include "by_mode.h"
 #include "netmend/base/file.h"
 #include "netmend/probing/words.h"
 #include "time_text.h"
@@ -12,7 +12,7 @@
 namespace netmend {
 
 using nlohmann::json;
-using probing::JsonReader;
+using probing::readMode;
 
 namespace {
 
@@ -63,10 +63,6 @@ json written(const Condition& condition) {
   if (condition.temperature) out["temperature_C"] = condition.temperature->value;
   if (!condition.handling.empty()) out["handling"] = condition.handling;
   return out;
-}
-
-ReadingMode readMode(const JsonReader::Node& node) {
-  return node.wordOf(readingModeFrom, "a mode of reading such as \"diode\" or \"ohms\"");
 }
 
 /// What a reading leaves out is as the walk says.
@@ -152,7 +148,7 @@ Walk readWalk(JsonReader& reader) {
   root.onlyKeys({"format", "version", "title", "board", "serial", "specimen", "mode", "other", "meter", "by",
                  "condition", "points", "readings", "skipped", "entered"});
   if (reader.failed()) return walk;
-  probing::checkFormat(root, "netmend-walk", newestVersion);
+  reader.expectFormat("netmend-walk", newestVersion);
   walk.title = root.text("title", "");
   if (root.has("board")) readBoard(root.at("board"), walk);
   walk.serial = root.text("serial", "");
@@ -183,11 +179,10 @@ Result<Walk> walkFromText(std::string_view text, const std::string& fileName) {
   const auto first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
   if (first == std::string_view::npos) return failure({"the file is empty", fileName});
   if (text[first] != '{' && text[first] != '[') return probing::walkFromTable(text, fileName);
-  const auto parsed = probing::parseJson(text, fileName);
-  if (!parsed) return failure(parsed.error());
-  JsonReader reader(*parsed, fileName);
-  Walk walk = readWalk(reader);
-  return reader.result(std::move(walk));
+  auto reader = JsonReader::ofText(text, fileName);
+  if (!reader) return failure(reader.error());
+  Walk walk = readWalk(*reader);
+  return reader->result(std::move(walk));
 }
 
 Result<Walk> readWalkFile(const std::filesystem::path& path) {

@@ -1,9 +1,7 @@
-#include "json_text.h"
+#include "netmend/base/json_text.h"
 
 #include <algorithm>
 #include <optional>
-
-#include "place.h"
 
 namespace netmend {
 
@@ -115,9 +113,8 @@ private:
   [[nodiscard]] std::string place() const {
     std::string out;
     for (std::size_t i = 1; i < open_.size(); ++i) {
-      const Place root;
-      out += open_[i - 1]->is_array() ? Place(root, open_[i - 1]->size() - 1).pointer()
-                                      : Place(root, *keys_[i]).pointer();
+      out += open_[i - 1]->is_array() ? "/" + std::to_string(open_[i - 1]->size() - 1)
+                                      : jsonPointerStep(*keys_[i]);
     }
     return out;
   }
@@ -138,12 +135,25 @@ Result<json> parseJson(std::string_view text, const JsonLimits& limits) {
     return failure({"is too large", "", "", std::to_string(text.size()) + " bytes",
                     "at most " + std::to_string(limits.bytes) + " bytes"});
   }
-  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return failure({"is empty"});
+  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return failure({"is empty", "", "line 1"});
   Builder builder(text, limits);
   if (!json::sax_parse(text, &builder)) {
     return failure(builder.problem ? std::move(*builder.problem) : Error{"is not valid JSON"});
   }
   return std::move(builder.document);
+}
+
+std::string jsonPointerStep(std::string_view name) {
+  std::string out = "/";
+  for (const char c : name) {
+    if (c == '~')
+      out += "~0";
+    else if (c == '/')
+      out += "~1";
+    else
+      out += c;
+  }
+  return out;
 }
 
 std::string shortText(const json& value) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <string>
 #include <string_view>
 
 #include <nlohmann/json.hpp>
@@ -19,6 +21,9 @@ struct JsonLimits {
 /// Reads JSON strictly: no comments, no name twice in an object (a reader would drop one silently).
 /// Errors have line and column, or a JSON pointer, but no file.
 [[nodiscard]] Result<nlohmann::json> parseJson(std::string_view text, const JsonLimits& limits = {});
+
+/// One step of a JSON pointer (RFC 6901): `/` and the member's name, escaped.
+[[nodiscard]] std::string jsonPointerStep(std::string_view name);
 
 /// A few words for a message: the value's text, shortened.
 [[nodiscard]] std::string shortText(const nlohmann::json& value);
