@@ -3,48 +3,36 @@
 #include "netmend/board/lookup.h"
 #include "netmend/netgraph/copper_graph.h"
 #include "shapes.h"
+#include "support/drawn_board.h"
 
 /// A small board of our own, put together by hand for tests of landings and proposals.
 namespace netmend::test {
 
-struct BenchBoard {
-  Board board;
+struct BenchBoard : DrawnBoard {
   CopperGraph graph;
   LayerId top, bottom;
 
   BenchBoard() {
-    top = board.newId<LayerId>();
-    bottom = board.newId<LayerId>();
-    board.layers.put({top, "top", {}, {}, Origin::user});
-    board.layers.put({bottom, "bottom", {}, {}, Origin::user});
+    top = layer("top");
+    bottom = layer("bottom");
     board.info.layerOrder = {top, bottom};
     board.info.outline = fromUser(std::vector<Polygon>{{box(0, 0, 40, 30), {}}});
   }
 
   NetId net(const std::string& name, NetRole role = NetRole::signal) {
-    Net n;
-    n.id = board.newId<NetId>();
-    n.name = name;
-    n.role = fromUser(role);
-    n.origin = Origin::user;
-    board.nets.put(n);
-    return n.id;
+    Net more;
+    more.role = fromUser(role);
+    return DrawnBoard::net(name, more);
   }
 
   PartId part(const std::string& reference, PartKind kind, const Ring& body, Side side = Side::top,
               double height = 1.5) {
-    Part p;
-    p.id = board.newId<PartId>();
-    p.reference = reference;
-    p.kind = fromUser(kind);
-    p.side = fromUser(side);
-    if (!body.empty()) p.body = fromUser(body);
-    p.height = fromUser(Length::fromMm(height));
-    p.fitted = fromUser(true);
-    p.lid = fromUser(PartId{});
-    p.origin = Origin::user;
-    board.parts.put(p);
-    return p.id;
+    Part more;
+    more.kind = fromUser(kind);
+    more.height = fromUser(Length::fromMm(height));
+    more.fitted = fromUser(true);
+    more.lid = fromUser(PartId{});
+    return DrawnBoard::part(reference, side, body, more);
   }
 
   struct PinPad {
@@ -53,38 +41,18 @@ struct BenchBoard {
   };
   PinPad pin(PartId part, const std::string& name, NetId net, Point at, PadReach reach = PadReach::top,
              double size = 0.6) {
-    Pin pin;
-    pin.id = board.newId<PinId>();
-    pin.part = part;
-    pin.name = name;
-    pin.net = fromUser(net);
-    pin.origin = Origin::user;
-    board.pins.put(pin);
-    Pad pad;
-    pad.id = board.newId<PadId>();
-    pad.pin = pin.id;
-    pad.position = fromUser(at);
-    pad.shape = fromUser(PadShape::rectangle);
-    pad.size = fromUser(Size{Length::fromMm(size), Length::fromMm(size)});
-    pad.reach = fromUser(reach);
-    pad.drill = fromUser(Size{});
-    pad.access = fromUser(Access::open);
-    pad.maskOpening = fromUser(MaskOpening::both);
-    pad.origin = Origin::user;
-    board.pads.put(pad);
-    return {pin.id, pad.id};
+    Pad more;
+    more.drill = fromUser(Size{});
+    more.access = fromUser(Access::open);
+    more.maskOpening = fromUser(MaskOpening::both);
+    const PinId id = DrawnBoard::pin(part, name, net);
+    return {id, pad(id, at, reach, size, more)};
   }
 
   ZoneId zone(ZoneKind kind, const std::string& name, const Ring& ring, double margin) {
-    Zone z;
-    z.id = board.newId<ZoneId>();
-    z.kind = kind;
-    z.name = name;
-    z.polygon.outer = ring;
-    z.margin = fromUser(Length::fromMm(margin));
-    z.origin = Origin::user;
-    board.zones.put(z);
-    return z.id;
+    Zone more;
+    more.margin = fromUser(Length::fromMm(margin));
+    return DrawnBoard::zone(kind, name, ring, more);
   }
 
   /// Nodes of a pin's leg and pad, and the joint between them; gives the pad's node and the joint's edge.
@@ -110,16 +78,8 @@ struct BenchBoard {
 
   /// A straight track between two nodes; gives its edge.
   std::size_t track(NodeIndex a, NodeIndex b, NetId net, LayerId layer) {
-    Track t;
-    t.id = board.newId<TrackId>();
-    t.start = *graph[a].at;
-    t.end = *graph[b].at;
-    t.layer = fromUser(layer);
-    t.width = fromUser(Length::fromMm(0.2));
-    t.net = fromUser(net);
-    t.origin = Origin::user;
-    board.tracks.put(t);
-    return edge(a, b, EdgeKind::track, t.id, layer == top ? 0 : 1);
+    const TrackId id = DrawnBoard::track(*graph[a].at, *graph[b].at, layer, net, 0.2);
+    return edge(a, b, EdgeKind::track, id, layer == top ? 0 : 1);
   }
 };
 

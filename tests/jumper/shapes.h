@@ -4,19 +4,11 @@
 #include <numbers>
 #include <random>
 
-#include "netmend/base/geometry.h"
 #include "netmend/jumper/keep_out.h"
+#include "support/millimetres.h"
 
 /// Shapes and scenes that several tests of ways use.
 namespace netmend::test {
-
-inline Point mm(double x, double y) {
-  return {Length::fromMm(x), Length::fromMm(y)};
-}
-
-inline Ring box(double x0, double y0, double x1, double y1) {
-  return {mm(x0, y0), mm(x1, y0), mm(x1, y1), mm(x0, y1)};
-}
 
 inline Ring reversed(Ring ring) {
   return {ring.rbegin(), ring.rend()};

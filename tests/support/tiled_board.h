@@ -63,59 +63,55 @@ private:
       move(hole);
   }
 
-  void addCopy(Board& out) const {
-    for (Net net : board_.nets) {
-      renew(net.id);
-      net.name += "/" + std::to_string(tile_);
-      out.nets.put(net);
+  /// What an object refers to, and where it stands, in this tile.
+  void place(Net& net) const { net.name += "/" + std::to_string(tile_); }
+  void place(Part& part) const {
+    renew(part.lid);
+    move(part.position);
+    move(part.body.value);
+    for (Through& through : part.through.value) {
+      renew(through.from);
+      renew(through.to);
     }
-    for (Part part : board_.parts) {
-      renew(part.id);
-      renew(part.lid);
-      move(part.position);
-      move(part.body.value);
-      for (Through& through : part.through.value) {
-        renew(through.from);
-        renew(through.to);
-      }
-      out.parts.put(part);
-    }
-    for (Pin pin : board_.pins) {
-      renew(pin.id);
-      renew(pin.part);
-      renew(pin.net);
-      out.pins.put(pin);
-    }
-    addCopper(out);
+  }
+  void place(Pin& pin) const {
+    renew(pin.part);
+    renew(pin.net);
+  }
+  void place(Pad& pad) const {
+    renew(pad.pin);
+    move(pad.position);
+  }
+  void place(Track& track) const {
+    renew(track.net);
+    move(track.start);
+    move(track.mid);
+    move(track.end);
+  }
+  void place(Via& via) const {
+    renew(via.net);
+    move(via.position);
+  }
+  void place(Area& area) const {
+    renew(area.net);
+    move(area.polygon);
   }
 
-  void addCopper(Board& out) const {
-    for (Pad pad : board_.pads) {
-      renew(pad.id);
-      renew(pad.pin);
-      move(pad.position);
-      out.pads.put(pad);
+  template <class T> void copy(const Table<T>& from, Table<T>& to) const {
+    for (T object : from) {
+      renew(object.id);
+      place(object);
+      to.put(std::move(object));
     }
-    for (Track track : board_.tracks) {
-      renew(track.id);
-      renew(track.net);
-      move(track.start);
-      move(track.mid);
-      move(track.end);
-      out.tracks.put(track);
-    }
-    for (Via via : board_.vias) {
-      renew(via.id);
-      renew(via.net);
-      move(via.position);
-      out.vias.put(via);
-    }
-    for (Area area : board_.areas) {
-      renew(area.id);
-      renew(area.net);
-      move(area.polygon);
-      out.areas.put(area);
-    }
+  }
+  void addCopy(Board& out) const {
+    copy(board_.nets, out.nets);
+    copy(board_.parts, out.parts);
+    copy(board_.pins, out.pins);
+    copy(board_.pads, out.pads);
+    copy(board_.tracks, out.tracks);
+    copy(board_.vias, out.vias);
+    copy(board_.areas, out.areas);
   }
 
   const Board& board_;
