@@ -15,7 +15,7 @@ BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
     chosen_ = false;
     net_ = {};
     pin_ = {};
-    unreachable_.clear();
+    forgetUnreachable();
     follow();
     solve();
   });
@@ -41,7 +41,7 @@ void BenchFault::choose(NetId net) {
   chosen_ = true;
   net_ = net;
   pin_ = {};
-  unreachable_.clear();
+  forgetUnreachable();
   solve();
 }
 
@@ -52,8 +52,20 @@ void BenchFault::choose(PinId pin) {
   if (const OpenBoard* board = job_.board())
     if (const Pin* found = board->board->pins.find(pin); found != nullptr && found->net.known())
       net_ = found->net.value;
-  unreachable_.clear();
+  forgetUnreachable();
   solve();
+}
+
+void BenchFault::followWalk() {
+  chosen_ = false;
+  forgetUnreachable();
+  follow();
+  solve();
+}
+
+void BenchFault::forgetUnreachable() {
+  unreachable_.clear();
+  std::erase(done_, Done::unreachable);
 }
 
 std::string BenchFault::lineName() const {
@@ -66,6 +78,14 @@ std::string BenchFault::lineName() const {
 void BenchFault::solve() {
   routing_.cancel();
   const OpenBoard* board = job_.board();
+  if (net_ != askedNet_ || pin_ != askedPin_) {
+    // Another line: nobody shall take the old one's suspects for its.
+    fault_ = nullptr;
+    proposals_ = nullptr;
+    whyNoProposals_.clear();
+  }
+  askedNet_ = net_;
+  askedPin_ = pin_;
   if (board == nullptr || (!net_ && !pin_)) {
     solving_.cancel();
     fault_ = nullptr;
@@ -79,7 +99,7 @@ void BenchFault::solve() {
   question.pin = pin_;
   if (const Job* job = job_.job())
     for (const JobReading& entry : job->readings)
-      if (entry.purpose != ReadingPurpose::proof) question.readings.push_back(entry.reading);
+      if (isEvidence(entry)) question.readings.push_back(entry.reading);
   question.expected = job_.expected();
   question.unreachable = unreachable_;
   // Data, board and graph are shared with the thread; none of them changes.
@@ -87,6 +107,7 @@ void BenchFault::solve() {
       [question, lookup = board->lookup, graph = board->graph, kept = board->board,
        data = &job_.data()](const std::stop_token&) { return solveFault(*lookup, *graph, question, *data); },
       [this](Result<FaultCase> fault) { solved(std::move(fault)); });
+  Q_EMIT changed();
 }
 
 void BenchFault::solved(Result<FaultCase> fault) {
@@ -131,13 +152,14 @@ const ProbeProposal* BenchFault::nextProbe() const {
 
 void BenchFault::cannotReach() {
   const ProbeProposal* probe = nextProbe();
-  if (probe == nullptr) return;
+  if (probe == nullptr || solving()) return;
+  done_.push_back(Done::unreachable);
   unreachable_.push_back(fault_->isolation.places[probe->place].label);
   solve();
 }
 
 void BenchFault::reachAll() {
-  unreachable_.clear();
+  forgetUnreachable();
   solve();
 }
 
@@ -149,11 +171,13 @@ Result<void> BenchFault::keep(Reading reading) {
       job_.data().probing.rules, job_.data().probing.rules.falseFlagsPerGoodWalk);
   const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::check, &verdict));
   if (!id) return failure(id.error());
+  done_.push_back(Done::reading);
   solve();
   return {};
 }
 
 Result<void> BenchFault::take(const std::optional<double>& value, Settling settling) {
+  if (solving()) return failure({"the reading before is still being weighed"});
   const ProbeProposal* probe = nextProbe();
   if (probe == nullptr) return failure({"no probe is due"});
   const Walk& defaults = walk_.walk(false);
@@ -174,6 +198,13 @@ Result<void> BenchFault::take(const std::optional<double>& value, Settling settl
   return keep(std::move(reading));
 }
 
+bool BenchFault::isPlaceOfLine(const std::string& label) const {
+  if (!fault_) return false;
+  const auto& places = fault_->isolation.places;
+  return std::any_of(places.begin(), places.end(),
+                     [&](const ProbePlace& place) { return place.label == label; });
+}
+
 Result<void> BenchFault::type(const std::string& text) {
   const ProbeProposal* probe = nextProbe();
   if (probe != nullptr)
@@ -181,17 +212,27 @@ Result<void> BenchFault::type(const std::string& text) {
   const OpenBoard* board = job_.board();
   auto reading = parseReading(text, walk_.walk(false), board != nullptr ? board->lookup.get() : nullptr);
   if (!reading) return failure(reading.error());
+  if (!reading->point.pin && !isPlaceOfLine(reading->point.label))
+    return failure({"no such pin, and no place of this line", "", "", reading->point.label,
+                    "a pin such as J4.11, or a place as the next probe names it"});
   return keep(std::move(*reading));
 }
 
 Result<void> BenchFault::undo() {
+  if (!done_.empty() && done_.back() == Done::unreachable) {
+    done_.pop_back();
+    unreachable_.pop_back();
+    solve();
+    return {};
+  }
   const Job* job = job_.job();
   if (job == nullptr) return failure({"nothing to take back"});
   const auto last = std::find_if(job->readings.rbegin(), job->readings.rend(), [](const JobReading& reading) {
-    return reading.purpose == ReadingPurpose::check;
+    return reading.purpose == ReadingPurpose::check && isEvidence(reading);
   });
   if (last == job->readings.rend()) return failure({"nothing to take back"});
   if (auto taken = job_.takeBackReading(last->id); !taken) return taken;
+  if (!done_.empty()) done_.pop_back();
   solve();
   return {};
 }
