@@ -38,9 +38,9 @@ FindPage::FindPage(Desk desk, QWidget* parent)
   auto* upper = new QHBoxLayout;
   upper->addLayout(probe(), 5);
   upper->addLayout(suspectsBox(), 5);
-  layout->addLayout(upper, 5);
+  layout->addLayout(upper, 1);
   layout->addLayout(entry());
-  layout->addWidget(tree_, 4);
+  layout->addWidget(tree_, 1);
   layout->addWidget(selected_);
   for (QLineEdit* field : {field_, other_, line_})
     field->installEventFilter(this);
@@ -110,6 +110,8 @@ QLayout* FindPage::probe() {
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll->setWidget(words);
+  scroll->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
+  scroll->setMinimumHeight(scroll->fontMetrics().lineSpacing() * 3);
   layout->addWidget(scroll, 1);
   return layout;
 }
@@ -142,8 +144,8 @@ QLayout* FindPage::entry() {
   row->addStretch(1);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
-  other_->setPlaceholderText(tr("elsewhere:  J4.11 0.452   or   ohms J4.11 47   Enter"));
-  other_->setMinimumWidth(other_->fontMetrics().averageCharWidth() * 50);
+  other_->setPlaceholderText(tr("elsewhere: J4.11 0.452, ohms J4.11 47"));
+  other_->setMinimumWidth(other_->fontMetrics().averageCharWidth() * 42);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   auto* label = new QLabel(tr("Tab"), this);
   label->setBuddy(other_);
@@ -155,6 +157,10 @@ QLayout* FindPage::entry() {
 QLayout* FindPage::suspectsBox() {
   auto* layout = new QVBoxLayout;
   connect(suspects_, &QListWidget::currentRowChanged, this, [this] { suspectChosen(); });
+  // They scroll: what room there is they share with the tree.
+  for (QWidget* part : std::initializer_list<QWidget*>{suspects_, explanation_})
+    part->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
+  suspects_->setMinimumHeight(suspects_->fontMetrics().lineSpacing() * 5);
   layout->addWidget(suspects_, 4);
   explanation_->setReadOnly(true);
   explanation_->setTabChangesFocus(true);

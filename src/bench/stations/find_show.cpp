@@ -73,10 +73,10 @@ void FindPage::nameLine() {
   if (desk_.fault.solving())
     words << tr("weighing the readings …");
   else if (shown_)
-    words << tr("%n reading(s) weighed", nullptr, static_cast<int>(shown_->isolation.observations.size()));
+    words << tr("readings weighed: %1").arg(shown_->isolation.observations.size());
   if (!line.empty() && !desk_.fault.chosen()) words << tr("follows the oddest pin");
   if (!desk_.fault.unreachable().empty())
-    words << tr("%n place(s) out of reach", nullptr, static_cast<int>(desk_.fault.unreachable().size()));
+    words << tr("places out of reach: %1").arg(desk_.fault.unreachable().size());
   state_->setText(words.join(QStringLiteral(" · ")));
 }
 
@@ -105,7 +105,7 @@ void FindPage::showProbe() {
     due_->setText(desk_.fault.solving() ? tr("Next probe: wait, the reading is being weighed")
                                         : tr("Next probe"));
     const ProbePlace& place = shown_->isolation.places[next->place];
-    place_->setText(spokenPoint({place.pin, place.label}));
+    place_->setText(place.pin ? spokenPoint({place.pin, place.label}) : QString::fromStdString(place.label));
     lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
     effort_->setText(effortWords(*shown_, *next));
     reason_->setText(reasonWords(*shown_, *next));

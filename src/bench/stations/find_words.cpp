@@ -129,7 +129,7 @@ QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
     lines << tr("No reading on this line yet.");
   else if (const auto silent = static_cast<qsizetype>(suspect.evidence.size()) - pro.size() - contra.size();
            silent > 0)
-    lines << tr("%n reading(s) say nothing for or against it.", static_cast<int>(silent));
+    lines << tr("Readings that say nothing for or against it: %1.").arg(silent);
   return lines.join(QLatin1Char('\n'));
 }
 

@@ -29,10 +29,10 @@ QString branchWords(const TreeBranch& branch, const LinePieces& pieces) {
       ++unmeasured;
   }
   QStringList words;
-  if (joints > 0) words << (joints == 1 ? tr("joint") : tr("%n joint(s)", joints));
+  if (joints > 0) words << (joints == 1 ? tr("joint") : tr("%n joints", joints));
   if (tracks > unmeasured) words << tr("track %1 mm").arg(lengthMm, 0, 'f', 1);
   if (unmeasured > 0) words << tr("track");
-  if (vias > 0) words << (vias == 1 ? tr("via") : tr("%n via(s)", vias));
+  if (vias > 0) words << (vias == 1 ? tr("via") : tr("%n vias", vias));
   if (unknownWays > 0 || (branch.unknownWay && branch.pieces.empty())) words << tr("way not known");
   return words.join(QStringLiteral(" + "));
 }

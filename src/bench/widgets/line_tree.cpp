@@ -152,11 +152,11 @@ void LineTreeView::select(std::optional<TreeSelection> selection) {
 
 QString LineTreeView::selectedText() const {
   const auto index = selectedIndex();
-  if (!index)
-    return tr(
-        "%n pin(s), nothing selected", nullptr,
-        static_cast<int>(std::count_if(tree_.nodes.begin(), tree_.nodes.end(),
-                                       [](const TreeNode& node) { return node.kind == TreeNodeKind::pin; })));
+  if (!index) {
+    const auto pins = std::count_if(tree_.nodes.begin(), tree_.nodes.end(),
+                                    [](const TreeNode& node) { return node.kind == TreeNodeKind::pin; });
+    return tree_.nodes.empty() ? QString() : tr("Arrows go along the line; pins shown: %1").arg(pins);
+  }
   const TreeNode& node = tree_.nodes[*index];
   const QString name = node.label.isEmpty() ? tr("fork")
                        : node.kind == TreeNodeKind::folded && selection_

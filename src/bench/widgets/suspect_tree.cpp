@@ -185,7 +185,7 @@ private:
     TreeNode node;
     node.key = key;
     node.kind = TreeNodeKind::folded;
-    node.label = QCoreApplication::translate("netmend::LineTree", "%n more pin(s)", nullptr,
+    node.label = QCoreApplication::translate("netmend::LineTree", "%n more pins", nullptr,
                                              static_cast<int>(pins.size()));
     node.parent = parent;
     node.suspicion = suspicion;

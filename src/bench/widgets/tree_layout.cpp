@@ -46,8 +46,12 @@ private:
     const TreeNode& node = tree_.nodes[i];
     double letters = leastBranch * metrics_.letter;
     letters = std::max(letters, widthOf(branchText(node.branch)) + 2 * metrics_.letter);
-    if (!node.branch.part.isEmpty())
-      letters = std::max(letters, widthOf(node.branch.part) + 5 * metrics_.letter);
+    // Label and text stand right and left of the part's box.
+    if (!node.branch.part.isEmpty()) {
+      const double beside =
+          std::max(leaf(i) ? 0.0 : widthOf(nodeText(node)), widthOf(branchText(node.branch)));
+      letters = std::max(letters, widthOf(node.branch.part) + 2 * (beside + 2.5 * metrics_.letter));
+    }
     if (!leaf(i)) letters = std::max(letters, widthOf(nodeText(node)) + 2 * metrics_.letter);
     return letters;
   }
@@ -117,7 +121,7 @@ private:
       place.start = {layout_.places[node.parent].at.x(), place.at.y()};
       const double text = widthOf(branchText(node.branch));
       if (text > 0.0)
-        place.text = {place.start.x() + metrics_.letter, place.at.y() + line * 0.25,
+        place.text = {place.start.x() + metrics_.letter, place.at.y() + line * 0.32,
                       std::max(text, place.at.x() - place.start.x() - 2 * metrics_.letter), line};
       place.branchHit = QRectF(place.start.x() + metrics_.letter * 0.5, place.at.y() - line * 0.45,
                                place.at.x() - place.start.x() - metrics_.letter * 1.5, line * 0.9);
@@ -133,6 +137,10 @@ private:
 };
 
 } // namespace
+
+TreeLayout layoutLineTree(const LineTree& tree, const TreeMetrics& metrics, double width) {
+  return TreePlacer(tree, metrics).place(width);
+}
 
 QString suspicionText(double suspicion) {
   if (suspicion < leastShownSuspicion) return {};

@@ -48,9 +48,11 @@ private:
     const bool suspect = branch.suspicion >= leastShownSuspicion;
     const double thin = metrics_.line * 0.1;
     if (suspect) {
-      painter_.setPen(QPen(colors_.suspect, thin * (2.0 + 5.0 * std::sqrt(branch.suspicion)), Qt::SolidLine,
+      painter_.setPen(QPen(colors_.suspect, thin * (2.0 + 3.0 * std::sqrt(branch.suspicion)), Qt::SolidLine,
                            Qt::FlatCap));
-      painter_.drawLine(place.start, place.at);
+      // Short of the nodes, whose shapes have to be told.
+      const QPointF gap(metrics_.line * 0.6, 0);
+      if (place.at.x() - place.start.x() > 3 * gap.x()) painter_.drawLine(place.start + gap, place.at - gap);
     }
     QPen pen(colors_.ink, thin);
     if (branch.unknownWay) {
