@@ -2,36 +2,78 @@
 #include <string_view>
 
 #include <QApplication>
+#include <QCommandLineParser>
+#include <QSettings>
+#include <QStandardPaths>
 
-#include "netmend/bench/board_window.h"
+#include "netmend/base/data_folder.h"
+#include "netmend/bench/window/bench_window.h"
 
 namespace {
 
-constexpr const char* help = "netmend-bench [FILE]\n"
-                             "Opens a board to look at. A file can also be dropped on the window.\n"
-                             "Drag or arrow keys move, wheel or + - zoom, F fits, T turns the board over,\n"
-                             "X sees through it, a click on a pad lights its net.\n";
+constexpr const char* help =
+    "netmend-bench [OPTION…] [BOARD]\n"
+    "The bench window: book in, board, walk, find, bridge, prove, hand over.\n\n"
+    "  BOARD                board file to open; a file can also be dropped on the window\n"
+    "  --store FOLDER       where job book and drawn boards are kept (default: the user's data folder)\n"
+    "  --meter ADDRESS      linked meter: tcp:HOST[:PORT], serial:/dev/NAME[:PATTERN]\n"
+    "  --help, --version\n\n"
+    "F1 in the window shows all keys. Example:\n"
+    "  netmend-bench --store ~/repairs logger.netmend-board.json\n";
 
-} // namespace
-
-int main(int argc, char** argv) {
-  // Before Qt looks for a display: help needs none.
+/// Before Qt looks for a display: these need none.
+bool answered(int argc, char** argv) {
   for (int i = 1; i < argc; ++i) {
     const std::string_view argument = argv[i];
     if (argument == "--help" || argument == "-h") {
       std::fputs(help, stdout);
-      return 0;
+      return true;
+    }
+    if (argument == "--version") {
+      std::puts("netmend-bench " NETMEND_VERSION);
+      return true;
     }
   }
+  return false;
+}
+
+std::filesystem::path pathOf(const QString& text) {
+  return std::filesystem::path(text.toStdU16String());
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  if (answered(argc, argv)) return 0;
+  QApplication::setStyle(QStringLiteral("Fusion"));
   const QApplication application(argc, argv);
-  const QStringList arguments = QApplication::arguments();
-  if (arguments.size() > 2 || (arguments.size() == 2 && arguments[1].startsWith(QLatin1Char('-')))) {
+  QApplication::setOrganizationName(QStringLiteral("netmend"));
+  QApplication::setApplicationName(QStringLiteral("netmend-bench"));
+  QCommandLineParser line;
+  const QCommandLineOption store(QStringLiteral("store"), QString(), QStringLiteral("folder"));
+  const QCommandLineOption meter(QStringLiteral("meter"), QString(), QStringLiteral("address"));
+  line.addOptions({store, meter});
+  if (!line.parse(QApplication::arguments()) || line.positionalArguments().size() > 1) {
+    std::fputs(qPrintable(line.errorText() + QLatin1Char('\n')), stderr);
     std::fputs(help, stderr);
     return 2;
   }
-  netmend::BoardWindow window;
-  window.resize(1200, 760);
-  if (arguments.size() == 2) window.open(std::filesystem::path(arguments[1].toStdU16String()));
+  const QString folder = line.isSet(store)
+                             ? line.value(store)
+                             : QStandardPaths::writableLocation(QStandardPaths::AppDataLocation);
+  auto job = netmend::BenchJob::open({netmend::dataFolder(), pathOf(folder)});
+  if (!job) {
+    std::fputs((job.error().text() + "\n").c_str(), stderr);
+    return 3;
+  }
+  netmend::BenchWindow window(std::move(*job));
+  window.resize(1280, 800);
+  window.restore();
+  if (line.isSet(meter)) window.linkMeter(line.value(meter));
+  if (!line.positionalArguments().isEmpty()) {
+    window.go(netmend::Station::board);
+    window.openBoard(line.positionalArguments().first());
+  }
   window.show();
   return QApplication::exec();
 }

@@ -1,5 +1,6 @@
 #include "netmend/jobbook/job_book.h"
 
+#include <algorithm>
 #include <ctime>
 
 #include <nlohmann/json.hpp>
@@ -15,10 +16,6 @@
 namespace netmend {
 
 namespace {
-
-Time now() {
-  return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-}
 
 /// Runs work on the book; what SOCI or a damaged entry throws becomes an Error that names the file.
 template <class Work> auto guarded(const std::filesystem::path& path, Work work) -> decltype(work()) {
@@ -81,6 +78,36 @@ Result<void> takeOut(soci::session& sql, const std::filesystem::path& path, JobI
   });
 }
 
+tl::unexpected<Error> noSuchAction(const std::filesystem::path& path, RepairActionId action) {
+  return failure({"the job has no such repair action", path.string(), "", std::to_string(action.value)});
+}
+
+void noteAction(soci::session& sql, JobId job, const RepairAction& action) {
+  note(sql, job,
+       "repair action: " + std::string(wordFor(repairKindWords, action.kind)) + " " + action.target);
+}
+
+void updateState(soci::session& sql, JobId job, JobState state) {
+  const auto jobKey = static_cast<long long>(job.value);
+  const std::string word(wordFor(jobStateWords, state));
+  sql << "update job set state = :state where id = :id", soci::use(word), soci::use(jobKey);
+  note(sql, job, word);
+}
+
+/// Adds readings to an action's proof, as it is changed or else as it is kept. False: there is none such.
+bool addProof(std::vector<RepairAction>& changed, const std::vector<RepairAction>& kept,
+              RepairActionId proven, const std::vector<JobReadingId>& readings) {
+  const auto isProven = [&](const RepairAction& action) { return action.id == proven; };
+  auto action = std::find_if(changed.begin(), changed.end(), isProven);
+  if (action == changed.end()) {
+    const auto old = std::find_if(kept.begin(), kept.end(), isProven);
+    if (old == kept.end()) return false;
+    action = changed.insert(changed.end(), *old);
+  }
+  action->proof.insert(action->proof.end(), readings.begin(), readings.end());
+  return true;
+}
+
 /// "2026-0007": one more than the highest of the year, so that a number is never given twice.
 std::string nextNumber(soci::session& sql) {
   const std::time_t seconds = std::chrono::system_clock::to_time_t(now());
@@ -94,42 +121,6 @@ std::string nextNumber(soci::session& sql) {
       soci::use(pattern), soci::into(highest);
   std::string count = std::to_string(highest + 1);
   return year + std::string(count.size() < 4 ? 4 - count.size() : 0, '0') + count;
-}
-
-constexpr const char* jobColumns =
-    "number, created, customer, customer_reference, device, serial, symptom, history, condition, board_uuid, "
-    "board_name, board_revision, board_file, board_digest, state, currency, internal_notes";
-
-void insertJob(soci::session& sql, const Job& job, const std::string& number) {
-  const long long created = (job.created == Time{} ? now() : job.created).time_since_epoch().count();
-  const std::string state(wordFor(jobStateWords, job.state));
-  sql << std::string("insert into job (") + jobColumns +
-             ") values (:number, :created, :customer, :customer_reference, :device, :serial, :symptom, "
-             ":history, "
-             ":condition, :board_uuid, :board_name, :board_revision, :board_file, :board_digest, :state, "
-             ":currency, "
-             ":internal_notes)",
-      soci::use(number), soci::use(created), soci::use(job.customer), soci::use(job.customerReference),
-      soci::use(job.device), soci::use(job.serial), soci::use(job.symptom), soci::use(job.history),
-      soci::use(job.condition), soci::use(job.boardUuid), soci::use(job.boardName),
-      soci::use(job.boardRevision), soci::use(job.boardFile), soci::use(job.boardDigest), soci::use(state),
-      soci::use(job.currency), soci::use(job.internalNotes);
-}
-
-bool selectJob(soci::session& sql, long long id, Job& job) {
-  long long created = 0;
-  std::string state;
-  sql << std::string("select ") + jobColumns + " from job where id = :id", soci::use(id),
-      soci::into(job.number), soci::into(created), soci::into(job.customer),
-      soci::into(job.customerReference), soci::into(job.device), soci::into(job.serial),
-      soci::into(job.symptom), soci::into(job.history), soci::into(job.condition), soci::into(job.boardUuid),
-      soci::into(job.boardName), soci::into(job.boardRevision), soci::into(job.boardFile),
-      soci::into(job.boardDigest), soci::into(state), soci::into(job.currency), soci::into(job.internalNotes);
-  if (!sql.got_data()) return false;
-  job.id = JobId(static_cast<std::uint64_t>(id));
-  job.created = Time(std::chrono::milliseconds(created));
-  job.state = stored(jobStateWords, state);
-  return true;
 }
 
 Job wholeJob(soci::session& sql, Job job) {
@@ -288,9 +279,47 @@ Result<std::vector<JobEvent>> JobBook::history(JobId id) const {
   });
 }
 
+Result<JobAdded> JobBook::add(JobId id, const JobAdditions& additions) {
+  return change(*session_, path_, id, [&]() -> Result<JobAdded> {
+    soci::session& sql = *session_;
+    JobAdded added;
+    for (const JobReading& reading : additions.readings)
+      added.readings.push_back(insertReading(sql, id, reading));
+    std::vector<RepairAction> changed = additions.changed;
+    if (additions.proven && !addProof(changed, actionsOf(sql, id), additions.proven, added.readings))
+      return noSuchAction(path_, additions.proven);
+    for (const RepairAction& action : changed)
+      if (!replaceAction(sql, id, action)) return noSuchAction(path_, action.id);
+    for (const RepairAction& action : additions.actions) {
+      noteAction(sql, id, action);
+      added.actions.push_back(insertAction(sql, id, action));
+    }
+    for (const Photo& photo : additions.photos)
+      (void)insertPhoto(sql, id, photo);
+    for (const Charge& charge : additions.charges)
+      (void)insertCharge(sql, id, charge);
+    if (additions.state) updateState(sql, id, *additions.state);
+    return added;
+  });
+}
+
 Result<JobReadingId> JobBook::addReading(JobId id, const JobReading& reading) {
   return change(*session_, path_, id,
                 [&]() -> Result<JobReadingId> { return insertReading(*session_, id, reading); });
+}
+
+Result<void> JobBook::rejudge(JobId id, const std::vector<JobReading>& readings) {
+  return change(*session_, path_, id, [&]() -> Result<void> {
+    const auto jobKey = static_cast<long long>(id.value);
+    for (const auto& reading : readings) {
+      const auto key = static_cast<long long>(reading.id.value);
+      *session_ << "update reading set verdict = :verdict, expected = :expected, explanation = :explanation "
+                   "where job = :job and id = :id",
+          soci::use(reading.verdict), soci::use(reading.expected), soci::use(reading.explanation),
+          soci::use(jobKey), soci::use(key);
+    }
+    return {};
+  });
 }
 
 Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspects) {
@@ -306,8 +335,7 @@ Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspe
 
 Result<RepairActionId> JobBook::addAction(JobId id, const RepairAction& action) {
   return change(*session_, path_, id, [&]() -> Result<RepairActionId> {
-    note(*session_, id,
-         "repair action: " + std::string(wordFor(repairKindWords, action.kind)) + " " + action.target);
+    noteAction(*session_, id, action);
     return insertAction(*session_, id, action);
   });
 }
@@ -315,8 +343,7 @@ Result<RepairActionId> JobBook::addAction(JobId id, const RepairAction& action) 
 Result<void> JobBook::updateAction(JobId id, const RepairAction& action) {
   return change(*session_, path_, id, [&]() -> Result<void> {
     if (replaceAction(*session_, id, action)) return {};
-    return failure(
-        {"the job has no such repair action", path_.string(), "", std::to_string(action.id.value)});
+    return noSuchAction(path_, action.id);
   });
 }
 
@@ -347,10 +374,7 @@ Result<void> JobBook::takeBack(JobId id, ChargeId charge) {
 
 Result<void> JobBook::setState(JobId id, JobState state) {
   return change(*session_, path_, id, [&]() -> Result<void> {
-    const auto jobKey = static_cast<long long>(id.value);
-    const std::string word(wordFor(jobStateWords, state));
-    *session_ << "update job set state = :state where id = :id", soci::use(word), soci::use(jobKey);
-    note(*session_, id, word);
+    updateState(*session_, id, state);
     return {};
   });
 }

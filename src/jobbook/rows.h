@@ -8,8 +8,15 @@
 
 #include "netmend/jobbook/job.h"
 
-/// A job's lists as rows of the book. All throw soci::soci_error; JobBook turns that into an Error.
+/// A job and its lists as rows of the book. All throw soci::soci_error; JobBook turns that into an Error.
 namespace netmend {
+
+[[nodiscard]] Time now();
+
+/// The job itself, without its lists.
+void insertJob(soci::session& sql, const Job& job, const std::string& number);
+/// False when there is no such job.
+[[nodiscard]] bool selectJob(soci::session& sql, long long id, Job& job);
 
 [[nodiscard]] JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& reading);
 [[nodiscard]] std::vector<JobReading> readingsOf(soci::session& sql, JobId job);

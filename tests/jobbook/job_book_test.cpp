@@ -195,6 +195,47 @@ TEST_CASE("steps ticked off and proof readings stay with their repair action") {
   CHECK(job.readings.back().purpose == ReadingPurpose::proof);
 }
 
+TEST_CASE("what is added together is there together, or not at all") {
+  const TemporaryBook file;
+  auto book = file.open();
+  Job job = must(book.job(must(book.addJob(fullJob()))));
+  JobAdditions additions;
+  additions.readings = {readingOf(0.452), readingOf(std::nullopt)};
+  additions.proven = job.actions[0].id;
+  additions.changed = job.actions;
+  additions.changed[0].steps[1].done = true;
+  additions.actions = {RepairAction{}};
+  additions.actions[0].target = "second";
+  additions.charges = {{ChargeId(), "wire", Decimal{10000}, Decimal{5000}}};
+  additions.state = JobState::proving;
+
+  JobAdditions bad = additions;
+  bad.changed.push_back(job.actions[0]);
+  bad.changed[1].id = RepairActionId(999);
+  const auto history = must(book.history(job.id)).size();
+  CHECK_FALSE(book.add(job.id, bad));
+  bad = additions;
+  bad.proven = RepairActionId(999);
+  CHECK_FALSE(book.add(job.id, bad));
+  CHECK_FALSE(book.add(JobId(999), additions));
+  Job after = must(book.job(job.id));
+  CHECK(after.readings.size() == job.readings.size());
+  CHECK(after.actions.size() == job.actions.size());
+  CHECK_FALSE(after.actions[0].steps[1].done);
+  CHECK(after.charges.size() == job.charges.size());
+  CHECK(after.state == job.state);
+  CHECK(must(book.history(job.id)).size() == history);
+
+  const JobAdded added = must(book.add(job.id, additions));
+  after = must(book.job(job.id));
+  CHECK(after.readings.size() == job.readings.size() + 2);
+  CHECK(after.actions[0].proof == added.readings);
+  CHECK(after.actions[0].steps[1].done);
+  CHECK(after.actions.at(1).id == added.actions.at(0));
+  CHECK(after.charges.back().what == "wire");
+  CHECK(after.state == JobState::proving);
+}
+
 TEST_CASE("a change to a job, an action or a reading that is not there is refused") {
   const TemporaryBook file;
   auto book = file.open();

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,22 @@ struct JobEvent {
   std::string what;
 };
 
+/// All that is added to a job at once.
+struct JobAdditions {
+  std::vector<JobReading> readings;
+  RepairActionId proven;             ///< the action that the readings are the proof of, or none
+  std::vector<RepairAction> changed; ///< replace those of the same ids: steps ticked off
+  std::vector<RepairAction> actions;
+  std::vector<Photo> photos;
+  std::vector<Charge> charges;
+  std::optional<JobState> state;
+};
+/// The ids that were given, in the order of what was added.
+struct JobAdded {
+  std::vector<JobReadingId> readings;
+  std::vector<RepairActionId> actions;
+};
+
 /// All jobs, in one SQLite file that may be open in several programs at once. Every call that changes
 /// something is one transaction and durable when it returns (WAL, synchronous=FULL).
 /// Errors name the file; a book written by a newer Netmend is refused.
@@ -55,7 +72,12 @@ public:
   [[nodiscard]] Result<std::vector<JobSummary>> jobs(const std::string& text = "") const;
   [[nodiscard]] Result<std::vector<JobEvent>> history(JobId id) const;
 
+  /// All of it, or, when anything of it cannot be added, nothing.
+  [[nodiscard]] Result<JobAdded> add(JobId job, const JobAdditions& additions);
   [[nodiscard]] Result<JobReadingId> addReading(JobId job, const JobReading& reading);
+  /// Replaces verdict, expected value and explanation of these readings, known by their ids: good boards were
+  /// walked after them.
+  [[nodiscard]] Result<void> rejudge(JobId job, const std::vector<JobReading>& readings);
   /// Replaces the suspects: they are one finding, made from all readings so far.
   [[nodiscard]] Result<void> setSuspects(JobId job, const std::vector<JobSuspect>& suspects);
   [[nodiscard]] Result<RepairActionId> addAction(JobId job, const RepairAction& action);

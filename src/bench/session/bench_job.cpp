@@ -57,7 +57,8 @@ template <class Item> const Item* findIn(const std::vector<Item>& items, decltyp
 } // namespace
 
 BenchJob::BenchJob(BenchFolders folders, RepairData data, JobBook book)
-    : folders_(std::move(folders)), data_(std::move(data)), book_(std::move(book)), opening_(this) {}
+    : folders_(std::move(folders)), data_(std::move(data)), book_(std::move(book)), opening_(this),
+      weighing_(this) {}
 
 Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
   std::error_code error;
@@ -124,7 +125,8 @@ bool BenchJob::openJob(JobId id) {
   if (!sameBoard) {
     board_.reset();
     good_.clear();
-    expected_ = {};
+    weighing_.cancel();
+    expected_ = std::make_shared<const ExpectedTable>();
     Q_EMIT boardChanged();
     Q_EMIT goodWalksChanged();
   }
@@ -254,7 +256,19 @@ void BenchJob::readGoodWalks() {
     fail(kept.error());
   else
     good_ = std::move(*kept);
-  expected_ = expectedValues(good_, board_->lookup.get(), data_.probing);
+  if (good_.empty()) {
+    weighing_.cancel();
+    expected_ = std::make_shared<const ExpectedTable>();
+    return;
+  }
+  weighing_.run<ExpectedTable>(
+      [good = good_, lookup = board_->lookup, board = board_->board, data = &data_](const std::stop_token&) {
+        return expectedValues(good, lookup.get(), data->probing);
+      },
+      [this](ExpectedTable table) {
+        expected_ = std::make_shared<const ExpectedTable>(std::move(table));
+        Q_EMIT goodWalksChanged();
+      });
 }
 
 bool BenchJob::keepGoodWalk(const Walk& walk) {
@@ -284,6 +298,19 @@ Result<void> BenchJob::takeBackReading(JobReadingId id) {
   std::erase_if(job_->readings, [id](const JobReading& reading) { return reading.id == id; });
   Q_EMIT readingsChanged();
   return {};
+}
+
+bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
+  if (!job_) return false;
+  if (auto kept = book_.rejudge(job_->id, readings); !kept) {
+    fail(kept.error());
+    return false;
+  }
+  for (const JobReading& judged : readings)
+    for (JobReading& reading : job_->readings)
+      if (reading.id == judged.id) reading = judged;
+  Q_EMIT readingsChanged();
+  return true;
 }
 
 bool BenchJob::setSuspects(const std::vector<JobSuspect>& suspects) {

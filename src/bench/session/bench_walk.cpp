@@ -49,13 +49,15 @@ std::vector<StripInterval> intervalsOf(const Expected& expected) {
 
 } // namespace
 
-BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
+BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
   connect(&job, &BenchJob::boardChanged, this, &BenchWalk::startOver);
   connect(&job, &BenchJob::jobChanged, this, [this] {
     if (badSession_.walk.readings.empty() || !job_.job()) fillFromJob();
   });
   connect(&job, &BenchJob::goodWalksChanged, this, [this] {
     judge();
+    rejudgeKept();
+    weigh();
     Q_EMIT changed();
   });
 }
@@ -88,7 +90,9 @@ void BenchWalk::startOver() {
   part_ = {};
   const auto parts = partsToWalk();
   if (!parts.empty()) part_ = parts.front();
+  live_ = nullptr;
   resumeGood();
+  weigh();
   fillFromJob();
 }
 
@@ -204,7 +208,7 @@ Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
   if (count > before.walk.readings.size()) {
     const Reading& reading = after.walk.readings.back();
     const Verdict verdict =
-        judgeReading(reading, expected_.find(reading), findMeter(job_.data().probing.meters, reading.meter),
+        judgeReading(reading, expected().find(reading), findMeter(job_.data().probing.meters, reading.meter),
                      job_.data().probing.rules, judged_.ratePerPoint);
     const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::fault, &verdict));
     if (!id) return failure(id.error());
@@ -225,6 +229,7 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   const std::size_t count = session().walk.readings.size();
   if (auto kept = keep(after, session()); !kept) return kept;
   session() = std::move(after);
+  if (good_) weigh();
   (good_ ? goodCondition_ : badCondition_) = true;
   judge();
   last_.reset();
@@ -263,13 +268,44 @@ void BenchWalk::goTo(std::size_t point) {
   Q_EMIT changed();
 }
 
+void BenchWalk::weigh() {
+  const OpenBoard* board = job_.board();
+  if (board == nullptr || goodSession_.walk.readings.empty()) {
+    weighing_.cancel();
+    live_ = nullptr;
+    return;
+  }
+  std::vector<Walk> good = job_.goodWalks();
+  good.push_back(goodSession_.walk);
+  weighing_.run<ExpectedTable>(
+      [good = std::move(good), lookup = board->lookup, kept = board->board, data = &job_.data()](
+          const std::stop_token&) { return expectedValues(good, lookup.get(), data->probing); },
+      [this](ExpectedTable table) {
+        live_ = std::make_shared<const ExpectedTable>(std::move(table));
+        judge();
+        rejudgeKept();
+        Q_EMIT changed();
+      });
+}
+
+void BenchWalk::rejudgeKept() {
+  if (job_.job() == nullptr) return;
+  std::vector<JobReading> changed;
+  for (std::size_t i = 0; i < kept_.size(); ++i) {
+    JobReading now =
+        toJobReading(badSession_.walk.readings[i], ReadingPurpose::fault, &badJudged_.verdicts[i]);
+    now.id = kept_[i];
+    for (const JobReading& entry : job_.job()->readings)
+      if (entry.id == now.id && (entry.verdict != now.verdict || entry.expected != now.expected))
+        changed.push_back(now);
+  }
+  if (!changed.empty()) job_.rejudge(changed);
+}
+
 void BenchWalk::judge() {
   const OpenBoard* board = job_.board();
   const Lookup* lookup = board != nullptr ? board->lookup.get() : nullptr;
-  std::vector<Walk> good = job_.goodWalks();
-  if (!goodSession_.walk.readings.empty()) good.push_back(goodSession_.walk);
-  expected_ = expectedValues(good, lookup, job_.data().probing);
-  badJudged_ = judgeWalk(badSession_.walk, expected_, lookup, job_.data().probing);
+  badJudged_ = judgeWalk(badSession_.walk, expected(), lookup, job_.data().probing);
   // A good board is held against the others, not against itself.
   judged_ = good_ ? judgeWalk(goodSession_.walk, job_.expected(), lookup, job_.data().probing) : badJudged_;
 }
@@ -282,7 +318,7 @@ const Expected* BenchWalk::expectedAtDue() const {
   setting.other = session().walk.other;
   setting.condition = session().walk.condition;
   setting.condition.temperature.reset();
-  return (good_ ? job_.expected() : expected_).find(*point, setting);
+  return (good_ ? job_.expected() : expected()).find(*point, setting);
 }
 
 std::vector<std::size_t> BenchWalk::oddOnes() const {
@@ -308,7 +344,7 @@ PinStrip BenchWalk::strip() const {
   out.mode = shown.mode;
   out.title = shown.title + ", " + std::string(word(shown.mode)) + ", other lead on " + shown.other.label;
   const OpenBoard* board = job_.board();
-  const ExpectedTable& table = good_ ? job_.expected() : expected_;
+  const ExpectedTable& table = good_ ? job_.expected() : expected();
   const JudgedWalk& judged = judged_;
   for (const ProbePoint& point : shown.points) {
     StripPin pin;
@@ -345,6 +381,8 @@ bool BenchWalk::keepGood() {
   std::filesystem::remove(goodFile(), error);
   goodSession_ = WalkSession{emptyWalk(true), 0, {}};
   goodCondition_ = false;
+  // What it said stays in force until the book's walks have been weighed with it.
+  weighing_.cancel();
   judge();
   Q_EMIT changed();
   return true;

@@ -27,12 +27,13 @@ public:
     ++running_;
     pool_->start([this, owner = owner_, stop = stop_.get_token(), work = std::move(work),
                   done = std::move(done)]() mutable {
-      auto result = std::make_shared<T>(work(stop));
+      std::shared_ptr<T> result;
+      if (!stop.stop_requested()) result = std::make_shared<T>(work(stop));
       QMetaObject::invokeMethod(
           owner,
           [this, stop, result, done = std::move(done)] {
             --running_;
-            if (!stop.stop_requested()) done(std::move(*result));
+            if (result && !stop.stop_requested()) done(std::move(*result));
           },
           Qt::QueuedConnection);
     });

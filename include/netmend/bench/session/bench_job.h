@@ -62,13 +62,17 @@ public:
   void cancelOpening();
 
   [[nodiscard]] const std::vector<Walk>& goodWalks() const { return good_; }
-  [[nodiscard]] const ExpectedTable& expected() const { return expected_; }
+  /// Worked out beside the event loop; `goodWalksChanged` says when.
+  [[nodiscard]] const ExpectedTable& expected() const { return *expected_; }
+  [[nodiscard]] bool weighing() const { return weighing_.busy(); }
   /// Keeps a walk of a good board in the book, for all later jobs on this board.
   bool keepGoodWalk(const Walk& walk);
 
   /// Durable when it returns. Not on the undo stack: walks have their own undo.
   [[nodiscard]] Result<JobReadingId> addReading(const JobReading& reading);
   [[nodiscard]] Result<void> takeBackReading(JobReadingId id);
+  /// What these readings, known by their ids, say now that good boards have been walked.
+  bool rejudge(const std::vector<JobReading>& readings);
   bool setSuspects(const std::vector<JobSuspect>& suspects);
 
   bool addAction(const RepairAction& action);
@@ -116,9 +120,10 @@ private:
   std::optional<Job> job_;
   std::optional<OpenBoard> board_;
   std::vector<Walk> good_;
-  ExpectedTable expected_;
+  std::shared_ptr<const ExpectedTable> expected_ = std::make_shared<const ExpectedTable>();
   QUndoStack undo_;
   Background opening_;
+  Background weighing_;
 };
 
 } // namespace netmend

@@ -42,6 +42,8 @@ public:
 
   [[nodiscard]] const Walk& walk() const { return session().walk; }
   [[nodiscard]] const Walk& walk(bool good) const { return good ? goodSession_.walk : badSession_.walk; }
+  /// What good boards read, the one being walked included.
+  [[nodiscard]] const ExpectedTable& expected() const { return live_ ? *live_ : job_.expected(); }
   [[nodiscard]] std::optional<ProbePoint> due() const;
   [[nodiscard]] std::vector<PointState> points() const;
   [[nodiscard]] ReadingMode mode() const { return session().walk.mode; }
@@ -84,7 +86,9 @@ private:
   void startOver();
   void fillFromJob();
   void resumeGood();
+  void weigh();
   void judge();
+  void rejudgeKept();
   [[nodiscard]] Walk emptyWalk(bool good) const;
   [[nodiscard]] Result<void> keep(WalkSession& after, const WalkSession& before);
   /// One for each board: walking another good board first loses nothing.
@@ -102,7 +106,8 @@ private:
   std::vector<JobReadingId> kept_; ///< parallel to the readings of `badSession_`
   JudgedWalk judged_;              ///< of the walk in force
   JudgedWalk badJudged_;
-  ExpectedTable expected_; ///< from the kept walks and the one under way
+  std::shared_ptr<const ExpectedTable> live_; ///< with the good walk under way; null: as the job's
+  Background weighing_;
   std::optional<Verdict> last_;
 };
 

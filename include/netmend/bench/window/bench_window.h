@@ -1,0 +1,106 @@
+#pragma once
+
+#include <array>
+#include <memory>
+#include <vector>
+
+#include <QMainWindow>
+
+#include "netmend/bench/map/copper_map.h"
+#include "netmend/bench/map/map_tools.h"
+#include "netmend/bench/meter/linked_meter_source.h"
+#include "netmend/bench/stations/station.h"
+
+class QLabel;
+class QPushButton;
+class QSplitter;
+class QStackedWidget;
+
+namespace netmend {
+
+class BoardPage;
+class BookInPage;
+class Sounds;
+class WalkPage;
+
+/// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
+/// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
+class BenchWindow : public QMainWindow {
+  Q_OBJECT
+
+public:
+  explicit BenchWindow(std::unique_ptr<BenchJob> job);
+  ~BenchWindow() override;
+
+  [[nodiscard]] Desk desk() { return {*job_, *walk_, *fault_}; }
+  void go(Station station);
+  [[nodiscard]] Station station() const { return station_; }
+  [[nodiscard]] StationPage& page(Station station);
+  [[nodiscard]] CopperMap& map() { return *map_; }
+  void openBoard(const QString& file);
+
+  /// Links a meter by its address (`tcp:host:port`, `serial:/dev/ttyUSB0`); empty: none.
+  void linkMeter(const QString& address);
+  [[nodiscard]] const LinkedMeterSource* meter() const { return meter_.get(); }
+
+  void setTheme(PictureTheme theme);
+  /// Letters and everything with them, 100 to 300 per cent.
+  void setScale(int percent);
+  /// What stands at the bottom beside the next thing; empty: nothing.
+  [[nodiscard]] QString message() const;
+  [[nodiscard]] QString nextText() const;
+
+  /// The last job, where it was left: asked for by main, not by tests.
+  void restore();
+
+protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+  QWidget* rail();
+  QWidget* mapPanel();
+  QWidget* foot();
+  void addPages();
+  void addKeys();
+
+  void follow(StationPage& page);
+  void refresh();
+  void refreshMap();
+  void tell(const QString& text, bool isError);
+  void meterEvents();
+  void showMeter(const LinkStatus& status);
+  void showLive(const LiveValue& value);
+  void remember() const;
+  void undo();
+  void showKeys();
+  void askMeter();
+
+  std::unique_ptr<BenchJob> job_;
+  std::unique_ptr<BenchWalk> walk_;
+  std::unique_ptr<BenchFault> fault_;
+  std::unique_ptr<LinkedMeterSource> meter_;
+  std::unique_ptr<Sounds> sounds_;
+  Station station_ = Station::board;
+  PictureTheme theme_ = PictureTheme::light;
+
+  QStackedWidget* pages_;
+  std::array<QPushButton*, stations.size()> rail_{};
+  QSplitter* splitter_;
+  CopperMap* map_;
+  MapSearch* search_;
+  MapLayers* layers_;
+  QLabel* place_;
+  QLabel* jobLabel_;
+  QLabel* live_;
+  QLabel* next_;
+  QLabel* message_;
+  QPushButton* nextButton_;
+  BookInPage* bookIn_ = nullptr;
+  BoardPage* board_ = nullptr;
+  WalkPage* walkPage_ = nullptr;
+};
+
+} // namespace netmend

@@ -1,0 +1,333 @@
+#include "netmend/bench/window/bench_window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMimeData>
+#include <QPushButton>
+#include <QSettings>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "netmend/base/data_folder.h"
+#include "netmend/bench/stations/board_page.h"
+#include "netmend/bench/stations/book_in_page.h"
+#include "netmend/bench/stations/bridge_page.h"
+#include "netmend/bench/stations/find_page.h"
+#include "netmend/bench/stations/hand_over_page.h"
+#include "netmend/bench/stations/prove_page.h"
+#include "netmend/bench/stations/walk_page.h"
+#include "netmend/bench/widgets/letters.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/probing/words.h"
+#include "sounds.h"
+#include "theme.h"
+
+namespace netmend {
+
+BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
+    : job_(std::move(job)), walk_(std::make_unique<BenchWalk>(*job_)),
+      fault_(std::make_unique<BenchFault>(*job_, *walk_)), sounds_(std::make_unique<Sounds>()),
+      pages_(new QStackedWidget), splitter_(new QSplitter(Qt::Horizontal)), map_(new CopperMap),
+      search_(new MapSearch(*map_)), layers_(new MapLayers(*map_)),
+      place_(makeLabel(Letters::small, QStringLiteral("mapPlace"))),
+      jobLabel_(makeLabel(Letters::reading, QStringLiteral("jobLabel"))),
+      live_(makeLabel(Letters::metre, QStringLiteral("live"))),
+      next_(makeLabel(Letters::metre, QStringLiteral("next"))),
+      message_(makeLabel(Letters::reading, QStringLiteral("message"))),
+      nextButton_(makeButton(tr("Go there"), QKeySequence(Qt::CTRL | Qt::Key_Return), this)) {
+  setWindowTitle(tr("Netmend"));
+  setAcceptDrops(true);
+  auto* middle = new QWidget;
+  auto* layout = new QVBoxLayout(middle);
+  layout->setContentsMargins(8, 6, 8, 6);
+  layout->addWidget(rail());
+  splitter_->addWidget(pages_);
+  splitter_->addWidget(mapPanel());
+  splitter_->setStretchFactor(0, 3);
+  splitter_->setStretchFactor(1, 2);
+  splitter_->setChildrenCollapsible(false);
+  layout->addWidget(splitter_, 1);
+  layout->addWidget(foot());
+  setCentralWidget(middle);
+  addPages();
+  addKeys();
+  connect(job_.get(), &BenchJob::failed, this, [this](const QString& text) { tell(text, true); });
+  connect(job_.get(), &BenchJob::jobChanged, this, &BenchWindow::refresh);
+  connect(job_.get(), &BenchJob::actionsChanged, this, &BenchWindow::refresh);
+  connect(job_.get(), &BenchJob::openingChanged, this, &BenchWindow::refresh);
+  connect(walk_.get(), &BenchWalk::changed, this, &BenchWindow::refresh);
+  connect(fault_.get(), &BenchFault::changed, this, &BenchWindow::refresh);
+  connect(job_.get(), &BenchJob::boardChanged, this, [this] {
+    if (const OpenBoard* board = job_->board())
+      map_->setBoard(board->board);
+    else
+      map_->setBoard(std::shared_ptr<const Board>{});
+    refresh();
+  });
+  connect(walk_.get(), &BenchWalk::taken, this,
+          [this](const QString& point, const QString& value, const QString& verdict, bool odd) {
+            sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
+            if (!walk_->good()) job_->reached(JobState::probing);
+          });
+  setTheme(PictureTheme::light);
+  go(Station::board);
+}
+
+BenchWindow::~BenchWindow() {
+  // The link calls back into the window: it goes first.
+  meter_.reset();
+}
+
+QWidget* BenchWindow::rail() {
+  auto* box = new QWidget;
+  auto* row = new QHBoxLayout(box);
+  row->setContentsMargins(0, 0, 0, 0);
+  jobLabel_->setWordWrap(false);
+  row->addWidget(jobLabel_);
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    auto* button = new QPushButton(box);
+    button->setCheckable(true);
+    button->setAutoExclusive(true);
+    button->setFocusPolicy(Qt::TabFocus);
+    button->setFlat(false);
+    button->setMinimumHeight(button->fontMetrics().height() * 2);
+    button->setObjectName(QStringLiteral("station%1").arg(i + 1));
+    connect(button, &QPushButton::clicked, this, [this, i] { go(stations[i]); });
+    row->addWidget(button, 1);
+    rail_[i] = button;
+  }
+  live_->setWordWrap(false);
+  live_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  row->addWidget(live_);
+  return box;
+}
+
+QWidget* BenchWindow::mapPanel() {
+  auto* box = new QWidget;
+  auto* layout = new QVBoxLayout(box);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->addWidget(search_);
+  layout->addWidget(map_, 1);
+  auto* below = new QHBoxLayout;
+  place_->setMinimumHeight(place_->fontMetrics().height() * 2);
+  place_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  below->addWidget(place_, 3);
+  layers_->setMaximumHeight(layers_->fontMetrics().height() * 5);
+  below->addWidget(layers_, 2);
+  layout->addLayout(below);
+  map_->onPlace = [this](const MapPlace& place) { place_->setText(place.text); };
+  map_->onPin = [this](PinId pin) { page(station_).pinChosen(pin); };
+  map_->onLayersChanged = [this] { layers_->refresh(); };
+  map_->onBoardReady = [this] {
+    layers_->refresh();
+    refreshMap();
+  };
+  map_->lineOfNet = [this](NetId net) -> std::vector<NetId> {
+    const OpenBoard* board = job_->board();
+    if (board == nullptr || !net) return {};
+    return lineOf(*board->lookup, *board->graph, net).nets;
+  };
+  map_->verdictOf = [this](PinId pin) -> QString {
+    const Walk& walk = walk_->walk();
+    for (std::size_t i = walk.readings.size(); i-- > 0;)
+      if (walk.readings[i].point.pin == pin) {
+        const auto word = netmend::word(walk_->judged().verdicts[i].kind);
+        return QString::fromStdString(readingText(walk.readings[i].value, walk.readings[i].mode)) +
+               QStringLiteral(", ") + QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+      }
+    return {};
+  };
+  return box;
+}
+
+QWidget* BenchWindow::foot() {
+  auto* box = new QWidget;
+  auto* row = new QHBoxLayout(box);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->addWidget(next_, 3);
+  row->addWidget(message_, 2);
+  connect(nextButton_, &QPushButton::clicked, this, [this] { go(nextThing(desk()).station); });
+  row->addWidget(nextButton_);
+  return box;
+}
+
+void BenchWindow::addPages() {
+  bookIn_ = new BookInPage(desk());
+  board_ = new BoardPage(desk());
+  walkPage_ = new WalkPage(desk());
+  for (const Station station : stations) {
+    StationPage* page = nullptr;
+    switch (station) {
+    case Station::bookIn:
+      page = bookIn_;
+      break;
+    case Station::board:
+      page = board_;
+      break;
+    case Station::walk:
+      page = walkPage_;
+      break;
+    case Station::find:
+      page = new FindPage(desk());
+      break;
+    case Station::bridge:
+      page = new BridgePage(desk());
+      break;
+    case Station::prove:
+      page = new ProvePage(desk());
+      break;
+    case Station::handOver:
+      page = new HandOverPage(desk());
+      break;
+    }
+    pages_->addWidget(page);
+    follow(*page);
+  }
+  connect(walkPage_, &WalkPage::modeWanted, this, [this] {
+    if (meter_) meter_->setMode(walkPage_->wantedMode());
+  });
+  connect(walkPage_, &WalkPage::takeNow, this, [this] {
+    if (!meter_)
+      tell(tr("No meter is linked: type the value, or link one (Ctrl+M)"), true);
+    else if (const auto taken = meter_->takeNow(); !taken)
+      tell(QString::fromStdString(taken.error().text()), true);
+  });
+}
+
+void BenchWindow::follow(StationPage& page) {
+  connect(&page, &StationPage::overlayChanged, this, [this, &page] {
+    if (&page == pages_->currentWidget()) refreshMap();
+  });
+  connect(&page, &StationPage::told, this, &BenchWindow::tell);
+  connect(&page, &StationPage::goTo, this, &BenchWindow::go);
+}
+
+StationPage& BenchWindow::page(Station station) {
+  return *static_cast<StationPage*>(pages_->widget(static_cast<int>(station)));
+}
+
+void BenchWindow::go(Station station) {
+  station_ = station;
+  StationPage& to = page(station);
+  pages_->setCurrentWidget(&to);
+  // Where nothing is to be seen on the board, the page has all of the window.
+  splitter_->widget(1)->setVisible(station != Station::bookIn && station != Station::handOver);
+  if (meter_) meter_->setMode(to.wantedMode());
+  tell({}, false);
+  refresh();
+  refreshMap();
+  to.arrive();
+  remember();
+}
+
+void BenchWindow::openBoard(const QString& file) {
+  board_->open(file);
+}
+
+void BenchWindow::refresh() {
+  const Desk all = desk();
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    const bool done = stationDone(stations[i], all);
+    rail_[i]->setText(QStringLiteral("%1  %2%3")
+                          .arg(i + 1)
+                          .arg(stationName(stations[i]), done ? QStringLiteral("  ✓") : QString()));
+    rail_[i]->setAccessibleName(done ? tr("%1, done").arg(stationName(stations[i]))
+                                     : stationName(stations[i]));
+    rail_[i]->setChecked(stations[i] == station_);
+    QFont font = lettersFont(Letters::reading, stations[i] == station_);
+    rail_[i]->setFont(font);
+  }
+  const Job* job = job_->job();
+  jobLabel_->setText(job == nullptr ? tr("No job")
+                                    : QStringLiteral("%1\n%2").arg(QString::fromStdString(job->number),
+                                                                   QString::fromStdString(job->device)));
+  const NextThing next = nextThing(all);
+  next_->setText(next.text);
+  nextButton_->setVisible(next.station != station_);
+  nextButton_->setText(tr("To %1   Ctrl+Enter").arg(stationName(next.station)));
+  nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
+}
+
+void BenchWindow::refreshMap() {
+  if (!map_->isVisible()) return;
+  map_->setOverlay(page(station_).overlay());
+}
+
+void BenchWindow::tell(const QString& text, bool isError) {
+  message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
+  QFont font = lettersFont(Letters::reading, isError);
+  message_->setFont(font);
+}
+
+QString BenchWindow::message() const {
+  return message_->text();
+}
+
+QString BenchWindow::nextText() const {
+  return next_->text();
+}
+
+void BenchWindow::undo() {
+  page(station_).undo();
+}
+
+void BenchWindow::setTheme(PictureTheme theme) {
+  theme_ = theme;
+  QApplication::setPalette(widgetPalette(theme));
+  map_->setTheme(theme);
+  for (const Station station : stations)
+    page(station).setTheme(theme);
+}
+
+void BenchWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls() && event->mimeData()->urls().first().isLocalFile())
+    event->acceptProposedAction();
+}
+
+void BenchWindow::dropEvent(QDropEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.isEmpty() || !urls.first().isLocalFile()) return;
+  go(Station::board);
+  openBoard(urls.first().toLocalFile());
+}
+
+void BenchWindow::remember() const {
+  QSettings settings;
+  settings.setValue(QStringLiteral("window/station"), static_cast<int>(station_));
+  if (job_->job() != nullptr)
+    settings.setValue(QStringLiteral("window/job"), QVariant::fromValue<qulonglong>(job_->job()->id.value));
+  if (const OpenBoard* board = job_->board())
+    settings.setValue(QStringLiteral("window/board"), QString::fromStdU16String(board->file.u16string()));
+}
+
+void BenchWindow::restore() {
+  const QSettings settings;
+  restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
+  splitter_->restoreState(settings.value(QStringLiteral("window/splitter")).toByteArray());
+  setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
+  const int station =
+      settings.value(QStringLiteral("window/station"), static_cast<int>(Station::board)).toInt();
+  const auto job = settings.value(QStringLiteral("window/job")).toULongLong();
+  const QString board = settings.value(QStringLiteral("window/board")).toString();
+  if (job != 0 && job_->book().job(JobId(job)))
+    job_->openJob(JobId(job));
+  else if (!board.isEmpty())
+    job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
+  if (station >= 0 && station < static_cast<int>(stations.size()))
+    go(stations[static_cast<std::size_t>(station)]);
+  linkMeter(settings.value(QStringLiteral("meter/address")).toString());
+}
+
+void BenchWindow::closeEvent(QCloseEvent* event) {
+  remember();
+  QSettings settings;
+  settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
+  settings.setValue(QStringLiteral("window/splitter"), splitter_->saveState());
+  QMainWindow::closeEvent(event);
+}
+
+} // namespace netmend

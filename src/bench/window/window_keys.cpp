@@ -1,0 +1,140 @@
+// Keys of the whole window, and the sheet that tells them.
+#include <QAction>
+#include <QApplication>
+#include <QDialog>
+#include <QLabel>
+#include <QMouseEvent>
+#include <QSettings>
+#include <QVBoxLayout>
+
+#include "netmend/bench/stations/board_page.h"
+#include "netmend/bench/stations/book_in_page.h"
+#include "netmend/bench/stations/walk_page.h"
+#include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/window/bench_window.h"
+#include "sounds.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr int smallestScale = 100;
+constexpr int largestScale = 300;
+constexpr int scaleStep = 25;
+
+} // namespace
+
+void BenchWindow::addKeys() {
+  const auto add = [this](const QString& text, const QKeySequence& key, auto act) {
+    auto* action = new QAction(text, this);
+    action->setShortcut(key);
+    action->setShortcutContext(Qt::WindowShortcut);
+    connect(action, &QAction::triggered, this, act);
+    addAction(action);
+  };
+  for (std::size_t i = 0; i < stations.size(); ++i)
+    add(stationName(stations[i]),
+        QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_1 + static_cast<int>(i))),
+        [this, i] { go(stations[i]); });
+  add(tr("Undo"), QKeySequence::Undo, [this] { undo(); });
+  add(tr("Redo"), QKeySequence::Redo, [this] { job_->undoStack().redo(); });
+  add(tr("Search all jobs"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F), [this] {
+    go(Station::bookIn);
+    bookIn_->search();
+  });
+  add(tr("Find on the map"), QKeySequence::Find, [this] {
+    if (station_ == Station::bookIn) {
+      bookIn_->search();
+      return;
+    }
+    search_->setFocus();
+    search_->selectAll();
+  });
+  add(tr("Keyboard to the map"), QKeySequence(Qt::CTRL | Qt::Key_B), [this] { map_->setFocus(); });
+  add(tr("Keyboard back to the station"), QKeySequence(Qt::CTRL | Qt::Key_E),
+      [this] { page(station_).arrive(); });
+  add(tr("Link a meter"), QKeySequence(Qt::CTRL | Qt::Key_M), [this] { askMeter(); });
+  add(tr("Light, dark, high contrast"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] {
+    setTheme(static_cast<PictureTheme>((static_cast<int>(theme_) + 1) % 3));
+    QSettings().setValue(QStringLiteral("window/theme"), static_cast<int>(theme_));
+  });
+  add(tr("Larger"), QKeySequence::ZoomIn, [this] {
+    setScale(QSettings().value(QStringLiteral("window/scale"), smallestScale).toInt() + scaleStep);
+  });
+  add(tr("Smaller"), QKeySequence::ZoomOut, [this] {
+    setScale(QSettings().value(QStringLiteral("window/scale"), smallestScale).toInt() - scaleStep);
+  });
+  add(tr("Tones on or off"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
+    sounds_->setTones(!sounds_->tones());
+    tell(sounds_->tones() ? tr("Tones on") : tr("Tones off"), false);
+  });
+  add(tr("Speech on or off"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D), [this] {
+    sounds_->setSpeech(!sounds_->speech());
+    tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
+  });
+  add(tr("All keys"), QKeySequence(Qt::Key_F1), [this] { showKeys(); });
+  qApp->installEventFilter(this);
+}
+
+void BenchWindow::setScale(int percent) {
+  percent = std::clamp(percent, smallestScale, largestScale);
+  QFont font = QApplication::font();
+  static const double base = font.pointSizeF();
+  font.setPointSizeF(base * percent / 100.0);
+  QApplication::setFont(font);
+  QSettings().setValue(QStringLiteral("window/scale"), percent);
+  tell(tr("Letters at %1 %. Some change with the next start.").arg(percent), false);
+}
+
+void BenchWindow::showKeys() {
+  QString text = tr("<h3>Everywhere</h3><table cellpadding='3'>");
+  for (const QAction* action : actions())
+    text += QStringLiteral("<tr><td><b>%1</b></td><td>%2</td></tr>")
+                .arg(action->shortcut().toString(QKeySequence::NativeText).toHtmlEscaped(),
+                     action->text().toHtmlEscaped());
+  text += QStringLiteral("</table>");
+  text += tr("<h3>Walk</h3><p><b>digits, Enter</b> a reading &nbsp; <b>O</b> OL &nbsp; <b>S</b> skip &nbsp; "
+             "<b>B</b> back &nbsp; "
+             "<b>U</b> undo &nbsp; <b>G</b> good board or job's board &nbsp; <b>K</b> keep the good walk "
+             "&nbsp; <b>Space</b> take "
+             "the linked meter's value &nbsp; <b>R</b> turn and <b>M</b> mirror the picture</p>"
+             "<h3>Map</h3><p><b>arrows</b> move &nbsp; <b>+ −</b> zoom &nbsp; <b>F</b> all of it &nbsp; "
+             "<b>T</b> other side &nbsp; "
+             "<b>X</b> see through &nbsp; <b>R</b> rotate &nbsp; <b>M</b> measure &nbsp; <b>Return</b> take "
+             "what is in the middle</p>"
+             "<h3>Footswitch and mouse</h3><p>A footswitch sends any of these keys. The mouse's back, "
+             "forward and middle "
+             "buttons go back, skip and take.</p>");
+  auto* sheet = new QDialog(this);
+  sheet->setAttribute(Qt::WA_DeleteOnClose);
+  sheet->setWindowTitle(tr("All keys"));
+  auto* layout = new QVBoxLayout(sheet);
+  auto* label = new QLabel(text, sheet);
+  label->setTextFormat(Qt::RichText);
+  label->setWordWrap(true);
+  layout->addWidget(label);
+  sheet->resize(620, sheet->sizeHint().height());
+  sheet->show();
+}
+
+bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
+  // A key after an error: it has been seen.
+  if (event->type() == QEvent::KeyPress && isActiveWindow() &&
+      message_->text().startsWith(QStringLiteral("⚠")))
+    tell({}, false);
+  if (event->type() == QEvent::MouseButtonPress && station_ == Station::walk && isActiveWindow()) {
+    const auto* mouse = static_cast<QMouseEvent*>(event);
+    if (mouse->button() == Qt::BackButton || mouse->button() == Qt::ForwardButton) {
+      page(station_).take(mouse->button() == Qt::BackButton ? ReadingEvent(StepBack{})
+                                                            : ReadingEvent(PointSkipped{}));
+      return true;
+    }
+    if (mouse->button() == Qt::MiddleButton && watched != map_) {
+      Q_EMIT walkPage_->takeNow();
+      return true;
+    }
+  }
+  return QMainWindow::eventFilter(watched, event);
+}
+
+} // namespace netmend

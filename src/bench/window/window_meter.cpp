@@ -1,0 +1,96 @@
+// The linked meter in the window: its values, its state, and what it takes.
+#include <QInputDialog>
+#include <QLabel>
+#include <QSettings>
+
+#include "netmend/base/data_folder.h"
+#include "netmend/bench/window/bench_window.h"
+#include "netmend/probing/reading_entry.h"
+
+namespace netmend {
+
+void BenchWindow::linkMeter(const QString& address) {
+  meter_.reset();
+  live_->clear();
+  if (address.trimmed().isEmpty()) return;
+  const auto parsed = parseMeterAddress(address.trimmed().toStdString());
+  if (!parsed) {
+    tell(QString::fromStdString(parsed.error().text()), true);
+    return;
+  }
+  const auto patterns = loadLinePatterns(dataFile("meter_lines.json"));
+  if (!patterns) {
+    tell(QString::fromStdString(patterns.error().text()), true);
+    return;
+  }
+  auto source = LinkedMeterSource::make(*parsed, page(station_).wantedMode(), *patterns);
+  if (!source) {
+    tell(QString::fromStdString(source.error().text()), true);
+    return;
+  }
+  meter_ = std::move(*source);
+  meter_->whenReady([this] { meterEvents(); });
+  meter_->whenLive([this](const LiveValue& value) { showLive(value); });
+  meter_->whenStatus([this](const LinkStatus& status) { showMeter(status); });
+  meter_->start();
+  showMeter(meter_->status());
+}
+
+void BenchWindow::meterEvents() {
+  while (meter_) {
+    auto event = meter_->next();
+    if (!event) return;
+    if (!*event)
+      tell(QString::fromStdString(event->error().text()), true);
+    else
+      page(station_).take(**event);
+  }
+}
+
+void BenchWindow::showMeter(const LinkStatus& status) {
+  const QString text = QString::fromStdString(status.text);
+  if (status.state == LinkState::ready) {
+    live_->setText(tr("meter ready"));
+    live_->setToolTip(text);
+    return;
+  }
+  live_->setText(status.state == LinkState::connecting ? tr("meter: connecting") : tr("⚠ meter"));
+  live_->setToolTip(text);
+  // Told at once, in words, where the eyes are: nothing is being taken now.
+  if (status.state != LinkState::connecting) tell(text, true);
+}
+
+void BenchWindow::showLive(const LiveValue& value) {
+  QString text = QString::fromStdString(readingText(value.reading.value, value.mode));
+  switch (value.phase) {
+  case SettlePhase::open:
+  case SettlePhase::held:
+    break;
+  case SettlePhase::moving:
+    text = tr("%1 …").arg(text);
+    break;
+  case SettlePhase::rising:
+    text = tr("%1 rising").arg(text);
+    break;
+  case SettlePhase::settled:
+    text = tr("%1 ●").arg(text);
+    break;
+  }
+  live_->setText(text);
+}
+
+void BenchWindow::askMeter() {
+  auto* dialog = new QInputDialog(this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setWindowTitle(tr("Linked meter"));
+  dialog->setLabelText(
+      tr("Address: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN. Empty: no meter."));
+  dialog->setTextValue(QSettings().value(QStringLiteral("meter/address")).toString());
+  connect(dialog, &QInputDialog::textValueSelected, this, [this](const QString& address) {
+    QSettings().setValue(QStringLiteral("meter/address"), address);
+    linkMeter(address);
+  });
+  dialog->open();
+}
+
+} // namespace netmend

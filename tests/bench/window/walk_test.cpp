@@ -1,0 +1,176 @@
+#include <catch2/catch.hpp>
+
+#include <QLabel>
+
+#include <cstdio>
+
+#include "bench_rig.h"
+#include "netmend/bench/meter/simulated_meter.h"
+#include "netmend/probing/reading_entry.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+using namespace std::chrono_literals;
+
+namespace {
+
+constexpr std::size_t pins = 14;
+
+/// What a good board of an invented connector reads, in volts; one pin reads OL.
+std::vector<std::optional<double>> goodValues() {
+  std::vector<std::optional<double>> out;
+  for (std::size_t i = 0; i < pins; ++i)
+    out.emplace_back(0.420 + 0.012 * static_cast<double>(i));
+  return out;
+}
+
+std::vector<SimulatedTouch> touchesOf(const std::vector<std::optional<double>>& values) {
+  std::vector<SimulatedTouch> out;
+  for (const auto& value : values)
+    out.push_back({value, 750ms, 250ms});
+  return out;
+}
+
+} // namespace
+
+TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") {
+  BenchRig rig;
+  BenchWindow& window = *rig.window;
+  const Desk desk = window.desk();
+  SimulatedMeter meter;
+
+  // Nothing is known but the connector's pins.
+  REQUIRE(window.station() == Station::board);
+  rig.type(QStringLiteral("J4, 14 pins"));
+  rig.press(Qt::Key_Return);
+  REQUIRE(window.station() == Station::walk);
+  REQUIRE(desk.job.board() != nullptr);
+  rig.press(Qt::Key_Return); // nothing is plugged in
+  window.linkMeter(QString::fromStdString(meter.address()));
+  REQUIRE(rig.wait([&] { return window.meter()->status().state == LinkState::ready; }));
+
+  rig.press(Qt::Key_G);
+  REQUIRE(desk.walk.good());
+  CHECK(rig.text("whichBoard") == QStringLiteral("GOOD BOARD"));
+  CHECK(rig.text("duePoint") == QStringLiteral("J4 pin 1"));
+  const int before = rig.keys;
+  bool played = false;
+  meter.play(touchesOf(goodValues()), [&] { played = true; });
+  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 30'000));
+  const int keysTaken = rig.keys - before;
+  CHECK(keysTaken == 0);
+  REQUIRE(desk.walk.walk(true).readings.size() == pins);
+  for (std::size_t i = 0; i < pins; ++i) {
+    CHECK(desk.walk.walk(true).readings[i].point.label == "J4." + std::to_string(i + 1));
+    CHECK(*desk.walk.walk(true).readings[i].value == Approx(*goodValues()[i]).margin(0.002));
+  }
+  rig.press(Qt::Key_K);
+  REQUIRE(desk.job.goodWalks().size() == 1);
+
+  // The bad board: pin 9 is open, pin 3 is shorted.
+  rig.press(Qt::Key_G);
+  REQUIRE(!desk.walk.good());
+  auto bad = goodValues();
+  bad[2] = 0.003;
+  bad[8] = std::nullopt;
+  std::vector<std::optional<double>> first(bad.begin(), bad.begin() + 8);
+  std::vector<std::optional<double>> second(bad.begin() + 9, bad.end());
+  played = false;
+  meter.play(touchesOf(first), [&] { played = true; });
+  REQUIRE(rig.wait([&] { return played; }, 20'000));
+  INFO(rig.window->message().toStdString() << ", due " << rig.text("duePoint").toStdString());
+  REQUIRE(desk.walk.walk(false).readings.size() == 8);
+  CHECK(rig.text("duePoint") == QStringLiteral("J4 pin 9"));
+  const int beforeOl = rig.keys;
+  rig.press(Qt::Key_O); // the meter shows OL touching it or not: one key says that it does
+  CHECK(rig.keys - beforeOl == 1);
+  CHECK(rig.text("verdict").contains(QStringLiteral("open")));
+  played = false;
+  meter.play(touchesOf(second), [&] { played = true; });
+  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 30'000));
+
+  const auto odd = desk.walk.oddOnes();
+  std::vector<std::string> names;
+  for (const std::size_t i : odd)
+    names.push_back(desk.walk.walk(false).readings[i].point.label);
+  std::sort(names.begin(), names.end());
+  CHECK(names == std::vector<std::string>{"J4.3", "J4.9"});
+  CHECK(rig.text("duePoint").contains(QStringLiteral("2 odd")));
+  // All of it is in the job book already.
+  const auto kept = desk.job.book().job(desk.job.job()->id);
+  REQUIRE(kept);
+  CHECK(kept->readings.size() == pins);
+  std::printf("linked meter: %d keys for %zu readings, OL %d key\n", keysTaken, pins, rig.keys - beforeOl);
+  rig.fastEvents();
+}
+
+TEST_CASE("a typed reading takes four keys, a wrong one is taken back by one") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  rig.type(QStringLiteral("J1 6 pins"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  const int before = rig.keys;
+  rig.type(QStringLiteral("452"));
+  rig.press(Qt::Key_Return);
+  std::printf("typed: %d keys a reading\n", rig.keys - before);
+  CHECK(rig.keys - before <= 4);
+  REQUIRE(desk.walk.walk(false).readings.size() == 1);
+  CHECK(*desk.walk.walk(false).readings[0].value == Approx(0.452));
+  CHECK(desk.job.job()->readings.size() == 1);
+
+  rig.press(Qt::Key_U);
+  CHECK(desk.walk.walk(false).readings.empty());
+  CHECK(desk.job.job()->readings.empty());
+  CHECK(desk.job.book().job(desk.job.job()->id)->readings.empty());
+  CHECK(rig.text("duePoint") == QStringLiteral("J1 pin 1"));
+
+  rig.press(Qt::Key_S);
+  CHECK(rig.text("duePoint") == QStringLiteral("J1 pin 2"));
+  rig.press(Qt::Key_B);
+  CHECK(rig.text("duePoint") == QStringLiteral("J1 pin 1"));
+
+  rig.type(QStringLiteral("4x2"));
+  rig.press(Qt::Key_Return);
+  CHECK(desk.job.job()->readings.empty());
+  CHECK(rig.window->message().startsWith(QStringLiteral("⚠")));
+  rig.fastEvents();
+}
+
+TEST_CASE("a second reading of a point keeps both") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  rig.type(QStringLiteral("J1 4"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  rig.type(QStringLiteral("450"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_B);
+  rig.type(QStringLiteral("455"));
+  rig.press(Qt::Key_Return);
+  CHECK(desk.job.job()->readings.size() == 2);
+  CHECK(desk.walk.points()[0].reading == 1);
+}
+
+TEST_CASE("a good board half walked goes on where it was left after the window was gone") {
+  BenchRig rig;
+  rig.type(QStringLiteral("J1 4"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_G);
+  rig.type(QStringLiteral("450"));
+  rig.press(Qt::Key_Return);
+  rig.type(QStringLiteral("460"));
+  rig.press(Qt::Key_Return);
+  const auto file = rig.window->desk().job.board()->file;
+  rig.window.reset(); // nothing is asked to be saved
+  rig.open();
+  rig.window->openBoard(QString::fromStdU16String(file.u16string()));
+  const Desk desk = rig.window->desk();
+  REQUIRE(rig.wait([&] { return desk.job.board() != nullptr; }));
+  rig.window->go(Station::walk);
+  CHECK(desk.walk.walk(true).readings.size() == 2);
+  rig.window->page(Station::walk).setFocus();
+  desk.walk.setGood(true);
+  CHECK(desk.walk.due()->label == "J1.3");
+}
