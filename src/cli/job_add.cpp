@@ -4,6 +4,7 @@
 #include <optional>
 
 #include <QCryptographicHash>
+#include <QImage>
 #include <fmt/format.h>
 
 #include "job_case.h"
@@ -16,16 +17,6 @@
 namespace netmend {
 
 namespace {
-
-/// All that one call adds, checked and ready to be written.
-struct Additions {
-  std::vector<JobReading> readings;
-  std::optional<RepairAction> action;
-  std::vector<RepairAction> changed; ///< with steps ticked off
-  std::optional<Photo> photo;
-  std::optional<Charge> charge;
-  std::optional<JobState> state;
-};
 
 /// The job's board where its file is still there; otherwise readings are judged by label alone.
 Result<LoadedBoard> boardOf(const Job& job, std::vector<std::string>& notices) {
@@ -118,17 +109,12 @@ Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& tex
 }
 
 Result<Photo> photoToAdd(const AddOptions& options) {
-  auto bytes = readFile(options.photo, 64u << 20);
-  if (!bytes) return failure(bytes.error());
-  Photo out;
-  out.caption = options.caption;
-  if (bytes->starts_with("\x89PNG\r\n\x1a\n"))
-    out.mediaType = "image/png";
-  else if (bytes->starts_with("\xff\xd8\xff"))
-    out.mediaType = "image/jpeg";
-  else
-    return failure({"is no picture that a job can keep", options.photo, "", "", "PNG or JPEG"});
-  out.bytes = std::move(*bytes);
+  auto out = readPhoto(options.photo);
+  if (!out) return out;
+  out->caption = options.caption;
+  // The first bytes say what it should be, not that all of it is there.
+  if (QImage::fromData(QByteArrayView(out->bytes.data(), static_cast<qsizetype>(out->bytes.size()))).isNull())
+    return failure({"is a picture that cannot be read to its end", options.photo, "", "", "PNG or JPEG"});
   return out;
 }
 
@@ -140,15 +126,17 @@ Result<Charge> chargeToAdd(const AddOptions& options) {
   return Charge{ChargeId{}, options.charge, *quantity, *price};
 }
 
-Result<Additions> additions(const AddOptions& options, const Job& job, std::vector<std::string>& notices) {
-  Additions out;
+/// All that one call adds, checked before anything is written.
+Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::vector<std::string>& notices) {
+  JobAdditions out;
+  out.proven = RepairActionId(options.proofOf);
   auto readings = readingsToAdd(options, job, notices);
   if (!readings) return failure(readings.error());
   out.readings = std::move(*readings);
   if (!options.action.empty()) {
     auto action = actionToAdd(options);
     if (!action) return failure(action.error());
-    out.action = std::move(*action);
+    out.actions.push_back(std::move(*action));
   }
   if (!options.tick.empty()) {
     out.changed = job.actions;
@@ -158,12 +146,12 @@ Result<Additions> additions(const AddOptions& options, const Job& job, std::vect
   if (!options.photo.empty()) {
     auto photo = photoToAdd(options);
     if (!photo) return failure(photo.error());
-    out.photo = std::move(*photo);
+    out.photos.push_back(std::move(*photo));
   }
   if (!options.charge.empty()) {
     auto charge = chargeToAdd(options);
     if (!charge) return failure(charge.error());
-    out.charge = std::move(*charge);
+    out.charges.push_back(std::move(*charge));
   }
   if (!options.state.empty()) {
     out.state = fromWord(jobStateWords, options.state);
@@ -200,44 +188,29 @@ Result<Answer> addToJob(const AddOptions& options) {
   if (!open) return failure(open.error());
   Job& job = open->job;
   Answer answer;
-  RepairAction* proven = options.proofOf > 0 ? actionIn(job.actions, options.proofOf) : nullptr;
-  if (options.proofOf > 0 && proven == nullptr)
+  if (options.proofOf > 0 && actionIn(job.actions, options.proofOf) == nullptr)
     return failure({"the job has no such repair action", "", "--proof-of", std::to_string(options.proofOf)});
   const auto add = additions(options, job, answer.notices);
   if (!add) return failure(add.error());
+  const auto added = open->book.add(job.id, *add);
+  if (!added) return failure(added.error());
   answer.json = {{"job", job.number}, {"readings", nlohmann::json::array()}};
   bool odd = false;
-  for (const JobReading& reading : add->readings) {
-    const auto id = open->book.addReading(job.id, reading);
-    if (!id) return failure(id.error());
-    if (proven != nullptr) proven->proof.push_back(*id);
+  for (std::size_t i = 0; i < add->readings.size(); ++i) {
+    const JobReading& reading = add->readings[i];
+    const auto& point = reading.reading.point.label;
     answer.json["readings"].push_back(
-        {{"id", id->value}, {"point", reading.reading.point.label}, {"verdict", reading.verdict}});
+        {{"id", added->readings[i].value}, {"point", point}, {"verdict", reading.verdict}});
     const bool flag = !reading.verdict.empty() && reading.verdict != word(VerdictKind::inRange) &&
                       reading.verdict != word(VerdictKind::nothingToCompare);
     odd = odd || flag;
     if (flag || add->readings.size() <= 8)
-      answer.text +=
-          fmt::format("{}: {}. {}\n", reading.reading.point.label, reading.verdict, reading.explanation);
+      answer.text += fmt::format("{}: {}. {}\n", point, reading.verdict, reading.explanation);
   }
-  for (RepairAction action : add->changed) {
-    if (proven != nullptr && action.id == proven->id) action.proof = proven->proof;
-    if (auto kept = open->book.updateAction(job.id, action); !kept) return failure(kept.error());
+  for (const RepairActionId id : added->actions) {
+    answer.json["action"] = id.value;
+    answer.text += fmt::format("Repair action {}\n", id.value);
   }
-  if (proven != nullptr && add->changed.empty())
-    if (auto kept = open->book.updateAction(job.id, *proven); !kept) return failure(kept.error());
-  if (add->action) {
-    const auto id = open->book.addAction(job.id, *add->action);
-    if (!id) return failure(id.error());
-    answer.json["action"] = id->value;
-    answer.text += fmt::format("Repair action {}\n", id->value);
-  }
-  if (add->photo)
-    if (const auto id = open->book.addPhoto(job.id, *add->photo); !id) return failure(id.error());
-  if (add->charge)
-    if (const auto id = open->book.addCharge(job.id, *add->charge); !id) return failure(id.error());
-  if (add->state)
-    if (auto set = open->book.setState(job.id, *add->state); !set) return failure(set.error());
   answer.text += fmt::format("Job {}: {} readings added.\n", job.number, add->readings.size());
   if (odd) answer.code = ExitCode::finding;
   return answer;
