@@ -36,6 +36,8 @@ std::size_t charactersOf(const Job& job) {
     for (const WorkStep& step : action.steps)
       sum += 40 + step.text.size() + step.expected.size() + step.note.size();
   }
+  for (const Photo& photo : job.photos)
+    sum += 40 + photo.caption.size();
   for (const Charge& charge : job.charges)
     sum += 40 + charge.what.size();
   return sum;
@@ -57,6 +59,9 @@ Result<Pieces> compose(const Sheet& sheet) {
   append(pieces, pictures(sheet));
   append(pieces, cautions(sheet));
   append(pieces, work(sheet));
+  auto printed = photos(sheet);
+  if (!printed) return failure(printed.error());
+  append(pieces, std::move(*printed));
   auto money = charges(sheet);
   if (!money) return failure(money.error());
   append(pieces, std::move(*money));

@@ -20,6 +20,8 @@ struct Sheet {
 [[nodiscard]] Pieces titleAndFacts(const Sheet& sheet);
 [[nodiscard]] Pieces findings(const Sheet& sheet);
 [[nodiscard]] Pieces pictures(const Sheet& sheet);
+/// Two to a row, each with its number and caption. Fails when one is no whole picture, naming it.
+[[nodiscard]] Result<Pieces> photos(const Sheet& sheet);
 [[nodiscard]] Pieces cautions(const Sheet& sheet);
 [[nodiscard]] Pieces work(const Sheet& sheet);
 [[nodiscard]] Result<Pieces> charges(const Sheet& sheet);

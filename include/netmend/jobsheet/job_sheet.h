@@ -33,8 +33,9 @@ struct SheetContent {
 };
 
 /// The job sheet as PDF: device and symptom, findings before and after, the board with break, landings and
-/// way, cautions, work steps with the checks between them, charges, signature. Written atomically. Needs a
-/// QGuiApplication (the platform "offscreen" will do). Fails when the file cannot be written, when the
+/// way, cautions, work steps with the checks between them, photos, charges, signature. Written atomically.
+/// Needs a QGuiApplication (the platform "offscreen" will do). Fails when the file cannot be written, when a
+/// photo is no whole picture, when the
 /// charges leave the range of `Decimal`, or when the sheet would take more than 500 pages.
 [[nodiscard]] Result<void> writeJobSheet(const std::filesystem::path& path, const SheetContent& content,
                                          const SheetOptions& options = {});
