@@ -77,7 +77,7 @@ std::size_t pointsOnCircle(double radius) {
 
 /// Grows a line or polygon by `radius` with round corners.
 template <class Geometry> std::vector<Polygon> buffered(const Geometry& geometry, double radius) {
-  namespace sb = bg::strategy::buffer;
+  namespace sb = bg::strategy::buffer; // NOLINT(misc-unused-alias-decls): uses in templates are not seen
   const std::size_t corners = pointsOnCircle(radius);
   GeoMulti result;
   try {
