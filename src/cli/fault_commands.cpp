@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "command.h"
@@ -48,6 +50,16 @@ nlohmann::json proposalJson(const ProbeProposal& proposal, const Isolation& isol
   return out;
 }
 
+/// Its suspects by their place in the list of suspects.
+nlohmann::json jumperJson(const OneJumper& jumper, const Suspects& suspects) {
+  auto mended = nlohmann::json::array();
+  for (std::size_t i = 0; i < suspects.ranked.size(); ++i)
+    if (std::count(jumper.classes.begin(), jumper.classes.end(), suspects.ranked[i].faultClass) > 0)
+      mended.push_back(i);
+  return {
+      {"from", jumper.from}, {"to", jumper.to}, {"suspects", mended}, {"probability", jumper.probability}};
+}
+
 std::string isolationText(const FaultCase& fault, const std::string& line) {
   const Suspects& found = fault.suspects;
   std::string out = fmt::format("Line {}: {} readings used\n", line, fault.isolation.observations.size());
@@ -64,6 +76,9 @@ std::string isolationText(const FaultCase& fault, const std::string& line) {
   out += fmt::format("The first {} hold {:.1f} %: {} places, {:.1f} mm of track{}.\n", found.setSize,
                      found.setMass * 100.0, found.setPlaces, found.setLength.mm(),
                      found.setHasUnknownLength ? " and some whose way is unknown" : "");
+  for (const OneJumper& jumper : fault.jumpers)
+    out += fmt::format("One jumper from {} to {} mends {} of them ({:.1f} %).\n", jumper.from, jumper.to,
+                       jumper.classes.size(), jumper.probability * 100.0);
   for (const auto& text : found.contradictions)
     out += "Take again: " + text + "\n";
   out += (fault.next.stop ? "Stop probing: " : "Next probe: ") + fault.next.reason + "\n";
@@ -91,6 +106,9 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   auto probes = nlohmann::json::array();
   for (const ProbeProposal& proposal : fault.next.ranked)
     probes.push_back(proposalJson(proposal, fault.isolation));
+  auto jumpers = nlohmann::json::array();
+  for (const OneJumper& jumper : fault.jumpers)
+    jumpers.push_back(jumperJson(jumper, fault.suspects));
   answer.json = {
       {"line", solved->line()},
       {"readings", fault.isolation.observations.size()},
@@ -100,6 +118,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
         {"mass", fault.suspects.setMass},
         {"places", fault.suspects.setPlaces},
         {"length_mm", fault.suspects.setLength.mm()}}},
+      {"one_jumper", jumpers},
       {"contradictions", fault.suspects.contradictions},
       {"next_probe", {{"stop", fault.next.stop}, {"reason", fault.next.reason}, {"ranked", probes}}}};
   answer.text = isolationText(fault, solved->line());

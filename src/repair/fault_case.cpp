@@ -45,6 +45,10 @@ Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, cons
   out.isolation = update(makeIsolation(input), out.readings);
   out.suspects = suspects(out.isolation);
   out.next = nextProbe(out.isolation, {}, {question.unreachable});
+  if (out.next.stop) return out;
+  out.jumpers = sharedJumpers(lookup, out.line, out.isolation, out.suspects, data.jumper);
+  if (!out.jumpers.empty())
+    out.next = nextProbe(out.isolation, repairView(out.isolation, out.jumpers), {question.unreachable});
   return out;
 }
 

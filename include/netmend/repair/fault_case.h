@@ -6,6 +6,7 @@
 #include "netmend/isolation/isolation.h"
 #include "netmend/netgraph/board_graph.h"
 #include "netmend/netgraph/line.h"
+#include "netmend/repair/one_jumper.h"
 #include "netmend/repair/repair_data.h"
 
 namespace netmend {
@@ -26,6 +27,7 @@ struct FaultCase {
   std::vector<Reading> readings; ///< those on the line
   Isolation isolation;
   Suspects suspects;
+  std::vector<OneJumper> jumpers; ///< that mend more than one suspect; looked for where probing would go on
   NextProbe next;
 };
 
