@@ -67,6 +67,7 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
   auto* layout = new QHBoxLayout(this);
   auto* left = new QVBoxLayout;
   left->addLayout(head());
+  tabs_->setObjectName(QStringLiteral("tabs"));
   tabs_->addTab(charges_, tr("&Charges"));
   tabs_->addTab(photos_, tr("P&hotos"));
   tabs_->addTab(notes(), tr("&Notes and letterhead"));
@@ -83,12 +84,12 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
   typing_->setSingleShot(true);
   typing_->setInterval(notesPause);
   connect(typing_, &QTimer::timeout, this, &HandOverPage::keepNotes);
-  for (QPlainTextEdit* field : {notes_, workshop_})
-    connect(field, &QPlainTextEdit::textChanged, this, [this] {
-      if (showing_) return;
-      typed_ = true;
-      typing_->start();
-    });
+  connect(notes_, &QPlainTextEdit::textChanged, this, [this] {
+    if (showing_) return;
+    notesTyped_ = true;
+    typing_->start();
+  });
+  connect(workshop_, &QPlainTextEdit::textChanged, typing_, qOverload<>(&QTimer::start));
   connect(charges_, &ChargesView::told, this, &StationPage::told);
   connect(photos_, &PhotosView::told, this, &StationPage::told);
   for (const auto changed : {&BenchJob::jobChanged, &BenchJob::readingsChanged, &BenchJob::actionsChanged,
@@ -174,7 +175,7 @@ void HandOverPage::refresh() {
   const Job* job = desk_.job.job();
   showing_ = true;
   const QString notes = job != nullptr ? QString::fromStdString(job->internalNotes) : QString();
-  if (notes_->toPlainText() != notes && !typed_) notes_->setPlainText(notes);
+  if (notes_->toPlainText() != notes && !notesTyped_) notes_->setPlainText(notes);
   notes_->setEnabled(job != nullptr);
   showing_ = false;
   if (job == nullptr) {
@@ -327,13 +328,13 @@ void HandOverPage::choosePrinter() {
 }
 
 void HandOverPage::keepNotes() {
-  if (!typed_) return;
-  typed_ = false;
   typing_->stop();
   if (QSettings settings; settings.value(workshopKey()).toString() != workshop_->toPlainText()) {
     settings.setValue(workshopKey(), workshop_->toPlainText());
     outOfDate();
   }
+  if (!notesTyped_) return;
+  notesTyped_ = false;
   const Job* job = desk_.job.job();
   const std::string text = notes_->toPlainText().toStdString();
   if (job != nullptr && job->internalNotes != text)

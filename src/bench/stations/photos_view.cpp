@@ -110,25 +110,29 @@ void PhotosView::addFiles(const QStringList& files) {
   }
   if (waitingFor_ != job_.job()->id) waiting_.clear();
   waitingFor_ = job_.job()->id;
-  waiting_ += files;
+  for (const QString& file : files)
+    waiting_.push_back({file, caption()});
+  caption_->clear();
   readNext();
 }
 
 void PhotosView::readNext() {
-  if (reading_.busy() || waiting_.isEmpty()) return;
-  const QString file = waiting_.takeFirst();
+  if (reading_.busy() || waiting_.empty()) return;
+  const Waiting next = waiting_.front();
+  waiting_.pop_front();
   const int height = list_->iconSize().height();
-  reading_.run<ReadPhoto>([file, height](const std::stop_token&) { return readWhole(file, height); },
-                          [this](ReadPhoto read) {
-                            const Job* job = job_.job();
-                            if (!read.photo) {
-                              Q_EMIT told(QString::fromStdString(read.photo.error().text()), true);
-                            } else if (job != nullptr && job->id == waitingFor_) {
-                              read.photo->caption = caption().toStdString();
-                              if (job_.addPhoto(*read.photo)) caption_->clear();
-                            }
-                            readNext();
-                          });
+  reading_.run<ReadPhoto>(
+      [file = next.file, height](const std::stop_token&) { return readWhole(file, height); },
+      [this, text = next.caption](ReadPhoto read) {
+        const Job* job = job_.job();
+        if (!read.photo) {
+          Q_EMIT told(QString::fromStdString(read.photo.error().text()), true);
+        } else if (job != nullptr && job->id == waitingFor_) {
+          read.photo->caption = text.toStdString();
+          job_.addPhoto(*read.photo);
+        }
+        readNext();
+      });
 }
 
 void PhotosView::refresh() {

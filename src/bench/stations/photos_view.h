@@ -1,5 +1,6 @@
 #pragma once
 
+#include <deque>
 #include <map>
 
 #include <QStringList>
@@ -41,7 +42,11 @@ private:
   QComboBox* when_;
   QLineEdit* caption_;
   QListWidget* list_;
-  QStringList waiting_;                        ///< files to be read
+  struct Waiting {
+    QString file;
+    QString caption;
+  };
+  std::deque<Waiting> waiting_;                ///< to be read
   JobId waitingFor_;                           ///< the job that was open when they were chosen
   std::map<std::uint64_t, QImage> thumbnails_; ///< by the photo's id: none is used twice
   Background reading_;

@@ -48,10 +48,10 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, Q
                           proposal.side == Side::top ? tr("top side") : tr("bottom side"),
                           words(proposal.wire.wire.name), clearance));
   layout->addWidget(facts);
-  auto* score = makeLabel(Letters::small, QStringLiteral("cardTerms"), this);
+  auto* score = makeLabel(Letters::reading, QStringLiteral("cardTerms"), this);
   score->setText(terms());
   layout->addWidget(score);
-  auto* rest = makeLabel(Letters::small, QStringLiteral("cardRemarks"), this);
+  auto* rest = makeLabel(Letters::reading, QStringLiteral("cardRemarks"), this);
   rest->setText(remarks());
   layout->addWidget(rest);
   layout->addStretch(1);

@@ -150,8 +150,6 @@ bool ProposalsView::command(int key) {
   }
   switch (key) {
   case Qt::Key_A:
-  case Qt::Key_Return:
-  case Qt::Key_Enter:
     acceptSelected();
     return true;
   case Qt::Key_W:

@@ -199,16 +199,21 @@ void ProvePage::showState() {
 
 void ProvePage::showDue() {
   const ProofPoint* point = due();
-  field_->setEnabled(point != nullptr);
+  // With all points measured its keys still lead back and to the functions.
+  field_->setEnabled(!points_.empty());
   if (point == nullptr) {
     point_->setText(points_.empty() ? tr("No point") : tr("All points measured"));
     lead_->setText(points_.empty() ? QString() : tr("F: the functions. B: measure again."));
     before_->clear();
     return;
   }
-  QString text = spokenPoint(point->point);
+  // A via or a track has no pin to name.
+  const auto spoken = [](const ProbePoint& at) {
+    return at.pin ? spokenPoint(at) : QString::fromStdString(at.label);
+  };
+  QString text = spoken(point->point);
   if (point->why == ProofWhy::endToEnd)
-    text = tr("%1 to %2").arg(text, spokenPoint(point->other));
+    text = tr("%1 to %2").arg(text, spoken(point->other));
   else if (const OpenBoard* board = desk_.job.board())
     if (const Pin* pin = board->board->pins.find(point->point.pin); pin != nullptr && pin->net.known())
       if (const Net* net = board->board->nets.find(pin->net.value); net != nullptr && !net->name.empty())

@@ -4,6 +4,9 @@
 
 #include <QCoreApplication>
 
+#include "netmend/bench/session/proof.h"
+#include "netmend/bench/session/step_check.h"
+
 namespace netmend {
 
 namespace {
@@ -12,8 +15,22 @@ QString tr(const char* text) {
   return QCoreApplication::translate("netmend::Station", text);
 }
 
+/// Of the work; whether the device does what it is for is seen when the repair is proved.
 bool allStepsDone(const RepairAction& action) {
-  return std::all_of(action.steps.begin(), action.steps.end(), [](const WorkStep& s) { return s.done; });
+  return std::all_of(action.steps.begin(), action.steps.end(),
+                     [](const WorkStep& s) { return s.done || isFunctionCheck(s); });
+}
+
+/// What is open of all that was odd, the wires and the functions; whether a neighbour may be left out is said
+/// at its page.
+QStringList openProof(const Desk& desk) {
+  const Job& job = *desk.job.job();
+  if (!job.actions.empty() && actionToProve(job) == nullptr) return {}; // given up
+  const auto points = proofPoints({job, desk.job.board(), desk.job.expected(), desk.job.data()});
+  std::vector<std::size_t> neighbours;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    if (points[i].why == ProofWhy::neighbour) neighbours.push_back(i);
+  return openForProof(points, job, neighbours);
 }
 
 bool walked(const Desk& desk) {
@@ -81,8 +98,7 @@ bool stationDone(Station station, const Desk& desk) {
     return job != nullptr && !job->actions.empty() &&
            std::all_of(job->actions.begin(), job->actions.end(), allStepsDone);
   case Station::prove:
-    return job != nullptr && std::any_of(job->actions.begin(), job->actions.end(),
-                                         [](const RepairAction& a) { return !a.proof.empty(); });
+    return job != nullptr && openProof(desk).isEmpty();
   case Station::handOver:
     return job != nullptr && job->state >= JobState::handedOver;
   }
@@ -108,9 +124,10 @@ NextThing nextThing(const Desk& desk) {
   if (!stationDone(Station::bridge, desk)) {
     for (const RepairAction& action : job->actions)
       for (const WorkStep& step : action.steps)
-        if (!step.done) return {Station::bridge, QString::fromStdString(step.text)};
+        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, QString::fromStdString(step.text)};
   }
-  if (!stationDone(Station::prove, desk)) return {Station::prove, tr("Touch again what was odd")};
+  if (!stationDone(Station::prove, desk))
+    return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};
   if (!stationDone(Station::bookIn, desk))
     return {Station::bookIn, tr("Write down device and symptom for the sheet")};
   if (!stationDone(Station::handOver, desk)) return {Station::handOver, tr("Charges, then print the sheet")};

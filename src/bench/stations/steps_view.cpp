@@ -218,7 +218,7 @@ void StepsView::showSteps() {
 void StepsView::showDue() {
   const RepairAction* chosen = action();
   const WorkStep* now = step();
-  field_->setEnabled(now != nullptr);
+  field_->setEnabled(chosen != nullptr); // its keys are needed after the last step, too
   if (chosen == nullptr || now == nullptr) {
     number_->clear();
     due_->setText(chosen == nullptr ? tr("No repair chosen yet") : tr("All steps are done"));
@@ -232,10 +232,17 @@ void StepsView::showDue() {
                        .arg(chosen->steps.size())
                        .arg(now->done ? tr(", done") : QString()));
   due_->setText(QString::fromStdString(now->text));
-  must_->setText(now->check ? tr("Must be: %1").arg(QString::fromStdString(now->expected)) : QString());
-  note_->setText(now->note.empty() ? QString() : tr("Noted: %1").arg(QString::fromStdString(now->note)));
-  field_->setPlaceholderText(now->check ? tr("reading or note, Enter; Space ticks")
-                                        : tr("Space ticks; or a note, Enter"));
+  // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
+  const QString expected = QString::fromStdString(now->expected);
+  qsizetype head = expected.size();
+  for (const QString& end : {QStringLiteral(": "), QStringLiteral("; ")})
+    if (const qsizetype at = expected.indexOf(end); at >= 0) head = std::min(head, at);
+  must_->setText(now->check ? tr("Must be: %1").arg(expected.left(head)) : QString());
+  QStringList rest;
+  if (head < expected.size()) rest << expected.mid(head + 2);
+  if (!now->note.empty()) rest << tr("Noted: %1").arg(QString::fromStdString(now->note));
+  note_->setText(rest.join(QLatin1Char('\n')));
+  field_->setPlaceholderText(now->check ? tr("reading  Enter") : tr("note  Enter"));
   Q_EMIT dueChanged();
 }
 

@@ -78,7 +78,7 @@ private:
   int drawnFor_ = 0; ///< width of the preview's pages
   bool ready_ = false;
   bool showing_ = false;
-  bool typed_ = false; ///< notes or letterhead, not kept yet
+  bool notesTyped_ = false; ///< and not kept yet
   std::vector<std::function<void()>> then_;
   Background sheets_;
   Background printing_;

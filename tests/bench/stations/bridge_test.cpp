@@ -1,0 +1,266 @@
+#include "netmend/bench/stations/bridge_page.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+
+#include "demo_desk.h"
+#include "netmend/bench/session/step_check.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+
+namespace {
+
+using Bridge = ShownPage<BridgePage>;
+
+const WorkStep& stepNow(const DemoDesk& demo, std::size_t index) {
+  return demo.job->job()->actions.back().steps.at(index);
+}
+
+/// The first open step that is a check with this in its words.
+std::size_t goToCheck(const DemoDesk& demo, const std::string& words) {
+  // Each tick makes the job anew, so nothing of it is held on to.
+  const std::size_t count = demo.job->job()->actions.back().steps.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const WorkStep step = stepNow(demo, i);
+    if (step.done) continue;
+    if (step.check && step.text.find(words) != std::string::npos) return i;
+    Bridge::key(Qt::Key_Space);
+  }
+  FAIL("no such check: " << words);
+  return 0;
+}
+
+} // namespace
+
+TEST_CASE("the first proposal, taken by keys, becomes the action that the command line makes of it") {
+  DemoDesk demo;
+  const std::string twin = demo.bookIn(DemoDesk::Until::probed);
+  const auto routed =
+      demo.cli({"jumper", "route", "--board", DemoDesk::device("tide-logger.netmend-board.json"), "--net",
+                "KEY_COL3", "--book", demo.book(), "--job", twin, "--choose", "1"});
+  const Bridge bridge(demo);
+  Bridge::key(Qt::Key_1);
+  Bridge::key(Qt::Key_A);
+  REQUIRE(demo.job->job()->actions.size() == 1);
+  const RepairAction& mine = demo.job->job()->actions.front();
+  const auto job = demo.job->book().jobNumbered(twin);
+  REQUIRE(job);
+  const RepairAction& theirs = job->actions.at(0);
+  CHECK(mine.target == theirs.target);
+  CHECK(mine.reason == theirs.reason);
+  REQUIRE(mine.jumper);
+  CHECK(mine.jumper->from.label == theirs.jumper->from.label);
+  CHECK(mine.jumper->to.label == theirs.jumper->to.label);
+  CHECK(mine.jumper->way == theirs.jumper->way);
+  CHECK(mine.jumper->wire == theirs.jumper->wire);
+  REQUIRE(mine.steps.size() == theirs.steps.size());
+  const auto& printed = routed["proposals"][0];
+  CHECK(mine.jumper->from.label == printed["from"]["label"].get<std::string>());
+  REQUIRE(printed["steps"].size() == mine.steps.size());
+  for (std::size_t i = 0; i < mine.steps.size(); ++i) {
+    CHECK(mine.steps[i].text == theirs.steps[i].text);
+    CHECK(mine.steps[i].expected == theirs.steps[i].expected);
+    CHECK(mine.steps[i].text == printed["steps"][i]["text"].get<std::string>());
+  }
+  CHECK(demo.job->job()->state == JobState::repairing);
+  CHECK(bridge.find<QLabel>("dueStep")->text().toStdString() == mine.steps.front().text);
+}
+
+TEST_CASE("a number key puts that proposal on the map") {
+  const DemoDesk demo;
+  REQUIRE(demo.fault->proposals());
+  const auto& proposals = demo.fault->proposals()->proposals;
+  REQUIRE(proposals.size() >= 2);
+  Bridge bridge(demo);
+  const auto wayShown = [&] {
+    std::vector<Point> way;
+    for (const OverlayLine& line : bridge.page.overlay().lines)
+      if (line.style == LineStyle::wire) way = line.points;
+    return way;
+  };
+  CHECK(wayShown() == proposals[0].way);
+  bridge.picture("bridge-choose");
+  Bridge::key(Qt::Key_2);
+  CHECK(wayShown() == proposals[1].way);
+  Bridge::key(Qt::Key_A);
+  CHECK(demo.job->job()->actions.front().jumper->way == proposals[1].way);
+  CHECK(wayShown() == proposals[1].way);
+}
+
+TEST_CASE("Space ticks the step that is due and goes on; U takes the tick back") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  const QString first = bridge.find<QLabel>("dueStep")->text();
+  Bridge::key(Qt::Key_Space);
+  CHECK(stepNow(demo, 0).done);
+  CHECK(bridge.find<QLabel>("dueStep")->text().toStdString() == stepNow(demo, 1).text);
+  Bridge::key(Qt::Key_U);
+  CHECK_FALSE(stepNow(demo, 0).done);
+  Bridge::key(Qt::Key_B);
+  CHECK(bridge.find<QLabel>("dueStep")->text() == first);
+}
+
+TEST_CASE("after the last step the page says what comes next, and undo is still a key") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  const std::size_t count = demo.job->job()->actions.back().steps.size();
+  for (std::size_t i = 0; i < count; ++i)
+    Bridge::key(Qt::Key_Space);
+  CHECK(bridge.find<QLabel>("dueStep")->text() == QStringLiteral("All steps are done"));
+  CHECK(stationDone(Station::bridge, demo.desk()));
+  CHECK_FALSE(stationDone(Station::prove, demo.desk()));
+  Bridge::key(Qt::Key_U);
+  CHECK_FALSE(stepNow(demo, count - 1).done);
+}
+
+TEST_CASE("a check's reading ticks it when it is as it must be, and stands in job and note") {
+  const DemoDesk demo;
+  Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  const std::size_t readingsBefore = demo.job->job()->readings.size();
+  const std::size_t at = goToCheck(demo, "Touch the bare copper");
+  const StepReading wanted =
+      wantedReading(stepNow(demo, at), demo.job->job()->actions.back(), demo.job->board()->lookup.get());
+  REQUIRE(wanted.comparable());
+  bridge.picture("bridge-work");
+  // The wrong way round first.
+  if (wanted.overLimit)
+    Bridge::type("649");
+  else
+    Bridge::key(Qt::Key_O);
+  CHECK_FALSE(stepNow(demo, at).done);
+  CHECK(bridge.error);
+  CHECK(stepNow(demo, at).note.find("NOT") != std::string::npos);
+  if (wanted.overLimit)
+    Bridge::key(Qt::Key_O);
+  else
+    Bridge::type("649");
+  CHECK(stepNow(demo, at).done);
+  CHECK_FALSE(bridge.error);
+  REQUIRE(demo.job->job()->readings.size() == readingsBefore + 2);
+  const JobReading& kept = demo.job->job()->readings.back();
+  CHECK(kept.purpose == ReadingPurpose::check);
+  CHECK(kept.reading.point == wanted.point);
+  // Both go with one key, in the book as well.
+  Bridge::key(Qt::Key_U);
+  CHECK_FALSE(stepNow(demo, at).done);
+  const auto book = demo.job->book().jobNumbered(demo.number);
+  REQUIRE(book);
+  CHECK(book->readings.size() == readingsBefore + 1);
+  CHECK_FALSE(book->actions.back().steps.at(at).done);
+  CHECK(demo.failures.isEmpty());
+}
+
+TEST_CASE("readings taken during the repair do not change what was found before it") {
+  DemoDesk demo;
+  const std::string before = demo.fault->proposals()->proposals.front().from.label;
+  {
+    const Bridge bridge(demo);
+    Bridge::key(Qt::Key_A);
+    goToCheck(demo, "Measure from");
+    Bridge::type("0.1");
+  }
+  const double leading = demo.fault->fault()->suspects.ranked.front().probability;
+  demo.open(demo.number);
+  REQUIRE(demo.fault->fault());
+  CHECK(demo.fault->fault()->suspects.ranked.front().probability == Approx(leading));
+  CHECK(demo.fault->proposals()->proposals.front().from.label == before);
+}
+
+TEST_CASE("a linked meter's value serves the check that is due") {
+  const DemoDesk demo;
+  Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  const std::size_t at = goToCheck(demo, "end to end");
+  CHECK(bridge.page.wantedMode() == ReadingMode::ohms);
+  bridge.page.take(ValueTaken{"", 0.001, std::nullopt, Settling::settled, std::nullopt});
+  CHECK(stepNow(demo, at).done);
+}
+
+TEST_CASE("words typed at a step are its note, and the step stays open") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  Bridge::key(Qt::Key_Space);
+  Bridge::type("pad lifted a little");
+  CHECK(stepNow(demo, 1).note == "pad lifted a little");
+  CHECK_FALSE(stepNow(demo, 1).done);
+}
+
+TEST_CASE("another repair is added by keys alone; one that lacks its reason is refused with a word") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  auto* kind = bridge.find<QComboBox>("repairKind");
+  while (QApplication::focusWidget() != kind)
+    Bridge::key(Qt::Key_Tab);
+  Bridge::key(Qt::Key_End);
+  CHECK(kind->currentText() == QStringLiteral("not economic"));
+  Bridge::key(Qt::Key_Tab);
+  Bridge::type("the board");
+  CHECK(bridge.error);
+  CHECK(demo.job->job()->actions.empty());
+  Bridge::type("two more corroded inner layers");
+  REQUIRE(demo.job->job()->actions.size() == 1);
+  CHECK(demo.job->job()->actions.front().kind == RepairKind::notEconomic);
+  CHECK(demo.job->job()->actions.front().reason == "two more corroded inner layers");
+}
+
+TEST_CASE("where no way can be proposed the page says why") {
+  const DemoDesk demo;
+  const auto nets = demo.job->board()->lookup->netsNamed("GND");
+  REQUIRE_FALSE(nets.empty());
+  demo.fault->choose(nets.front());
+  REQUIRE(waitFor([&] { return !demo.fault->working(); }));
+  QApplication::processEvents();
+  const Bridge bridge(demo);
+  CHECK((!demo.fault->proposals() || demo.fault->proposals()->proposals.empty()));
+  const auto* why = bridge.find<QLabel>("whyNoProposals");
+  CHECK(why->isVisible());
+  CHECK(why->text().contains(QString::fromStdString(demo.fault->whyNoProposals())));
+  Bridge::key(Qt::Key_A);
+  CHECK(demo.job->job()->actions.empty());
+}
+
+TEST_CASE("what a check must read is taken from its words") {
+  RepairAction action;
+  action.target = "KEY";
+  action.jumper = JumperRecord{
+      {"C1.1 (part terminal)", {}, Side::top}, {"via at (1, 2) mm", {}, Side::top}, {}, Side::top, "", "KEY"};
+  const auto wanted = [&](const std::string& text, const std::string& expected) {
+    return wantedReading({text, true, expected, false, ""}, action, nullptr);
+  };
+  const auto diode = wanted("Touch via at (1, 2) mm.", "0.649 V ± 12 mV in diode mode: go on. OL: stop.");
+  CHECK(diode.mode == ReadingMode::diode);
+  CHECK(diode.point.label == "via at (1, 2) mm");
+  REQUIRE(diode.interval);
+  CHECK(diode.interval->lowest == Approx(0.637));
+  CHECK(diode.interval->highest == Approx(0.661));
+  CHECK(compareWith(diode, std::nullopt) == StepOutcome::disagrees);
+  CHECK(compareWith(diode, 0.65) == StepOutcome::agrees);
+
+  const auto open = wanted("Touch C1.1 (part terminal).", "OL in diode mode: go on.");
+  CHECK(open.overLimit);
+  CHECK(compareWith(open, std::nullopt) == StepOutcome::agrees);
+  CHECK(compareWith(open, 0.5) == StepOutcome::disagrees);
+
+  const auto wire = wanted("Measure resistance from C1.1 (part terminal) to via at (1, 2) mm.",
+                           "About 0.05 ohm; more than twice that: a joint is bad.");
+  CHECK(wire.mode == ReadingMode::ohms);
+  CHECK(wire.other.label == "via at (1, 2) mm");
+  CHECK(compareWith(wire, 0.1) == StepOutcome::agrees);
+  CHECK(compareWith(wire, 0.2) == StepOutcome::disagrees);
+
+  const auto volts =
+      wanted("Check that the board is without power.", "0 V across the battery contacts; otherwise …");
+  CHECK(volts.mode == ReadingMode::volts);
+  CHECK(compareWith(volts, 0.02) == StepOutcome::agrees);
+  CHECK(compareWith(volts, 3.7) == StepOutcome::disagrees);
+
+  CHECK(compareWith(wanted("Look at it.", "Bright solder, no short."), 12.0) == StepOutcome::notCompared);
+  CHECK(compareWith(wanted("", "the value of a good board: go on"), 0.4) == StepOutcome::notCompared);
+}

@@ -1,0 +1,167 @@
+#include "netmend/bench/stations/prove_page.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QTreeWidget>
+
+#include "demo_desk.h"
+#include "netmend/bench/session/step_check.h"
+#include "netmend/probing/reading_entry.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+
+namespace {
+
+using Prove = ShownPage<ProvePage>;
+
+/// The line bridged by the first proposal, all work steps ticked.
+struct Bridged : DemoDesk {
+  Bridged() {
+    REQUIRE(fault->accept(0));
+    RepairAction action = job->job()->actions.front();
+    for (WorkStep& step : action.steps)
+      step.done = true;
+    REQUIRE(job->updateAction(QStringLiteral("ticks"), action));
+  }
+  [[nodiscard]] std::vector<ProofPoint> points() const {
+    return proofPoints({*job->job(), job->board(), job->expected(), job->data()});
+  }
+};
+
+/// What a good board reads at a point, as somebody would type it.
+std::string goodValue(const ProofPoint& point) {
+  if (point.why == ProofWhy::endToEnd) return "0.6";
+  if (point.expected && point.expected->seen)
+    return readingText((point.expected->seen->lowest + point.expected->seen->highest) / 2, point.mode);
+  return point.expected ? "OL" : readingText(point.limits->lowest, point.mode);
+}
+
+} // namespace
+
+TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and the neighbours") {
+  const Bridged demo;
+  const auto points = demo.points();
+  const auto label = [&](const LandingPlace& place) {
+    return landingPoint(place, demo.job->board()->lookup.get()).label;
+  };
+  const JumperRecord& jumper = *demo.job->job()->actions.front().jumper;
+  REQUIRE_FALSE(points.empty());
+  CHECK(points.front().point.label == "J4.9");
+  CHECK(points.front().why == ProofWhy::odd);
+  CHECK(points.front().before->verdict == "open");
+  const auto has = [&](const std::string& at, ProofWhy why) {
+    return std::any_of(points.begin(), points.end(),
+                       [&](const ProofPoint& p) { return p.point.label == at && p.why == why; });
+  };
+  for (const LandingPlace* place : {&jumper.from, &jumper.to})
+    CHECK((has(label(*place), ProofWhy::landing) || has(label(*place), ProofWhy::odd)));
+  CHECK(has(label(jumper.from), ProofWhy::endToEnd));
+  CHECK(has("J4.8", ProofWhy::neighbour));
+  CHECK(has("J4.10", ProofWhy::neighbour));
+  CHECK_FALSE(has("J4.2", ProofWhy::neighbour));
+}
+
+TEST_CASE("a repair is proved by reading every point again and seeing the function work, by keys alone") {
+  Bridged demo;
+  Prove prove(demo);
+  CHECK(prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")));
+  CHECK(prove.find<QLabel>("proofBefore")->text().contains(QStringLiteral("OL")));
+  const auto* state = prove.find<QLabel>("proofState");
+  CHECK(state->text().startsWith(QStringLiteral("NOT PROVED")));
+  Prove::type("651");
+  prove.picture("prove-first");
+  CHECK(prove.find<QLabel>("proofVerdict")->text().contains(QStringLiteral("in range")));
+  REQUIRE(demo.job->job()->actions.front().proof.size() == 1);
+  CHECK(demo.job->job()->readings.back().purpose == ReadingPurpose::proof);
+  CHECK(demo.job->job()->readings.back().reading.point.label == "J4.9");
+  CHECK(demo.job->job()->state == JobState::proving);
+  for (auto points = demo.points();; points = demo.points()) {
+    const auto open = std::find_if(points.begin(), points.end(), [](const ProofPoint& p) { return !p.now; });
+    if (open == points.end()) break;
+    const std::size_t before = demo.job->job()->readings.size();
+    Prove::type(goodValue(*open).c_str());
+    INFO(open->point.label << " " << prove.told.toStdString());
+    REQUIRE(demo.job->job()->readings.size() == before + 1);
+  }
+  CHECK(state->text().contains(QStringLiteral("function")));
+  // Nothing is due any more, and the keys still work.
+  Prove::key(Qt::Key_B);
+  CHECK_FALSE(prove.find<QLabel>("proofBefore")->text().isEmpty());
+  Prove::key(Qt::Key_F);
+  CHECK(QApplication::focusWidget() == prove.find<QLineEdit>("function"));
+  Prove::type("keys 3, 6, 9 and Enter");
+  CHECK(state->text().contains(QStringLiteral("keys 3, 6, 9 and Enter")));
+  auto* functions = prove.find<QListWidget>("functions");
+  functions->setFocus();
+  Prove::key(Qt::Key_Home);
+  Prove::key(Qt::Key_Space);
+  REQUIRE(waitFor([&] { return demo.job->job()->actions.front().steps.back().done; }));
+  INFO(state->text().toStdString());
+  CHECK(state->text().startsWith(QStringLiteral("PROVED")));
+  CHECK(stationDone(Station::prove, demo.desk()));
+  prove.picture("prove-done");
+  const auto book = demo.job->book().jobNumbered(demo.number);
+  REQUIRE(book);
+  CHECK(isFunctionCheck(book->actions.front().steps.back()));
+  CHECK(book->actions.front().proof.size() == demo.points().size());
+}
+
+TEST_CASE(
+    "a wire that does not conduct, or an odd point that stays odd, is no proof, and the page says which") {
+  const Bridged demo;
+  const Prove prove(demo);
+  Prove::key(Qt::Key_O);
+  const auto* state = prove.find<QLabel>("proofState");
+  CHECK(state->text().startsWith(QStringLiteral("NOT PROVED: J4.9 reads OL")));
+  // Done again: the new reading counts, and the bad one proves nothing any more.
+  Prove::key(Qt::Key_B);
+  while (!prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")))
+    Prove::key(Qt::Key_B);
+  Prove::type("651");
+  CHECK_FALSE(state->text().contains(QStringLiteral("J4.9 reads")));
+  CHECK(demo.job->job()->actions.front().proof.size() == 1);
+  const auto points = demo.points();
+  const auto wire = std::find_if(points.begin(), points.end(),
+                                 [](const ProofPoint& p) { return p.why == ProofWhy::endToEnd; });
+  REQUIRE(wire != points.end());
+  const ProofBasis basis{*demo.job->job(), demo.job->board(), demo.job->expected(), demo.job->data()};
+  CHECK(judgedProof(*wire, 0.6, "", basis).verdict == "in range");
+  CHECK(judgedProof(*wire, std::nullopt, "", basis).verdict == "open");
+  CHECK(judgedProof(*wire, 12.0, "", basis).verdict == "high");
+}
+
+TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {
+  const Bridged demo;
+  const Prove prove(demo);
+  const auto* point = prove.find<QLabel>("proofPoint");
+  const QString first = point->text();
+  Prove::key(Qt::Key_S);
+  CHECK(point->text() != first);
+  CHECK(prove.find<QLabel>("proofState")->text().contains(QStringLiteral("J4.9 was left out")));
+  Prove::key(Qt::Key_U);
+  CHECK(point->text() == first);
+  Prove::type("651");
+  const std::size_t readings = demo.job->job()->readings.size();
+  Prove::key(Qt::Key_U);
+  CHECK(point->text() == first);
+  CHECK(demo.job->job()->readings.size() == readings - 1);
+  CHECK(demo.job->job()->actions.front().proof.empty());
+  auto points = demo.points();
+  std::vector<std::size_t> neighbours;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    if (points[i].why == ProofWhy::neighbour) neighbours.push_back(i);
+  REQUIRE_FALSE(neighbours.empty());
+  const QStringList with = openForProof(points, *demo.job->job(), {});
+  const QStringList without = openForProof(points, *demo.job->job(), neighbours);
+  CHECK(with.size() == without.size() + static_cast<qsizetype>(neighbours.size()));
+}
+
+TEST_CASE("without a repair there is nothing to prove") {
+  const DemoDesk demo;
+  const Prove prove(demo);
+  CHECK(prove.find<QLabel>("proofState")->text().startsWith(QStringLiteral("Nothing to prove")));
+  CHECK(prove.find<QTreeWidget>("proofTable")->topLevelItemCount() == 0);
+  CHECK_FALSE(prove.find<QLineEdit>("proofReading")->isEnabled());
+}
