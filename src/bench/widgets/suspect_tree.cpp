@@ -1,8 +1,7 @@
 #include "netmend/bench/widgets/suspect_tree.h"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
+#include <iterator>
 
 #include <QCoreApplication>
 
@@ -28,7 +27,7 @@ public:
 
   LineTree make() {
     if (pieces_.pieces.empty()) return {};
-    add(Step{pieces_.source, 0, {}, false});
+    add(Step{pieces_.source, 0, {}, false, false});
     while (!waiting_.empty()) {
       const Step step = std::move(waiting_.back());
       waiting_.pop_back();
@@ -44,7 +43,8 @@ private:
     std::size_t piece = 0;
     std::size_t parent = 0;
     TreeBranch branch;
-    bool unfolded = false;
+    bool unfolded = false;  ///< nothing from here on is folded
+    bool noPassing = false; ///< forks are shown even where all but one of their branches are quiet
   };
 
   [[nodiscard]] std::vector<std::size_t> shownChildren(std::size_t piece) const {
@@ -77,13 +77,54 @@ private:
            !splits(step.branch, pieces_.pieces[children.front()]);
   }
 
-  void add(Step step) {
-    auto children = shownChildren(step.piece);
-    while (plain(step, children)) {
-      step.piece = children.front();
-      lengthen(step.branch, pieces_.pieces[step.piece]);
-      children = shownChildren(step.piece);
+  /// A fork on the way to something loud of which all other branches are quiet: not shown either.
+  [[nodiscard]] std::optional<std::size_t> passed(const Step& step,
+                                                  const std::vector<std::size_t>& children) const {
+    const CopperPiece& piece = pieces_.pieces[step.piece];
+    if (!folding_ || step.unfolded || step.noPassing || step.piece == pieces_.source || !piece.pins.empty() ||
+        piece.hub || piece.reading || piece.probe || piece.suspicion >= splitSuspicion ||
+        step.branch.suspicion >= splitSuspicion)
+      return std::nullopt;
+    std::optional<std::size_t> onward;
+    for (const std::size_t child : children) {
+      if (!pieces_.pieces[child].loud) continue;
+      if (onward || pieces_.pieces[child].aboveSuspicion >= splitSuspicion) return std::nullopt;
+      onward = child;
     }
+    return onward;
+  }
+
+  /// Goes on along the line to what is shown next; gives the quiet branches that it went past.
+  std::vector<std::size_t> goOn(Step& step) const {
+    std::vector<std::size_t> past;
+    for (;;) {
+      const auto children = shownChildren(step.piece);
+      std::size_t next = 0;
+      if (plain(step, children)) {
+        next = children.front();
+      } else if (const auto onward = passed(step, children)) {
+        next = *onward;
+        std::copy_if(children.begin(), children.end(), std::back_inserter(past),
+                     [next](std::size_t child) { return child != next; });
+      } else {
+        return past;
+      }
+      step.piece = next;
+      lengthen(step.branch, pieces_.pieces[next]);
+    }
+  }
+
+  void add(Step step) {
+    Step slow = step;
+    const auto past = goOn(step);
+    if (!past.empty() && !addFold(step.parent, past)) {
+      slow.noPassing = true;
+      static_cast<void>(goOn(slow));
+      // Opened by somebody: all of this way is wanted. Else it was too short to be worth a fold.
+      slow.noPassing = wishes_.unfolded.contains(foldKey(past));
+      step = std::move(slow);
+    }
+    const auto children = shownChildren(step.piece);
     const std::size_t node = addNode(step);
     const bool unfolded = step.unfolded;
     std::vector<std::size_t> quiet;
@@ -93,7 +134,7 @@ private:
         quiet.push_back(child);
         continue;
       }
-      Step below{child, node, {}, unfolded};
+      Step below{child, node, {}, unfolded, step.noPassing};
       lengthen(below.branch, pieces_.pieces[child]);
       next.push_back(std::move(below));
     }
@@ -161,36 +202,38 @@ private:
     return index;
   }
 
-  void fold(std::size_t parent, const std::vector<std::size_t>& quiet, std::vector<Step>& next) {
-    if (quiet.empty()) return;
-    std::vector<PinId> pins;
-    double suspicion = 0.0;
+  [[nodiscard]] static std::size_t foldKey(const std::vector<std::size_t>& quiet) {
+    return quiet.front() * 2 + 1;
+  }
+
+  /// One node for all pins of these branches; false: too few, or somebody wants to see them.
+  bool addFold(std::size_t parent, const std::vector<std::size_t>& quiet) {
+    TreeNode node;
     for (const std::size_t child : quiet)
       pieces_.below(child, [&](const CopperPiece& piece) {
-        suspicion += piece.suspicion + piece.aboveSuspicion;
+        node.suspicion += piece.suspicion + piece.aboveSuspicion;
         for (const CopperPiece::OnePin& pin : piece.pins) {
-          pins.push_back(pin.pin);
-          suspicion += pin.suspicion;
+          node.inside.push_back(pin.pin);
+          node.suspicion += pin.suspicion;
         }
       });
-    const std::size_t key = quiet.front() * 2 + 1;
-    if (pins.size() < leastFolded || wishes_.unfolded.contains(key)) {
-      for (const std::size_t child : quiet) {
-        Step below{child, parent, {}, true};
-        lengthen(below.branch, pieces_.pieces[child]);
-        next.push_back(std::move(below));
-      }
-      return;
-    }
-    TreeNode node;
-    node.key = key;
+    node.key = foldKey(quiet);
+    if (node.inside.size() < leastFolded || wishes_.unfolded.contains(node.key)) return false;
     node.kind = TreeNodeKind::folded;
     node.label = QCoreApplication::translate("netmend::LineTree", "%n more pins", nullptr,
-                                             static_cast<int>(pins.size()));
+                                             static_cast<int>(node.inside.size()));
     node.parent = parent;
-    node.suspicion = suspicion;
-    node.inside = std::move(pins);
     put(std::move(node));
+    return true;
+  }
+
+  void fold(std::size_t parent, const std::vector<std::size_t>& quiet, std::vector<Step>& next) {
+    if (quiet.empty() || addFold(parent, quiet)) return;
+    for (const std::size_t child : quiet) {
+      Step below{child, parent, {}, true, true};
+      lengthen(below.branch, pieces_.pieces[child]);
+      next.push_back(std::move(below));
+    }
   }
 
   const LinePieces& pieces_;

@@ -144,6 +144,7 @@ TreeLayout layoutLineTree(const LineTree& tree, const TreeMetrics& metrics, doub
 
 QString suspicionText(double suspicion) {
   if (suspicion < leastShownSuspicion) return {};
+  if (suspicion > 0.995) return QStringLiteral("> 99 %"); // nothing is certain
   if (suspicion < 0.095) return QStringLiteral("%1 %").arg(suspicion * 100.0, 0, 'f', 1);
   return QStringLiteral("%1 %").arg(suspicion * 100.0, 0, 'f', 0);
 }

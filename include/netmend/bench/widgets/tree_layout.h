@@ -39,7 +39,7 @@ struct TreeLayout {
 /// it. O(nodes).
 [[nodiscard]] TreeLayout layoutLineTree(const LineTree& tree, const TreeMetrics& metrics, double width);
 
-/// "47 %", "< 1 %"; empty where it is not worth a word.
+/// "47 %", "3.1 %", "> 99 %"; empty where it is not worth a word.
 [[nodiscard]] QString suspicionText(double suspicion);
 /// What is written at a branch.
 [[nodiscard]] QString branchText(const TreeBranch& branch);

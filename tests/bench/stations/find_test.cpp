@@ -1,0 +1,294 @@
+#include "netmend/bench/stations/find_page.h"
+
+#include <ctime>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+
+#include "demo_desk.h"
+#include "support/effort.h"
+
+using namespace netmend;
+using namespace netmend::testing;
+
+namespace {
+
+using Find = ShownPage<FindPage>;
+
+/// What the command line says of the demo's faulty walk and these further readings.
+nlohmann::json isolated(const DemoDesk& demo, const std::vector<std::string>& readings,
+                        const std::vector<std::string>& unreachable = {}) {
+  std::vector<std::string> arguments{
+      "fault", "isolate",  "--board", DemoDesk::device("tide-logger.netmend-board.json"),
+      "--net", "KEY_COL3", "--walk",  DemoDesk::device("faulty.netmend-walk.json"),
+      "--good"};
+  for (int i = 1; i <= 8; ++i)
+    arguments.push_back(DemoDesk::device("good-" + std::to_string(i) + ".netmend-walk.json"));
+  for (const auto& reading : readings)
+    arguments.insert(arguments.end(), {"--reading", reading});
+  for (const auto& label : unreachable)
+    arguments.insert(arguments.end(), {"--cannot-reach", label});
+  return demo.cli(arguments);
+}
+
+void checkSame(const DemoDesk& demo, const nlohmann::json& theirs) {
+  REQUIRE(demo.fault->fault());
+  const FaultCase& mine = *demo.fault->fault();
+  REQUIRE(mine.suspects.ranked.size() == theirs["suspects"].size());
+  for (std::size_t i = 0; i < mine.suspects.ranked.size(); ++i) {
+    CHECK(mine.suspects.ranked[i].text == theirs["suspects"][i]["text"]);
+    CHECK(mine.suspects.ranked[i].probability ==
+          Approx(theirs["suspects"][i]["probability"].get<double>()).margin(1e-9));
+  }
+  CHECK(mine.next.stop == theirs["next_probe"]["stop"]);
+  CHECK(mine.next.reason == theirs["next_probe"]["reason"]);
+  const auto& ranked = theirs["next_probe"]["ranked"];
+  REQUIRE(mine.next.ranked.size() == ranked.size());
+  for (std::size_t i = 0; i < ranked.size(); ++i)
+    CHECK(mine.isolation.places[mine.next.ranked[i].place].label == ranked[i]["point"]);
+}
+
+std::string due(const DemoDesk& demo) {
+  const ProbeProposal* next = demo.fault->nextProbe();
+  return next != nullptr ? demo.fault->fault()->isolation.places[next->place].label : "";
+}
+
+LineTreeView& treeOf(const Find& find) {
+  return *dynamic_cast<LineTreeView*>(find.find<QWidget>("lineTree"));
+}
+
+} // namespace
+
+TEST_CASE("two probes by keys alone lead to the suspects and the next probe of the command line") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  checkSame(demo, isolated(demo, {}));
+  find.picture("find-start");
+  const std::string first = due(demo);
+  REQUIRE(first == "C28.1");
+  CHECK(find.find<QLabel>("probePlace")->text() == QStringLiteral("C28 pin 1"));
+  Find::type("649");
+  demo.settle();
+  checkSame(demo, isolated(demo, {"C28.1 0.649"}));
+  const std::string second = due(demo);
+  REQUIRE(second == "pad of J4.9");
+  find.picture("find-one");
+  Find::key(Qt::Key_O);
+  demo.settle();
+  checkSame(demo, isolated(demo, {"C28.1 0.649", "pad of J4.9 OL"}));
+  CHECK(find.find<QLabel>("probePlace")->text().startsWith(QStringLiteral("via at (19.50, 9.00) mm")));
+  find.picture("find-two");
+  CHECK(demo.failures.isEmpty());
+  CHECK_FALSE(find.error);
+}
+
+TEST_CASE("a reading typed elsewhere counts as one at the next probe does, and undo takes it back") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  const std::size_t before = demo.job->job()->readings.size();
+  Find::key(Qt::Key_Tab);
+  REQUIRE(QApplication::focusWidget() == find.find<QLineEdit>("otherReading"));
+  Find::type("pad of J4.9 OL"); // letters are letters here: neither O nor N nor U is a command
+  demo.settle();
+  CHECK(demo.job->job()->readings.size() == before + 1);
+  CHECK(demo.job->job()->readings.back().purpose == ReadingPurpose::check);
+  checkSame(demo, isolated(demo, {"pad of J4.9 OL"}));
+  CHECK(QApplication::focusWidget() == find.find<QLineEdit>("reading"));
+  Find::key(Qt::Key_U);
+  demo.settle();
+  CHECK(demo.job->job()->readings.size() == before);
+  checkSame(demo, isolated(demo, {}));
+  Find::type("J99.1 0.4");
+  CHECK(find.error);
+  CHECK(demo.job->job()->readings.size() == before);
+  CHECK(find.find<QLineEdit>("reading")->text() == QStringLiteral("J99.1 0.4")); // to be mended
+}
+
+TEST_CASE("N goes to the next best probe, undo comes back to it, Shift+N reaches all again") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  const Find find(demo);
+  const std::string first = due(demo);
+  Find::key(Qt::Key_N);
+  demo.settle();
+  CHECK(due(demo) != first);
+  checkSame(demo, isolated(demo, {}, {first}));
+  const std::string second = due(demo);
+  Find::key(Qt::Key_N);
+  demo.settle();
+  checkSame(demo, isolated(demo, {}, {first, second}));
+  Find::key(Qt::Key_Z, Qt::ControlModifier);
+  demo.settle();
+  CHECK(due(demo) == second);
+  Find::key(Qt::Key_N, Qt::ShiftModifier);
+  demo.settle();
+  CHECK(due(demo) == first);
+}
+
+TEST_CASE("a second value while the first is being weighed is refused and not filed under the old place") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  const std::size_t before = demo.job->job()->readings.size();
+  Find::type("649");
+  Find::key(Qt::Key_O); // before the event loop has told the result
+  CHECK(demo.job->job()->readings.size() == before + 1);
+  CHECK(find.error);
+  demo.settle();
+  CHECK(demo.job->job()->readings.size() == before + 1);
+}
+
+TEST_CASE("the linked meter's value is filed at the next probe; one in another mode is refused") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  REQUIRE(find.page.wantedMode() == ReadingMode::diode);
+  ValueTaken value;
+  value.value = 12.0;
+  value.mode = ReadingMode::ohms;
+  const std::size_t before = demo.job->job()->readings.size();
+  find.page.take(value);
+  CHECK(find.error);
+  CHECK(demo.job->job()->readings.size() == before);
+  value.value = 0.649;
+  value.mode = ReadingMode::diode;
+  find.page.take(value);
+  demo.settle();
+  checkSame(demo, isolated(demo, {"C28.1 0.649"}));
+}
+
+TEST_CASE("arrows go along the line, and map and suspects follow") {
+  DemoDesk demo;
+  Find find(demo);
+  int changes = 0;
+  QObject::connect(&find.page, &StationPage::overlayChanged, [&] { ++changes; });
+  LineTreeView& tree = treeOf(find);
+  const std::size_t marks = find.page.overlay().marks.size();
+  Find::key(Qt::Key_Home);
+  REQUIRE(tree.selectedNode() != nullptr);
+  CHECK(tree.selectedNode()->label == QStringLiteral("J4.9")); // the pin that was walked
+  CHECK(find.page.overlay().marks.size() == marks + 1);
+  Find::key(Qt::Key_Right);
+  REQUIRE(tree.selection());
+  CHECK(tree.selection()->branch);
+  const std::size_t lines = find.page.overlay().lines.size();
+  CHECK(find.page.overlay().lines.back().style == LineStyle::outline);
+  CHECK_FALSE(find.find<QLabel>("selected")->text().isEmpty());
+  Find::key(Qt::Key_Right);
+  CHECK_FALSE(tree.selection()->branch);
+  CHECK(find.page.overlay().lines.size() == lines - 1);
+  Find::key(Qt::Key_Left);
+  CHECK(tree.selection()->branch);
+  CHECK(changes == 4);
+  find.picture("find-selected");
+
+  // A suspect chosen in the list is found in the tree.
+  const auto* list = find.find<SuspectList>("suspects");
+  const QString leading = find.find<QPlainTextEdit>("suspectExplanation")->toPlainText();
+  const auto row = list->currentRow();
+  Find::key(row == 0 ? Qt::Key_PageDown : Qt::Key_PageUp);
+  CHECK(list->currentRow() == (row == 0 ? 1 : row - 1));
+  CHECK(find.find<QPlainTextEdit>("suspectExplanation")->toPlainText().toStdString() !=
+        leading.toStdString());
+  const Suspect& chosen = demo.fault->fault()->suspects.ranked[static_cast<std::size_t>(list->currentRow())];
+  REQUIRE(tree.selectedNode() != nullptr);
+  const auto& pieces = tree.selectedNode()->branch.pieces;
+  CHECK(std::any_of(pieces.begin(), pieces.end(),
+                    [&](const TreePiece& piece) { return piece.edge == chosen.places.front().edge; }));
+}
+
+TEST_CASE("a pin clicked in the map is selected in the tree; one of another line is offered as a line") {
+  DemoDesk demo;
+  Find find(demo);
+  const Lookup& lookup = *demo.job->board()->lookup;
+  find.page.pinChosen(lookup.pinsLabelled("C28.1").front());
+  REQUIRE(treeOf(find).selectedNode() != nullptr);
+  CHECK(treeOf(find).selectedNode()->label == QStringLiteral("C28.1"));
+  find.page.pinChosen(lookup.pinsLabelled("J4.8").front());
+  CHECK(find.told.contains(QStringLiteral("J4.8")));
+  CHECK(treeOf(find).selectedNode()->label == QStringLiteral("C28.1"));
+  Find::key(Qt::Key_L, Qt::ControlModifier);
+  Find::key(Qt::Key_Return);
+  demo.settle();
+  CHECK(demo.fault->pin() == lookup.pinsLabelled("J4.8").front());
+  CHECK(demo.fault->chosen());
+  CHECK(treeOf(find).tree().nodes.front().label == QStringLiteral("J4.8"));
+}
+
+TEST_CASE("a line is chosen by net or pin, and an empty name follows the oddest pin again") {
+  DemoDesk demo;
+  Find find(demo);
+  const NetId odd = demo.fault->net();
+  Find::key(Qt::Key_L, Qt::ControlModifier);
+  Find::type("NO_SUCH_NET");
+  CHECK(find.error);
+  CHECK(demo.fault->net() == odd);
+  Find::type("KEY_COL2");
+  demo.settle();
+  CHECK(demo.fault->lineName() == "KEY_COL2");
+  CHECK(find.find<QLabel>("lineName")->text() == QStringLiteral("Line KEY_COL2"));
+  CHECK(QApplication::focusWidget() == find.find<QLineEdit>("reading"));
+  Find::key(Qt::Key_L, Qt::ControlModifier);
+  Find::key(Qt::Key_Return);
+  demo.settle();
+  CHECK(demo.fault->net() == odd);
+}
+
+TEST_CASE("empty states say what to do, and a line without known copper works between its pins") {
+  needApplication<QApplication>();
+  const TemporaryFolder folder;
+  const std::filesystem::path store = folder.path / "empty";
+  auto opened = BenchJob::open({std::filesystem::path(NETMEND_SOURCE_DIR) / "data", store});
+  REQUIRE(opened);
+  BenchWalk walk(**opened);
+  BenchFault fault(**opened, walk);
+  FindPage page({**opened, walk, fault});
+  page.resize(1240, 620);
+  const auto lead = [&] { return page.findChild<QLabel*>(QStringLiteral("probeLead"))->text(); };
+  CHECK(lead().contains(QStringLiteral("No board yet")));
+  REQUIRE((*opened)->useConnector("J4, 6 pins"));
+  CHECK(lead().contains(QStringLiteral("walk the connector first")));
+  auto* field = page.findChild<QLineEdit*>(QStringLiteral("line"));
+  QTest::keyClicks(field, QStringLiteral("J4.3"));
+  QTest::keyClick(field, Qt::Key_Return);
+  REQUIRE(waitFor([&] { return !fault.working(); }));
+  REQUIRE(fault.fault());
+  CHECK(page.findChild<QLabel*>(QStringLiteral("notKnown"))
+            ->text()
+            .contains(QStringLiteral("entering the pins that it leads to")));
+  const auto* tree = page.findChild<LineTreeView*>(QStringLiteral("lineTree"));
+  REQUIRE_FALSE(tree->tree().nodes.empty());
+  CHECK(tree->tree().nodes.front().label == QStringLiteral("J4.3"));
+}
+
+TEST_CASE("all that is drawn on the dark ground stays dark but for letters and marks") {
+  DemoDesk demo;
+  Find find(demo);
+  find.page.setTheme(PictureTheme::dark);
+  const QImage image = find.find<QWidget>("lineTree")->grab().toImage();
+  int bright = 0;
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x)
+      bright += image.pixelColor(x, y).lightness() > 128;
+  CHECK(bright > 100); // something is to be seen
+  CHECK(bright < image.width() * image.height() / 4);
+  find.picture("find-dark");
+}
+
+TEST_CASE("no key keeps the window waiting") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  const Find find(demo);
+  double worst = 0.0;
+  const auto press = [&](int key, Qt::KeyboardModifiers modifiers = {}) {
+    const std::clock_t start = std::clock();
+    Find::key(key, modifiers);
+    worst = std::max(worst, 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC);
+  };
+  for (const int key :
+       {Qt::Key_Home, Qt::Key_Right, Qt::Key_Right, Qt::Key_Down, Qt::Key_PageDown, Qt::Key_N})
+    press(key);
+  demo.settle();
+  press(Qt::Key_O);
+  demo.settle();
+  WARN("slowest key: " << worst << " ms of processor time, that of the solver beside it included");
+  if (!sanitized) CHECK(worst < 50.0);
+}
