@@ -239,7 +239,11 @@ void StepsView::showDue() {
     if (const qsizetype at = expected.indexOf(end); at >= 0) head = std::min(head, at);
   must_->setText(now->check ? tr("Must be: %1").arg(expected.left(head)) : QString());
   QStringList rest;
-  if (head < expected.size()) rest << expected.mid(head + 2);
+  if (head < expected.size()) {
+    QString then = expected.mid(head + 2);
+    if (!then.isEmpty()) then[0] = then[0].toUpper();
+    rest << then;
+  }
   if (!now->note.empty()) rest << tr("Noted: %1").arg(QString::fromStdString(now->note));
   note_->setText(rest.join(QLatin1Char('\n')));
   field_->setPlaceholderText(now->check ? tr("reading  Enter") : tr("note  Enter"));

@@ -149,8 +149,20 @@ public:
   void picture(const char* name) {
     if (!qEnvironmentVariableIsSet("NETMEND_PICTURES")) return;
     QApplication::processEvents();
-    page.grab().save(qEnvironmentVariable("NETMEND_PICTURES") + QLatin1Char('/') + QString::fromLatin1(name) +
-                     QStringLiteral(".png"));
+    const QString path =
+        qEnvironmentVariable("NETMEND_PICTURES") + QLatin1Char('/') + QString::fromLatin1(name);
+    page.grab().save(path + QStringLiteral(".png"));
+    const QPalette light = QApplication::palette();
+    QPalette dark(QColor(0x2A, 0x2D, 0x30));
+    dark.setColor(QPalette::Base, QColor(0x1C, 0x1E, 0x20));
+    dark.setColor(QPalette::Highlight, QColor(0x56, 0xB4, 0xE9));
+    dark.setColor(QPalette::HighlightedText, Qt::black);
+    QApplication::setPalette(dark);
+    page.setTheme(PictureTheme::dark);
+    QApplication::processEvents();
+    page.grab().save(path + QStringLiteral("-dark.png"));
+    page.setTheme(PictureTheme::light);
+    QApplication::setPalette(light);
   }
 
   Page page;
