@@ -135,7 +135,7 @@ Result<json> parseJson(std::string_view text, const JsonLimits& limits) {
     return failure({"is too large", "", "", std::to_string(text.size()) + " bytes",
                     "at most " + std::to_string(limits.bytes) + " bytes"});
   }
-  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return failure({"is empty", "", "line 1"});
+  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return failure({"is empty"});
   Builder builder(text, limits);
   if (!json::sax_parse(text, &builder)) {
     return failure(builder.problem ? std::move(*builder.problem) : Error{"is not valid JSON"});

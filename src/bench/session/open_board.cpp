@@ -3,6 +3,7 @@
 #include <array>
 #include <cctype>
 #include <charconv>
+#include <utility>
 
 #include <QCryptographicHash>
 #include <QUuid>
@@ -84,32 +85,30 @@ Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& p
 }
 
 Result<TypedConnector> parseConnector(const std::string& text) {
+  constexpr const char* example = "for example J4, 40 pins, two rows";
   TypedConnector out;
-  std::optional<std::size_t> number;
+  std::size_t number = 0; // read, and not yet known what of; 0: none
   bool named = false;
   for (const TypedWord& word : wordsOf(text)) {
     if (oneOf(word.lower, {"connector", "with", "in", "of", "and"})) continue;
     if (oneOf(word.lower, {"pin", "pins", "p", "contacts", "way", "ways"})) {
-      if (!number) return failure({"how many pins?", "", "", text, "for example J4, 40 pins, two rows"});
-      out.pins = *number;
-      number.reset();
+      if (number == 0) return failure({"how many pins?", "", "", text, example});
+      out.pins = std::exchange(number, 0);
     } else if (oneOf(word.lower, {"row", "rows"})) {
-      if (!number) return failure({"how many rows?", "", "", text, "for example J4, 40 pins, two rows"});
-      out.rows = *number;
-      number.reset();
-    } else if (const auto read = numberIn(word.lower)) {
-      if (number) out.pins = *number;
+      if (number == 0) return failure({"how many rows?", "", "", text, example});
+      out.rows = std::exchange(number, 0);
+    } else if (const std::size_t read = numberIn(word.lower).value_or(0); read > 0) {
+      if (number > 0) out.pins = number;
       number = read;
     } else if (!named) {
       out.reference = word.written;
       named = true;
     } else {
-      return failure({"not understood", "", "", word.written, "for example J4, 40 pins, two rows"});
+      return failure({"not understood", "", "", word.written, example});
     }
   }
-  if (number) out.pins = *number;
-  if (out.pins == 0)
-    return failure({"how many pins has it?", "", "", text, "for example J4, 40 pins, two rows"});
+  if (number > 0) out.pins = number;
+  if (out.pins == 0) return failure({"how many pins has it?", "", "", text, example});
   return out;
 }
 

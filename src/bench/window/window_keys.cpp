@@ -118,8 +118,9 @@ void BenchWindow::showKeys() {
 }
 
 bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
-  // A key after an error: it has been seen.
-  if (event->type() == QEvent::KeyPress && isActiveWindow() &&
+  // A key after an error: it has been seen. Only its first receiver counts: parents get a key that was left
+  // over, and with it what was just told.
+  if (event->type() == QEvent::KeyPress && watched == QApplication::focusWidget() &&
       message_->text().startsWith(QStringLiteral("⚠")))
     tell({}, false);
   if (event->type() == QEvent::MouseButtonPress && station_ == Station::walk && isActiveWindow()) {
