@@ -94,6 +94,6 @@ TEST_CASE("ways and proposals on real boards keep clear of every keep-out") {
   }
   WARN(boards.size() << " boards, " << ways << " ways, " << lines << " broken lines, " << proposals
                      << " proposals");
-  CHECK(ways > 50);
+  CHECK(ways > static_cast<std::size_t>(netmend::rounds(50, 20)));
   CHECK(proposals > 20);
 }
