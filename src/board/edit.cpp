@@ -59,7 +59,7 @@ Problem collect(const Edit& edit, EditPlan& plan) {
       plan.infoIndex = i;
       return {};
     };
-    const auto problem = std::visit(
+    auto problem = std::visit(
         [&](const auto& change) {
           if constexpr (std::is_same_v<std::decay_t<decltype(change)>, InfoChange>)
             return takeInfo(change);

@@ -26,7 +26,7 @@ public:
     std::int32_t most = -1;
     for (const Item& item : items_)
       most = std::max(most, item.u);
-    start_.assign(static_cast<std::size_t>(most + 2), 0);
+    start_.assign(static_cast<std::size_t>(std::int64_t{most} + 2), 0);
     for (const Item& item : items_)
       ++start_[static_cast<std::size_t>(item.u) + 1];
     for (std::size_t i = 1; i < start_.size(); ++i)

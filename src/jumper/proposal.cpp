@@ -179,7 +179,7 @@ private:
   void addOtherWays() {
     const auto best = chosen();
     if (best.empty() || request_.most < 2) return;
-    const Candidate first = best.front();
+    const Candidate& first = best.front();
     if (first.free.points.size() < 3) return; // nothing to go round
     const NavigationMesh& mesh = first.area->mesh;
     constexpr std::size_t mostPassages = 24; // bounds the time on a way with very many bends

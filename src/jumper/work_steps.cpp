@@ -45,7 +45,7 @@ bool contains(const std::vector<std::string_view>& words, std::string_view word)
 }
 
 std::string checkedText(const JsonReader::Node& node, const std::vector<std::string_view>& names) {
-  const std::string text = node.text();
+  std::string text = node.text();
   if (std::count(text.begin(), text.end(), '{') != std::count(text.begin(), text.end(), '}'))
     node.wrong("braces that do not match", "\"" + text + "\"", "{name}");
   static_cast<void>(filled(text, [&](const std::string& name) {

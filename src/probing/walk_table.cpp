@@ -149,7 +149,7 @@ private:
       walk_.skipped.push_back(reading.point);
       return {};
     }
-    const auto orElse = [](std::string text, const std::string& fallback) {
+    const auto orElse = [](const std::string& text, const std::string& fallback) {
       return text.empty() ? fallback : text;
     };
     reading.other.label = orElse(cell("other"), walk_.other.label);

@@ -239,8 +239,8 @@ const QImage& MapPicture::frame(const BoardView& view, const std::shared_ptr<con
 }
 
 void MapPicture::forgetOldest(const Shown& shown) {
-  const auto inSight =
-      static_cast<std::size_t>((frame_.width() / tilePixels + 2) * (frame_.height() / tilePixels + 2));
+  const auto inSight = static_cast<std::size_t>(frame_.width() / tilePixels + 2) *
+                       static_cast<std::size_t>(frame_.height() / tilePixels + 2);
   const std::size_t most = std::max(keptTiles, 6 * inSight);
   Level& now = levels_.front();
   if (now.tiles.size() > most) {

@@ -392,14 +392,14 @@ bool BenchJob::addReadingFor(RepairActionId action, const QString& what, const J
     *id = *added;
     RepairAction after = before;
     change(after, *id);
-    const auto kept = book_.updateAction(job_->id, after);
+    auto kept = book_.updateAction(job_->id, after);
     if (!kept) static_cast<void>(book_.takeBack(job_->id, *id)); // half of it would be worse than none
     told();
     return kept;
   };
   const auto take = [this, id, before = *found, told]() -> Result<void> {
     if (auto kept = book_.updateAction(job_->id, before); !kept) return kept;
-    const auto taken = book_.takeBack(job_->id, *id);
+    auto taken = book_.takeBack(job_->id, *id);
     told();
     return taken;
   };

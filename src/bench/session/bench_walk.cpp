@@ -155,6 +155,7 @@ std::vector<PartId> BenchWalk::partsToWalk() const {
     return a.pins > b.pins;
   });
   std::vector<PartId> out;
+  out.reserve(found.size());
   for (const Candidate& candidate : found)
     out.push_back(candidate.id);
   return out;

@@ -44,7 +44,7 @@ std::vector<QPointF> connectorPlaces(const Lookup* lookup, const std::vector<Pro
 }
 
 QString spokenPoint(const ProbePoint& point) {
-  const QString label = QString::fromStdString(point.label);
+  QString label = QString::fromStdString(point.label);
   const qsizetype dot = label.indexOf(QLatin1Char('.'));
   if (dot <= 0) return label;
   return QCoreApplication::translate("netmend::Station", "%1 pin %2")

@@ -183,7 +183,7 @@ void HandOverPage::refresh() {
     summary_->clear();
   } else {
     total_->setText(tr("Total %1").arg(charges_->total()));
-    const auto orOpen = [this](const std::string& text) {
+    const auto orOpen = [](const std::string& text) {
       return text.empty() ? tr("not stated") : QString::fromStdString(text);
     };
     summary_->setText(tr("Job %1, %2\n%3 for %4\n%5")

@@ -112,7 +112,7 @@ NextThing nextThing(const Desk& desk) {
   const Job* job = desk.job.job();
   const bool repaired = job != nullptr && !job->actions.empty();
   if (!repaired) {
-    if (const NextThing next = nextAtBench(desk); next.station != Station::find) return next;
+    if (NextThing next = nextAtBench(desk); next.station != Station::find) return next;
     if (desk.fault.working() || desk.fault.fault() == nullptr)
       return {Station::find, tr("The readings are being weighed")};
     if (const ProbeProposal* probe = desk.fault.nextProbe())

@@ -158,10 +158,9 @@ QString LineTreeView::selectedText() const {
     return tree_.nodes.empty() ? QString() : tr("Arrows go along the line; pins shown: %1").arg(pins);
   }
   const TreeNode& node = tree_.nodes[*index];
-  const QString name = node.label.isEmpty() ? tr("fork")
-                       : node.kind == TreeNodeKind::folded && selection_
-                           ? node.label + tr(", Enter shows them")
-                           : nodeText(node);
+  QString name = node.label.isEmpty()                              ? tr("fork")
+                 : node.kind == TreeNodeKind::folded && selection_ ? node.label + tr(", Enter shows them")
+                                                                   : nodeText(node);
   if (!selection_->branch) return name;
   const QString share = suspicionText(node.branch.suspicion);
   QString way = node.branch.text;

@@ -117,7 +117,7 @@ private:
     const bool right = node.children.empty() && i > 0;
     const QRectF box = right ? place.label.adjusted(0, 0, metrics_.letter * 12, 0)
                              : place.label.adjusted(-metrics_.letter * 1.0, 0, 0, 0);
-    painter_.drawText(box, (right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter,
+    painter_.drawText(box, static_cast<int>((right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter),
                       right ? nodeText(node) : fitted(nodeText(node), box));
   }
 

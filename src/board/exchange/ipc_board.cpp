@@ -94,10 +94,9 @@ void countUnread(IpcReader& r, int code) {
   switch (code) {
   case 99:
   case 88:
-    return; // where a tester probes, and how large the mask's opening is
   case 379:
   case 79:
-    return; // which nets lie side by side
+    return; // where a tester probes, how large the mask's opening is, which nets lie side by side
   case 309:
     ++r.counted["step record(s) of a panel were not read"];
     return;
