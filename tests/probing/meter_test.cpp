@@ -109,7 +109,7 @@ TEST_CASE("a bad meter file is refused with the place of the fault") {
   CHECK(errorOf(R"({"format":"netmend-walk","version":1,"meters":[]})").place == "/format");
   CHECK(errorOf("{\"format\":\n \"netmend-meters\",,}").place == "line 2, column 19");
   CHECK(errorOf("[1, 2]").place == "/");
-  CHECK(errorOf("").place.starts_with("line 1"));
+  CHECK(errorOf("").message.find("empty") != std::string::npos);
 }
 
 TEST_CASE("deep nesting, huge numbers, wrong encoding and a folder for a file are errors") {
