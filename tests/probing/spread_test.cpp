@@ -58,4 +58,8 @@ TEST_CASE("too few points leave the default in charge, and a point's own spread 
 TEST_CASE("boards that read the same to the last digit do not make a spread of nothing") {
   const std::vector<Spread> equal(20, Spread{0.0, 3.0});
   CHECK(fitSpread(equal, {1.0, 4.0}, 1e-4).variance >= 0.3e-4);
+  // Nor where the meter, and so its resolution, is unknown.
+  const Spread unknownMeter = fitSpread(equal, {1.0, 4.0}, 0.0);
+  CHECK(unknownMeter.variance > 0.0);
+  CHECK(unknownMeter.variance < 1e-2);
 }

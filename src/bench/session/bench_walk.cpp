@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <sstream>
+#include <utility>
 
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
@@ -55,9 +56,9 @@ BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
     if (badSession_.walk.readings.empty() || !job_.job()) fillFromJob();
   });
   connect(&job, &BenchJob::goodWalksChanged, this, [this] {
+    weigh();
     judge();
     rejudgeKept();
-    weigh();
     Q_EMIT changed();
   });
 }
@@ -273,7 +274,8 @@ void BenchWalk::weigh() {
   const OpenBoard* board = job_.board();
   if (board == nullptr || goodSession_.walk.readings.empty()) {
     weighing_.cancel();
-    live_ = nullptr;
+    // A walk that has just gone into the book stays in force until the book's walks have been weighed with it.
+    if (board == nullptr || !job_.weighing()) live_ = nullptr;
     return;
   }
   std::vector<Walk> good = job_.goodWalks();
@@ -377,13 +379,15 @@ bool BenchWalk::keepGood() {
   Walk walk = goodSession_.walk;
   const OpenBoard* board = job_.board();
   if (board != nullptr) walk.boardUuid = board->board->info.uuid;
-  if (!job_.keepGoodWalk(walk)) return false;
+  // Gone from here before the book tells that it has it: else the same board would count twice.
+  WalkSession before = std::exchange(goodSession_, WalkSession{emptyWalk(true), 0, {}});
+  if (!job_.keepGoodWalk(walk)) {
+    goodSession_ = std::move(before);
+    return false;
+  }
   std::error_code error;
   std::filesystem::remove(goodFile(), error);
-  goodSession_ = WalkSession{emptyWalk(true), 0, {}};
   goodCondition_ = false;
-  // What it said stays in force until the book's walks have been weighed with it.
-  weighing_.cancel();
   judge();
   Q_EMIT changed();
   return true;
