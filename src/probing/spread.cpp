@@ -22,8 +22,8 @@ struct Supposed {
   double weight; ///< first its logarithm
 };
 
-/// ln of the density of all s² when s² ~ s0²·F(d, d0), without what does not depend on s0 and d0. In two parts:
-/// the first, which costs most, is the same for all s0.
+/// ln of the density of all s² when s² ~ s0²·F(d, d0), without what does not depend on s0 and d0. In two
+/// parts: the first, which costs most, is the same for all s0.
 double logOfDof(const std::vector<Spread>& samples, double d0) {
   std::map<double, double> known; // most samples rest on equally many boards
   double sum = 0.0;

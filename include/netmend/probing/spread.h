@@ -18,8 +18,8 @@ struct Spread {
 /// s0 and d0 counts: Bayes over a grid of both, and given back is the one Student's t (scale s0, d0 degrees
 /// of freedom) that matches the average over that grid at one spread and at one in a thousand. Before the
 /// samples, ln s0² is normal about `fallback` with standard deviation 1, ln d0 with 0.5; without any,
-/// `fallback` comes back. Variances below `least` (what the meter's resolution hides), or below a millionth of
-/// the fallback's, count as that.
+/// `fallback` comes back. Variances below `least` (what the meter's resolution hides), or below a millionth
+/// of the fallback's, count as that.
 [[nodiscard]] Spread fitSpread(std::span<const Spread> samples, const Spread& fallback, double least);
 
 /// Prior and one point's own variance together: (d0·s0² + d·s²)/(d0 + d) with d0 + d degrees of freedom.

@@ -274,7 +274,8 @@ void BenchWalk::weigh() {
   const OpenBoard* board = job_.board();
   if (board == nullptr || goodSession_.walk.readings.empty()) {
     weighing_.cancel();
-    // A walk that has just gone into the book stays in force until the book's walks have been weighed with it.
+    // A walk that has just gone into the book stays in force until the book's walks have been weighed with
+    // it.
     if (board == nullptr || !job_.weighing()) live_ = nullptr;
     return;
   }
