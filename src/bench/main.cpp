@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QIcon>
 #include <QSettings>
 #include <QStandardPaths>
 
@@ -16,6 +17,7 @@ constexpr const char* help =
     "The bench window: book in, board, walk, find, bridge, prove, hand over.\n\n"
     "  BOARD                board file to open; a file can also be dropped on the window\n"
     "  --store FOLDER       where job book and drawn boards are kept (default: the user's data folder)\n"
+    "  --job NUMBER         job of the book to open, for example 2026-0007\n"
     "  --meter ADDRESS      linked meter: tcp:HOST[:PORT], serial:/dev/NAME[:PATTERN]\n"
     "  --help, --version\n\n"
     "F1 in the window shows all keys. Example:\n"
@@ -41,6 +43,24 @@ std::filesystem::path pathOf(const QString& text) {
   return std::filesystem::path(text.toStdU16String());
 }
 
+/// The same drawing in all sizes that desktops ask for.
+QIcon windowIcon() {
+  QIcon icon;
+  for (const int size : {16, 24, 32, 48, 64, 128, 256})
+    icon.addFile(QStringLiteral(":/icon/%1.png").arg(size), QSize(size, size));
+  return icon;
+}
+
+/// At its first station, with its board beside the later ones.
+netmend::Result<void> openJob(netmend::BenchWindow& window, const std::string& number) {
+  netmend::BenchJob& bench = window.desk().job;
+  const auto found = bench.book().jobNumbered(number);
+  if (!found) return netmend::failure(found.error());
+  bench.openJob(found->id);
+  window.go(netmend::Station::bookIn);
+  return {};
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -49,10 +69,14 @@ int main(int argc, char** argv) {
   const QApplication application(argc, argv);
   QApplication::setOrganizationName(QStringLiteral("netmend"));
   QApplication::setApplicationName(QStringLiteral("netmend-bench"));
+  QApplication::setWindowIcon(windowIcon());
+  // By this name Wayland finds icon and menu entry.
+  QApplication::setDesktopFileName(QStringLiteral("netmend-bench"));
   QCommandLineParser line;
   const QCommandLineOption store(QStringLiteral("store"), QString(), QStringLiteral("folder"));
+  const QCommandLineOption number(QStringLiteral("job"), QString(), QStringLiteral("number"));
   const QCommandLineOption meter(QStringLiteral("meter"), QString(), QStringLiteral("address"));
-  line.addOptions({store, meter});
+  line.addOptions({store, number, meter});
   if (!line.parse(QApplication::arguments()) || line.positionalArguments().size() > 1) {
     std::fputs(qPrintable(line.errorText() + QLatin1Char('\n')), stderr);
     std::fputs(help, stderr);
@@ -69,6 +93,12 @@ int main(int argc, char** argv) {
   netmend::BenchWindow window(std::move(*job));
   window.resize(1280, 800);
   window.restore();
+  if (line.isSet(number)) {
+    if (const auto opened = openJob(window, line.value(number).toStdString()); !opened) {
+      std::fputs((opened.error().text() + "\n").c_str(), stderr);
+      return 3;
+    }
+  }
   if (line.isSet(meter)) window.linkMeter(line.value(meter));
   if (!line.positionalArguments().isEmpty()) {
     window.go(netmend::Station::board);
