@@ -1,5 +1,9 @@
 #include "inputs.h"
 
+#include <set>
+
+#include "netmend/probing/walk_file.h"
+
 namespace netmend {
 
 Result<std::vector<Walk>> goodWalksOf(const std::vector<std::string>& files, const std::string& book,
@@ -10,7 +14,12 @@ Result<std::vector<Walk>> goodWalksOf(const std::vector<std::string>& files, con
   if (!opened) return failure(opened.error());
   auto kept = keptGoodWalks(*opened, *lookup);
   if (!kept) return kept;
-  out->insert(out->end(), kept->begin(), kept->end());
+  // A file that is in the book as well is one board, not two.
+  std::set<std::string> given;
+  for (const Walk& walk : *out)
+    given.insert(walkToText(walk));
+  for (Walk& walk : *kept)
+    if (!given.contains(walkToText(walk))) out->push_back(std::move(walk));
   return out;
 }
 

@@ -145,6 +145,30 @@ Result<Answer> recordCommand(const RecordOptions& options, const Streams& stream
   return answer;
 }
 
+struct KeepOptions {
+  std::vector<std::string> walks;
+  std::string book;
+};
+
+Result<Answer> keepCommand(const KeepOptions& options) {
+  // All are read before the first is kept: a bad one among them keeps none.
+  const auto walks = loadGoodWalks(options.walks, nullptr);
+  if (!walks) return failure(walks.error());
+  auto book = JobBook::open(options.book);
+  if (!book) return failure(book.error());
+  std::size_t added = 0;
+  for (const Walk& walk : *walks) {
+    const auto kept = book->addKnownGoodWalk(walk);
+    if (!kept) return failure(kept.error());
+    if (*kept) ++added;
+  }
+  Answer answer;
+  answer.text =
+      fmt::format("{} walks of good boards kept, {} were there already\n", added, walks->size() - added);
+  answer.json = {{"kept", added}, {"there_already", walks->size() - added}};
+  return answer;
+}
+
 struct JudgeOptions {
   std::string walk;
   std::vector<std::string> good;
@@ -242,6 +266,14 @@ void addWalkCommands(CommandLine& line) {
   r.add_option("--temperature", record->temperature, "Of the board, °C")->each([record](const std::string&) {
     record->hasTemperature = true;
   });
+
+  const auto keep = std::make_shared<KeepOptions>();
+  CLI::App& k =
+      addCommand(line, group, "keep", "Keep walks of good boards in the job book, for all later jobs",
+                 "netmend walk keep good-1.netmend-walk.json --book repairs.netmend-book",
+                 [keep] { return keepCommand(*keep); });
+  k.add_option("walk", keep->walks, "Walks of good boards")->required();
+  k.add_option("--book", keep->book, "Job book")->required();
 
   const auto judge = std::make_shared<JudgeOptions>();
   CLI::App& j = addCommand(

@@ -258,11 +258,17 @@ std::string proposalText(const Isolation& isolation, const ProbeProposal& probe)
     return fmt::format("{} from {} to {}: {}",
                        probe.mode == ReadingMode::continuity ? "continuity" : "resistance", place,
                        isolation.places[*probe.other].label, figures);
+  const bool again = std::any_of(
+      isolation.observations.begin(), isolation.observations.end(), [&](const Observation& before) {
+        return before.place == probe.place && !before.other && before.reading.mode == probe.mode;
+      });
   const auto expected = predictDiode(isolation, probe.place);
   std::string says = fmt::format("OL is to be expected with {:.0f} %", 100.0 * expected.overLimit);
   if (expected.overLimit < 0.995)
     says += fmt::format(", else {:.3f} ± {:.3f} V", expected.mean.value, expected.spread.value);
-  return fmt::format("diode mode at {}: {}; {}", place, figures, says);
+  return again ? fmt::format("diode mode at {} once more, lest the probe had slipped: {}; {}", place, figures,
+                             says)
+               : fmt::format("diode mode at {}: {}; {}", place, figures, says);
 }
 
 /// Is going on worth its time? One probe may pay by itself; or it takes several, and their time, at the pace

@@ -379,17 +379,20 @@ Result<void> JobBook::setState(JobId id, JobState state) {
   });
 }
 
-Result<void> JobBook::addKnownGoodWalk(const Walk& walk) {
-  return guarded(path_, [&]() -> Result<void> {
+Result<bool> JobBook::addKnownGoodWalk(const Walk& walk) {
+  return guarded(path_, [&]() -> Result<bool> {
     if (walk.specimen != Specimen::good)
       return failure(
           {"only the walk of a board marked good can be kept as known good", path_.string(), "", walk.title});
     const std::string content = walkToText(walk);
     const long long added = now().time_since_epoch().count();
-    *session_
-        << "insert into known_good_walk (board_uuid, added, content) values (:board_uuid, :added, :content)",
-        soci::use(walk.boardUuid), soci::use(added), soci::use(content);
-    return {};
+    soci::statement insert =
+        (session_->prepare << "insert into known_good_walk (board_uuid, added, content) "
+                              "select :board_uuid, :added, :content where not exists (select 1 from "
+                              "known_good_walk where board_uuid = :board_uuid and content = :content)",
+         soci::use(walk.boardUuid, "board_uuid"), soci::use(added, "added"), soci::use(content, "content"));
+    insert.execute(true);
+    return insert.get_affected_rows() > 0;
   });
 }
 

@@ -62,6 +62,10 @@ std::string_view word(VerdictKind kind) {
   return wordFor(verdictWords, kind);
 }
 
+std::optional<VerdictKind> verdictKindFrom(std::string_view word) {
+  return fromWord(verdictWords, word);
+}
+
 bool isFlag(VerdictKind kind) {
   return kind != VerdictKind::inRange && kind != VerdictKind::nothingToCompare;
 }

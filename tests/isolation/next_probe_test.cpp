@@ -43,6 +43,13 @@ TEST_CASE("after OL at the connector the next probe divides the chances, not the
   CHECK((label == "TP5" || label == "TP6"));
   CHECK(next.ranked.front().bits > 0.4);
   CHECK(next.ranked.front().text.find("bits for 15 s") != std::string::npos);
+  // What has been read already is said to be read once more.
+  ProbeLimits all;
+  all.most = 100;
+  for (const auto& probe : nextProbe(isolation, {}, all).ranked)
+    if (!probe.other)
+      CHECK((probe.text.find("once more") != std::string::npos) ==
+            (isolation.places[probe.place].label == "J1.1"));
 }
 
 TEST_CASE("a place that cannot be reached gives way to the next best") {

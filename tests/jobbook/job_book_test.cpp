@@ -258,7 +258,8 @@ TEST_CASE("a walk of a good board is kept for later jobs on the same board, and 
   walk.specimen = Specimen::good;
   walk.points = {{PinId(17), "J4.11"}};
   walk.readings = {readingOf(0.452).reading};
-  REQUIRE(book.addKnownGoodWalk(walk));
+  REQUIRE(book.addKnownGoodWalk(walk).value());
+  CHECK_FALSE(book.addKnownGoodWalk(walk).value()); // it is one board, however often its walk is handed in
   REQUIRE(must(book.knownGoodWalks("b-1")).size() == 1);
   CHECK(must(book.knownGoodWalks("b-1")).front() == walk);
   CHECK(must(book.knownGoodWalks("b-2")).empty());

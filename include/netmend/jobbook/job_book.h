@@ -94,8 +94,9 @@ public:
   [[nodiscard]] Result<void> takeBack(JobId job, PhotoId photo);
   [[nodiscard]] Result<void> takeBack(JobId job, ChargeId charge);
 
-  /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`.
-  [[nodiscard]] Result<void> addKnownGoodWalk(const Walk& walk);
+  /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`. False when the
+  /// very same walk is there already.
+  [[nodiscard]] Result<bool> addKnownGoodWalk(const Walk& walk);
   /// Those of this board description, oldest first.
   [[nodiscard]] Result<std::vector<Walk>> knownGoodWalks(const std::string& boardUuid) const;
 

@@ -13,6 +13,7 @@ namespace netmend {
 enum class VerdictKind { inRange, open, shorted, low, high, readsWhereOverLimitExpected, nothingToCompare };
 /// `in range`, `open`, `short`, `low`, `high`, `reads where OL is expected`, `nothing to compare`.
 [[nodiscard]] std::string_view word(VerdictKind kind);
+[[nodiscard]] std::optional<VerdictKind> verdictKindFrom(std::string_view word);
 /// Anything but `in range` and `nothing to compare`.
 [[nodiscard]] bool isFlag(VerdictKind kind);
 

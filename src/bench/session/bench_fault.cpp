@@ -11,14 +11,9 @@ namespace netmend {
 
 BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
     : job_(job), walk_(walk), solving_(this), routing_(this) {
-  connect(&job, &BenchJob::boardChanged, this, [this] {
-    chosen_ = false;
-    net_ = {};
-    pin_ = {};
-    forgetUnreachable();
-    follow();
-    solve();
-  });
+  // What was chosen, and what cannot be reached, is of this job on this board.
+  for (const auto other : {&BenchJob::boardChanged, &BenchJob::jobOpened})
+    connect(&job, other, this, &BenchFault::followWalk);
   connect(&walk, &BenchWalk::changed, this, [this] {
     follow();
     solve();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "netmend/drawing/shown.h"
 #include "netmend/repair/good_walks.h"
 
 namespace netmend {
@@ -105,11 +106,7 @@ bool BenchJob::bookIn() {
     return false;
   }
   job_ = std::move(*kept);
-  undo_.clear();
-  Q_EMIT jobChanged();
-  Q_EMIT readingsChanged();
-  Q_EMIT actionsChanged();
-  Q_EMIT papersChanged();
+  tellOfOtherJob();
   return true;
 }
 
@@ -121,7 +118,6 @@ bool BenchJob::openJob(JobId id) {
   }
   const bool sameBoard = board_ && board_->digest == job->boardDigest && !job->boardDigest.empty();
   job_ = std::move(*job);
-  undo_.clear();
   if (!sameBoard) {
     board_.reset();
     good_.clear();
@@ -130,21 +126,23 @@ bool BenchJob::openJob(JobId id) {
     Q_EMIT boardChanged();
     Q_EMIT goodWalksChanged();
   }
-  Q_EMIT jobChanged();
-  Q_EMIT readingsChanged();
-  Q_EMIT actionsChanged();
-  Q_EMIT papersChanged();
+  tellOfOtherJob();
   if (!sameBoard && !job_->boardFile.empty()) openBoardFile(job_->boardFile);
   return true;
 }
 
-void BenchJob::closeJob() {
-  job_.reset();
+void BenchJob::tellOfOtherJob() {
   undo_.clear();
+  Q_EMIT jobOpened();
   Q_EMIT jobChanged();
   Q_EMIT readingsChanged();
   Q_EMIT actionsChanged();
   Q_EMIT papersChanged();
+}
+
+void BenchJob::closeJob() {
+  job_.reset();
+  tellOfOtherJob();
 }
 
 Result<void> BenchJob::put(Job job) {
@@ -202,10 +200,7 @@ void BenchJob::openBoardFile(const std::filesystem::path& file) {
         progress.stop = stop;
         progress.report = [this](std::string_view what, double share) {
           QMetaObject::invokeMethod(
-              this,
-              [this, text = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size())), share] {
-                Q_EMIT openingChanged(text, share);
-              },
+              this, [this, text = shown(what), share] { Q_EMIT openingChanged(text, share); },
               Qt::QueuedConnection);
         };
         return openBoard(file, progress);

@@ -52,8 +52,12 @@ std::vector<StripInterval> intervalsOf(const Expected& expected) {
 
 BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
   connect(&job, &BenchJob::boardChanged, this, &BenchWalk::startOver);
-  connect(&job, &BenchJob::jobChanged, this, [this] {
-    if (badSession_.walk.readings.empty() || !job_.job()) fillFromJob();
+  connect(&job, &BenchJob::jobOpened, this, [this] {
+    const PartId part = partOfJob();
+    // Booked in with the walk already begun: what was said of its condition stays.
+    if (!part && badSession_.walk.readings.empty()) return;
+    if (part) part_ = part;
+    fillFromJob();
   });
   connect(&job, &BenchJob::goodWalksChanged, this, [this] {
     weigh();
@@ -91,6 +95,7 @@ void BenchWalk::startOver() {
   part_ = {};
   const auto parts = partsToWalk();
   if (!parts.empty()) part_ = parts.front();
+  if (const PartId part = partOfJob()) part_ = part;
   live_ = nullptr;
   resumeGood();
   weigh();
@@ -112,6 +117,18 @@ void BenchWalk::resumeGood() {
     if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
   goodCondition_ = !walk->readings.empty();
   goodSession_ = resumed(std::move(*walk));
+}
+
+PartId BenchWalk::partOfJob() const {
+  const OpenBoard* board = job_.board();
+  const Job* job = job_.job();
+  if (board == nullptr || job == nullptr) return {};
+  for (auto entry = job->readings.rbegin(); entry != job->readings.rend(); ++entry) {
+    if (entry->purpose != ReadingPurpose::fault) continue;
+    if (const Pin* pin = board->board->pins.find(entry->reading.point.pin); pin != nullptr && pin->part)
+      return pin->part;
+  }
+  return {};
 }
 
 void BenchWalk::fillFromJob() {
@@ -299,6 +316,8 @@ void BenchWalk::rejudgeKept() {
     JobReading now =
         toJobReading(badSession_.walk.readings[i], ReadingPurpose::fault, &badJudged_.verdicts[i]);
     now.id = kept_[i];
+    // What was judged at the time is not unlearned because the good walks are elsewhere now.
+    if (!badJudged_.verdicts[i].expected) continue;
     for (const JobReading& entry : job_.job()->readings)
       if (entry.id == now.id && (entry.verdict != now.verdict || entry.expected != now.expected))
         changed.push_back(now);
@@ -310,8 +329,23 @@ void BenchWalk::judge() {
   const OpenBoard* board = job_.board();
   const Lookup* lookup = board != nullptr ? board->lookup.get() : nullptr;
   badJudged_ = judgeWalk(badSession_.walk, expected(), lookup, job_.data().probing);
+  recallVerdicts();
   // A good board is held against the others, not against itself.
   judged_ = good_ ? judgeWalk(goodSession_.walk, job_.expected(), lookup, job_.data().probing) : badJudged_;
+}
+
+void BenchWalk::recallVerdicts() {
+  if (job_.job() == nullptr) return;
+  for (std::size_t i = 0; i < kept_.size(); ++i) {
+    Verdict& verdict = badJudged_.verdicts[i];
+    if (verdict.kind != VerdictKind::nothingToCompare) continue;
+    for (const JobReading& entry : job_.job()->readings) {
+      const auto kind = entry.id == kept_[i] ? verdictKindFrom(entry.verdict) : std::nullopt;
+      if (!kind) continue;
+      verdict.kind = *kind;
+      verdict.explanation = entry.explanation;
+    }
+  }
 }
 
 const Expected* BenchWalk::expectedAtDue() const {

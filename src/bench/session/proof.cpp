@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "netmend/bench/session/step_check.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
@@ -244,15 +245,13 @@ VerdictKind kindBy(const ValueInterval& limits, std::optional<double> value) {
   return *value > limits.highest ? VerdictKind::high : VerdictKind::inRange;
 }
 
-QString sentence(const char* text) {
-  return QCoreApplication::translate("netmend::Proof", text);
+QString tr(const char* text) {
+  return QCoreApplication::translate("netmend", text);
 }
 
 QString nameOfPoint(const ProofPoint& point) {
-  const QString at = QString::fromStdString(point.point.label);
-  return point.why == ProofWhy::endToEnd
-             ? sentence("%1 to %2").arg(at, QString::fromStdString(point.other.label))
-             : at;
+  const QString at = shown(point.point.label);
+  return point.why == ProofWhy::endToEnd ? tr("%1 to %2").arg(at, shown(point.other.label)) : at;
 }
 
 } // namespace
@@ -318,17 +317,17 @@ JobReading judgedProof(const ProofPoint& point, std::optional<double> value, con
 QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
                          const std::vector<std::size_t>& skipped) {
   QStringList out;
-  if (actionToProve(job) == nullptr) return {sentence("nothing has been repaired yet")};
+  if (actionToProve(job) == nullptr) return {tr("nothing has been repaired yet")};
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     const QString name = nameOfPoint(point);
     if (point.now && oddWord(point.now->verdict))
-      out << sentence("%1 reads %2: %3")
+      out << tr("%1 reads %2: %3")
                  .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
-                      QCoreApplication::translate("netmend::Words", point.now->verdict.c_str()));
+                      shown(point.now->verdict));
     else if (!point.now && !(left && point.why == ProofWhy::neighbour))
-      out << (left ? sentence("%1 was left out") : sentence("%1 has not been read again")).arg(name);
+      out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
   }
   std::size_t functions = 0, work = 0;
   for (const RepairAction& action : job.actions)
@@ -336,14 +335,14 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
       if (isFunctionCheck(step)) ++functions;
       if (step.done) continue;
       if (isFunctionCheck(step))
-        out << sentence("not seen to work: %1").arg(QString::fromStdString(step.text));
+        out << tr("not seen to work: %1").arg(QString::fromStdString(step.text));
       else
         ++work;
     }
   if (work > 0)
-    out << QCoreApplication::translate("netmend::Proof", "%n work step(s) not ticked", nullptr,
+    out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr,
                                        static_cast<int>(work));
-  if (functions == 0) out << sentence("no function has been tried");
+  if (functions == 0) out << tr("no function has been tried");
   return out;
 }
 

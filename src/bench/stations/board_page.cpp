@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 
 namespace netmend {
 
@@ -25,6 +26,19 @@ QString recentKey() {
 
 } // namespace
 
+QWidget* BoardPage::labelled(const QString& text, QListWidget& list) {
+  auto* box = new QWidget(this);
+  auto* layout = new QVBoxLayout(box);
+  layout->setContentsMargins({});
+  auto* label = new QLabel(text, box);
+  label->setBuddy(&list);
+  layout->addWidget(label);
+  layout->addWidget(&list, 1);
+  list.setFont(lettersFont(Letters::reading));
+  list.setWordWrap(true);
+  return box;
+}
+
 BoardPage::BoardPage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), typed_(new QLineEdit(this)),
       name_(makeLabel(Letters::metre, QStringLiteral("boardName"), this)),
@@ -32,7 +46,7 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
       opening_(makeLabel(Letters::reading, QStringLiteral("boardOpening"), this)),
       progress_(new QProgressBar(this)),
       cancel_(makeButton(tr("Stop reading"), QKeySequence(Qt::Key_Escape), this)),
-      recent_(new QListWidget(this)), notices_(new QListWidget(this)) {
+      parts_(new QListWidget(this)), recent_(new QListWidget(this)), notices_(new QListWidget(this)) {
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(name_);
   layout->addWidget(known_);
@@ -60,10 +74,14 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   ways->addWidget(typed_, 1);
   layout->addLayout(ways);
 
-  auto* recentLabel = new QLabel(tr("&Recent boards"), this);
-  recentLabel->setBuddy(recent_);
-  layout->addWidget(recentLabel);
-  layout->addWidget(recent_, 2);
+  auto* lists = new QHBoxLayout;
+  lists->addWidget(labelled(tr("&Walk which part"), *parts_), 1);
+  lists->addWidget(labelled(tr("&Recent boards"), *recent_), 1);
+  layout->addLayout(lists, 2);
+  connect(parts_, &QListWidget::itemActivated, this, [this](const QListWidgetItem* item) {
+    desk_.walk.setPart(PartId(item->data(Qt::UserRole).toULongLong()));
+    Q_EMIT goTo(Station::walk);
+  });
   connect(recent_, &QListWidget::itemActivated, this,
           [this](const QListWidgetItem* item) { open(item->data(Qt::UserRole).toString()); });
   auto* noticesLabel = new QLabel(tr("What the file left open"), this);
@@ -82,7 +100,11 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
 }
 
 void BoardPage::arrive() {
-  typed_->setFocus();
+  listParts();
+  if (parts_->count() > 0)
+    parts_->setFocus();
+  else
+    typed_->setFocus();
 }
 
 void BoardPage::chooseFile() {
@@ -114,9 +136,29 @@ void BoardPage::listRecent() {
     item->setData(Qt::UserRole, file);
     if (!info.exists()) item->setText(item->text() + tr("    (not there any more)"));
   }
+  recent_->parentWidget()->setVisible(recent_->count() > 0);
+}
+
+void BoardPage::listParts() {
+  parts_->clear();
+  parts_->parentWidget()->setVisible(desk_.job.board() != nullptr);
+  if (desk_.job.board() == nullptr) return;
+  const OpenBoard& open = *desk_.job.board();
+  for (const PartId id : desk_.walk.partsToWalk()) {
+    const Part& part = *open.board->parts.find(id);
+    const auto pins = static_cast<int>(open.lookup->pinsOf(id).size());
+    QString text =
+        QString::fromStdString(part.reference) + QStringLiteral("    ") + tr("%n pin(s)", nullptr, pins);
+    if (part.value.known() && !part.value.value.empty())
+      text += QStringLiteral("    ") + QString::fromStdString(part.value.value);
+    auto* item = new QListWidgetItem(text, parts_);
+    item->setData(Qt::UserRole, static_cast<qulonglong>(id.value));
+    if (id == desk_.walk.part()) parts_->setCurrentItem(item);
+  }
 }
 
 void BoardPage::showBoard() {
+  listParts();
   notices_->clear();
   const OpenBoard* board = desk_.job.board();
   const bool any = board != nullptr && !board->notices.empty();
@@ -150,7 +192,7 @@ void BoardPage::showBoard() {
     text += QLatin1Char('\n') + tr("No copper is known: finding works between pins, not along the track.");
   known_->setText(text);
   for (const auto& notice : board->notices)
-    notices_->addItem(QString::fromStdString(notice));
+    notices_->addItem(shown(notice));
 }
 
 void BoardPage::showOpening(const QString& what, double share) {

@@ -16,6 +16,7 @@
 #include "find_words.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/fault_overlay.h"
+#include "netmend/drawing/shown.h"
 
 namespace netmend {
 
@@ -122,6 +123,7 @@ QLayout* FindPage::entry() {
   field_->setObjectName(QStringLiteral("reading"));
   field_->setAccessibleName(tr("Reading at the next probe"));
   field_->setPlaceholderText(tr("452  Enter"));
+  field_->setMinimumWidth(field_->fontMetrics().averageCharWidth() * 9);
   field_->setMaximumWidth(field_->fontMetrics().averageCharWidth() * 13);
   connect(field_, &QLineEdit::returnPressed, this, [this] { typed(*field_); });
   row->addWidget(field_);
@@ -140,12 +142,12 @@ QLayout* FindPage::entry() {
   overLimit_ = button(tr("OL"), QStringLiteral("O"), Qt::Key_O, Qt::NoModifier);
   cannotReach_ = button(tr("Can't reach it"), QStringLiteral("N"), Qt::Key_N, Qt::NoModifier);
   button(tr("Undo"), QStringLiteral("U"), Qt::Key_U, Qt::NoModifier);
-  reachAll_ = button(tr("All can be reached"), tr("Shift+N"), Qt::Key_N, Qt::ShiftModifier);
+  reachAll_ = button(tr("Reach all"), tr("Shift+N"), Qt::Key_N, Qt::ShiftModifier);
   row->addStretch(1);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
-  other_->setPlaceholderText(tr("elsewhere: J4.11 0.452, ohms J4.11 47"));
-  other_->setMinimumWidth(other_->fontMetrics().averageCharWidth() * 42);
+  other_->setPlaceholderText(tr("elsewhere: J4.11 0.452"));
+  other_->setMinimumWidth(other_->fontMetrics().averageCharWidth() * 24);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   auto* label = new QLabel(tr("Tab"), this);
   label->setBuddy(other_);
@@ -256,7 +258,7 @@ void FindPage::typed(QLineEdit& field) {
 }
 
 void FindPage::run(const Result<void>& done) {
-  if (!done) Q_EMIT told(QString::fromStdString(done.error().text()), true);
+  if (!done) Q_EMIT told(shown(done.error().text()), true);
 }
 
 void FindPage::arrive() {

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include <QCoreApplication>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
 #include "netmend/bench/widgets/tree_layout.h"
+#include "netmend/drawing/shown.h"
 
 namespace netmend {
 
@@ -99,7 +101,7 @@ void SuspectList::setSuspects(const Suspects& suspects) {
     const bool reported = i < suspects.setSize;
     const QString share = suspicionText(suspect.probability);
     if (share.isEmpty() && !reported && i >= 3) break;
-    const QString words = QString::fromStdString(suspect.text);
+    const QString words = shown(suspect.text);
     auto* item = new QListWidgetItem(
         (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
     item->setData(probabilityRole, suspect.probability);

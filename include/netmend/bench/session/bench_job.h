@@ -12,6 +12,7 @@
 
 #include "netmend/bench/session/background.h"
 #include "netmend/bench/session/open_board.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_book.h"
 #include "netmend/probing/expected.h"
 #include "netmend/repair/repair_data.h"
@@ -89,9 +90,11 @@ public:
 
   /// What was done last, whatever it was; walks put themselves on it as well.
   [[nodiscard]] QUndoStack& undoStack() { return undo_; }
-  void fail(const Error& error) { Q_EMIT failed(QString::fromStdString(error.text())); }
+  void fail(const Error& error) { Q_EMIT failed(shown(error.text())); }
 
 Q_SIGNALS:
+  /// Another job is open, or none; the signals for its parts follow.
+  void jobOpened();
   void jobChanged();       ///< another job, or what stands in it
   void boardChanged();     ///< another board, or none
   void readingsChanged();  ///< of the job
@@ -102,6 +105,7 @@ Q_SIGNALS:
   void failed(const QString& text);
 
 private:
+  void tellOfOtherJob();
   BenchJob(BenchFolders folders, RepairData data, JobBook book);
   bool reload();
   struct Listing {

@@ -85,10 +85,14 @@ private:
   [[nodiscard]] WalkSession& session() { return good_ ? goodSession_ : badSession_; }
   void startOver();
   void fillFromJob();
+  /// What was walked last in the job: there it goes on.
+  [[nodiscard]] PartId partOfJob() const;
   void resumeGood();
   void weigh();
   void judge();
   void rejudgeKept();
+  /// Where there is nothing to compare with now, what the job says was found at the time holds.
+  void recallVerdicts();
   [[nodiscard]] Walk emptyWalk(bool good) const;
   [[nodiscard]] Result<void> keep(WalkSession& after, const WalkSession& before);
   /// One for each board: walking another good board first loses nothing.

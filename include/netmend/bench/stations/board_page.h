@@ -10,7 +10,8 @@ class QPushButton;
 
 namespace netmend {
 
-/// Which board it is: a file in any format, dropped or chosen, or a connector typed in one line.
+/// Which board it is: a file in any format, dropped or chosen, or a connector typed in one line; and which of
+/// its parts is walked.
 class BoardPage : public StationPage {
   Q_OBJECT
 
@@ -23,7 +24,9 @@ public:
 
 private:
   void showBoard();
+  [[nodiscard]] QWidget* labelled(const QString& text, QListWidget& list);
   void listRecent();
+  void listParts();
   void showOpening(const QString& what, double share);
 
   QLineEdit* typed_;
@@ -32,6 +35,7 @@ private:
   QLabel* opening_;
   QProgressBar* progress_;
   QPushButton* cancel_;
+  QListWidget* parts_;
   QListWidget* recent_;
   QListWidget* notices_;
 };
