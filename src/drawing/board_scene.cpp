@@ -10,6 +10,7 @@
 
 #include "netmend/board/lookup.h"
 #include "netmend/board/shape.h"
+#include "netmend/drawing/shown.h"
 #include "scene_content.h"
 
 namespace netmend {
@@ -97,7 +98,7 @@ public:
         content_.outline.addPath(pathOf(polygon));
     content_.extent = pictureExtent(board_);
     if (content_.extent.empty())
-      content_.nothingToSee = QStringLiteral("No places are known on this board: %1 parts, %2 pins, %3 nets")
+      content_.nothingToSee = shown("No places are known on this board: %1 parts, %2 pins, %3 nets")
                                   .arg(board_.parts.size())
                                   .arg(board_.pins.size())
                                   .arg(board_.nets.size());

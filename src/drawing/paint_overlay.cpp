@@ -3,6 +3,7 @@
 
 #include "marks.h"
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/drawing/shown.h"
 #include "painting.h"
 
 namespace netmend {
@@ -38,8 +39,7 @@ ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
   ScaleBar bar;
   bar.length = millimetres * view.scale.value;
   bar.text = lengthText(millimetres);
-  bar.side =
-      view.side == Side::top ? QStringLiteral("seen from the top") : QStringLiteral("seen from the bottom");
+  bar.side = view.side == Side::top ? shown("seen from the top") : shown("seen from the bottom");
   const QFontMetricsF metrics(type.font);
   const double textWidth = std::max(metrics.horizontalAdvance(bar.text), metrics.horizontalAdvance(bar.side));
   const double height = 2 * metrics.height() + 6 * u;
@@ -72,8 +72,7 @@ void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double g
   QFont font = p.type.font;
   font.setBold(true);
   const QFontMetricsF metrics(font);
-  const QString text =
-      wrapped(QString::fromStdString(label), metrics, std::max(40 * p.unit, p.view.frame.width() / 3));
+  const QString text = wrapped(shown(label), metrics, std::max(40 * p.unit, p.view.frame.width() / 3));
   const QRectF extent = metrics.boundingRect(QRectF(0, 0, 1e7, 1e7), Qt::AlignLeft, text);
   const QRectF box = placer.place(extent.size() + QSizeF(5 * p.unit, 1.5 * p.unit), anchor, gap);
   const QPointF nearest(std::clamp(anchor.x(), box.left(), box.right()),

@@ -2,6 +2,7 @@
 
 #include "marks.h"
 #include "netmend/base/words.h"
+#include "netmend/drawing/shown.h"
 #include "painting.h"
 
 namespace netmend {
@@ -74,7 +75,7 @@ void paintHatch(QPainter& painter, const QRectF& box, QPointF anchor, const Hatc
 
 QString zoneText(const SceneItem& zone) {
   const std::string_view word = wordFor(zoneWords, zone.zone);
-  const QString kind = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+  const QString kind = shown(word);
   // A name that says the kind already is enough.
   if (zone.text.contains(kind, Qt::CaseInsensitive)) return zone.text;
   return zone.text.isEmpty() ? kind : kind + QStringLiteral(" ") + zone.text;

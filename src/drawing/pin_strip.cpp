@@ -1,4 +1,5 @@
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/drawing/shown.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,7 +32,7 @@ QString nameOf(const StripPin& pin) {
   if (!pin.net.empty()) text += QStringLiteral("  ") + QString::fromStdString(pin.net);
   for (const auto* reading : {&pin.after, &pin.reading})
     if (*reading && (*reading)->flagged) {
-      text += QStringLiteral(": ") + QString::fromStdString((*reading)->verdict);
+      text += QStringLiteral(": ") + shown((*reading)->verdict);
       break;
     }
   return text;
@@ -208,8 +209,8 @@ void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame
   double top = frame.top();
   for (std::size_t first = 0; first < strip.pins.size(); first += layout.pinsPerRow) {
     const std::size_t count = std::min(layout.pinsPerRow, strip.pins.size() - first);
-    QString title = QString::fromStdString(strip.title);
-    if (first > 0) title += QStringLiteral(" (continued)");
+    QString title = shown(strip.title);
+    if (first > 0) title += shown(" (continued)");
     paintRow(
         painter,
         {strip, first, count, QRectF(frame.left(), top, frame.width(), layout.row()), layout, scale, colors},

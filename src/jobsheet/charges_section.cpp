@@ -1,3 +1,4 @@
+#include "netmend/drawing/shown.h"
 #include "sections.h"
 #include "table.h"
 
@@ -15,10 +16,10 @@ Result<Pieces> charges(const Sheet& sheet) {
   const Job& job = sheet.job();
   if (job.charges.empty()) return Pieces{};
   const QString currency = cleaned(job.currency).simplified();
-  const std::vector<Column> columns{{QStringLiteral("What"), 0.52},
-                                    {QStringLiteral("Quantity"), 0.14, Qt::AlignRight},
-                                    {QStringLiteral("Price"), 0.16, Qt::AlignRight},
-                                    {QStringLiteral("Amount ") + currency, 0.18, Qt::AlignRight}};
+  const std::vector<Column> columns{{shown("What"), 0.52},
+                                    {shown("Quantity"), 0.14, Qt::AlignRight},
+                                    {shown("Price"), 0.16, Qt::AlignRight},
+                                    {shown("Amount ") + currency, 0.18, Qt::AlignRight}};
   std::vector<TableRow> rows;
   Decimal total;
   for (const Charge& charge : job.charges) {
@@ -35,12 +36,10 @@ Result<Pieces> charges(const Sheet& sheet) {
   }
   // The total is not left alone on a page.
   rows.back().keepWithNext = true;
-  rows.push_back({{cell(QStringLiteral("Total"), true), cell({}), cell({}), cell(amount(total, 2), true)},
-                  true,
-                  false,
-                  false});
+  rows.push_back(
+      {{cell(shown("Total"), true), cell({}), cell({}), cell(amount(total, 2), true)}, true, false, false});
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Charges")));
+  pieces.push_back(headingPiece(sheet.style, shown("Charges")));
   append(pieces, tablePieces(columns, rows, tableStyle(sheet.style, sheet.style.normal)));
   return pieces;
 }

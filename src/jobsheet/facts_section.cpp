@@ -2,6 +2,7 @@
 #include <chrono>
 
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "sections.h"
 #include "table.h"
@@ -13,10 +14,9 @@ namespace {
 Piece titlePiece(const Sheet& sheet) {
   const SheetStyle& style = sheet.style;
   const double width = style.body.width();
-  const TextBlock title({{QStringLiteral("Job sheet ") + jobNumber(sheet.job()), false, false}}, style.title,
+  const TextBlock title({{shown("Job sheet ") + jobNumber(sheet.job()), false, false}}, style.title,
                         width * 0.6);
-  const QString copy =
-      sheet.workshopCopy() ? QStringLiteral("Workshop copy") : QStringLiteral("Customer's copy");
+  const QString copy = sheet.workshopCopy() ? shown("Workshop copy") : shown("Customer's copy");
   const TextBlock under({{copy, false, false}}, style.normal, width * 0.6);
   const TextBlock shop({{cleaned(sheet.options.workshop), false, false}}, style.small, width * 0.36,
                        Qt::AlignRight);
@@ -68,7 +68,7 @@ Pieces factTable(const SheetStyle& style, const std::vector<FactLine>& facts, st
 
 QString orNotStated(const std::string& text) {
   const QString out = cleaned(text);
-  return out.isEmpty() ? QStringLiteral("not stated") : out;
+  return out.isEmpty() ? shown("not stated") : out;
 }
 
 } // namespace
@@ -84,37 +84,37 @@ QString dateText(Time time) {
 
 QString jobNumber(const Job& job) {
   const QString number = cleaned(job.number).simplified();
-  return number.isEmpty() ? QStringLiteral("without number") : number;
+  return number.isEmpty() ? shown("without number") : number;
 }
 
 Pieces titleAndFacts(const Sheet& sheet) {
   const Job& job = sheet.job();
   Pieces pieces;
   pieces.push_back(titlePiece(sheet));
-  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Device and symptom")));
-  std::vector<FactLine> facts{{QStringLiteral("Device"), orNotStated(job.device)}};
+  pieces.push_back(headingPiece(sheet.style, shown("Device and symptom")));
+  std::vector<FactLine> facts{{shown("Device"), orNotStated(job.device)}};
   const auto add = [&](const QString& label, const QString& value) {
     if (!value.isEmpty()) facts.push_back({label, value});
   };
-  add(QStringLiteral("Serial number"), cleaned(job.serial));
-  add(QStringLiteral("Customer"), cleaned(job.customer));
-  add(QStringLiteral("Reference"), cleaned(job.customerReference));
-  add(QStringLiteral("Booked in"), dateText(job.created));
+  add(shown("Serial number"), cleaned(job.serial));
+  add(shown("Customer"), cleaned(job.customer));
+  add(shown("Reference"), cleaned(job.customerReference));
+  add(shown("Booked in"), dateText(job.created));
   const std::string_view state = wordFor(jobStateWords, job.state);
-  add(QStringLiteral("State"), QString::fromUtf8(state.data(), static_cast<qsizetype>(state.size())));
+  add(shown("State"), shown(state));
   QString board = cleaned(job.boardName);
-  if (!job.boardRevision.empty()) board += QStringLiteral(" revision ") + cleaned(job.boardRevision);
-  add(QStringLiteral("Board"), board.trimmed());
+  if (!job.boardRevision.empty()) board += shown(" revision ") + cleaned(job.boardRevision);
+  add(shown("Board"), board.trimmed());
   append(pieces, factTable(sheet.style, facts, 2));
 
-  facts = {{QStringLiteral("Symptom"), orNotStated(job.symptom)}};
-  add(QStringLiteral("History"), cleaned(job.history));
-  add(QStringLiteral("As received"), cleaned(job.condition));
+  facts = {{shown("Symptom"), orNotStated(job.symptom)}};
+  add(shown("History"), cleaned(job.history));
+  add(shown("As received"), cleaned(job.condition));
   if (sheet.workshopCopy()) {
     QString file = cleaned(job.boardFile);
     if (!file.isEmpty() && !job.boardDigest.empty())
-      file += QStringLiteral(" (content %1)").arg(cleaned(job.boardDigest).left(16));
-    add(QStringLiteral("Board file"), file);
+      file += shown(" (content %1)").arg(cleaned(job.boardDigest).left(16));
+    add(shown("Board file"), file);
   }
   append(pieces, factTable(sheet.style, facts, 1));
   return pieces;

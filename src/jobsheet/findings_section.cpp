@@ -3,6 +3,7 @@
 
 #include "findings.h"
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "sections.h"
@@ -22,18 +23,18 @@ QString joined(const std::vector<std::string>& names) {
 
 QString conditionText(const Condition& condition) {
   QStringList parts;
-  if (!condition.plugged.empty()) parts.append(QStringLiteral("plugged: ") + joined(condition.plugged));
-  if (condition.powered) parts.append(QStringLiteral("powered"));
-  if (!condition.lifted.empty()) parts.append(QStringLiteral("lifted: ") + joined(condition.lifted));
-  if (!condition.handling.empty()) parts.append(cleaned(condition.handling));
+  if (!condition.plugged.empty()) parts.append(shown("plugged: ") + joined(condition.plugged));
+  if (condition.powered) parts.append(shown("powered"));
+  if (!condition.lifted.empty()) parts.append(shown("lifted: ") + joined(condition.lifted));
+  if (!condition.handling.empty()) parts.append(said(condition.handling));
   return parts.join(QStringLiteral("; "));
 }
 
 QString measuredText(const Reading& reading) {
   const std::string_view mode = word(reading.mode);
-  QString out = QString::fromUtf8(mode.data(), static_cast<qsizetype>(mode.size()));
-  if (!reading.other.label.empty()) out += QStringLiteral(" to ") + cleaned(reading.other.label);
-  if (reading.injected) out += QStringLiteral(", %1 A injected").arg(reading.injected->value, 0, 'g', 4);
+  QString out = shown(mode);
+  if (!reading.other.label.empty()) out += shown(" to ") + said(reading.other.label);
+  if (reading.injected) out += shown(", %1 A injected").arg(reading.injected->value, 0, 'g', 4);
   const QString condition = conditionText(reading.condition);
   if (!condition.isEmpty()) out += QStringLiteral("; ") + condition;
   return out;
@@ -41,7 +42,7 @@ QString measuredText(const Reading& reading) {
 
 QString valueText(const Reading& reading) {
   QString out = QString::fromStdString(readingText(reading.value, reading.mode));
-  if (reading.settling == Settling::rising) out += QStringLiteral(", rising");
+  if (reading.settling == Settling::rising) out += shown(", rising");
   return out;
 }
 
@@ -51,39 +52,35 @@ Cell valueCell(const JobReading* reading) {
 
 Cell verdictCell(const JobReading* reading) {
   if (reading == nullptr) return cell({});
-  if (reading->verdict.empty()) return cell(QStringLiteral("not judged"));
-  Cell out = cell(cleaned(reading->verdict), isFinding(reading->verdict));
+  if (reading->verdict.empty()) return cell(shown("not judged"));
+  Cell out = cell(said(reading->verdict), isFinding(reading->verdict));
   out.sign = markSign(markForVerdict(reading->verdict));
   return out;
 }
 
 QString expectedOf(const ReadingPair& pair) {
   for (const JobReading* reading : {pair.before, pair.after})
-    if (reading != nullptr && !reading->expected.empty()) return cleaned(reading->expected);
+    if (reading != nullptr && !reading->expected.empty()) return said(reading->expected);
   return QStringLiteral("–");
 }
 
 Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
-  const std::vector<Column> columns{{QStringLiteral("Point"), 0.13},    {QStringLiteral("Measured"), 0.19},
-                                    {QStringLiteral("Expected"), 0.17}, {QStringLiteral("As found"), 0.11},
-                                    {QStringLiteral("Verdict"), 0.145}, {QStringLiteral("After"), 0.11},
-                                    {QStringLiteral("Verdict"), 0.145}};
+  const std::vector<Column> columns{{shown("Point"), 0.13},    {shown("Measured"), 0.19},
+                                    {shown("Expected"), 0.17}, {shown("As found"), 0.11},
+                                    {shown("Verdict"), 0.145}, {shown("After"), 0.11},
+                                    {shown("Verdict"), 0.145}};
   std::vector<TableRow> rows;
   for (const ReadingPair& pair : pairs) {
     const Reading& reading = pair.any().reading;
     TableRow row;
-    row.cells = {cell(cleaned(reading.point.label)),
-                 cell(measuredText(reading)),
-                 cell(expectedOf(pair)),
-                 valueCell(pair.before),
-                 verdictCell(pair.before),
-                 valueCell(pair.after),
+    row.cells = {cell(said(reading.point.label)), cell(measuredText(reading)), cell(expectedOf(pair)),
+                 valueCell(pair.before),          verdictCell(pair.before),    valueCell(pair.after),
                  verdictCell(pair.after)};
     QStringList why;
     if (sheet.workshopCopy())
       for (const JobReading* one : {pair.before, pair.after})
         if (one != nullptr && isFinding(one->verdict) && !one->explanation.empty())
-          why.append(cleaned(one->explanation));
+          why.append(said(one->explanation));
     row.ruled = row.keepWithNext = false;
     if (why.isEmpty()) row.ruled = true;
     row.keepWithNext = !why.isEmpty();
@@ -95,16 +92,16 @@ Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
 }
 
 Pieces checkTable(const Sheet& sheet) {
-  const std::vector<Column> columns{{QStringLiteral("Checks during the work"), 0.24},
-                                    {QStringLiteral("Measured"), 0.30},
-                                    {QStringLiteral("Expected"), 0.18},
-                                    {QStringLiteral("Read"), 0.12},
-                                    {QStringLiteral("Verdict"), 0.16}};
+  const std::vector<Column> columns{{shown("Checks during the work"), 0.24},
+                                    {shown("Measured"), 0.30},
+                                    {shown("Expected"), 0.18},
+                                    {shown("Read"), 0.12},
+                                    {shown("Verdict"), 0.16}};
   std::vector<TableRow> rows;
   for (const JobReading& reading : sheet.job().readings) {
     if (reading.purpose != ReadingPurpose::check) continue;
-    rows.push_back({{cell(cleaned(reading.reading.point.label)), cell(measuredText(reading.reading)),
-                     cell(reading.expected.empty() ? QStringLiteral("–") : cleaned(reading.expected)),
+    rows.push_back({{cell(said(reading.reading.point.label)), cell(measuredText(reading.reading)),
+                     cell(reading.expected.empty() ? QStringLiteral("–") : said(reading.expected)),
                      valueCell(&reading), verdictCell(&reading)},
                     false,
                     true,
@@ -118,15 +115,15 @@ Pieces checkTable(const Sheet& sheet) {
 Pieces suspectList(const Sheet& sheet) {
   std::vector<TableRow> rows;
   for (const JobSuspect& suspect : sheet.job().suspects) {
-    std::vector<Run> runs{{cleaned(suspect.what), true, false}};
+    std::vector<Run> runs{{said(suspect.what), true, false}};
     if (sheet.workshopCopy() && !suspect.explanation.empty())
-      runs.push_back({QChar(QChar::LineSeparator) + cleaned(suspect.explanation), false, false});
+      runs.push_back({QChar(QChar::LineSeparator) + said(suspect.explanation), false, false});
     const QString share = suspect.probability < 0.005
                               ? QStringLiteral("< 1 %")
                               : QStringLiteral("%1 %").arg(100.0 * suspect.probability, 0, 'f', 0);
     rows.push_back({{cell(share, true), {runs, {}}}, false, true, false});
   }
-  Pieces pieces = tablePieces({{QStringLiteral("Chance"), 0.1}, {QStringLiteral("Suspect"), 0.9}}, rows,
+  Pieces pieces = tablePieces({{shown("Chance"), 0.1}, {shown("Suspect"), 0.9}}, rows,
                               tableStyle(sheet.style, sheet.style.small));
   if (!pieces.empty()) pieces.front().spaceAbove = 5 * SheetStyle::point;
   return pieces;
@@ -149,15 +146,15 @@ Pieces sourceOfReadings(const Sheet& sheet) {
     return QStringList(names.begin(), names.end()).join(QStringLiteral(", "));
   };
   QStringList parts;
-  if (!by.empty()) parts.append(QStringLiteral("by ") + list(by));
-  if (!meters.empty()) parts.append(QStringLiteral("meter ") + list(meters));
+  if (!by.empty()) parts.append(shown("by ") + list(by));
+  if (!meters.empty()) parts.append(shown("meter ") + list(meters));
   if (last != Time{}) {
     const QString from = dateText(first);
     const QString to = dateText(last);
-    parts.append(from == to ? QStringLiteral("on ") + from : from + QStringLiteral(" to ") + to);
+    parts.append(from == to ? shown("on ") + from : from + shown(" to ") + to);
   }
   if (parts.isEmpty()) return {};
-  return paragraph({{QStringLiteral("Readings: ") + parts.join(QStringLiteral("; ")), false, false}},
+  return paragraph({{shown("Readings: ") + parts.join(QStringLiteral("; ")), false, false}},
                    sheet.style.small, sheet.style.body.width(), 3 * SheetStyle::point);
 }
 
@@ -165,11 +162,11 @@ Pieces sourceOfReadings(const Sheet& sheet) {
 
 Pieces findings(const Sheet& sheet) {
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Findings before and after")));
+  pieces.push_back(headingPiece(sheet.style, shown("Findings before and after")));
   const std::vector<ReadingPair> pairs = pairReadings(sheet.job().readings);
   if (sheet.job().readings.empty() && sheet.job().suspects.empty()) {
-    append(pieces, paragraph({{QStringLiteral("Nothing has been read yet."), false, false}},
-                             sheet.style.normal, sheet.style.body.width(), 0));
+    append(pieces, paragraph({{shown("Nothing has been read yet."), false, false}}, sheet.style.normal,
+                             sheet.style.body.width(), 0));
     return pieces;
   }
   append(pieces, readingTable(sheet, pairs));

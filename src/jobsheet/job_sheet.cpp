@@ -6,6 +6,7 @@
 
 #include "netmend/base/file.h"
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/shown.h"
 #include "sections.h"
 #include "text.h"
 
@@ -79,11 +80,11 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
   painter.setFont(style.small);
   painter.setPen(palette::quietText);
   const QString number =
-      metrics.elidedText(QStringLiteral("Job ") + jobNumber(sheet.job()), Qt::ElideRight, width * 0.5);
+      metrics.elidedText(shown("Job ") + jobNumber(sheet.job()), Qt::ElideRight, width * 0.5);
   const double foot = style.body.bottom() + 6 * SheetStyle::millimetre;
   const QRectF footBox(style.body.left(), foot, width, line);
   painter.drawText(footBox, Qt::AlignLeft, number);
-  painter.drawText(footBox, Qt::AlignRight, QStringLiteral("%1 of %2").arg(page + 1).arg(pages));
+  painter.drawText(footBox, Qt::AlignRight, shown("%1 of %2").arg(page + 1).arg(pages));
   painter.setPen(QPen(palette::copper, 0.5 * SheetStyle::point));
   painter.drawLine(footBox.topLeft() - QPointF(0, 2 * SheetStyle::point),
                    footBox.topRight() - QPointF(0, 2 * SheetStyle::point));
@@ -93,8 +94,7 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
   const QString device = cleaned(sheet.job().device).simplified();
   painter.drawText(headBox, Qt::AlignLeft, metrics.elidedText(device, Qt::ElideRight, width * 0.7));
   painter.drawText(headBox, Qt::AlignRight,
-                   sheet.workshopCopy() ? QStringLiteral("Workshop copy")
-                                        : QStringLiteral("Customer's copy"));
+                   sheet.workshopCopy() ? shown("Workshop copy") : shown("Customer's copy"));
 }
 
 Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& pages) {
@@ -102,7 +102,7 @@ Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& page
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter writer(&buffer);
-  writer.setTitle(QStringLiteral("Job sheet ") + jobNumber(sheet.job()));
+  writer.setTitle(shown("Job sheet ") + jobNumber(sheet.job()));
   writer.setCreator(QStringLiteral("Netmend"));
   writer.setResolution(SheetStyle::unitsPerInch);
   writer.setPageSize(QPageSize(sheet.options.paper == PaperSize::a4 ? QPageSize::A4 : QPageSize::Letter));

@@ -6,6 +6,7 @@
 #include "findings.h"
 #include "netmend/drawing/palette.h"
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/drawing/shown.h"
 #include "text.h"
 
 namespace netmend {
@@ -101,21 +102,21 @@ std::vector<Key> keysOf(const SheetMap& map) {
   const double u = SheetStyle::point;
   std::vector<Key> keys;
   if (!map.overlay.litNets.empty()) {
-    keys.push_back({QStringLiteral("line, on this side"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown("line, on this side"), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::blue, 2.4 * u));
                     }});
-    keys.push_back({QStringLiteral("line, on another layer"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown("line, on another layer"), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::blue, 2.4 * u));
                       strokeSample(p, box, QPen(palette::litCore, 1.2 * u));
                     }});
-    keys.push_back({QStringLiteral("line, way not known"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown("line, way not known"), [u](QPainter& p, const QRectF& box) {
                       QPen pen(palette::blue, 1.4 * u, Qt::CustomDashLine, Qt::RoundCap);
                       pen.setDashPattern({0.1, 2.6});
                       strokeSample(p, box, pen);
                     }});
   }
   if (has(map, LineStyle::suspect))
-    keys.push_back({QStringLiteral("suspected stretch"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown("suspected stretch"), [u](QPainter& p, const QRectF& box) {
                       for (double x = box.left(); x <= box.right(); x += 3 * u) {
                         p.setPen(QPen(palette::vermillion, 0.9 * u));
                         p.drawLine(QPointF(x, box.center().y() - 2.5 * u),
@@ -123,7 +124,7 @@ std::vector<Key> keysOf(const SheetMap& map) {
                       }
                     }});
   if (has(map, LineStyle::wire))
-    keys.push_back({QStringLiteral("jumper wire"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown("jumper wire"), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::black, 2.6 * u, Qt::SolidLine, Qt::FlatCap));
                       QPen pen(palette::bluishGreen.lighter(120), 1.8 * u, Qt::CustomDashLine, Qt::FlatCap);
                       pen.setDashPattern({4.5, 1.5});
@@ -154,9 +155,8 @@ void frameRect(QPainter& painter, const QRectF& box) {
 
 QString captionOf(const Sheet& sheet, Side side, const QString& what) {
   QString board = cleaned(sheet.content.board->info.name.valueOr({}));
-  if (board.isEmpty()) board = QStringLiteral("Board");
-  const QString from =
-      side == Side::top ? QStringLiteral("seen from the top") : QStringLiteral("seen from the bottom");
+  if (board.isEmpty()) board = shown("Board");
+  const QString from = side == Side::top ? shown("seen from the top") : shown("seen from the bottom");
   return what.isEmpty() ? QStringLiteral("%1, %2").arg(board, from)
                         : QStringLiteral("%1, %2: %3").arg(board, from, what);
 }
@@ -176,7 +176,7 @@ std::vector<SheetMap> mapsOf(const Sheet& sheet, const BoardScene& scene) {
     if (action != nullptr) {
       map.side = action->jumper->side;
       addJumper(*action->jumper, map.overlay, region);
-      what = QStringLiteral("jumper %1").arg(cleaned(action->target).simplified());
+      what = shown("jumper %1").arg(said(action->target).simplified());
     }
     addFindings(sheet, lookup, map.overlay, region);
     map.region = surroundings(region, scene.extent());

@@ -3,6 +3,7 @@
 #include "findings.h"
 #include "map_picture.h"
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/shown.h"
 #include "signs.h"
 
 namespace netmend {
@@ -39,8 +40,8 @@ TableRow keyOf(const std::vector<PinStrip>& strips) {
         const bool known =
             std::any_of(seen.begin(), seen.end(), [&](const auto& s) { return s.first == shape; });
         if (!known)
-          seen.emplace_back(shape, shape == MarkShape::hollow ? QStringLiteral("nothing to compare")
-                                                              : cleaned((*reading)->verdict));
+          seen.emplace_back(shape, shape == MarkShape::hollow ? shown("nothing to compare")
+                                                              : said((*reading)->verdict));
       }
     }
   TableRow row;
@@ -49,9 +50,8 @@ TableRow keyOf(const std::vector<PinStrip>& strips) {
     one.sign = markSign(shape);
     row.cells.push_back(std::move(one));
   }
-  row.cells.push_back(
-      cell(after ? QStringLiteral("bar: expected; left mark: as found, right mark: after repair")
-                 : QStringLiteral("bar: expected")));
+  row.cells.push_back(cell(after ? shown("bar: expected; left mark: as found, right mark: after repair")
+                                 : shown("bar: expected")));
   row.ruled = false;
   return row;
 }
@@ -92,7 +92,7 @@ Pieces pictures(const Sheet& sheet) {
   if (pieces.empty() && strips.empty()) strips = stripsOf(pairReadings(sheet.job().readings));
   append(pieces, stripPieces(sheet, strips));
   if (pieces.empty()) return {};
-  pieces.insert(pieces.begin(), headingPiece(sheet.style, QStringLiteral("Picture")));
+  pieces.insert(pieces.begin(), headingPiece(sheet.style, shown("Picture")));
   return pieces;
 }
 

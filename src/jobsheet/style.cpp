@@ -1,4 +1,5 @@
 #include "style.h"
+#include "netmend/drawing/shown.h"
 
 #include <algorithm>
 
@@ -45,6 +46,10 @@ QString cleaned(const std::string& text) {
   while (out.endsWith(QChar(QChar::LineSeparator)) || out.endsWith(QLatin1Char(' ')))
     out.chop(1);
   return out;
+}
+
+QString said(const std::string& english) {
+  return cleaned(shown(english).toStdString());
 }
 
 } // namespace netmend

@@ -35,4 +35,7 @@ struct SheetStyle {
 /// no other control characters.
 [[nodiscard]] QString cleaned(const std::string& text);
 
+/// The same for what the core said: in the language that the program has been set to.
+[[nodiscard]] QString said(const std::string& english);
+
 } // namespace netmend

@@ -1,4 +1,5 @@
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/probing/reading_entry.h"
 #include "sections.h"
@@ -10,7 +11,7 @@ namespace netmend {
 namespace {
 
 QString capitalised(std::string_view word) {
-  QString out = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+  QString out = shown(word);
   if (!out.isEmpty()) out[0] = out[0].toUpper();
   return out;
 }
@@ -19,14 +20,14 @@ Pieces jumperFacts(const Sheet& sheet, const JumperRecord& jumper) {
   Length length;
   for (std::size_t i = 1; i < jumper.way.size(); ++i)
     length += distance(jumper.way[i - 1], jumper.way[i]);
-  const auto side = [](Side s) { return s == Side::top ? QStringLiteral("top") : QStringLiteral("bottom"); };
+  const auto side = [](Side s) { return s == Side::top ? shown("top") : shown("bottom"); };
   const auto landing = [&](const LandingPlace& place) {
-    return cleaned(place.label) + QStringLiteral(", ") + side(place.side);
+    return said(place.label) + QStringLiteral(", ") + side(place.side);
   };
   const SheetStyle& style = sheet.style;
-  Pieces pieces = paragraph({{QStringLiteral("From "), true, false},
+  Pieces pieces = paragraph({{shown("From "), true, false},
                              {landing(jumper.from), false, false},
-                             {QStringLiteral(" to "), true, false},
+                             {shown(" to "), true, false},
                              {landing(jumper.to), false, false}},
                             style.normal, style.body.width(), 2 * SheetStyle::point);
   std::vector<Run> runs;
@@ -36,11 +37,10 @@ Pieces jumperFacts(const Sheet& sheet, const JumperRecord& jumper) {
         {(runs.empty() ? QString() : QStringLiteral("   ")) + label + QStringLiteral(" "), true, false});
     runs.push_back({text, false, false});
   };
-  add(QStringLiteral("Net"), cleaned(jumper.net));
-  add(QStringLiteral("Wire"), cleaned(jumper.wire));
+  add(shown("Net"), cleaned(jumper.net));
+  add(shown("Wire"), said(jumper.wire));
   if (jumper.way.size() > 1)
-    add(QStringLiteral("Way"),
-        QStringLiteral("%1 mm on the %2").arg(length.mm(), 0, 'f', 1).arg(side(jumper.side)));
+    add(shown("Way"), shown("%1 mm on the %2").arg(length.mm(), 0, 'f', 1).arg(side(jumper.side)));
   append(pieces, paragraph(runs, style.normal, style.body.width(), 2 * SheetStyle::point));
   return pieces;
 }
@@ -49,14 +49,12 @@ TableRow stepRow(const Sheet& sheet, const WorkStep& step, std::size_t number) {
   Cell box = cell(QString::number(number));
   box.sign = tickBox(step.check, step.done);
   std::vector<Run> runs;
-  if (step.check) runs.push_back({QStringLiteral("Check: "), true, false});
-  runs.push_back({cleaned(step.text), false, false});
+  if (step.check) runs.push_back({shown("Check: "), true, false});
+  runs.push_back({said(step.text), false, false});
   if (!step.expected.empty())
-    runs.push_back(
-        {QChar(QChar::LineSeparator) + QStringLiteral("Expected: ") + cleaned(step.expected), false, true});
+    runs.push_back({QChar(QChar::LineSeparator) + shown("Expected: ") + said(step.expected), false, true});
   if (sheet.workshopCopy() && !step.note.empty())
-    runs.push_back(
-        {QChar(QChar::LineSeparator) + QStringLiteral("Note: ") + cleaned(step.note), false, false});
+    runs.push_back({QChar(QChar::LineSeparator) + shown("Note: ") + said(step.note), false, false});
   return {{box, {runs, {}}}, step.check, true, false};
 }
 
@@ -67,13 +65,12 @@ Pieces proofLine(const Sheet& sheet, const RepairAction& action) {
     for (const JobReading& reading : sheet.job().readings)
       if (reading.id == id)
         parts.append(QStringLiteral("%1 %2%3").arg(
-            cleaned(reading.reading.point.label),
+            said(reading.reading.point.label),
             QString::fromStdString(readingText(reading.reading.value, reading.reading.mode)),
-            reading.verdict.empty() ? QString() : QStringLiteral(" (%1)").arg(cleaned(reading.verdict))));
+            reading.verdict.empty() ? QString() : QStringLiteral(" (%1)").arg(said(reading.verdict))));
   if (parts.isEmpty()) return {};
-  return paragraph(
-      {{QStringLiteral("Proof: "), true, false}, {parts.join(QStringLiteral("; ")), false, false}},
-      sheet.style.normal, sheet.style.body.width(), 3 * SheetStyle::point);
+  return paragraph({{shown("Proof: "), true, false}, {parts.join(QStringLiteral("; ")), false, false}},
+                   sheet.style.normal, sheet.style.body.width(), 3 * SheetStyle::point);
 }
 
 void keepTogether(Pieces& pieces) {
@@ -86,7 +83,7 @@ void keepTogether(Pieces& pieces) {
 Pieces cautions(const Sheet& sheet) {
   std::vector<TableRow> rows;
   for (const std::string& caution : sheet.content.cautions) {
-    Cell text = cell(cleaned(caution));
+    Cell text = cell(said(caution));
     text.sign = warningSign();
     rows.push_back({{text}, false, false, false});
   }
@@ -94,7 +91,7 @@ Pieces cautions(const Sheet& sheet) {
   TableStyle table = tableStyle(sheet.style, sheet.style.normal);
   table.padding = 1.2 * SheetStyle::point;
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Cautions")));
+  pieces.push_back(headingPiece(sheet.style, shown("Cautions")));
   append(pieces, tablePieces({{{}, 1.0, Qt::AlignLeft}}, rows, table));
   return pieces;
 }
@@ -104,15 +101,13 @@ Pieces work(const Sheet& sheet) {
   std::size_t number = 0;
   for (const RepairAction& action : sheet.job().actions) {
     ++number;
-    QString title =
-        QStringLiteral("Work %1: %2").arg(number).arg(capitalised(wordFor(repairKindWords, action.kind)));
-    if (!action.target.empty()) title += QStringLiteral(", ") + cleaned(action.target).simplified().left(160);
+    QString title = shown("Work %1: %2").arg(number).arg(capitalised(wordFor(repairKindWords, action.kind)));
+    if (!action.target.empty()) title += QStringLiteral(", ") + said(action.target).simplified().left(160);
     Pieces intro;
     intro.push_back(headingPiece(sheet.style, title));
     if (!action.reason.empty())
-      append(intro,
-             paragraph({{QStringLiteral("Why: "), true, false}, {cleaned(action.reason), false, false}},
-                       sheet.style.normal, sheet.style.body.width(), 0));
+      append(intro, paragraph({{shown("Why: "), true, false}, {said(action.reason), false, false}},
+                              sheet.style.normal, sheet.style.body.width(), 0));
     if (action.jumper) append(intro, jumperFacts(sheet, *action.jumper));
     // What is to be done starts on the page of its heading, unless the reason is an essay.
     if (intro.size() < 12 && !action.steps.empty()) keepTogether(intro);
@@ -130,7 +125,7 @@ Pieces work(const Sheet& sheet) {
 Pieces internalNotes(const Sheet& sheet) {
   if (!sheet.workshopCopy() || sheet.job().internalNotes.empty()) return {};
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, QStringLiteral("Internal notes (not on the customer's copy)")));
+  pieces.push_back(headingPiece(sheet.style, shown("Internal notes (not on the customer's copy)")));
   append(pieces, paragraph({{cleaned(sheet.job().internalNotes), false, false}}, sheet.style.normal,
                            sheet.style.body.width(), 0));
   return pieces;
@@ -144,8 +139,8 @@ Pieces signatures(const Sheet& sheet) {
   piece.spaceAbove = 6 * SheetStyle::millimetre;
   piece.paint = [width, font = style.small, height = piece.height](QPainter& painter, QPointF at) {
     const double y = at.y() + 13 * SheetStyle::millimetre;
-    const QString names[] = {QStringLiteral("Date, technician's signature"),
-                             QStringLiteral("Date, customer's signature: device received")};
+    const QString names[] = {shown("Date, technician's signature"),
+                             shown("Date, customer's signature: device received")};
     painter.setFont(font);
     for (int i = 0; i < 2; ++i) {
       const double left = at.x() + i * width * 0.53;
