@@ -26,11 +26,38 @@ QFont lettersFont(Letters letters, bool bold) {
   return font;
 }
 
+namespace {
+
+constexpr const char* lettersProperty = "netmendLetters";
+constexpr const char* boldProperty = "netmendBold";
+
+/// Hit with a glove.
+int leastHeight(const QPushButton& button) {
+  return button.fontMetrics().height() * 2;
+}
+
+} // namespace
+
+void setLetters(QWidget& widget, Letters letters, bool bold) {
+  widget.setProperty(lettersProperty, static_cast<int>(letters));
+  widget.setProperty(boldProperty, bold);
+  widget.setFont(lettersFont(letters, bold));
+}
+
+void followScale(QWidget& window) {
+  for (QWidget* widget : window.findChildren<QWidget*>()) {
+    const QVariant letters = widget->property(lettersProperty);
+    if (letters.isValid())
+      setLetters(*widget, static_cast<Letters>(letters.toInt()), widget->property(boldProperty).toBool());
+    if (auto* button = qobject_cast<QPushButton*>(widget)) button->setMinimumHeight(leastHeight(*button));
+  }
+}
+
 QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent) {
   auto* label = new QLabel(parent);
   label->setTextFormat(Qt::PlainText);
   label->setWordWrap(true);
-  label->setFont(lettersFont(letters, letters == Letters::point));
+  setLetters(*label, letters, letters == Letters::point);
   label->setObjectName(name);
   return label;
 }
@@ -42,7 +69,7 @@ QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* p
   button->setFocusPolicy(Qt::TabFocus);
   button->setAutoDefault(false);
   button->setShortcut(key);
-  button->setMinimumHeight(button->fontMetrics().height() * 2);
+  button->setMinimumHeight(leastHeight(*button));
   return button;
 }
 

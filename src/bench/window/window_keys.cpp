@@ -82,8 +82,9 @@ void BenchWindow::setScale(int percent) {
   static const double base = font.pointSizeF();
   font.setPointSizeF(base * percent / 100.0);
   QApplication::setFont(font);
+  followScale(*this);
   QSettings().setValue(QStringLiteral("window/scale"), percent);
-  tell(tr("Letters at %1 %. Some change with the next start.").arg(percent), false);
+  tell(tr("Letters at %1 %").arg(percent), false);
 }
 
 void BenchWindow::showKeys() {

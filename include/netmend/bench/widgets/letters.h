@@ -13,6 +13,11 @@ namespace netmend {
 enum class Letters { small, reading, metre, point };
 [[nodiscard]] QFont lettersFont(Letters letters, bool bold = false);
 
+/// Gives the widget these letters, for good: `followScale` keeps them in proportion.
+void setLetters(QWidget& widget, Letters letters, bool bold = false);
+/// To be called for a window when the application's font has changed its size.
+void followScale(QWidget& window);
+
 /// Plain text in these letters, wrapped; `name` is for tests and screen readers.
 [[nodiscard]] QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent = nullptr);
 
