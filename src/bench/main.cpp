@@ -4,10 +4,12 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
+#include <QLocale>
 #include <QSettings>
 #include <QStandardPaths>
 
 #include "netmend/base/data_folder.h"
+#include "netmend/bench/language/language.h"
 #include "netmend/bench/window/bench_window.h"
 
 namespace {
@@ -18,6 +20,7 @@ constexpr const char* help =
     "  BOARD                board file to open; a file can also be dropped on the window\n"
     "  --store FOLDER       where job book and drawn boards are kept (default: the user's data folder)\n"
     "  --job NUMBER         job of the book to open, for example 2026-0007\n"
+    "  --language CODE      language of the window, en or de (default: LANGUAGE and LANG decide)\n"
     "  --meter ADDRESS      linked meter: tcp:HOST[:PORT], serial:/dev/NAME[:PATTERN]\n"
     "  --help, --version\n\n"
     "F1 in the window shows all keys. Example:\n"
@@ -76,12 +79,22 @@ int main(int argc, char** argv) {
   const QCommandLineOption store(QStringLiteral("store"), QString(), QStringLiteral("folder"));
   const QCommandLineOption number(QStringLiteral("job"), QString(), QStringLiteral("number"));
   const QCommandLineOption meter(QStringLiteral("meter"), QString(), QStringLiteral("address"));
-  line.addOptions({store, number, meter});
+  const QCommandLineOption language(QStringLiteral("language"), QString(), QStringLiteral("code"));
+  line.addOptions({store, number, meter, language});
   if (!line.parse(QApplication::arguments()) || line.positionalArguments().size() > 1) {
     std::fputs(qPrintable(line.errorText() + QLatin1Char('\n')), stderr);
     std::fputs(help, stderr);
     return 2;
   }
+  const QString spoken = netmend::languageFor(line.isSet(language) ? QStringList{line.value(language)}
+                                                                   : QLocale::system().uiLanguages());
+  if (line.isSet(language) && !line.value(language).startsWith(spoken)) {
+    std::fputs(qPrintable(QStringLiteral("no such language: %1 (expected one of %2)\n")
+                              .arg(line.value(language), netmend::languages().join(QStringLiteral(", ")))),
+               stderr);
+    return 2;
+  }
+  netmend::speak(spoken);
   const QString folder = line.isSet(store)
                              ? line.value(store)
                              : QStandardPaths::writableLocation(QStandardPaths::AppDataLocation);

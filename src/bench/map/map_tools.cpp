@@ -16,11 +16,11 @@ constexpr std::size_t mostHits = 30;
 QString kindWord(MapHitKind kind) {
   switch (kind) {
   case MapHitKind::part:
-    return MapSearch::tr("part");
+    return QCoreApplication::translate("netmend::MapSearch", "part");
   case MapHitKind::pin:
-    return MapSearch::tr("pin");
+    return QCoreApplication::translate("netmend::MapSearch", "pin");
   case MapHitKind::net:
-    return MapSearch::tr("net");
+    return QCoreApplication::translate("netmend::MapSearch", "net");
   }
   return {};
 }
@@ -34,11 +34,11 @@ QString lineOf(const MapHit& hit) {
 QString showWord(LayerShow show) {
   switch (show) {
   case LayerShow::whole:
-    return MapLayers::tr("shown");
+    return QCoreApplication::translate("netmend::MapLayers", "shown");
   case LayerShow::dimmed:
-    return MapLayers::tr("dimmed");
+    return QCoreApplication::translate("netmend::MapLayers", "dimmed");
   case LayerShow::hidden:
-    return MapLayers::tr("hidden");
+    return QCoreApplication::translate("netmend::MapLayers", "hidden");
   }
   return {};
 }

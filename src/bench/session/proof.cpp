@@ -329,7 +329,8 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
     else if (!point.now && !(left && point.why == ProofWhy::neighbour))
       out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
   }
-  std::size_t functions = 0, work = 0;
+  std::size_t functions = 0;
+  int work = 0;
   for (const RepairAction& action : job.actions)
     for (const WorkStep& step : action.steps) {
       if (isFunctionCheck(step)) ++functions;
@@ -340,8 +341,7 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
         ++work;
     }
   if (work > 0)
-    out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr,
-                                       static_cast<int>(work));
+    out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr, work);
   if (functions == 0) out << tr("no function has been tried");
   return out;
 }

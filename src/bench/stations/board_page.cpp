@@ -34,7 +34,7 @@ QWidget* BoardPage::labelled(const QString& text, QListWidget& list) {
   label->setBuddy(&list);
   layout->addWidget(label);
   layout->addWidget(&list, 1);
-  list.setFont(lettersFont(Letters::reading));
+  setLetters(list, Letters::metre);
   list.setWordWrap(true);
   return box;
 }
@@ -64,7 +64,7 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   ways->addWidget(file);
   typed_->setPlaceholderText(tr("or type a connector:  J4, 40 pins, two rows"));
   typed_->setAccessibleName(tr("Connector in one line"));
-  typed_->setFont(lettersFont(Letters::metre));
+  setLetters(*typed_, Letters::metre);
   connect(typed_, &QLineEdit::returnPressed, this, [this] {
     if (typed_->text().trimmed().isEmpty()) return;
     if (!desk_.job.useConnector(typed_->text().toStdString())) return;

@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 
 namespace netmend {
@@ -100,7 +101,7 @@ QWidget* BookInPage::list() {
   state_->setAccessibleName(tr("Only jobs in this state"));
   state_->addItem(tr("any state"), -1);
   for (const auto& word : jobStateWords)
-    state_->addItem(tr(word.text.data()), static_cast<int>(word.value));
+    state_->addItem(shown(word.text), static_cast<int>(word.value));
   head->addWidget(search_, 1);
   head->addWidget(state_);
   layout->addLayout(head);
@@ -171,7 +172,7 @@ void BookInPage::listJobs() {
   const auto found = desk_.job.book().jobs(search_->text().trimmed().toStdString());
   jobs_->clear();
   if (!found) {
-    Q_EMIT told(QString::fromStdString(found.error().text()), true);
+    Q_EMIT told(shown(found.error().text()), true);
     return;
   }
   const int wanted = state_->currentData().toInt();
@@ -179,7 +180,7 @@ void BookInPage::listJobs() {
     if (wanted >= 0 && static_cast<int>(job.state) != wanted) continue;
     const QDateTime when = QDateTime::fromMSecsSinceEpoch(job.created.time_since_epoch().count());
     const QString device = job.device.empty() ? tr("no device yet") : QString::fromStdString(job.device);
-    const QString state = tr(wordFor(jobStateWords, job.state).data());
+    const QString state = shown(wordFor(jobStateWords, job.state));
     QString text = tr("%1   %2\n%3 · %4 · %5")
                        .arg(QString::fromStdString(job.number), device, state,
                             QLocale().toString(when.date(), QLocale::ShortFormat),

@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/money.h"
 
 namespace netmend {
@@ -97,7 +98,7 @@ QString ChargesView::total() const {
   for (const Charge& charge : job->charges) {
     const auto amount = product(charge.quantity, charge.price);
     const auto next = amount ? sum(all, *amount) : amount;
-    if (!next) return QString::fromStdString(next.error().text());
+    if (!next) return shown(next.error().text());
     all = *next;
   }
   return decimal(all, 2) + QLatin1Char(' ') + QString::fromStdString(job->currency);
@@ -121,7 +122,7 @@ void ChargesView::add() {
     if (*value) continue;
     field->setFocus();
     field->selectAll();
-    Q_EMIT told(QString::fromStdString(value->error().text()), true);
+    Q_EMIT told(shown(value->error().text()), true);
     return;
   }
   if (!product(*quantity, *price)) {

@@ -119,7 +119,7 @@ QLayout* FindPage::probe() {
 
 QLayout* FindPage::entry() {
   auto* row = new QHBoxLayout;
-  field_->setFont(lettersFont(Letters::metre, true));
+  setLetters(*field_, Letters::metre, true);
   field_->setObjectName(QStringLiteral("reading"));
   field_->setAccessibleName(tr("Reading at the next probe"));
   field_->setPlaceholderText(tr("452  Enter"));

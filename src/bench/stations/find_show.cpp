@@ -11,6 +11,7 @@
 #include "netmend/bench/stations/find_page.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 
 /// What the Find station shows of the desk; what is done there is in find_page.cpp.
@@ -105,7 +106,7 @@ void FindPage::showProbe() {
     due_->setText(desk_.fault.solving() ? tr("Next probe: wait, the reading is being weighed")
                                         : tr("Next probe"));
     const ProbePlace& place = shown_->isolation.places[next->place];
-    place_->setText(place.pin ? spokenPoint({place.pin, place.label}) : QString::fromStdString(place.label));
+    place_->setText(place.pin ? spokenPoint({place.pin, place.label}) : shown(place.label));
     lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
     effort_->setText(effortWords(*shown_, *next));
     reason_->setText(reasonWords(*shown_, *next));
@@ -114,12 +115,12 @@ void FindPage::showProbe() {
     due_->setText(tr("Stop probing"));
     place_->setText(advice.head);
     lead_->setText(advice.text);
-    reason_->setText(QString::fromStdString(shown_->next.reason) + QStringLiteral("."));
+    reason_->setText(shown(shown_->next.reason) + QStringLiteral("."));
   }
   if (shown_) {
     QStringList again;
     for (const std::string& text : shown_->suspects.contradictions)
-      again << tr("Take again: %1.").arg(QString::fromStdString(text));
+      again << tr("Take again: %1.").arg(shown(text));
     again_->setText(again.join(QLatin1Char('\n')));
     unknown_->setText(unknownWords(*shown_));
   }

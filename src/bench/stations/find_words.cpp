@@ -6,6 +6,7 @@
 #include <QStringList>
 
 #include "netmend/bench/widgets/tree_layout.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/words.h"
 
 namespace netmend {
@@ -15,7 +16,7 @@ namespace {
 constexpr double tellingBits = 0.05; ///< less does not move a per cent
 
 QString tr(const char* text, int count = -1) {
-  return QCoreApplication::translate("netmend::FindPage", text, nullptr, count);
+  return QCoreApplication::translate("netmend", text, nullptr, count);
 }
 
 QString accessWords(const ProbePlace& place) {
@@ -42,18 +43,16 @@ QString share(double probability) {
 QStringList evidenceOf(const Suspect& suspect, double sign) {
   QStringList out;
   for (const Evidence& evidence : suspect.evidence)
-    if (evidence.bits * sign >= tellingBits)
-      out << QStringLiteral("   ") + QString::fromStdString(evidence.text);
+    if (evidence.bits * sign >= tellingBits) out << QStringLiteral("   ") + shown(evidence.text);
   return out;
 }
 
 } // namespace
 
 QString leadWords(const FaultCase& fault, const ProbeProposal& probe, const QString& otherLead) {
-  const QString mode = tr(word(probe.mode).data());
+  const QString mode = shown(word(probe.mode));
   if (probe.other)
-    return tr("%1, other lead on %2")
-        .arg(mode, QString::fromStdString(fault.isolation.places[*probe.other].label));
+    return tr("%1, other lead on %2").arg(mode, shown(fault.isolation.places[*probe.other].label));
   if (probe.mode == ReadingMode::diode) return tr("%1: black lead here, red lead on %2").arg(mode, otherLead);
   if (probe.mode == ReadingMode::diodeReverse)
     return tr("%1: red lead here, black lead on %2").arg(mode, otherLead);
@@ -72,8 +71,7 @@ QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
 }
 
 QString reasonWords(const FaultCase& fault, const ProbeProposal& probe) {
-  return QString::fromStdString(probe.text) + QStringLiteral(".\n") +
-         QString::fromStdString(fault.next.reason) + QStringLiteral(".");
+  return shown(probe.text) + QStringLiteral(".\n") + shown(fault.next.reason) + QStringLiteral(".");
 }
 
 FindAdvice adviceFor(const FaultCase& fault) {
@@ -113,13 +111,13 @@ FindAdvice adviceFor(const FaultCase& fault) {
 
 QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
   QStringList lines;
-  lines << QString::fromStdString(suspect.text);
+  lines << shown(suspect.text);
   const double prior = fault.isolation.classes[suspect.faultClass].prior;
   lines << tr("Before any reading %1, now %2.").arg(share(prior), share(suspect.probability));
   if (suspect.places.size() > 1) {
     lines << tr("One of these places; no reading tells them apart:");
     for (const FaultPlace& place : suspect.places)
-      lines << QStringLiteral("   %1  %2").arg(share(place.share), QString::fromStdString(place.text));
+      lines << QStringLiteral("   %1  %2").arg(share(place.share), shown(place.text));
   }
   const QStringList pro = evidenceOf(suspect, 1.0);
   const QStringList contra = evidenceOf(suspect, -1.0);
@@ -136,11 +134,10 @@ QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
 QString unknownWords(const FaultCase& fault) {
   QStringList lines;
   for (const std::string& notice : fault.isolation.notices)
-    lines << tr("Not known: %1.").arg(QString::fromStdString(notice));
+    lines << tr("Not known: %1.").arg(shown(notice));
   for (const SetAside& aside : fault.isolation.setAside)
     lines << tr("Not used: the reading at %1, %2.")
-                 .arg(QString::fromStdString(aside.reading.point.label),
-                      QString::fromStdString(aside.reason));
+                 .arg(QString::fromStdString(aside.reading.point.label), shown(aside.reason));
   return lines.join(QLatin1Char('\n'));
 }
 

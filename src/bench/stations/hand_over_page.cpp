@@ -22,6 +22,7 @@
 #include "netmend/base/file.h"
 #include "netmend/bench/session/proof.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "photos_view.h"
 #include "sheet_copy.h"
@@ -168,7 +169,7 @@ void HandOverPage::arrive() {
 }
 
 QString HandOverPage::stateOfJob() const {
-  return tr(wordFor(jobStateWords, desk_.job.job()->state).data());
+  return shown(wordFor(jobStateWords, desk_.job.job()->state));
 }
 
 void HandOverPage::refresh() {
@@ -240,8 +241,8 @@ void HandOverPage::writeSheet() {
       [this](Result<SheetPages> made) {
         if (!made) {
           then_.clear();
-          readiness_->setText(tr("No sheet: %1").arg(QString::fromStdString(made.error().text())));
-          Q_EMIT told(QString::fromStdString(made.error().text()), true);
+          readiness_->setText(tr("No sheet: %1").arg(shown(made.error().text())));
+          Q_EMIT told(shown(made.error().text()), true);
           return;
         }
         sheet_ = made->pdf;
@@ -276,7 +277,7 @@ void HandOverPage::saveTo(const std::filesystem::path& file) {
     const auto written =
         writeFileAtomically(file, {sheet_.constData(), static_cast<std::size_t>(sheet_.size())});
     Q_EMIT told(written ? tr("Saved: %1").arg(QString::fromStdString(file.string()))
-                        : QString::fromStdString(written.error().text()),
+                        : shown(written.error().text()),
                 !written);
   });
 }
@@ -290,7 +291,7 @@ void HandOverPage::printTo(std::shared_ptr<QPrinter> printer) {
     printing_.run<Result<void>>(
         [pdf = sheet_, printer](const std::stop_token&) { return printSheet(pdf, *printer); },
         [this](const Result<void>& printed) {
-          Q_EMIT told(printed ? tr("Printed") : QString::fromStdString(printed.error().text()), !printed);
+          Q_EMIT told(printed ? tr("Printed") : shown(printed.error().text()), !printed);
         });
     Q_EMIT told(tr("The sheet is being printed"), false);
   });

@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 
 namespace netmend {
@@ -126,7 +127,7 @@ void PhotosView::readNext() {
       [this, text = next.caption](ReadPhoto read) {
         const Job* job = job_.job();
         if (!read.photo) {
-          Q_EMIT told(QString::fromStdString(read.photo.error().text()), true);
+          Q_EMIT told(shown(read.photo.error().text()), true);
         } else if (job != nullptr && job->id == waitingFor_) {
           read.photo->caption = text.toStdString();
           job_.addPhoto(*read.photo);

@@ -6,6 +6,7 @@
 #include <QPainter>
 
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 
 namespace netmend {
@@ -24,7 +25,7 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
 } // namespace
 
 QString verdictWord(const std::string& word) {
-  return QCoreApplication::translate("netmend::Words", word.c_str());
+  return shown(word);
 }
 
 QString valueOf(const std::optional<JobReading>& entry) {
@@ -52,16 +53,14 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    QString name = QString::fromStdString(point.point.label);
-    if (point.why == ProofWhy::endToEnd)
-      name = tr("%1 to %2").arg(name, QString::fromStdString(point.other.label));
+    QString name = shown(point.point.label);
+    if (point.why == ProofWhy::endToEnd) name = tr("%1 to %2").arg(name, shown(point.other.label));
     const QString verdict = point.now ? verdictWord(point.now->verdict) : left ? tr("skipped") : QString();
-    auto* item =
-        new QTreeWidgetItem(this, {name, valueOf(point.before), QString::fromStdString(expectedWords(point)),
-                                   valueOf(point.now), verdict});
+    auto* item = new QTreeWidgetItem(
+        this, {name, valueOf(point.before), shown(expectedWords(point)), valueOf(point.now), verdict});
     if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->verdict), size, theme));
     if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->verdict), size, theme));
-    item->setToolTip(2, QString::fromStdString(point.expectedFrom));
+    item->setToolTip(2, shown(point.expectedFrom));
     if (due == i) setCurrentItem(item);
   }
 }

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 
 namespace netmend {
 
@@ -16,7 +17,7 @@ constexpr int chosenFrame = 4; ///< pixels; told by words as well
 constexpr int plainFrame = 1;
 
 QString words(const std::string& text) {
-  return QString::fromStdString(text);
+  return shown(text);
 }
 
 QString millimetres(Length length, int places) {
@@ -34,7 +35,7 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, Q
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(head_);
   auto* places = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
-  places->setFont(lettersFont(Letters::reading, true));
+  setLetters(*places, Letters::reading, true);
   places->setText(tr("%1 to %2").arg(words(proposal.from.label), words(proposal.to.label)));
   layout->addWidget(places);
   auto* facts = makeLabel(Letters::reading, QStringLiteral("cardFacts"), this);

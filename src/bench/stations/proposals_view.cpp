@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "proposal_card.h"
 #include "scrolled.h"
@@ -53,7 +54,7 @@ QLayout* ProposalsView::otherRepair() {
   kind_->setAccessibleName(tr("Kind of repair"));
   kind_->setObjectName(QStringLiteral("repairKind"));
   for (const auto& word : repairKindWords)
-    if (word.value != RepairKind::jumper) kind_->addItem(tr(word.text.data()), static_cast<int>(word.value));
+    if (word.value != RepairKind::jumper) kind_->addItem(shown(word.text), static_cast<int>(word.value));
   row->addWidget(kind_);
   target_->setPlaceholderText(tr("on what: J4.9, C28, net KEY_COL3"));
   target_->setAccessibleName(tr("Part, joint or net worked on"));
@@ -75,7 +76,7 @@ QLayout* ProposalsView::otherRepair() {
 QString ProposalsView::whyNone() const {
   if (desk_.fault.working()) return tr("The ways to bridge it are being looked for");
   const std::string& why = desk_.fault.whyNoProposals();
-  if (!why.empty()) return tr("No jumper: %1").arg(QString::fromStdString(why));
+  if (!why.empty()) return tr("No jumper: %1").arg(shown(why));
   return tr("No jumper: no line is suspected yet. Walk a connector and find the place first, or choose "
             "another repair below.");
 }
@@ -96,8 +97,8 @@ void ProposalsView::showProposals() {
     cards_.push_back(card);
   }
   accept_->setEnabled(count > 0);
-  const QString why = count == 0 ? whyNone() : QString::fromStdString(proposals->whyFewer);
-  why_->setFont(lettersFont(count == 0 ? Letters::metre : Letters::reading));
+  const QString why = count == 0 ? whyNone() : shown(proposals->whyFewer);
+  setLetters(*why_, count == 0 ? Letters::metre : Letters::reading);
   why_->setText(why);
   why_->setVisible(!why.isEmpty());
   const QString line = QString::fromStdString(desk_.fault.lineName());
@@ -132,7 +133,7 @@ void ProposalsView::addOther() {
                                           reason_->text().trimmed().toStdString());
   if (!kept) {
     reason_->setFocus();
-    Q_EMIT told(QString::fromStdString(kept.error().text()), true);
+    Q_EMIT told(shown(kept.error().text()), true);
     return;
   }
   desk_.job.reached(JobState::repairing);

@@ -14,6 +14,7 @@
 #include "function_checks.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/pictures.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "page_undo.h"
@@ -71,7 +72,7 @@ QLayout* ProvePage::now() {
 
 QLayout* ProvePage::entry() {
   auto* column = new QVBoxLayout;
-  field_->setFont(lettersFont(Letters::metre, true));
+  setLetters(*field_, Letters::metre, true);
   field_->setPlaceholderText(tr("452  Enter"));
   field_->setAccessibleName(tr("Reading now"));
   field_->setObjectName(QStringLiteral("proofReading"));
@@ -208,9 +209,7 @@ void ProvePage::showDue() {
     return;
   }
   // A via or a track has no pin to name.
-  const auto spoken = [](const ProbePoint& at) {
-    return at.pin ? spokenPoint(at) : QString::fromStdString(at.label);
-  };
+  const auto spoken = [](const ProbePoint& at) { return at.pin ? spokenPoint(at) : shown(at.label); };
   QString text = spoken(point->point);
   if (point->why == ProofWhy::endToEnd)
     text = tr("%1 to %2").arg(text, spoken(point->other));
@@ -228,9 +227,9 @@ void ProvePage::showDue() {
     lead_->setText(tr("red lead on the point, black lead on %1").arg(other));
     break;
   default:
-    lead_->setText(tr("%1: one lead here, the other on %2").arg(tr(word(point->mode).data()), other));
+    lead_->setText(tr("%1: one lead here, the other on %2").arg(shown(word(point->mode)), other));
   }
-  const QString expected = QString::fromStdString(expectedWords(*point));
+  const QString expected = shown(expectedWords(*point));
   QStringList lines;
   lines << (point->before
                 ? tr("before: %1, %2").arg(valueOf(point->before), verdictWord(point->before->verdict))
@@ -252,7 +251,7 @@ void ProvePage::showLast() {
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
                              verdictWord(shown->now->verdict)));
-  explanation_->setText(QString::fromStdString(shown->now->explanation));
+  explanation_->setText(netmend::shown(shown->now->explanation));
 }
 
 void ProvePage::typed() {
@@ -262,7 +261,7 @@ void ProvePage::typed() {
   const auto value = parseReadingValue(text.toStdString(), point->mode);
   if (!value) {
     field_->selectAll();
-    Q_EMIT told(QString::fromStdString(value.error().text()), true);
+    Q_EMIT told(shown(value.error().text()), true);
     return;
   }
   field_->clear();

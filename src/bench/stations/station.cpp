@@ -6,13 +6,14 @@
 
 #include "netmend/bench/session/proof.h"
 #include "netmend/bench/session/step_check.h"
+#include "netmend/drawing/shown.h"
 
 namespace netmend {
 
 namespace {
 
 QString tr(const char* text) {
-  return QCoreApplication::translate("netmend::Station", text);
+  return QCoreApplication::translate("netmend", text);
 }
 
 /// Of the work; whether the device does what it is for is seen when the repair is proved.
@@ -117,14 +118,13 @@ NextThing nextThing(const Desk& desk) {
       return {Station::find, tr("The readings are being weighed")};
     if (const ProbeProposal* probe = desk.fault.nextProbe())
       return {Station::find,
-              tr("Probe %1")
-                  .arg(QString::fromStdString(desk.fault.fault()->isolation.places[probe->place].label))};
+              tr("Probe %1").arg(shown(desk.fault.fault()->isolation.places[probe->place].label))};
     return {Station::bridge, tr("Choose how to repair it")};
   }
   if (!stationDone(Station::bridge, desk)) {
     for (const RepairAction& action : job->actions)
       for (const WorkStep& step : action.steps)
-        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, QString::fromStdString(step.text)};
+        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, shown(step.text)};
   }
   if (!stationDone(Station::prove, desk))
     return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};

@@ -13,6 +13,7 @@
 
 #include "netmend/bench/session/step_check.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
@@ -31,7 +32,7 @@ StepsView::StepsView(Desk desk, QWidget* parent)
   auto* now = new QWidget(this);
   auto* words = new QVBoxLayout(now);
   words->setContentsMargins(0, 0, 0, 0);
-  due_->setFont(lettersFont(Letters::metre, true));
+  setLetters(*due_, Letters::metre, true);
   for (QLabel* label : {number_, due_, must_, note_})
     words->addWidget(label);
   words->addStretch(1);
@@ -75,7 +76,7 @@ QLayout* StepsView::lists() {
   auto* cautions = makeLabel(Letters::small, QStringLiteral("cautions"), this);
   QStringList lines;
   for (const std::string& caution : desk_.job.data().work.cautions)
-    lines << QStringLiteral("\u26a0 ") + QString::fromStdString(caution);
+    lines << QStringLiteral("\u26a0 ") + shown(caution);
   cautions->setText(lines.join(QLatin1Char('\n')));
   cautions->setAccessibleName(tr("Cautions"));
   QScrollArea* area = scrolled(cautions, this);
@@ -119,7 +120,7 @@ void StepsView::focusEntry() {
 
 QLayout* StepsView::entry() {
   auto* row = new QHBoxLayout;
-  field_->setFont(lettersFont(Letters::metre, true));
+  setLetters(*field_, Letters::metre, true);
   field_->setAccessibleName(tr("Reading or note of this step"));
   field_->setObjectName(QStringLiteral("stepReading"));
   field_->installEventFilter(this);
@@ -184,11 +185,10 @@ void StepsView::showActions() {
     for (const RepairAction& each : job->actions) {
       const auto ticked =
           std::count_if(each.steps.begin(), each.steps.end(), [](const WorkStep& s) { return s.done; });
-      actions_->addItem(
-          tr("%1: %2   %3 of %4 steps")
-              .arg(tr(wordFor(repairKindWords, each.kind).data()), QString::fromStdString(each.target))
-              .arg(ticked)
-              .arg(each.steps.size()));
+      actions_->addItem(tr("%1: %2   %3 of %4 steps")
+                            .arg(shown(wordFor(repairKindWords, each.kind)), shown(each.target))
+                            .arg(ticked)
+                            .arg(each.steps.size()));
       if (each.id == action_) actions_->setCurrentRow(actions_->count() - 1);
     }
   }
@@ -204,8 +204,8 @@ void StepsView::showSteps() {
       const WorkStep& each = chosen->steps[i];
       const QString sign = each.done ? QStringLiteral("\u2713") : QStringLiteral("\u2610");
       QString text = each.check ? tr("%1 %2  Check: %3") : tr("%1 %2  %3");
-      text = text.arg(sign).arg(i + 1).arg(QString::fromStdString(each.text));
-      if (!each.note.empty()) text += QStringLiteral("\n      ") + QString::fromStdString(each.note);
+      text = text.arg(sign).arg(i + 1).arg(shown(each.text));
+      if (!each.note.empty()) text += QStringLiteral("\n      ") + shown(each.note);
       auto* item = new QListWidgetItem(text, steps_);
       item->setData(Qt::AccessibleTextRole, (each.done ? tr("done: %1") : tr("open: %1")).arg(text));
     }
@@ -227,13 +227,13 @@ void StepsView::showDue() {
     return;
   }
   number_->setText(tr("%1: step %2 of %3%4")
-                       .arg(QString::fromStdString(chosen->target))
+                       .arg(shown(chosen->target))
                        .arg(step_ + 1)
                        .arg(chosen->steps.size())
                        .arg(now->done ? tr(", done") : QString()));
-  due_->setText(QString::fromStdString(now->text));
+  due_->setText(shown(now->text));
   // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
-  const QString expected = QString::fromStdString(now->expected);
+  const QString expected = shown(now->expected);
   qsizetype head = expected.size();
   for (const QString& end : {QStringLiteral(": "), QStringLiteral("; ")})
     if (const qsizetype at = expected.indexOf(end); at >= 0) head = std::min(head, at);
@@ -244,7 +244,7 @@ void StepsView::showDue() {
     if (!then.isEmpty()) then[0] = then[0].toUpper();
     rest << then;
   }
-  if (!now->note.empty()) rest << tr("Noted: %1").arg(QString::fromStdString(now->note));
+  if (!now->note.empty()) rest << tr("Noted: %1").arg(shown(now->note));
   note_->setText(rest.join(QLatin1Char('\n')));
   field_->setPlaceholderText(now->check ? tr("reading  Enter") : tr("note  Enter"));
   Q_EMIT dueChanged();
@@ -308,18 +308,18 @@ void StepsView::reading(std::optional<double> value) {
   kept.reading.time =
       std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
   kept.explanation = now->text + " " + now->expected;
-  QString note = QString::fromStdString(readingText(value, wanted.mode));
-  if (outcome == StepOutcome::agrees) note += tr(", as it must be");
-  if (outcome == StepOutcome::disagrees) note += tr(", NOT as it must be");
+  std::string note = readingText(value, wanted.mode);
+  if (outcome == StepOutcome::agrees) note += ", as it must be";
+  if (outcome == StepOutcome::disagrees) note += ", NOT as it must be";
   const std::size_t at = step_;
   const bool good = outcome == StepOutcome::agrees;
   const bool added = desk_.job.addReadingFor(action_, tr("reading of a check"), kept,
                                              [at, note, good](RepairAction& a, JobReadingId) {
-                                               a.steps[at].note = note.toStdString();
+                                               a.steps[at].note = note;
                                                a.steps[at].done = a.steps[at].done || good;
                                              });
   if (!added) return;
-  Q_EMIT told(note, outcome == StepOutcome::disagrees);
+  Q_EMIT told(shown(note), outcome == StepOutcome::disagrees);
   if (!good) return;
   goToOpenStep(at + 1);
   showSteps();

@@ -14,6 +14,7 @@
 
 #include "connector_lie.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 
@@ -73,7 +74,7 @@ QLayout* WalkPage::head() {
   row->addWidget(part_);
   mode_->setAccessibleName(tr("Meter mode"));
   for (const ReadingMode mode : walkModes)
-    mode_->addItem(tr(word(mode).data()), static_cast<int>(mode));
+    mode_->addItem(shown(word(mode)), static_cast<int>(mode));
   connect(mode_, &QComboBox::activated, this, [this] {
     run(desk_.walk.take(ModeChanged{static_cast<ReadingMode>(mode_->currentData().toInt())}));
     Q_EMIT modeWanted();
@@ -141,7 +142,7 @@ QLayout* WalkPage::now() {
 
 QLayout* WalkPage::entry() {
   auto* row = new QHBoxLayout;
-  field_->setFont(lettersFont(Letters::metre, true));
+  setLetters(*field_, Letters::metre, true);
   field_->setPlaceholderText(tr("452  Enter"));
   field_->setAccessibleName(tr("Reading"));
   field_->setObjectName(QStringLiteral("reading"));
@@ -228,7 +229,7 @@ void WalkPage::typed() {
 }
 
 void WalkPage::run(const Result<void>& done) {
-  if (!done) Q_EMIT told(QString::fromStdString(done.error().text()), true);
+  if (!done) Q_EMIT told(shown(done.error().text()), true);
 }
 
 void WalkPage::arrive() {
@@ -340,13 +341,11 @@ void WalkPage::showDue() {
     lead_->setText(tr("red lead on the pin, black lead on %1").arg(other));
     break;
   default:
-    lead_->setText(
-        tr("%1: one lead on the pin, the other on %2").arg(tr(word(desk_.walk.mode()).data()), other));
+    lead_->setText(tr("%1: one lead on the pin, the other on %2").arg(shown(word(desk_.walk.mode())), other));
   }
   const Expected* expected = desk_.walk.expectedAtDue();
-  expected_->setText(expected != nullptr
-                         ? tr("good boards read %1").arg(QString::fromStdString(expectedText(*expected)))
-                         : tr("nothing to compare with yet"));
+  expected_->setText(expected != nullptr ? tr("good boards read %1").arg(shown(expectedText(*expected)))
+                                         : tr("nothing to compare with yet"));
 }
 
 void WalkPage::showVerdict() {
@@ -363,8 +362,8 @@ void WalkPage::showVerdict() {
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(reading.point.label),
                              QString::fromStdString(readingText(reading.value, reading.mode)),
-                             tr(word(verdict->kind).data())));
-  explanation_->setText(QString::fromStdString(verdict->explanation));
+                             shown(word(verdict->kind))));
+  explanation_->setText(shown(verdict->explanation));
 }
 
 std::vector<ConnectorPin> WalkPage::connectorPins() const {

@@ -7,8 +7,8 @@ namespace netmend {
 
 namespace {
 
-QString tr(const char* text, int count = -1) {
-  return QCoreApplication::translate("netmend::LineTree", text, nullptr, count);
+QString tr(const char* text) {
+  return QCoreApplication::translate("netmend", text);
 }
 
 } // namespace
@@ -29,10 +29,10 @@ QString branchWords(const TreeBranch& branch, const LinePieces& pieces) {
       ++unmeasured;
   }
   QStringList words;
-  if (joints > 0) words << (joints == 1 ? tr("joint") : tr("%n joints", joints));
+  if (joints > 0) words << QCoreApplication::translate("netmend", "%n joint(s)", nullptr, joints);
   if (tracks > unmeasured) words << tr("track %1 mm").arg(lengthMm, 0, 'f', 1);
   if (unmeasured > 0) words << tr("track");
-  if (vias > 0) words << (vias == 1 ? tr("via") : tr("%n vias", vias));
+  if (vias > 0) words << QCoreApplication::translate("netmend", "%n via(s)", nullptr, vias);
   if (unknownWays > 0 || (branch.unknownWay && branch.pieces.empty())) words << tr("way not known");
   return words.join(QStringLiteral(" + "));
 }

@@ -1,4 +1,5 @@
 #include "netmend/bench/widgets/suspect_tree.h"
+#include "netmend/drawing/shown.h"
 
 #include <algorithm>
 #include <iterator>
@@ -161,7 +162,7 @@ private:
     if (piece.hub) node.kind = TreeNodeKind::unknownWay;
     if (piece.reading || piece.probe) {
       node.kind = TreeNodeKind::copper;
-      node.label = QString::fromStdString(piece.placeLabel);
+      node.label = shown(piece.placeLabel);
     }
     if (piece.reading) {
       node.mark = piece.reading->shape;
@@ -220,8 +221,8 @@ private:
     node.key = foldKey(quiet);
     if (node.inside.size() < leastFolded || wishes_.unfolded.contains(node.key)) return false;
     node.kind = TreeNodeKind::folded;
-    node.label = QCoreApplication::translate("netmend::LineTree", "%n more pins", nullptr,
-                                             static_cast<int>(node.inside.size()));
+    const int pins = static_cast<int>(node.inside.size());
+    node.label = QCoreApplication::translate("netmend::LineTree", "%n more pin(s)", nullptr, pins);
     node.parent = parent;
     put(std::move(node));
     return true;

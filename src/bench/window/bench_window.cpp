@@ -21,6 +21,7 @@
 #include "netmend/bench/stations/prove_page.h"
 #include "netmend/bench/stations/walk_page.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "sounds.h"
@@ -135,9 +136,8 @@ QWidget* BenchWindow::mapPanel() {
     const Walk& walk = walk_->walk();
     for (std::size_t i = walk.readings.size(); i-- > 0;)
       if (walk.readings[i].point.pin == pin) {
-        const auto word = netmend::word(walk_->judged().verdicts[i].kind);
         return QString::fromStdString(readingText(walk.readings[i].value, walk.readings[i].mode)) +
-               QStringLiteral(", ") + QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+               QStringLiteral(", ") + shown(word(walk_->judged().verdicts[i].kind));
       }
     return {};
   };
@@ -194,7 +194,7 @@ void BenchWindow::addPages() {
     if (!meter_)
       tell(tr("No meter is linked: type the value, or link one (Ctrl+M)"), true);
     else if (const auto taken = meter_->takeNow(); !taken)
-      tell(QString::fromStdString(taken.error().text()), true);
+      tell(shown(taken.error().text()), true);
   });
 }
 
@@ -238,8 +238,7 @@ void BenchWindow::refresh() {
     rail_[i]->setAccessibleName(done ? tr("%1, done").arg(stationName(stations[i]))
                                      : stationName(stations[i]));
     rail_[i]->setChecked(stations[i] == station_);
-    QFont font = lettersFont(Letters::reading, stations[i] == station_);
-    rail_[i]->setFont(font);
+    setLetters(*rail_[i], Letters::reading, stations[i] == station_);
   }
   const Job* job = job_->job();
   jobLabel_->setText(job == nullptr ? tr("No job")
@@ -259,8 +258,7 @@ void BenchWindow::refreshMap() {
 
 void BenchWindow::tell(const QString& text, bool isError) {
   message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
-  QFont font = lettersFont(Letters::reading, isError);
-  message_->setFont(font);
+  setLetters(*message_, Letters::reading, isError);
 }
 
 QString BenchWindow::message() const {

@@ -5,6 +5,7 @@
 
 #include "netmend/base/data_folder.h"
 #include "netmend/bench/window/bench_window.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 
 namespace netmend {
@@ -15,17 +16,17 @@ void BenchWindow::linkMeter(const QString& address) {
   if (address.trimmed().isEmpty()) return;
   const auto parsed = parseMeterAddress(address.trimmed().toStdString());
   if (!parsed) {
-    tell(QString::fromStdString(parsed.error().text()), true);
+    tell(shown(parsed.error().text()), true);
     return;
   }
   const auto patterns = loadLinePatterns(dataFile("meter_lines.json"));
   if (!patterns) {
-    tell(QString::fromStdString(patterns.error().text()), true);
+    tell(shown(patterns.error().text()), true);
     return;
   }
   auto source = LinkedMeterSource::make(*parsed, page(station_).wantedMode(), *patterns);
   if (!source) {
-    tell(QString::fromStdString(source.error().text()), true);
+    tell(shown(source.error().text()), true);
     return;
   }
   meter_ = std::move(*source);
@@ -41,14 +42,14 @@ void BenchWindow::meterEvents() {
     auto event = meter_->next();
     if (!event) return;
     if (!*event)
-      tell(QString::fromStdString(event->error().text()), true);
+      tell(shown(event->error().text()), true);
     else
       page(station_).take(**event);
   }
 }
 
 void BenchWindow::showMeter(const LinkStatus& status) {
-  const QString text = QString::fromStdString(status.text);
+  const QString text = shown(status.text);
   if (status.state == LinkState::ready) {
     live_->setText(tr("meter ready"));
     live_->setToolTip(text);

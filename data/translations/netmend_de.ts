@@ -1,0 +1,4417 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de">
+<context>
+    <name>core</name>
+    <message>
+        <source>Check that the board is without power: battery disconnected and removed, capacitors discharged.</source>
+        <translation>Prüfen, dass die Platine stromlos ist: Akku abgesteckt und entfernt, Kondensatoren entladen.</translation>
+    </message>
+    <message>
+        <source>0 V across the battery contacts and the large capacitors; otherwise discharge them and measure again.</source>
+        <translation>0 V über Akkukontakten und großen Kondensatoren; sonst entladen und nochmals messen.</translation>
+    </message>
+    <message>
+        <source>Uncover the {side} side at {from} and {to}; clean both with isopropyl alcohol and let them dry.</source>
+        <translation>Seite {side} bei {from} und {to} freilegen; beide mit Isopropanol reinigen und trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Scrape the solder mask off {from} until bare copper shows, no wider than the copper itself; mind the glass dust.</source>
+        <translation>Lötstopplack von {from} kratzen, bis blankes Kupfer erscheint, nicht breiter als das Kupfer selbst; auf den Glasstaub achten.</translation>
+    </message>
+    <message>
+        <source>Scrape the solder mask off {to} until bare copper shows, no wider than the copper itself; mind the glass dust.</source>
+        <translation>Lötstopplack von {to} kratzen, bis blankes Kupfer erscheint, nicht breiter als das Kupfer selbst; auf den Glasstaub achten.</translation>
+    </message>
+    <message>
+        <source>Touch the bare copper at {from} with the probe, before any tin.</source>
+        <translation>Blankes Kupfer bei {from} mit der Prüfspitze berühren, vor jedem Zinn.</translation>
+    </message>
+    <message>
+        <source>Touch the bare copper at {to} with the probe, before any tin.</source>
+        <translation>Blankes Kupfer bei {to} mit der Prüfspitze berühren, vor jedem Zinn.</translation>
+    </message>
+    <message>
+        <source>{expected_from}: go on. OL where a value is expected: the break is on the other side of this place, stop. A short: this is another copper, stop.</source>
+        <translation>{expected_from}: weiter. OL, wo ein Wert erwartet wird: der Bruch liegt auf der anderen Seite dieser Stelle, halt. Kurzschluss: das ist anderes Kupfer, halt.</translation>
+    </message>
+    <message>
+        <source>{expected_to}: go on. OL where a value is expected: the break is on the other side of this place, stop. A short: this is another copper, stop.</source>
+        <translation>{expected_to}: weiter. OL, wo ein Wert erwartet wird: der Bruch liegt auf der anderen Seite dieser Stelle, halt. Kurzschluss: das ist anderes Kupfer, halt.</translation>
+    </message>
+    <message>
+        <source>Cover all other copper that scraping laid bare with UV mask and cure it; leave only the landing open.</source>
+        <translation>Alles andere freigekratzte Kupfer mit UV-Lack decken und härten; nur die Lötstelle offen lassen.</translation>
+    </message>
+    <message>
+        <source>Measure from the bare landing to ground and to the copper that lay above or beside it.</source>
+        <translation>Von der blanken Lötstelle nach Masse und zum Kupfer darüber und daneben messen.</translation>
+    </message>
+    <message>
+        <source>No short; otherwise take the mask off, clean, and mask again.</source>
+        <translation>Kein Kurzschluss; sonst Lack abnehmen, reinigen und neu decken.</translation>
+    </message>
+    <message>
+        <source>Cut {cut_length} of {wire}; its insulation: {stripping}. Tin its ends.</source>
+        <translation>{cut_length} {wire} abschneiden; Isolierung: {stripping}. Enden verzinnen.</translation>
+    </message>
+    <message>
+        <source>Pull the wire through tweezers and measure it from end to end.</source>
+        <translation>Draht durch die Pinzette ziehen und von Ende zu Ende messen.</translation>
+    </message>
+    <message>
+        <source>About {resistance} or little more; otherwise an end is not stripped or the wire is nicked: take a new one.</source>
+        <translation>Etwa {resistance} oder wenig mehr; sonst ist ein Ende nicht abisoliert oder der Draht gekerbt: einen neuen nehmen.</translation>
+    </message>
+    <message>
+        <source>Tin {from} and {to}: little solder, fresh flux, start low with the heat.</source>
+        <translation>{from} und {to} verzinnen: wenig Lot, frisches Flussmittel, mit wenig Hitze beginnen.</translation>
+    </message>
+    <message>
+        <source>Look at both landings under the microscope, and measure each to its neighbours and to ground.</source>
+        <translation>Beide Lötstellen unter dem Mikroskop ansehen und jede zu den Nachbarn und nach Masse messen.</translation>
+    </message>
+    <message>
+        <source>Bright solder on the landing only, no short; otherwise wick it off and tin again.</source>
+        <translation>Blankes Lot nur auf der Lötstelle, kein Kurzschluss; sonst mit Litze absaugen und neu verzinnen.</translation>
+    </message>
+    <message>
+        <source>Solder the wire to {from}.</source>
+        <translation>Draht an {from} löten.</translation>
+    </message>
+    <message>
+        <source>Measure from the wire&apos;s free end to ground and to the neighbours of {from}.</source>
+        <translation>Vom freien Drahtende nach Masse und zu den Nachbarn von {from} messen.</translation>
+    </message>
+    <message>
+        <source>{expected_from}, no short; otherwise do the joint again.</source>
+        <translation>{expected_from}, kein Kurzschluss; sonst Lötstelle neu machen.</translation>
+    </message>
+    <message>
+        <source>Fix the wire with a spot of mask within 2 mm of the joint and cure it before anything pulls on the small part.</source>
+        <translation>Draht binnen 2 mm der Lötstelle mit einem Tupfer Lack fixieren und härten, bevor etwas am kleinen Bauteil zieht.</translation>
+    </message>
+    <message>
+        <source>Lay the wire along the way in the picture ({length}), flat on the board; nothing beside connectors, over the battery or under a shield wall.</source>
+        <translation>Draht auf dem Weg im Bild verlegen ({length}), flach auf der Platine; nichts neben Steckern, über dem Akku oder unter einer Schirmwand.</translation>
+    </message>
+    <message>
+        <source>Inside the opened margin lead the wire straight out, as drawn, and hold it down with mask there.</source>
+        <translation>Im geöffneten Abstand den Draht gerade hinausführen, wie gezeichnet, und dort mit Lack festhalten.</translation>
+    </message>
+    <message>
+        <source>Solder the wire to {to}.</source>
+        <translation>Draht an {to} löten.</translation>
+    </message>
+    <message>
+        <source>Measure from {to} to ground and to its neighbours.</source>
+        <translation>Von {to} nach Masse und zu den Nachbarn messen.</translation>
+    </message>
+    <message>
+        <source>{expected_bridged}, no short; otherwise do the joint again.</source>
+        <translation>{expected_bridged}, kein Kurzschluss; sonst Lötstelle neu machen.</translation>
+    </message>
+    <message>
+        <source>Fix the wire with mask at the {tacks} places marked and cure; eyes away from the UV lamp.</source>
+        <translation>Draht an den {tacks} markierten Stellen mit Lack fixieren und härten; Augen weg von der UV-Lampe.</translation>
+    </message>
+    <message>
+        <source>Measure resistance from {from} to {to}, zeroed leads.</source>
+        <translation>Widerstand von {from} nach {to} messen, Prüfleitungen genullt.</translation>
+    </message>
+    <message>
+        <source>About {resistance}; more than twice that: a joint is bad.</source>
+        <translation>Etwa {resistance}; mehr als das Doppelte: eine Lötstelle ist schlecht.</translation>
+    </message>
+    <message>
+        <source>Take the line&apos;s readings at both ends of the wire again.</source>
+        <translation>Messungen der Leitung an beiden Drahtenden wiederholen.</translation>
+    </message>
+    <message>
+        <source>{expected_bridged} at both ends; otherwise a second break: go back to the readings.</source>
+        <translation>{expected_bridged} an beiden Enden; sonst ein zweiter Bruch: zurück zu den Messungen.</translation>
+    </message>
+    <message>
+        <source>Close shield and lids, plug all assemblies, and look once more along the wire.</source>
+        <translation>Schirm und Deckel schließen, alle Baugruppen stecken und nochmals am Draht entlang schauen.</translation>
+    </message>
+    <message>
+        <source>Nothing presses on the wire and every lid closes; otherwise lay it anew.</source>
+        <translation>Nichts drückt auf den Draht und jeder Deckel schließt; sonst neu verlegen.</translation>
+    </message>
+    <message>
+        <source>The line has a warning (see the wire&apos;s remarks): try the function at full speed, not only at rest.</source>
+        <translation>Die Leitung hat eine Warnung (siehe Bemerkungen zum Draht): Funktion bei vollem Tempo erproben, nicht nur in Ruhe.</translation>
+    </message>
+    <message>
+        <source>It works for several minutes; otherwise the jumper does not do for this line.</source>
+        <translation>Läuft mehrere Minuten; sonst taugt die Drahtbrücke für diese Leitung nicht.</translation>
+    </message>
+    <message>
+        <source>Power the board from a supply with a current limit and watch the current at start, then try the function.</source>
+        <translation>Platine aus einem Netzteil mit Strombegrenzung speisen, Anlaufstrom beobachten, dann die Funktion erproben.</translation>
+    </message>
+    <message>
+        <source>A start current as on a good board, and the function works; otherwise switch off at once.</source>
+        <translation>Anlaufstrom wie bei guter Platine, und die Funktion läuft; sonst sofort abschalten.</translation>
+    </message>
+    <message>
+        <source>Look at {target} under the microscope for rings and cracks; take a photo.</source>
+        <translation>{target} unter dem Mikroskop auf Ringe und Risse ansehen; Foto machen.</translation>
+    </message>
+    <message>
+        <source>Clean the place with isopropyl alcohol and a soft brush; let it dry before any heat.</source>
+        <translation>Stelle mit Isopropanol und weichem Pinsel reinigen; vor jeder Hitze trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Flux {target} and heat it until the solder flows and wets pad and leg; add little fresh solder. Start low; the paste&apos;s and the part&apos;s data sheets come first. Mind underfilled chips, plastic connectors and batteries near the heat.</source>
+        <translation>{target} mit Flussmittel erhitzen, bis das Lot fließt und Lötfläche und Anschluss benetzt; wenig frisches Lot zugeben. Niedrig beginnen; Datenblätter von Paste und Bauteil gehen vor. Auf unterfüllte Chips, Kunststoffstecker und Akkus nahe der Hitze achten.</translation>
+    </message>
+    <message>
+        <source>Let it cool without a draught, then clean off the flux.</source>
+        <translation>Ohne Luftzug abkühlen lassen, dann Flussmittel abwaschen.</translation>
+    </message>
+    <message>
+        <source>Look at the joint from all sides.</source>
+        <translation>Lötstelle von allen Seiten ansehen.</translation>
+    </message>
+    <message>
+        <source>A smooth fillet on pad and leg, no bridge; otherwise do it again.</source>
+        <translation>Glatte Kehle an Lötfläche und Anschluss, keine Brücke; sonst wiederholen.</translation>
+    </message>
+    <message>
+        <source>Measure {points}.</source>
+        <translation>{points} messen.</translation>
+    </message>
+    <message>
+        <source>{expected}; otherwise the fault is elsewhere or not alone: go back to the readings.</source>
+        <translation>{expected}; sonst liegt der Fehler woanders oder nicht allein hier: zurück zu den Messungen.</translation>
+    </message>
+    <message>
+        <source>Measure from {points} to ground and to the neighbouring nets.</source>
+        <translation>Von {points} nach Masse und zu den Nachbarnetzen messen.</translation>
+    </message>
+    <message>
+        <source>No short; otherwise look for solder between neighbours before going on.</source>
+        <translation>Kein Kurzschluss; sonst vor dem Weitermachen Lot zwischen Nachbarn suchen.</translation>
+    </message>
+    <message>
+        <source>Take a photo of {target} with its marking and direction.</source>
+        <translation>{target} mit Aufdruck und Richtung fotografieren.</translation>
+    </message>
+    <message>
+        <source>Mask or shield what stands near, preheat, flux, and take {target} off when all joints are molten; never pull.</source>
+        <translation>Umgebung abdecken oder abschirmen, vorheizen, Flussmittel, und {target} abnehmen, wenn alle Lötstellen flüssig sind; nie ziehen.</translation>
+    </message>
+    <message>
+        <source>Look at the pads.</source>
+        <translation>Lötflächen ansehen.</translation>
+    </message>
+    <message>
+        <source>All pads are there and flat; otherwise the repair becomes a track repair: stop and note it.</source>
+        <translation>Alle Lötflächen sind da und flach; sonst wird es eine Leiterbahnreparatur: halt und notieren.</translation>
+    </message>
+    <message>
+        <source>Level the pads with wick and flux and clean them.</source>
+        <translation>Lötflächen mit Litze und Flussmittel ebnen und reinigen.</translation>
+    </message>
+    <message>
+        <source>Measure {points} with the part off.</source>
+        <translation>{points} ohne das Bauteil messen.</translation>
+    </message>
+    <message>
+        <source>{expected}; the fault gone: it was in the part. Still there: it is on the board, do not fit a new part yet.</source>
+        <translation>{expected}; Fehler weg: er lag im Bauteil. Noch da: er liegt auf der Platine, noch kein neues Bauteil einsetzen.</translation>
+    </message>
+    <message>
+        <source>Take a photo of {target} with its marking and direction, and lay out the new part: same value, size, rating.</source>
+        <translation>{target} mit Aufdruck und Richtung fotografieren und das neue Bauteil bereitlegen: gleicher Wert, gleiche Größe, gleiche Nenndaten.</translation>
+    </message>
+    <message>
+        <source>Measure the new part before fitting.</source>
+        <translation>Neues Bauteil vor dem Einsetzen messen.</translation>
+    </message>
+    <message>
+        <source>Its value within tolerance; otherwise take another.</source>
+        <translation>Wert in der Toleranz; sonst ein anderes nehmen.</translation>
+    </message>
+    <message>
+        <source>The short or wrong value is gone; otherwise the fault is on the board: stop.</source>
+        <translation>Kurzschluss oder falscher Wert ist weg; sonst liegt der Fehler auf der Platine: halt.</translation>
+    </message>
+    <message>
+        <source>Fit the new part in the right direction, little solder, start low; its data sheet comes first.</source>
+        <translation>Neues Bauteil in richtiger Richtung einsetzen, wenig Lot, niedrig beginnen; das Datenblatt geht vor.</translation>
+    </message>
+    <message>
+        <source>Look at all joints and at the direction.</source>
+        <translation>Alle Lötstellen und die Richtung ansehen.</translation>
+    </message>
+    <message>
+        <source>Every joint wetted, no bridge, direction as in the photo; otherwise correct it.</source>
+        <translation>Jede Lötstelle benetzt, keine Brücke, Richtung wie im Foto; sonst berichtigen.</translation>
+    </message>
+    <message>
+        <source>Take off lids and what covers {target}; take a photo before cleaning.</source>
+        <translation>Deckel und was {target} verdeckt abnehmen; vor dem Reinigen fotografieren.</translation>
+    </message>
+    <message>
+        <source>Soak {target} with isopropyl alcohol, brush residue and corrosion off, rinse, and blow out from under parts.</source>
+        <translation>{target} mit Isopropanol einweichen, Rückstände und Korrosion abbürsten, spülen und unter den Bauteilen ausblasen.</translation>
+    </message>
+    <message>
+        <source>Dry with warm air until no solvent is left; no heat above what the data sheets allow.</source>
+        <translation>Mit Warmluft trocknen, bis kein Lösemittel bleibt; keine Hitze über das hinaus, was die Datenblätter erlauben.</translation>
+    </message>
+    <message>
+        <source>Look at {target} under the microscope.</source>
+        <translation>{target} unter dem Mikroskop ansehen.</translation>
+    </message>
+    <message>
+        <source>No residue, no eaten pad, leg or track; otherwise note each place: they become suspects.</source>
+        <translation>Kein Rückstand, keine zerfressene Lötfläche, kein Anschluss, keine Leiterbahn; sonst jede Stelle notieren: sie wird verdächtig.</translation>
+    </message>
+    <message>
+        <source>Mark the place on {target} where nothing else lies close; take a photo.</source>
+        <translation>Stelle auf {target} markieren, wo nichts anderes nahe liegt; Foto machen.</translation>
+    </message>
+    <message>
+        <source>Cut through mask and copper twice, side by side, with a sharp blade, and lift out the strip between; do not go deeper than this layer.</source>
+        <translation>Lack und Kupfer zweimal nebeneinander mit scharfer Klinge durchtrennen und den Streifen dazwischen abheben; nicht tiefer als diese Lage.</translation>
+    </message>
+    <message>
+        <source>Measure across the cut.</source>
+        <translation>Über den Schnitt messen.</translation>
+    </message>
+    <message>
+        <source>OL or the value of the way round; otherwise copper is left: cut again.</source>
+        <translation>OL oder der Wert des Umwegs; sonst ist noch Kupfer da: nachschneiden.</translation>
+    </message>
+    <message>
+        <source>Measure from both sides of the cut to ground and to the neighbours.</source>
+        <translation>Von beiden Seiten des Schnitts nach Masse und zu den Nachbarn messen.</translation>
+    </message>
+    <message>
+        <source>No short; otherwise clear the burr.</source>
+        <translation>Kein Kurzschluss; sonst den Grat entfernen.</translation>
+    </message>
+    <message>
+        <source>Seal the cut with mask and cure it.</source>
+        <translation>Schnitt mit Lack versiegeln und härten.</translation>
+    </message>
+    <message>
+        <source>Write down what was found: {target}. Reason: {reason}.</source>
+        <translation>Befund aufschreiben: {target}. Grund: {reason}.</translation>
+    </message>
+    <message>
+        <source>Check that nothing of the customer&apos;s is lost: data, parts taken off, screws, seals.</source>
+        <translation>Prüfen, dass nichts vom Kunden fehlt: Daten, abgenommene Teile, Schrauben, Dichtungen.</translation>
+    </message>
+    <message>
+        <source>All there and listed; otherwise say so on the sheet.</source>
+        <translation>Alles da und aufgelistet; sonst auf dem Auftragsblatt vermerken.</translation>
+    </message>
+    <message>
+        <source>Put the board back as received, mark what was changed, and leave the battery disconnected where it is unsafe.</source>
+        <translation>Platine wie erhalten zurücksetzen, Geändertes markieren und den Akku abgesteckt lassen, wo er unsicher ist.</translation>
+    </message>
+    <message>
+        <source>Tell the customer the findings, the reason, and what a replacement would cost instead.</source>
+        <translation>Dem Kunden Befund, Grund und die Kosten eines Ersatzes nennen.</translation>
+    </message>
+    <message>
+        <source>OL in diode mode</source>
+        <translation>OL in Diodenmessung</translation>
+    </message>
+    <message>
+        <source>{n} ± {n} in diode mode</source>
+        <translation>{} ± {} in Diodenmessung</translation>
+    </message>
+    <message>
+        <source>the value that the rest of the line gives there</source>
+        <translation>der Wert, den der Rest der Leitung dort gibt</translation>
+    </message>
+    <message>
+        <source>the value of a good board</source>
+        <translation>der Wert einer guten Platine</translation>
+    </message>
+    <message>
+        <source>the expected value</source>
+        <translation>das Soll</translation>
+    </message>
+    <message>
+        <source>strip its ends</source>
+        <translation>Enden abisolieren</translation>
+    </message>
+    <message>
+        <source>strips in the tin of a hot iron, about 375 to 390 °C (common practice, from memory)</source>
+        <translation>löst sich im Zinn eines heißen Kolbens, etwa 375 bis 390 °C (übliche Praxis, aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>has to be scraped off; no iron strips it (common practice, from memory)</source>
+        <translation>abkratzen; kein Kolben löst sie (übliche Praxis, aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>with a wire stripper</source>
+        <translation>mit der Abisolierzange</translation>
+    </message>
+    <message>
+        <source>Local rules and the maker&apos;s safety notes come first.</source>
+        <translation>Örtliche Vorschriften und Sicherheitshinweise des Herstellers gehen vor.</translation>
+    </message>
+    <message>
+        <source>Disconnect and remove the battery before any heat. A swollen or damaged cell is not touched, pressed or charged.</source>
+        <translation>Akku vor jeder Hitze abstecken und entfernen. Eine geblähte oder beschädigte Zelle nicht berühren, drücken oder laden.</translation>
+    </message>
+    <message>
+        <source>Discharge capacitors before touching or heating the board.</source>
+        <translation>Kondensatoren entladen, bevor die Platine berührt oder erhitzt wird.</translation>
+    </message>
+    <message>
+        <source>Devices on mains power are opened and repaired only by persons licensed for it.</source>
+        <translation>Geräte am Netz öffnen und reparieren nur dafür Befugte.</translation>
+    </message>
+    <message>
+        <source>Protect your eyes: UV lamp, scraping, clipped wire, parts that burst under injected current.</source>
+        <translation>Augen schützen: UV-Lampe, Kratzen, abgezwickter Draht, Bauteile, die unter eingespeistem Strom platzen.</translation>
+    </message>
+    <message>
+        <source>Extract solder and solvent fumes; do not breathe the dust of scraped glass fibre; wash your hands after solder with lead.</source>
+        <translation>Löt- und Lösemitteldämpfe absaugen; Staub gekratzter Glasfaser nicht einatmen; nach bleihaltigem Lot Hände waschen.</translation>
+    </message>
+    <message>
+        <source>Let solvent dry completely before heat or power.</source>
+        <translation>Lösemittel vor Hitze oder Strom ganz trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Work grounded against electrostatic discharge (IEC 61340-5-1).</source>
+        <translation>Gegen elektrostatische Entladung geerdet arbeiten (IEC 61340-5-1).</translation>
+    </message>
+    <message>
+        <source>Heat settings are starting points of one bench: start low; the paste&apos;s and the part&apos;s data sheets come first; mind underfilled chips, plastic connectors and batteries near the heat.</source>
+        <translation>Temperaturen sind Anhaltswerte eines Arbeitsplatzes: niedrig beginnen; Datenblätter von Paste und Bauteil gehen vor; auf unterfüllte Chips, Kunststoffstecker und Akkus nahe der Hitze achten.</translation>
+    </message>
+    <message>
+        <source>the mating part and the strip its plug sweeps would tear the wire</source>
+        <translation>das Gegenstück und der Streifen, den der Stecker überstreicht, würden den Draht abreißen</translation>
+    </message>
+    <message>
+        <source>the lid must close, and the wall would cut the enamel</source>
+        <translation>der Deckel muss schließen, und die Wand würde den Lack durchschneiden</translation>
+    </message>
+    <message>
+        <source>a wire under a cell presses into it, and the next battery swap would tear it</source>
+        <translation>ein Draht unter einer Zelle drückt sich hinein, und der nächste Akkutausch risse ihn ab</translation>
+    </message>
+    <message>
+        <source>head and washer crush the wire</source>
+        <translation>Kopf und Scheibe quetschen den Draht</translation>
+    </message>
+    <message>
+        <source>copper near an antenna detunes it</source>
+        <translation>Kupfer nahe einer Antenne verstimmt sie</translation>
+    </message>
+    <message>
+        <source>solid wire breaks where the board bends</source>
+        <translation>massiver Draht bricht, wo die Platine sich biegt</translation>
+    </message>
+    <message>
+        <source>fixing the wire there brings heat and UV near the part</source>
+        <translation>den Draht dort zu fixieren bringt Hitze und UV nahe ans Bauteil</translation>
+    </message>
+    <message>
+        <source>the wire runs on the board, not over bodies</source>
+        <translation>der Draht läuft auf der Platine, nicht über Körper</translation>
+    </message>
+    <message>
+        <source>found {}; expected {}</source>
+        <translation>gefunden {}; erwartet {}</translation>
+    </message>
+    <message>
+        <source>found {}</source>
+        <translation>gefunden {}</translation>
+    </message>
+    <message>
+        <source>expected {}</source>
+        <translation>erwartet {}</translation>
+    </message>
+    <message>
+        <source>line {n}</source>
+        <translation>Zeile {n}</translation>
+    </message>
+    <message>
+        <source>line {n}, column {n}</source>
+        <translation>Zeile {0}, Spalte {1}</translation>
+    </message>
+    <message>
+        <source>no such file</source>
+        <translation>keine solche Datei</translation>
+    </message>
+    <message>
+        <source>is not a regular file</source>
+        <translation>ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+        <source>cannot be read: {}</source>
+        <translation>nicht lesbar: {}</translation>
+    </message>
+    <message>
+        <source>file is too large</source>
+        <translation>Datei ist zu groß</translation>
+    </message>
+    <message>
+        <source>cannot be opened</source>
+        <translation>lässt sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>cannot be read</source>
+        <translation>nicht lesbar</translation>
+    </message>
+    <message>
+        <source>cannot be written</source>
+        <translation>nicht schreibbar</translation>
+    </message>
+    <message>
+        <source>cannot be replaced</source>
+        <translation>nicht ersetzbar</translation>
+    </message>
+    <message>
+        <source>cannot be made: {}</source>
+        <translation>lässt sich nicht anlegen: {}</translation>
+    </message>
+    <message>
+        <source>cannot be opened: {}</source>
+        <translation>lässt sich nicht öffnen: {}</translation>
+    </message>
+    <message>
+        <source>cannot be written: {}</source>
+        <translation>nicht schreibbar: {}</translation>
+    </message>
+    <message>
+        <source>cannot be replaced: {}</source>
+        <translation>nicht ersetzbar: {}</translation>
+    </message>
+    <message>
+        <source>at most {} bytes</source>
+        <translation>höchstens {} Bytes</translation>
+    </message>
+    <message>
+        <source>{n} bytes</source>
+        <translation>{n} Bytes</translation>
+    </message>
+    <message>
+        <source>Permission denied</source>
+        <translation>Zugriff verweigert</translation>
+    </message>
+    <message>
+        <source>No such file or directory</source>
+        <translation>Datei oder Verzeichnis nicht vorhanden</translation>
+    </message>
+    <message>
+        <source>Is a directory</source>
+        <translation>Ist ein Verzeichnis</translation>
+    </message>
+    <message>
+        <source>No space left on device</source>
+        <translation>Kein Platz mehr auf dem Datenträger</translation>
+    </message>
+    <message>
+        <source>wrong kind of value</source>
+        <translation>falsche Art von Wert</translation>
+    </message>
+    <message>
+        <source>another kind of file</source>
+        <translation>andere Art von Datei</translation>
+    </message>
+    <message>
+        <source>written by a newer Netmend</source>
+        <translation>von einem neueren Netmend geschrieben</translation>
+    </message>
+    <message>
+        <source>unknown version</source>
+        <translation>unbekannte Version</translation>
+    </message>
+    <message>
+        <source>version {n}</source>
+        <translation>Version {n}</translation>
+    </message>
+    <message>
+        <source>version 1 to {n}</source>
+        <translation>Version 1 bis {n}</translation>
+    </message>
+    <message>
+        <source>unknown key</source>
+        <translation>unbekannter Schlüssel</translation>
+    </message>
+    <message>
+        <source>missing</source>
+        <translation>fehlt</translation>
+    </message>
+    <message>
+        <source>a value</source>
+        <translation>ein Wert</translation>
+    </message>
+    <message>
+        <source>a list</source>
+        <translation>eine Liste</translation>
+    </message>
+    <message>
+        <source>an object</source>
+        <translation>ein Objekt</translation>
+    </message>
+    <message>
+        <source>a text</source>
+        <translation>ein Text</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>true oder false</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>number out of range</source>
+        <translation>Zahl außerhalb des Bereichs</translation>
+    </message>
+    <message>
+        <source>a whole number from 0 on</source>
+        <translation>eine ganze Zahl ab 0</translation>
+    </message>
+    <message>
+        <source>no source is given</source>
+        <translation>keine Quelle angegeben</translation>
+    </message>
+    <message>
+        <source>where the figures come from</source>
+        <translation>woher die Zahlen stammen</translation>
+    </message>
+    <message>
+        <source>the name stands twice in one object</source>
+        <translation>der Name steht zweimal in einem Objekt</translation>
+    </message>
+    <message>
+        <source>is not valid JSON: {}</source>
+        <translation>ist kein gültiges JSON: {}</translation>
+    </message>
+    <message>
+        <source>is not valid JSON</source>
+        <translation>ist kein gültiges JSON</translation>
+    </message>
+    <message>
+        <source>holds too much</source>
+        <translation>enthält zu viel</translation>
+    </message>
+    <message>
+        <source>at most {n} values</source>
+        <translation>höchstens {n} Werte</translation>
+    </message>
+    <message>
+        <source>is nested too deeply</source>
+        <translation>ist zu tief verschachtelt</translation>
+    </message>
+    <message>
+        <source>at most {n} levels</source>
+        <translation>höchstens {n} Ebenen</translation>
+    </message>
+    <message>
+        <source>is too large</source>
+        <translation>ist zu groß</translation>
+    </message>
+    <message>
+        <source>is empty</source>
+        <translation>ist leer</translation>
+    </message>
+    <message>
+        <source>a list of {n}</source>
+        <translation>eine Liste mit {n}</translation>
+    </message>
+    <message>
+        <source>line too long</source>
+        <translation>Zeile zu lang</translation>
+    </message>
+    <message>
+        <source>not text in UTF-8</source>
+        <translation>kein Text in UTF-8</translation>
+    </message>
+    <message>
+        <source>unknown mode</source>
+        <translation>unbekannte Messart</translation>
+    </message>
+    <message>
+        <source>diode, diode reversed, ohms, milliohms, continuity, volts, drop under current or temperature</source>
+        <translation>diode, diode reversed, ohms, milliohms, continuity, volts, drop under current oder temperature</translation>
+    </message>
+    <message>
+        <source>no point is due: name one before the value</source>
+        <translation>kein Punkt ist dran: einen vor dem Wert nennen</translation>
+    </message>
+    <message>
+        <source>nothing to take back</source>
+        <translation>nichts zurückzunehmen</translation>
+    </message>
+    <message>
+        <source>no point is due that could be skipped</source>
+        <translation>kein Punkt ist dran, der zu überspringen wäre</translation>
+    </message>
+    <message>
+        <source>this is the first point</source>
+        <translation>das ist der erste Punkt</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>a value in {} or OL, for {}</source>
+        <translation>ein Wert in {} oder OL, für {}</translation>
+    </message>
+    <message>
+        <source>too long for a value</source>
+        <translation>zu lang für einen Wert</translation>
+    </message>
+    <message>
+        <source>no value</source>
+        <translation>kein Wert</translation>
+    </message>
+    <message>
+        <source>a thermometer shows no OL</source>
+        <translation>ein Thermometer zeigt kein OL</translation>
+    </message>
+    <message>
+        <source>not a value</source>
+        <translation>kein Wert</translation>
+    </message>
+    <message>
+        <source>a unit of another mode</source>
+        <translation>Einheit einer anderen Messart</translation>
+    </message>
+    <message>
+        <source>no meter shows that in this mode (it means {})</source>
+        <translation>kein Messgerät zeigt das in dieser Messart (es bedeutet {})</translation>
+    </message>
+    <message>
+        <source>no such pin on this board</source>
+        <translation>kein solcher Anschluss auf dieser Platine</translation>
+    </message>
+    <message>
+        <source>for example J4.11</source>
+        <translation>zum Beispiel J4.11</translation>
+    </message>
+    <message>
+        <source>pin label is not unique on this board</source>
+        <translation>Anschlussname ist auf dieser Platine nicht eindeutig</translation>
+    </message>
+    <message>
+        <source>a label that stands once</source>
+        <translation>ein Name, der einmal vorkommt</translation>
+    </message>
+    <message>
+        <source>no such net on this board</source>
+        <translation>kein solches Netz auf dieser Platine</translation>
+    </message>
+    <message>
+        <source>a name that board summary shows</source>
+        <translation>ein Name, den board summary zeigt</translation>
+    </message>
+    <message>
+        <source>net name is not unique on this board</source>
+        <translation>Netzname ist auf dieser Platine nicht eindeutig</translation>
+    </message>
+    <message>
+        <source>a name that stands once</source>
+        <translation>ein Name, der einmal vorkommt</translation>
+    </message>
+    <message>
+        <source>not a reading</source>
+        <translation>keine Messung</translation>
+    </message>
+    <message>
+        <source>[MODE] POINT [to POINT] VALUE, for example &quot;J4.7 OL&quot; or &quot;continuity J4.7 to C23.1 0.4&quot;</source>
+        <translation>[MESSART] PUNKT [to PUNKT] WERT, zum Beispiel „J4.7 OL“ oder „continuity J4.7 to C23.1 0.4“</translation>
+    </message>
+    <message>
+        <source>no such meter profile</source>
+        <translation>kein solches Messgeräteprofil</translation>
+    </message>
+    <message>
+        <source>an id of that file</source>
+        <translation>eine Kennung dieser Datei</translation>
+    </message>
+    <message>
+        <source>no line was named</source>
+        <translation>keine Leitung genannt</translation>
+    </message>
+    <message>
+        <source>neither net nor pin</source>
+        <translation>weder Netz noch Anschluss</translation>
+    </message>
+    <message>
+        <source>one of them</source>
+        <translation>eines davon</translation>
+    </message>
+    <message>
+        <source>is the walk of a faulty board and cannot say what a good one reads</source>
+        <translation>ist der Rundgang einer defekten Platine und sagt nicht, was eine gute zeigt</translation>
+    </message>
+    <message>
+        <source>no job is open</source>
+        <translation>kein Auftrag offen</translation>
+    </message>
+    <message>
+        <source>the reading before is still being weighed</source>
+        <translation>die Messung davor wird noch gewichtet</translation>
+    </message>
+    <message>
+        <source>no probe is due</source>
+        <translation>keine Messung ist dran</translation>
+    </message>
+    <message>
+        <source>no such pin, and no place of this line</source>
+        <translation>kein solcher Anschluss und keine Stelle dieser Leitung</translation>
+    </message>
+    <message>
+        <source>a pin such as J4.11, or a place as the next probe names it</source>
+        <translation>ein Anschluss wie J4.11 oder eine Stelle, wie die nächste Messung sie nennt</translation>
+    </message>
+    <message>
+        <source>not kept</source>
+        <translation>nicht gespeichert</translation>
+    </message>
+    <message>
+        <source>the job could not be booked in</source>
+        <translation>der Auftrag ließ sich nicht annehmen</translation>
+    </message>
+    <message>
+        <source>nothing was typed</source>
+        <translation>nichts eingegeben</translation>
+    </message>
+    <message>
+        <source>how many pins?</source>
+        <translation>wie viele Anschlüsse?</translation>
+    </message>
+    <message>
+        <source>how many rows?</source>
+        <translation>wie viele Reihen?</translation>
+    </message>
+    <message>
+        <source>how many pins has it?</source>
+        <translation>wie viele Anschlüsse hat er?</translation>
+    </message>
+    <message>
+        <source>not understood</source>
+        <translation>nicht verstanden</translation>
+    </message>
+    <message>
+        <source>for example J4, 40 pins, two rows</source>
+        <translation>zum Beispiel J4, 40 pins, two rows</translation>
+    </message>
+    <message>
+        <source>following the copper</source>
+        <translation>Kupfer wird verfolgt</translation>
+    </message>
+    <message>
+        <source>reading</source>
+        <translation>Lesen</translation>
+    </message>
+    <message>
+        <source>ready</source>
+        <translation>fertig</translation>
+    </message>
+    <message>
+        <source>Contacts of copper</source>
+        <translation>Kupferkontakte</translation>
+    </message>
+    <message>
+        <source>the written sheet could not be read again</source>
+        <translation>das geschriebene Blatt ließ sich nicht wieder lesen</translation>
+    </message>
+    <message>
+        <source>no temporary folder: {}</source>
+        <translation>kein temporärer Ordner: {}</translation>
+    </message>
+    <message>
+        <source>page {n} could not be drawn</source>
+        <translation>Seite {n} ließ sich nicht zeichnen</translation>
+    </message>
+    <message>
+        <source>the printer takes no page</source>
+        <translation>der Drucker nimmt keine Seite an</translation>
+    </message>
+    <message>
+        <source>the printer did not take the last page</source>
+        <translation>der Drucker nahm die letzte Seite nicht an</translation>
+    </message>
+    <message>
+        <source>is a picture that cannot be read to its end</source>
+        <translation>ist ein Bild, das sich nicht zu Ende lesen lässt</translation>
+    </message>
+    <message>
+        <source>PNG or JPEG</source>
+        <translation>PNG oder JPEG</translation>
+    </message>
+    <message>
+        <source>is no picture that a job can keep</source>
+        <translation>ist kein Bild, das ein Auftrag aufnimmt</translation>
+    </message>
+    <message>
+        <source>the PDF could not be started</source>
+        <translation>das PDF ließ sich nicht beginnen</translation>
+    </message>
+    <message>
+        <source>the job holds too much text for a sheet</source>
+        <translation>der Auftrag hat zu viel Text für ein Blatt</translation>
+    </message>
+    <message>
+        <source>at most 500 pages</source>
+        <translation>höchstens 500 Seiten</translation>
+    </message>
+    <message>
+        <source>the sheet would be too long</source>
+        <translation>das Blatt würde zu lang</translation>
+    </message>
+    <message>
+        <source>{n} pages</source>
+        <translation>{n} Seiten</translation>
+    </message>
+    <message>
+        <source>at most {n}</source>
+        <translation>höchstens {n}</translation>
+    </message>
+    <message>
+        <source>photo cannot be printed: {}</source>
+        <translation>Foto lässt sich nicht drucken: {}</translation>
+    </message>
+    <message>
+        <source>a whole PNG or JPEG picture</source>
+        <translation>ein ganzes PNG- oder JPEG-Bild</translation>
+    </message>
+    <message>
+        <source>a repair needs its target</source>
+        <translation>eine Reparatur braucht ihr Ziel</translation>
+    </message>
+    <message>
+        <source>a part, joint, place or track</source>
+        <translation>ein Bauteil, eine Lötstelle, ein Ort oder eine Leiterbahn</translation>
+    </message>
+    <message>
+        <source>a board is given up only with a reason</source>
+        <translation>eine Platine wird nur mit Grund aufgegeben</translation>
+    </message>
+    <message>
+        <source>why the repair does not pay</source>
+        <translation>warum sich die Reparatur nicht lohnt</translation>
+    </message>
+    <message>
+        <source>amount is too large</source>
+        <translation>Betrag ist zu groß</translation>
+    </message>
+    <message>
+        <source>less than 10^12</source>
+        <translation>unter 10^12</translation>
+    </message>
+    <message>
+        <source>not an amount</source>
+        <translation>kein Betrag</translation>
+    </message>
+    <message>
+        <source>a number such as 12.50, with at most four places</source>
+        <translation>eine Zahl wie 12.50 mit höchstens vier Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>job book: {}</source>
+        <translation>Auftragsbuch: {}</translation>
+    </message>
+    <message>
+        <source>job book holds a damaged entry: {}</source>
+        <translation>Auftragsbuch enthält einen beschädigten Eintrag: {}</translation>
+    </message>
+    <message>
+        <source>no such job</source>
+        <translation>kein solcher Auftrag</translation>
+    </message>
+    <message>
+        <source>job id {n}</source>
+        <translation>Auftragskennung {n}</translation>
+    </message>
+    <message>
+        <source>a job book&apos;s path cannot hold a quotation mark</source>
+        <translation>der Pfad eines Auftragsbuchs darf kein Anführungszeichen enthalten</translation>
+    </message>
+    <message>
+        <source>job book cannot be kept safely here: no write-ahead log</source>
+        <translation>Auftragsbuch lässt sich hier nicht sicher führen: kein Write-Ahead-Log</translation>
+    </message>
+    <message>
+        <source>a number that job list shows</source>
+        <translation>eine Nummer, die job list zeigt</translation>
+    </message>
+    <message>
+        <source>job number is already taken</source>
+        <translation>Auftragsnummer ist vergeben</translation>
+    </message>
+    <message>
+        <source>only the walk of a board marked good can be kept as known good</source>
+        <translation>nur der Rundgang einer als gut markierten Platine wird als Gutmuster aufbewahrt</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge is not known</source>
+        <translation>der Platinenrand ist unbekannt</translation>
+    </message>
+    <message>
+        <source>{}: a zone of net {} is not filled; its copper is not known</source>
+        <translation>{}: eine Fläche des Netzes {} ist nicht gefüllt; ihr Kupfer ist unbekannt</translation>
+    </message>
+    <message>
+        <source>{}: {} stands on another net at {}; read as two pins, their labels may have been cut</source>
+        <translation>{}: {} liegt bei {} auf einem anderen Netz; als zwei Anschlüsse gelesen, die Namen sind vielleicht gekürzt</translation>
+    </message>
+    <message>
+        <source>line {n}: the data of the panel were not read</source>
+        <translation>Zeile {n}: die Daten des Nutzens wurden nicht gelesen</translation>
+    </message>
+    <message>
+        <source>and {n} more notices</source>
+        <translation>und {n} weitere Hinweise</translation>
+    </message>
+    <message>
+        <source>the alias {} stands for {} and for {}; the first was used</source>
+        <translation>der Alias {} steht für {} und für {}; der erste gilt</translation>
+    </message>
+    <message>
+        <source>the nets {} and {} have the same first {n} characters</source>
+        <translation>die Netze {} und {} haben dieselben ersten {} Zeichen</translation>
+    </message>
+    <message>
+        <source>net {} may be {} cut to {n} characters; they were read as two nets</source>
+        <translation>Netz {} ist vielleicht {}, auf {} Zeichen gekürzt; als zwei Netze gelesen</translation>
+    </message>
+    <message>
+        <source>no UNITS are given; read as CUST 0, 0.0001 inch</source>
+        <translation>keine UNITS angegeben; gelesen als CUST 0, 0,0001 Zoll</translation>
+    </message>
+    <message>
+        <source>line {n}: the column &quot;{}&quot; is not read</source>
+        <translation>Zeile {0}: die Spalte „{1}“ wird nicht gelesen</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge has {n} pieces, more than {n}; it is left unknown</source>
+        <translation>der Platinenrand hat {} Stücke, mehr als {}; er bleibt unbekannt</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge is open between {} and {}; this chain is left out</source>
+        <translation>der Platinenrand ist zwischen {} und {} offen; diese Kette bleibt weg</translation>
+    </message>
+    <message>
+        <source>reading was stopped</source>
+        <translation>das Lesen wurde angehalten</translation>
+    </message>
+    <message>
+        <source>nothing comes from {}</source>
+        <translation>von {} kommt nichts</translation>
+    </message>
+    <message>
+        <source>{} is listened to</source>
+        <translation>{} wird abgehört</translation>
+    </message>
+    <message>
+        <source>the link was closed</source>
+        <translation>die Verbindung wurde geschlossen</translation>
+    </message>
+    <message>
+        <source>no value can be taken: {}</source>
+        <translation>kein Wert zu übernehmen: {}</translation>
+    </message>
+    <message>
+        <source>no value has come from the meter yet</source>
+        <translation>vom Messgerät kam noch kein Wert</translation>
+    </message>
+    <message>
+        <source>the meter is at {}, {} is wanted</source>
+        <translation>das Messgerät steht auf {}, gebraucht wird {}</translation>
+    </message>
+    <message>
+        <source>the meter sends {}, {} is wanted</source>
+        <translation>das Messgerät sendet {}, gebraucht wird {}</translation>
+    </message>
+    <message>
+        <source>nobody answers there</source>
+        <translation>dort antwortet niemand</translation>
+    </message>
+    <message>
+        <source>it was closed</source>
+        <translation>sie wurde geschlossen</translation>
+    </message>
+    <message>
+        <source>lost the link to {}: {}; next try in {n} s</source>
+        <translation>Verbindung zu {} verloren: {}; nächster Versuch in {} s</translation>
+    </message>
+    <message>
+        <source>no link to {}: {}; next try in {n} s</source>
+        <translation>keine Verbindung zu {}: {}; nächster Versuch in {} s</translation>
+    </message>
+    <message>
+        <source>{} is asked who it is</source>
+        <translation>{} wird gefragt, wer es ist</translation>
+    </message>
+    <message>
+        <source>{} does not answer</source>
+        <translation>{} antwortet nicht</translation>
+    </message>
+    <message>
+        <source>{} reports {}</source>
+        <translation>{} meldet {}</translation>
+    </message>
+    <message>
+        <source>{} has no value (not a number)</source>
+        <translation>{} hat keinen Wert (keine Zahl)</translation>
+    </message>
+    <message>
+        <source>not the address of a meter</source>
+        <translation>keine Adresse eines Messgeräts</translation>
+    </message>
+    <message>
+        <source>not a port</source>
+        <translation>kein Port</translation>
+    </message>
+    <message>
+        <source>1 to 65535</source>
+        <translation>1 bis 65535</translation>
+    </message>
+    <message>
+        <source>not a baud rate</source>
+        <translation>keine Baudrate</translation>
+    </message>
+    <message>
+        <source>50 to 4000000</source>
+        <translation>50 bis 4000000</translation>
+    </message>
+    <message>
+        <source>not the name or address of a host</source>
+        <translation>kein Name und keine Adresse eines Rechners</translation>
+    </message>
+    <message>
+        <source>not a serial port</source>
+        <translation>keine serielle Schnittstelle</translation>
+    </message>
+    <message>
+        <source>one short line</source>
+        <translation>eine kurze Zeile</translation>
+    </message>
+    <message>
+        <source>no such line pattern</source>
+        <translation>kein solches Zeilenmuster</translation>
+    </message>
+    <message>
+        <source>not the id of a line pattern</source>
+        <translation>keine Kennung eines Zeilenmusters</translation>
+    </message>
+    <message>
+        <source>small letters, digits and dashes</source>
+        <translation>Kleinbuchstaben, Ziffern und Striche</translation>
+    </message>
+    <message>
+        <source>reads {}</source>
+        <translation>liest {}</translation>
+    </message>
+    <message>
+        <source>more than a million to 1</source>
+        <translation>mehr als eine Million zu 1</translation>
+    </message>
+    <message>
+        <source>{n} to 1</source>
+        <translation>{n} zu 1</translation>
+    </message>
+    <message>
+        <source>1 to more than a million</source>
+        <translation>1 zu mehr als einer Million</translation>
+    </message>
+    <message>
+        <source>1 to {n}</source>
+        <translation>1 zu {n}</translation>
+    </message>
+    <message>
+        <source>less than once in a million</source>
+        <translation>seltener als einmal in einer Million</translation>
+    </message>
+    <message>
+        <source>once in {n}</source>
+        <translation>einmal in {n}</translation>
+    </message>
+    <message>
+        <source>{n} good board read OL</source>
+        <translation>{n} gute Platine zeigte OL</translation>
+    </message>
+    <message>
+        <source>{n} good boards read OL</source>
+        <translation>{n} gute Platinen zeigten OL</translation>
+    </message>
+    <message>
+        <source>{n} good board read {}</source>
+        <translation>{n} gute Platine zeigte {}</translation>
+    </message>
+    <message>
+        <source>{n} good boards read {}</source>
+        <translation>{n} gute Platinen zeigten {}</translation>
+    </message>
+    <message>
+        <source>of {n} good boards {n} read OL, the others {}</source>
+        <translation>von {0} guten Platinen zeigten {1} OL, die anderen {2}</translation>
+    </message>
+    <message>
+        <source>entered by hand: {}</source>
+        <translation>von Hand eingetragen: {}</translation>
+    </message>
+    <message>
+        <source>no board measured; the default for {}: {}</source>
+        <translation>keine Platine gemessen; Vorgabe für {}: {}</translation>
+    </message>
+    <message>
+        <source>a pin with a junction</source>
+        <translation>einen Anschluss mit Sperrschicht</translation>
+    </message>
+    <message>
+        <source>{id} pins</source>
+        <translation>Anschlüsse der Art {id}</translation>
+    </message>
+    <message>
+        <source>{n} to {n}</source>
+        <translation>{0} bis {1}</translation>
+    </message>
+    <message>
+        <source>{n} or {n}</source>
+        <translation>{0} oder {1}</translation>
+    </message>
+    <message>
+        <source>OL or {}</source>
+        <translation>OL oder {}</translation>
+    </message>
+    <message>
+        <source>{n} to {n} or {}</source>
+        <translation>{0} bis {1} oder {2}</translation>
+    </message>
+    <message>
+        <source>{n} below the expected {n}, {n} times the spread</source>
+        <translation>{0} unter dem Soll {1}, das {2}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>{n} above the expected {n}, {n} times the spread</source>
+        <translation>{0} über dem Soll {1}, das {2}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>a good board reads something as telling {}</source>
+        <translation>eine gute Platine zeigt so etwas {}</translation>
+    </message>
+    <message>
+        <source>odds of a fault here {}</source>
+        <translation>Fehler hier {}</translation>
+    </message>
+    <message>
+        <source>flagged for its odds, though the walk&apos;s rate allows only {}</source>
+        <translation>gemeldet wegen der Wahrscheinlichkeit, obwohl die Quote des Rundgangs nur {} zulässt</translation>
+    </message>
+    <message>
+        <source>flagged from {} on</source>
+        <translation>gemeldet ab {}</translation>
+    </message>
+    <message>
+        <source>press again: a missed contact reads OL too</source>
+        <translation>nochmals andrücken: auch verfehlter Kontakt zeigt OL</translation>
+    </message>
+    <message>
+        <source>it was still rising: wait until it has settled</source>
+        <translation>stieg noch: warten, bis der Wert steht</translation>
+    </message>
+    <message>
+        <source>no good board was measured here in this mode and condition, and nobody entered what to expect</source>
+        <translation>hier wurde in dieser Messart und diesem Zustand keine gute Platine gemessen, und ein Soll ist nicht eingetragen</translation>
+    </message>
+    <message>
+        <source>no rule in the data for readings in {}</source>
+        <translation>keine Regel in den Daten für die Messart {}</translation>
+    </message>
+    <message>
+        <source>anything is possible</source>
+        <translation>alles möglich</translation>
+    </message>
+    <message>
+        <source>OL is expected</source>
+        <translation>Soll OL</translation>
+    </message>
+    <message>
+        <source>{n} ± {n} is expected</source>
+        <translation>Soll {0} ± {1}</translation>
+    </message>
+    <message>
+        <source>{n} ± {n} V is expected, or OL ({n} %)</source>
+        <translation>Soll {0} ± {1} V, oder OL ({2} %)</translation>
+    </message>
+    <message>
+        <source>as computed from what is behind the pins</source>
+        <translation>wie aus dem berechnet, was hinter den Anschlüssen liegt</translation>
+    </message>
+    <message>
+        <source>{} read {}; here {}: {n} bits for</source>
+        <translation>{} las {}; hier {}: {} Bit dafür</translation>
+    </message>
+    <message>
+        <source>{} read {}; here {}: {n} bits against</source>
+        <translation>{} las {}; hier {}: {} Bit dagegen</translation>
+    </message>
+    <message>
+        <source>Before any reading {}</source>
+        <translation>Vor jeder Messung {}</translation>
+    </message>
+    <message>
+        <source>{n} more readings tell less</source>
+        <translation>{n} weitere Messungen sagen weniger</translation>
+    </message>
+    <message>
+        <source>{} read {}, but {} if it is &quot;{}&quot;: the probe may have slipped ({n} %); take this reading again</source>
+        <translation>{} las {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
+    </message>
+    <message>
+        <source>open: {}</source>
+        <translation>offen: {}</translation>
+    </message>
+    <message>
+        <source>{}, or {n} more place that reads the same</source>
+        <translation>{}, oder {} weitere Stelle, die ebenso misst</translation>
+    </message>
+    <message>
+        <source>{}, or {n} more places that read the same</source>
+        <translation>{}, oder {} weitere Stellen, die ebenso messen</translation>
+    </message>
+    <message>
+        <source>no pin</source>
+        <translation>kein Anschluss</translation>
+    </message>
+    <message>
+        <source>{list} and {n} more</source>
+        <translation>{} und {} weitere</translation>
+    </message>
+    <message>
+        <source>{list} and {id}</source>
+        <translation>{} und {}</translation>
+    </message>
+    <message>
+        <source>the line is sound</source>
+        <translation>die Leitung ist in Ordnung</translation>
+    </message>
+    <message>
+        <source>none of these</source>
+        <translation>nichts davon</translation>
+    </message>
+    <message>
+        <source>short to ground somewhere on the line</source>
+        <translation>Kurzschluss nach Masse irgendwo auf der Leitung</translation>
+    </message>
+    <message>
+        <source>joint of {}</source>
+        <translation>Lötstelle {}</translation>
+    </message>
+    <message>
+        <source>joint of a pin</source>
+        <translation>Lötstelle eines Anschlusses</translation>
+    </message>
+    <message>
+        <source>a pin</source>
+        <translation>ein Anschluss</translation>
+    </message>
+    <message>
+        <source>track</source>
+        <translation>Leiterbahn</translation>
+    </message>
+    <message>
+        <source>track from {} to {}</source>
+        <translation>Leiterbahn von {} nach {}</translation>
+    </message>
+    <message>
+        <source>via at {}</source>
+        <translation>Durchkontaktierung bei {}</translation>
+    </message>
+    <message>
+        <source>via at {}, top</source>
+        <translation>Durchkontaktierung bei {}, oben</translation>
+    </message>
+    <message>
+        <source>via at {}, bottom</source>
+        <translation>Durchkontaktierung bei {}, unten</translation>
+    </message>
+    <message>
+        <source>a via</source>
+        <translation>eine Durchkontaktierung</translation>
+    </message>
+    <message>
+        <source>{} itself</source>
+        <translation>{} selbst</translation>
+    </message>
+    <message>
+        <source>a part in the line</source>
+        <translation>ein Bauteil in der Leitung</translation>
+    </message>
+    <message>
+        <source>unknown way to {}</source>
+        <translation>unbekannter Weg zu {}</translation>
+    </message>
+    <message>
+        <source>dead pin {} (inside the part, copper sound)</source>
+        <translation>toter Anschluss {} (im Bauteil, Kupfer in Ordnung)</translation>
+    </message>
+    <message>
+        <source>unknown way between {} on one side and {} on the other</source>
+        <translation>unbekannter Weg zwischen {} auf der einen und {} auf der anderen Seite</translation>
+    </message>
+    <message>
+        <source>pad of {}</source>
+        <translation>Lötfläche {}</translation>
+    </message>
+    <message>
+        <source>track at {}</source>
+        <translation>Leiterbahn bei {}</translation>
+    </message>
+    <message>
+        <source>track at {}, {}</source>
+        <translation>Leiterbahn bei {}, {}</translation>
+    </message>
+    <message>
+        <source>inner layer {n}</source>
+        <translation>Innenlage {n}</translation>
+    </message>
+    <message>
+        <source>inner layer {n} ({})</source>
+        <translation>Innenlage {} ({})</translation>
+    </message>
+    <message>
+        <source>{n} bits for {n} s</source>
+        <translation>{} Bit in {} s</translation>
+    </message>
+    <message>
+        <source>continuity from {} to {}: {}</source>
+        <translation>Durchgang von {} nach {}: {}</translation>
+    </message>
+    <message>
+        <source>resistance from {} to {}: {}</source>
+        <translation>Widerstand von {} nach {}: {}</translation>
+    </message>
+    <message>
+        <source>OL is to be expected with {n} %</source>
+        <translation>OL ist zu {n} % zu erwarten</translation>
+    </message>
+    <message>
+        <source>OL is to be expected with {n} %, else {n} ± {n} V</source>
+        <translation>OL ist zu {} % zu erwarten, sonst {} ± {} V</translation>
+    </message>
+    <message>
+        <source>diode mode at {}: {}; {}</source>
+        <translation>Diodenmessung bei {}: {}; {}</translation>
+    </message>
+    <message>
+        <source>diode mode at {} once more, lest the probe had slipped: {}; {}</source>
+        <translation>Diodenmessung bei {} nochmals, falls die Prüfspitze abgerutscht war: {}; {}</translation>
+    </message>
+    <message>
+        <source>{n} bits are open and the best guess holds {n} %</source>
+        <translation>{} Bit sind offen, die beste Vermutung hält {} %</translation>
+    </message>
+    <message>
+        <source>no place of this line can be reached</source>
+        <translation>keine Stelle dieser Leitung ist erreichbar</translation>
+    </message>
+    <message>
+        <source>no reachable place would tell anything more</source>
+        <translation>keine erreichbare Stelle würde mehr sagen</translation>
+    </message>
+    <message>
+        <source>a wrong repair costs {n} s, on average {n} s from here</source>
+        <translation>eine falsche Reparatur kostet {} s, von hier aus im Mittel {} s</translation>
+    </message>
+    <message>
+        <source>no reachable probe is worth its time (the best takes {n} s for {n} bits)</source>
+        <translation>keine erreichbare Messung lohnt ihre Zeit (die beste braucht {} s für {} Bit)</translation>
+    </message>
+    <message>
+        <source>best use of time: {n} bits a minute</source>
+        <translation>beste Nutzung der Zeit: {n} Bit je Minute</translation>
+    </message>
+    <message>
+        <source>the way between {n} points is unknown: only breaks that cut off one of them are considered; drawing part of the way tells more</source>
+        <translation>der Weg zwischen {n} Punkten ist unbekannt: nur Brüche, die einen davon abtrennen, sind berücksichtigt; ein gezeichnetes Stück des Wegs sagt mehr</translation>
+    </message>
+    <message>
+        <source>copper whose way nobody has seen holds {n} % of the chances: there a break is found between pins, not along the track; drawing that way would say where</source>
+        <translation>Kupfer, dessen Weg niemand gesehen hat, trägt {n} % der Wahrscheinlichkeit: dort wird ein Bruch zwischen Anschlüssen gefunden, nicht entlang der Leiterbahn; den Weg zeichnen würde sagen, wo</translation>
+    </message>
+    <message>
+        <source>a known-good value is for a pin that is not on this line</source>
+        <translation>ein Gutwert gehört zu einem Anschluss, der nicht auf dieser Leitung liegt</translation>
+    </message>
+    <message>
+        <source>no good board&apos;s value is known on this line: readings are predicted to about {n} mV; one value from a good board would make that about {n} mV</source>
+        <translation>auf dieser Leitung ist kein Gutwert bekannt: Messungen sind auf etwa {} mV vorhergesagt; ein Wert einer guten Platine machte daraus etwa {} mV</translation>
+    </message>
+    <message>
+        <source>only one pin of this line is known: a break can not be placed; entering the pins that it leads to would make it possible</source>
+        <translation>nur ein Anschluss dieser Leitung ist bekannt: ein Bruch lässt sich nicht eingrenzen; die Anschlüsse eintragen, zu denen sie führt, macht es möglich</translation>
+    </message>
+    <message>
+        <source>the meter has no diode mode: only resistances are used</source>
+        <translation>das Messgerät hat keine Diodenmessung: nur Widerstände werden verwendet</translation>
+    </message>
+    <message>
+        <source>the value is not a number</source>
+        <translation>der Wert ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>taken in another condition than the expected values hold for</source>
+        <translation>in anderem Zustand gemessen, als das Soll gilt</translation>
+    </message>
+    <message>
+        <source>still rising: take it again when it has settled</source>
+        <translation>stieg noch: wiederholen, wenn der Wert steht</translation>
+    </message>
+    <message>
+        <source>{} is not a place on this line</source>
+        <translation>{} ist keine Stelle dieser Leitung</translation>
+    </message>
+    <message>
+        <source>the other lead is at {}, neither on ground nor on this line</source>
+        <translation>die andere Prüfspitze liegt auf {}, weder auf Masse noch auf dieser Leitung</translation>
+    </message>
+    <message>
+        <source>diode mode from point to point is not used</source>
+        <translation>Diodenmessung von Punkt zu Punkt wird nicht verwendet</translation>
+    </message>
+    <message>
+        <source>the meter has no diode mode</source>
+        <translation>das Messgerät hat keine Diodenmessung</translation>
+    </message>
+    <message>
+        <source>a negative resistance</source>
+        <translation>ein negativer Widerstand</translation>
+    </message>
+    <message>
+        <source>{} to ground is not used</source>
+        <translation>{} nach Masse wird nicht verwendet</translation>
+    </message>
+    <message>
+        <source>readings of mode &quot;{}&quot; are not used</source>
+        <translation>Messungen der Art „{}“ werden nicht verwendet</translation>
+    </message>
+    <message>
+        <source>{}, other lead on {}</source>
+        <translation>{}, andere Prüfspitze auf {}</translation>
+    </message>
+    <message>
+        <source>next probe: {}</source>
+        <translation>nächste Messung: {}</translation>
+    </message>
+    <message>
+        <source>break</source>
+        <translation>Bruch</translation>
+    </message>
+    <message>
+        <source>break, {}</source>
+        <translation>Bruch, {}</translation>
+    </message>
+    <message>
+        <source>or here, {}</source>
+        <translation>oder hier, {}</translation>
+    </message>
+    <message>
+        <source>part {}</source>
+        <translation>Bauteil {}</translation>
+    </message>
+    <message>
+        <source>part without reference</source>
+        <translation>Bauteil ohne Bezeichner</translation>
+    </message>
+    <message>
+        <source>without reference</source>
+        <translation>ohne Bezeichner</translation>
+    </message>
+    <message>
+        <source>connector {}</source>
+        <translation>Stecker {}</translation>
+    </message>
+    <message>
+        <source>shield wall {}</source>
+        <translation>Schirmwand {}</translation>
+    </message>
+    <message>
+        <source>battery {}</source>
+        <translation>Akku {}</translation>
+    </message>
+    <message>
+        <source>fastener {}</source>
+        <translation>Verschraubung {}</translation>
+    </message>
+    <message>
+        <source>antenna {}</source>
+        <translation>Antenne {}</translation>
+    </message>
+    <message>
+        <source>flex {}</source>
+        <translation>Flex {}</translation>
+    </message>
+    <message>
+        <source>heat-sensitive {}</source>
+        <translation>wärmeempfindlich: {}</translation>
+    </message>
+    <message>
+        <source>connector zone</source>
+        <translation>Steckerzone</translation>
+    </message>
+    <message>
+        <source>shield wall zone</source>
+        <translation>Schirmwandzone</translation>
+    </message>
+    <message>
+        <source>battery zone</source>
+        <translation>Akkuzone</translation>
+    </message>
+    <message>
+        <source>fastener zone</source>
+        <translation>Verschraubungszone</translation>
+    </message>
+    <message>
+        <source>antenna zone</source>
+        <translation>Antennenzone</translation>
+    </message>
+    <message>
+        <source>flex zone</source>
+        <translation>Flexzone</translation>
+    </message>
+    <message>
+        <source>heat-sensitive zone</source>
+        <translation>wärmeempfindliche Zone</translation>
+    </message>
+    <message>
+        <source>tall part zone</source>
+        <translation>Zone hoher Bauteile</translation>
+    </message>
+    <message>
+        <source>connector zone {}</source>
+        <translation>Steckerzone {}</translation>
+    </message>
+    <message>
+        <source>shield wall zone {}</source>
+        <translation>Schirmwandzone {}</translation>
+    </message>
+    <message>
+        <source>battery zone {}</source>
+        <translation>Akkuzone {}</translation>
+    </message>
+    <message>
+        <source>fastener zone {}</source>
+        <translation>Verschraubungszone {}</translation>
+    </message>
+    <message>
+        <source>antenna zone {}</source>
+        <translation>Antennenzone {}</translation>
+    </message>
+    <message>
+        <source>flex zone {}</source>
+        <translation>Flexzone {}</translation>
+    </message>
+    <message>
+        <source>heat-sensitive zone {}</source>
+        <translation>wärmeempfindliche Zone {}</translation>
+    </message>
+    <message>
+        <source>tall part zone {}</source>
+        <translation>Zone hoher Bauteile {}</translation>
+    </message>
+    <message>
+        <source>edge of the board</source>
+        <translation>Platinenrand</translation>
+    </message>
+    <message>
+        <source>guessed</source>
+        <translation>vermutet</translation>
+    </message>
+    <message>
+        <source>off the board</source>
+        <translation>außerhalb der Platine</translation>
+    </message>
+    <message>
+        <source>on the top side</source>
+        <translation>auf der Oberseite</translation>
+    </message>
+    <message>
+        <source>on the bottom side</source>
+        <translation>auf der Unterseite</translation>
+    </message>
+    <message>
+        <source>from {}</source>
+        <translation>von {}</translation>
+    </message>
+    <message>
+        <source>to {}</source>
+        <translation>nach {}</translation>
+    </message>
+    <message>
+        <source>from {} to {}</source>
+        <translation>von {} nach {}</translation>
+    </message>
+    <message>
+        <source>another way round</source>
+        <translation>anders herum</translation>
+    </message>
+    <message>
+        <source>the best by its score</source>
+        <translation>der beste nach Punkten</translation>
+    </message>
+    <message>
+        <source>no further landing or way differs enough from these</source>
+        <translation>keine weitere Lötstelle und kein weiterer Weg unterscheidet sich genug</translation>
+    </message>
+    <message>
+        <source>neither side of the break has no landing that can be reached; see what was left out, and why</source>
+        <translation>keine Seite des Bruchs hat eine erreichbare Lötstelle; siehe, was ausgelassen wurde und warum</translation>
+    </message>
+    <message>
+        <source>one side of the break has no landing that can be reached; see what was left out, and why</source>
+        <translation>eine Seite des Bruchs hat keine erreichbare Lötstelle; siehe, was ausgelassen wurde und warum</translation>
+    </message>
+    <message>
+        <source>the two sides of the break have no landing on the same side of the board</source>
+        <translation>die beiden Seiten des Bruchs haben keine Lötstelle auf derselben Platinenseite</translation>
+    </message>
+    <message>
+        <source>every way is closed; in between lie {}</source>
+        <translation>jeder Weg ist versperrt; dazwischen liegen {}</translation>
+    </message>
+    <message>
+        <source>there is no line to bridge a break of</source>
+        <translation>es gibt keine Leitung mit einem Bruch zu überbrücken</translation>
+    </message>
+    <message>
+        <source>the break is in a solder joint: resolder it before you bridge it</source>
+        <translation>der Bruch liegt in einer Lötstelle: vor dem Überbrücken nachlöten</translation>
+    </message>
+    <message>
+        <source>the board&apos;s outline is not known: a box round everything drawn was used</source>
+        <translation>der Platinenumriss ist unbekannt: ein Rechteck um alles Gezeichnete gilt</translation>
+    </message>
+    <message>
+        <source>coupling capacitor: both of its sides are live, and the wrong one is easily taken</source>
+        <translation>Koppelkondensator: beide Seiten führen Signal, die falsche ist leicht erwischt</translation>
+    </message>
+    <message>
+        <source>its place on the board is not known</source>
+        <translation>der Ort auf der Platine ist unbekannt</translation>
+    </message>
+    <message>
+        <source>whether mask covers this via is not known</source>
+        <translation>ob Lötstopplack diese Durchkontaktierung deckt, ist unbekannt</translation>
+    </message>
+    <message>
+        <source>scrape the mask off this track</source>
+        <translation>Lötstopplack von dieser Leiterbahn kratzen</translation>
+    </message>
+    <message>
+        <source>landing {}</source>
+        <translation>Lötstelle {}</translation>
+    </message>
+    <message>
+        <source>under a lid</source>
+        <translation>unter einem Deckel</translation>
+    </message>
+    <message>
+        <source>under a part</source>
+        <translation>unter einem Bauteil</translation>
+    </message>
+    <message>
+        <source>under the lid {}</source>
+        <translation>unter dem Deckel {}</translation>
+    </message>
+    <message>
+        <source>under part {}</source>
+        <translation>unter Bauteil {}</translation>
+    </message>
+    <message>
+        <source>mask</source>
+        <translation>Lack</translation>
+    </message>
+    <message>
+        <source>mask has to be scraped off first</source>
+        <translation>Lötstopplack erst abkratzen</translation>
+    </message>
+    <message>
+        <source>small part</source>
+        <translation>kleines Bauteil</translation>
+    </message>
+    <message>
+        <source>{n} mm wide: lifts easily</source>
+        <translation>{n} mm breit: löst sich leicht ab</translation>
+    </message>
+    <message>
+        <source>small part: fix the wire within 2 mm of the joint before anything pulls on it</source>
+        <translation>kleines Bauteil: Draht binnen 2 mm der Lötstelle fixieren, bevor etwas daran zieht</translation>
+    </message>
+    <message>
+        <source>far side unknown</source>
+        <translation>andere Seite unbekannt</translation>
+    </message>
+    <message>
+        <source>may be a coupling capacitor</source>
+        <translation>vielleicht ein Koppelkondensator</translation>
+    </message>
+    <message>
+        <source>the capacitor&apos;s other side is not known: make sure which end is this one</source>
+        <translation>die andere Seite des Kondensators ist unbekannt: sicherstellen, welches Ende dieses ist</translation>
+    </message>
+    <message>
+        <source>bypass capacitor: take its live side, {}</source>
+        <translation>Stützkondensator: die signalführende Seite nehmen, {}</translation>
+    </message>
+    <message>
+        <source>coupling capacitor, taken as right: only this end, {}</source>
+        <translation>Koppelkondensator, als richtig angenommen: nur dieses Ende, {}</translation>
+    </message>
+    <message>
+        <source>the leg itself, not its pad: the joint between them is part of the break</source>
+        <translation>der Anschluss selbst, nicht die Lötfläche: die Lötstelle dazwischen gehört zum Bruch</translation>
+    </message>
+    <message>
+        <source>inside a keep-out, or walled in by one: {}</source>
+        <translation>in einer Sperrzone oder von ihr eingeschlossen: {}</translation>
+    </message>
+    <message>
+        <source>margin opened</source>
+        <translation>Abstand geöffnet</translation>
+    </message>
+    <message>
+        <source>{}: inside the margin of {}; opened there for {n} mm</source>
+        <translation>{}: im Abstand zu {}; dort auf {} mm geöffnet</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>{n} mm of wire</source>
+        <translation>{n} mm Draht</translation>
+    </message>
+    <message>
+        <source>bends</source>
+        <translation>Knicke</translation>
+    </message>
+    <message>
+        <source>tight passage</source>
+        <translation>enge Stelle</translation>
+    </message>
+    <message>
+        <source>{n} mm to spare beyond the margins</source>
+        <translation>{n} mm über die Abstände hinaus frei</translation>
+    </message>
+    <message>
+        <source>{n} mm inside: {}</source>
+        <translation>{} mm darin: {}</translation>
+    </message>
+    <message>
+        <source>the way is straight between its landings</source>
+        <translation>der Weg ist gerade zwischen den Lötstellen</translation>
+    </message>
+    <message>
+        <source>straight it would be {n} mm, but too near to {}</source>
+        <translation>gerade wären es {} mm, aber zu nah an {}</translation>
+    </message>
+    <message>
+        <source>the rounded corner of a margin</source>
+        <translation>der gerundeten Ecke eines Abstands</translation>
+    </message>
+    <message>
+        <source>passes bodies that are only guessed, look before you lay the wire: {}</source>
+        <translation>führt an nur vermuteten Körpern vorbei, vor dem Verlegen nachsehen: {}</translation>
+    </message>
+    <message>
+        <source>{} set aside: {}</source>
+        <translation>{} übergangen: {}</translation>
+    </message>
+    <message>
+        <source>{n} A is more than {n} % of its fusing current of {n} A</source>
+        <translation>{} A sind mehr als {} % seines Schmelzstroms von {} A</translation>
+    </message>
+    <message>
+        <source>{n} A would warm it by more than {n} K, which {n} A does</source>
+        <translation>{} A würden ihn um mehr als {} K erwärmen, {} A tun es schon</translation>
+    </message>
+    <message>
+        <source>it would drop {n} mV, more than the {n} mV allowed</source>
+        <translation>er würde {} mV abfallen lassen, mehr als die erlaubten {} mV</translation>
+    </message>
+    <message>
+        <source>the wire table is empty</source>
+        <translation>die Drahttabelle ist leer</translation>
+    </message>
+    <message>
+        <source>the current of the line is no number a wire could be chosen for</source>
+        <translation>der Strom der Leitung ist keine Zahl, zu der ein Draht passt</translation>
+    </message>
+    <message>
+        <source>no wire of the table carries the line&apos;s current over this way</source>
+        <translation>kein Draht der Tabelle trägt den Strom der Leitung über diesen Weg</translation>
+    </message>
+    <message>
+        <source>a thicker wire in wires.json, or a shorter way</source>
+        <translation>ein dickerer Draht in wires.json oder ein kürzerer Weg</translation>
+    </message>
+    <message>
+        <source>{n} A as the net is rated</source>
+        <translation>{n} A laut Angabe des Netzes</translation>
+    </message>
+    <message>
+        <source>{n} A taken for a net of this role</source>
+        <translation>{n} A, angenommen für ein Netz dieser Rolle</translation>
+    </message>
+    <message>
+        <source>{n} over {n} mm drops {n} mV of {n} mV allowed</source>
+        <translation>{} über {} mm: {} mV Abfall von {} mV erlaubt</translation>
+    </message>
+    <message>
+        <source>carries {n} A for a rise of {n} K; fuses at about {n} A</source>
+        <translation>trägt {} A bei {} K Erwärmung; schmilzt bei etwa {} A</translation>
+    </message>
+    <message>
+        <source>no thinner one: {}</source>
+        <translation>kein dünnerer: {}</translation>
+    </message>
+    <message>
+        <source>thinner than {} because a landing is only {} wide</source>
+        <translation>dünner als {}, weil eine Lötstelle nur {} breit ist</translation>
+    </message>
+    <message>
+        <source>the wire is {} thick and the narrower landing {} wide: choose another landing if you can</source>
+        <translation>der Draht ist {} dick und die schmalere Lötstelle {} breit: möglichst eine andere Lötstelle wählen</translation>
+    </message>
+    <message>
+        <source>enamelled copper {n} mm</source>
+        <translation>Kupferlackdraht {n} mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper {n} mm, polyimide</source>
+        <translation>Kupferlackdraht {n} mm, Polyimid</translation>
+    </message>
+    <message>
+        <source>AWG {n} enamelled copper</source>
+        <translation>Kupferlackdraht AWG {n}</translation>
+    </message>
+    <message>
+        <source>AWG {n} insulated wire</source>
+        <translation>isolierte Litze AWG {n}</translation>
+    </message>
+    <message>
+        <source>no edge is named as broken, so there is nothing to bridge</source>
+        <translation>kein Abschnitt ist als gebrochen genannt, also gibt es nichts zu überbrücken</translation>
+    </message>
+    <message>
+        <source>taking these edges out opens nothing: the line still hangs together another way</source>
+        <translation>diese Abschnitte zu entfernen trennt nichts: die Leitung hängt anders herum noch zusammen</translation>
+    </message>
+    <message>
+        <source>only one side of the break has a terminal: a wire would lead nowhere</source>
+        <translation>nur eine Seite des Bruchs hat einen Anschluss: ein Draht führte ins Leere</translation>
+    </message>
+    <message>
+        <source>the break parts the line into more than two pieces with terminals; bridge one gap after the other</source>
+        <translation>der Bruch teilt die Leitung in mehr als zwei Stücke mit Anschlüssen; eine Lücke nach der anderen überbrücken</translation>
+    </message>
+    <message>
+        <source>the board&apos;s outline crosses or touches itself, so that its inside is unclear</source>
+        <translation>der Platinenumriss kreuzt oder berührt sich selbst, das Innere ist unklar</translation>
+    </message>
+    <message>
+        <source>no way can be found: nothing on the board has a place</source>
+        <translation>kein Weg auffindbar: nichts auf der Platine hat einen Ort</translation>
+    </message>
+    <message>
+        <source>no break leads the suspects, so there is nothing to bridge</source>
+        <translation>kein Bruch führt die Verdachtsliste an, also gibt es nichts zu überbrücken</translation>
+    </message>
+    <message>
+        <source>the copper of the suspected stretch is unknown, so its ends cannot be told</source>
+        <translation>das Kupfer der verdächtigen Strecke ist unbekannt, ihre Enden auch</translation>
+    </message>
+    <message>
+        <source>no suspects</source>
+        <translation>kein Verdacht</translation>
+    </message>
+    <message>
+        <source>more readings</source>
+        <translation>mehr Messungen</translation>
+    </message>
+    <message>
+        <source>the track drawn</source>
+        <translation>die gezeichnete Leiterbahn</translation>
+    </message>
+    <message>
+        <source>this line</source>
+        <translation>diese Leitung</translation>
+    </message>
+    <message>
+        <source>as {}, on the same net</source>
+        <translation>wie {}, gleiches Netz</translation>
+    </message>
+    <message>
+        <source>what the work steps expect of the bridged line</source>
+        <translation>was die Arbeitsschritte von der überbrückten Leitung erwarten</translation>
+    </message>
+    <message>
+        <source>twice the wire&apos;s resistance, and what leads and meter may add</source>
+        <translation>der doppelte Drahtwiderstand und was Prüfleitungen und Messgerät beitragen</translation>
+    </message>
+    <message>
+        <source>{n}; expected {}: {}</source>
+        <translation>{}; Soll {}: {}</translation>
+    </message>
+    <message>
+        <source>{n}, as it must be</source>
+        <translation>{n}, wie es sein muss</translation>
+    </message>
+    <message>
+        <source>{n}, NOT as it must be</source>
+        <translation>{n}, NICHT wie es sein muss</translation>
+    </message>
+    <message>
+        <source>repair under way</source>
+        <translation>während der Reparatur</translation>
+    </message>
+    <message>
+        <source>{id} to {id}</source>
+        <translation>{} nach {}</translation>
+    </message>
+    <message>
+        <source>{} ({}) to {} ({})</source>
+        <translation>{} ({}) nach {} ({})</translation>
+    </message>
+    <message>
+        <source>Job sheet </source>
+        <translation>Auftragsblatt </translation>
+    </message>
+    <message>
+        <source>Workshop copy</source>
+        <translation>Werkstattexemplar</translation>
+    </message>
+    <message>
+        <source>Customer&apos;s copy</source>
+        <translation>Kundenexemplar</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>without number</source>
+        <translation>ohne Nummer</translation>
+    </message>
+    <message>
+        <source>Device and symptom</source>
+        <translation>Gerät und Symptom</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Serial number</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <source>Customer</source>
+        <translation>Kunde</translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Zeichen</translation>
+    </message>
+    <message>
+        <source>Booked in</source>
+        <translation>Angenommen</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source> revision </source>
+        <translation> Revision </translation>
+    </message>
+    <message>
+        <source>Board</source>
+        <translation>Platine</translation>
+    </message>
+    <message>
+        <source>Symptom</source>
+        <translation>Symptom</translation>
+    </message>
+    <message>
+        <source>History</source>
+        <translation>Vorgeschichte</translation>
+    </message>
+    <message>
+        <source>As received</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source> (content %1)</source>
+        <translation> (Inhalt %1)</translation>
+    </message>
+    <message>
+        <source>Board file</source>
+        <translation>Platinendatei</translation>
+    </message>
+    <message>
+        <source>Job </source>
+        <translation>Auftrag </translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>Points</source>
+        <translation>Punkte</translation>
+    </message>
+    <message>
+        <source>plugged: </source>
+        <translation>gesteckt: </translation>
+    </message>
+    <message>
+        <source>powered</source>
+        <translation>unter Spannung</translation>
+    </message>
+    <message>
+        <source>lifted: </source>
+        <translation>abgehoben: </translation>
+    </message>
+    <message>
+        <source> to </source>
+        <translation> nach </translation>
+    </message>
+    <message>
+        <source>, %1 A injected</source>
+        <translation>, %1 A eingespeist</translation>
+    </message>
+    <message>
+        <source>, rising</source>
+        <translation>, steigt noch</translation>
+    </message>
+    <message>
+        <source>not judged</source>
+        <translation>nicht beurteilt</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Punkt</translation>
+    </message>
+    <message>
+        <source>Measured</source>
+        <translation>Gemessen</translation>
+    </message>
+    <message>
+        <source>Expected</source>
+        <translation>Soll</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>After</source>
+        <translation>Nachher</translation>
+    </message>
+    <message>
+        <source>Checks during the work</source>
+        <translation>Prüfungen bei der Arbeit</translation>
+    </message>
+    <message>
+        <source>Read</source>
+        <translation>Gelesen</translation>
+    </message>
+    <message>
+        <source>Chance</source>
+        <translation>Chance</translation>
+    </message>
+    <message>
+        <source>Suspect</source>
+        <translation>Verdacht</translation>
+    </message>
+    <message>
+        <source>by </source>
+        <translation>von </translation>
+    </message>
+    <message>
+        <source>meter </source>
+        <translation>Messgerät </translation>
+    </message>
+    <message>
+        <source>on </source>
+        <translation>am </translation>
+    </message>
+    <message>
+        <source>Readings: </source>
+        <translation>Messungen: </translation>
+    </message>
+    <message>
+        <source>Findings before and after</source>
+        <translation>Befund vorher und nachher</translation>
+    </message>
+    <message>
+        <source>Nothing has been read yet.</source>
+        <translation>Noch nichts gemessen.</translation>
+    </message>
+    <message>
+        <source>bar: expected; left mark: as found, right mark: after repair</source>
+        <translation>Balken: Soll; linkes Zeichen: vorher, rechtes Zeichen: nach der Reparatur</translation>
+    </message>
+    <message>
+        <source>bar: expected</source>
+        <translation>Balken: Soll</translation>
+    </message>
+    <message>
+        <source>Picture</source>
+        <translation>Bild</translation>
+    </message>
+    <message>
+        <source>line, on this side</source>
+        <translation>Leitung, diese Seite</translation>
+    </message>
+    <message>
+        <source>line, on another layer</source>
+        <translation>Leitung, andere Lage</translation>
+    </message>
+    <message>
+        <source>line, way not known</source>
+        <translation>Leitung, Weg unbekannt</translation>
+    </message>
+    <message>
+        <source>suspected stretch</source>
+        <translation>verdächtige Strecke</translation>
+    </message>
+    <message>
+        <source>jumper wire</source>
+        <translation>Drahtbrücke</translation>
+    </message>
+    <message>
+        <source>seen from the top</source>
+        <translation>von oben gesehen</translation>
+    </message>
+    <message>
+        <source>seen from the bottom</source>
+        <translation>von unten gesehen</translation>
+    </message>
+    <message>
+        <source>jumper %1</source>
+        <translation>Drahtbrücke %1</translation>
+    </message>
+    <message>
+        <source>Photos</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
+        <source>photo %1</source>
+        <translation>Foto %1</translation>
+    </message>
+    <message>
+        <source>From </source>
+        <translation>Von </translation>
+    </message>
+    <message>
+        <source>Net</source>
+        <translation>Netz</translation>
+    </message>
+    <message>
+        <source>Wire</source>
+        <translation>Draht</translation>
+    </message>
+    <message>
+        <source>Way</source>
+        <translation>Weg</translation>
+    </message>
+    <message>
+        <source>%1 mm on the %2</source>
+        <translation>%1 mm %2</translation>
+    </message>
+    <message>
+        <source>Check: </source>
+        <translation>Prüfen: </translation>
+    </message>
+    <message>
+        <source>Expected: </source>
+        <translation>Soll: </translation>
+    </message>
+    <message>
+        <source>Note: </source>
+        <translation>Notiz: </translation>
+    </message>
+    <message>
+        <source>Proof: </source>
+        <translation>Nachweis: </translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>Work %1: %2</source>
+        <translation>Arbeit %1: %2</translation>
+    </message>
+    <message>
+        <source>Why: </source>
+        <translation>Grund: </translation>
+    </message>
+    <message>
+        <source>Internal notes (not on the customer&apos;s copy)</source>
+        <translation>Interne Notizen (nicht auf dem Kundenexemplar)</translation>
+    </message>
+    <message>
+        <source>Date, technician&apos;s signature</source>
+        <translation>Datum, Unterschrift Technik</translation>
+    </message>
+    <message>
+        <source>Date, customer&apos;s signature: device received</source>
+        <translation>Datum, Unterschrift Kunde: Gerät erhalten</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Quantity</source>
+        <translation>Menge</translation>
+    </message>
+    <message>
+        <source>Price</source>
+        <translation>Preis</translation>
+    </message>
+    <message>
+        <source>Amount </source>
+        <translation>Betrag </translation>
+    </message>
+    <message>
+        <source>Total</source>
+        <translation>Summe</translation>
+    </message>
+    <message>
+        <source>Charges</source>
+        <translation>Kosten</translation>
+    </message>
+    <message>
+        <source>No places are known on this board: %1 parts, %2 pins, %3 nets</source>
+        <translation>Auf dieser Platine sind keine Orte bekannt: %1 Bauteile, %2 Anschlüsse, %3 Netze</translation>
+    </message>
+    <message>
+        <source> (continued)</source>
+        <translation> (Fortsetzung)</translation>
+    </message>
+    <message>
+        <source>{} (continued)</source>
+        <translation>{} (Fortsetzung)</translation>
+    </message>
+    <message>
+        <source>in range</source>
+        <translation>im Bereich</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>short</source>
+        <translation>Kurzschluss</translation>
+    </message>
+    <message>
+        <source>low</source>
+        <translation>zu niedrig</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>zu hoch</translation>
+    </message>
+    <message>
+        <source>reads where OL is expected</source>
+        <translation>Wert statt OL</translation>
+    </message>
+    <message>
+        <source>nothing to compare</source>
+        <translation>kein Vergleich</translation>
+    </message>
+    <message>
+        <source>diode</source>
+        <translation>Diodenmessung</translation>
+    </message>
+    <message>
+        <source>diode reversed</source>
+        <translation>Diodenmessung umgepolt</translation>
+    </message>
+    <message>
+        <source>ohms</source>
+        <translation>Widerstand</translation>
+    </message>
+    <message>
+        <source>milliohms</source>
+        <translation>Milliohm</translation>
+    </message>
+    <message>
+        <source>continuity</source>
+        <translation>Durchgang</translation>
+    </message>
+    <message>
+        <source>volts</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>drop under current</source>
+        <translation>Spannungsabfall unter Strom</translation>
+    </message>
+    <message>
+        <source>temperature</source>
+        <translation>Temperatur</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>steht</translation>
+    </message>
+    <message>
+        <source>rising</source>
+        <translation>steigt noch</translation>
+    </message>
+    <message>
+        <source>unknown</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>booked in</source>
+        <translation>angenommen</translation>
+    </message>
+    <message>
+        <source>probing</source>
+        <translation>in Messung</translation>
+    </message>
+    <message>
+        <source>suspect found</source>
+        <translation>Verdacht gefunden</translation>
+    </message>
+    <message>
+        <source>repairing</source>
+        <translation>in Reparatur</translation>
+    </message>
+    <message>
+        <source>proving</source>
+        <translation>im Nachweis</translation>
+    </message>
+    <message>
+        <source>handed over</source>
+        <translation>übergeben</translation>
+    </message>
+    <message>
+        <source>returned unrepaired</source>
+        <translation>unrepariert zurück</translation>
+    </message>
+    <message>
+        <source>jumper</source>
+        <translation>Drahtbrücke</translation>
+    </message>
+    <message>
+        <source>resolder</source>
+        <translation>nachlöten</translation>
+    </message>
+    <message>
+        <source>remove part</source>
+        <translation>Bauteil entfernen</translation>
+    </message>
+    <message>
+        <source>replace part</source>
+        <translation>Bauteil ersetzen</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>reinigen</translation>
+    </message>
+    <message>
+        <source>cut track</source>
+        <translation>Leiterbahn trennen</translation>
+    </message>
+    <message>
+        <source>not economic</source>
+        <translation>unwirtschaftlich</translation>
+    </message>
+    <message>
+        <source>fault</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>check</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <source>proof</source>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>connector</source>
+        <translation>Stecker</translation>
+    </message>
+    <message>
+        <source>shield wall</source>
+        <translation>Schirmwand</translation>
+    </message>
+    <message>
+        <source>battery</source>
+        <translation>Akku</translation>
+    </message>
+    <message>
+        <source>fastener</source>
+        <translation>Verschraubung</translation>
+    </message>
+    <message>
+        <source>antenna</source>
+        <translation>Antenne</translation>
+    </message>
+    <message>
+        <source>flex</source>
+        <translation>Flex</translation>
+    </message>
+    <message>
+        <source>heat-sensitive</source>
+        <translation>wärmeempfindlich</translation>
+    </message>
+    <message>
+        <source>tall part</source>
+        <translation>hohes Bauteil</translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>junction</source>
+        <translation>Sperrschicht</translation>
+    </message>
+    <message>
+        <source>supply</source>
+        <translation>Versorgung</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <source>unconnected</source>
+        <translation>nicht beschaltet</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>faulty</source>
+        <translation>defekt</translation>
+    </message>
+    <message>
+        <source>test pad</source>
+        <translation>Prüfpunkt</translation>
+    </message>
+    <message>
+        <source>part terminal</source>
+        <translation>Bauteilanschluss</translation>
+    </message>
+    <message>
+        <source>via</source>
+        <translation>Durchkontaktierung</translation>
+    </message>
+    <message>
+        <source>tented via</source>
+        <translation>abgedeckte Durchkontaktierung</translation>
+    </message>
+    <message>
+        <source>scraped track</source>
+        <translation>freigekratzte Leiterbahn</translation>
+    </message>
+    <message>
+        <source>connector pin</source>
+        <translation>Steckerstift</translation>
+    </message>
+    <message>
+        <source>top</source>
+        <translation>oben</translation>
+    </message>
+    <message>
+        <source>bottom</source>
+        <translation>unten</translation>
+    </message>
+    <message>
+        <source>four-wire ohms</source>
+        <translation>Vierleiter-Widerstand</translation>
+    </message>
+    <message>
+        <source>DC volts</source>
+        <translation>Gleichspannung</translation>
+    </message>
+    <message>
+        <source>other</source>
+        <translation>andere Funktion</translation>
+    </message>
+</context>
+<context>
+    <name>netmend</name>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 nach %2</translation>
+    </message>
+    <message>
+        <source>nothing has been repaired yet</source>
+        <translation>noch nichts repariert</translation>
+    </message>
+    <message>
+        <source>%1 reads %2: %3</source>
+        <translation>%1 zeigt %2: %3</translation>
+    </message>
+    <message>
+        <source>%1 was left out</source>
+        <translation>%1 ausgelassen</translation>
+    </message>
+    <message>
+        <source>%1 has not been read again</source>
+        <translation>%1 noch nicht nachgemessen</translation>
+    </message>
+    <message>
+        <source>not seen to work: %1</source>
+        <translation>Funktion nicht gesehen: %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n work step(s) not ticked</source>
+        <translation>
+            <numerusform>%n Arbeitsschritt nicht abgehakt</numerusform>
+            <numerusform>%n Arbeitsschritte nicht abgehakt</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>no function has been tried</source>
+        <translation>keine Funktion erprobt</translation>
+    </message>
+    <message>
+        <source>lay the track open first</source>
+        <translation>erst Leiterbahn freilegen</translation>
+    </message>
+    <message>
+        <source>nobody has said how well it can be reached</source>
+        <translation>Zugang nicht angegeben</translation>
+    </message>
+    <message>
+        <source>free to touch</source>
+        <translation>frei zugänglich</translation>
+    </message>
+    <message>
+        <source>scrape the mask off first</source>
+        <translation>erst Lötstopplack abkratzen</translation>
+    </message>
+    <message>
+        <source>lift the lid first</source>
+        <translation>erst Deckel abheben</translation>
+    </message>
+    <message>
+        <source>under a part</source>
+        <translation>unter einem Bauteil</translation>
+    </message>
+    <message>
+        <source>below half a per cent</source>
+        <translation>unter einem halben Prozent</translation>
+    </message>
+    <message>
+        <source>%1, other lead on %2</source>
+        <translation>%1, andere Prüfspitze auf %2</translation>
+    </message>
+    <message>
+        <source>%1: black lead here, red lead on %2</source>
+        <translation>%1: schwarze Prüfspitze hier, rote auf %2</translation>
+    </message>
+    <message>
+        <source>%1: red lead here, black lead on %2</source>
+        <translation>%1: rote Prüfspitze hier, schwarze auf %2</translation>
+    </message>
+    <message>
+        <source>%1: one lead here, the other on %2</source>
+        <translation>%1: eine Prüfspitze hier, die andere auf %2</translation>
+    </message>
+    <message>
+        <source>; the other place: %1</source>
+        <translation>; die andere Stelle: %1</translation>
+    </message>
+    <message>
+        <source>%1, about %2 s</source>
+        <translation>%1, etwa %2 s</translation>
+    </message>
+    <message>
+        <source>%1, about %2 min</source>
+        <translation>%1, etwa %2 min</translation>
+    </message>
+    <message>
+        <source>No suspect</source>
+        <translation>Kein Verdacht</translation>
+    </message>
+    <message>
+        <source>This line is sound, %1</source>
+        <translation>Leitung in Ordnung, %1</translation>
+    </message>
+    <message>
+        <source>Look at the next odd pin, or at what this line drives. Enter goes back to the walk.</source>
+        <translation>Nächsten auffälligen Anschluss ansehen, oder was diese Leitung ansteuert. Enter führt zurück zum Rundgang.</translation>
+    </message>
+    <message>
+        <source>None of these, %1</source>
+        <translation>Nichts davon, %1</translation>
+    </message>
+    <message>
+        <source>No single break, dead pin or short explains the readings. Take the odd ones again, look at the board under the microscope. Enter goes back to the walk.</source>
+        <translation>Kein einzelner Bruch, toter Anschluss oder Kurzschluss erklärt die Messungen. Auffällige wiederholen, Platine unter dem Mikroskop ansehen. Enter führt zurück zum Rundgang.</translation>
+    </message>
+    <message>
+        <source>Short to ground, %1</source>
+        <translation>Kurzschluss nach Masse, %1</translation>
+    </message>
+    <message>
+        <source>Something on the line hangs on ground: look for solder, a cracked capacitor, warmth under current. Enter goes to the repair.</source>
+        <translation>Etwas auf der Leitung liegt an Masse: nach Lot, gerissenem Kondensator, Wärme unter Strom suchen. Enter führt zur Reparatur.</translation>
+    </message>
+    <message>
+        <source>Dead pin, %1</source>
+        <translation>Toter Anschluss, %1</translation>
+    </message>
+    <message>
+        <source>The part behind the pin has to be replaced or done without. Enter goes to the repair.</source>
+        <translation>Das Bauteil hinter dem Anschluss ersetzen oder darauf verzichten. Enter führt zur Reparatur.</translation>
+    </message>
+    <message>
+        <source>Break found, %1</source>
+        <translation>Bruch gefunden, %1</translation>
+    </message>
+    <message>
+        <source>Resolder the joint and probe again, or bridge it. Enter goes to the repair.</source>
+        <translation>Lötstelle nachlöten und nochmals messen, oder überbrücken. Enter führt zur Reparatur.</translation>
+    </message>
+    <message>
+        <source>Bridge it. Enter goes to the ways to do so.</source>
+        <translation>Überbrücken. Enter zeigt die Wege dafür.</translation>
+    </message>
+    <message>
+        <source>Before any reading %1, now %2.</source>
+        <translation>Vor jeder Messung %1, jetzt %2.</translation>
+    </message>
+    <message>
+        <source>One of these places; no reading tells them apart:</source>
+        <translation>Eine dieser Stellen; keine Messung trennt sie:</translation>
+    </message>
+    <message>
+        <source>Readings for it:</source>
+        <translation>Messungen dafür:</translation>
+    </message>
+    <message>
+        <source>Readings against it:</source>
+        <translation>Messungen dagegen:</translation>
+    </message>
+    <message>
+        <source>No reading on this line yet.</source>
+        <translation>Noch keine Messung auf dieser Leitung.</translation>
+    </message>
+    <message>
+        <source>Readings that say nothing for or against it: %1.</source>
+        <translation>Messungen ohne Aussage dazu: %1.</translation>
+    </message>
+    <message>
+        <source>Not known: %1.</source>
+        <translation>Nicht bekannt: %1.</translation>
+    </message>
+    <message>
+        <source>Not used: the reading at %1, %2.</source>
+        <translation>Nicht verwendet: Messung bei %1, %2.</translation>
+    </message>
+    <message>
+        <source>Good board walked: keep it (K)</source>
+        <translation>Gute Platine gemessen: behalten (K)</translation>
+    </message>
+    <message>
+        <source>Walk the good board: %1 is next</source>
+        <translation>Gute Platine messen: %1 ist dran</translation>
+    </message>
+    <message>
+        <source>Walk: touch %1</source>
+        <translation>Messen: Prüfspitze auf %1</translation>
+    </message>
+    <message>
+        <source>Choose what to walk</source>
+        <translation>Wählen, was gemessen wird</translation>
+    </message>
+    <message>
+        <source>Walk a good board, so that there is something to compare with (G)</source>
+        <translation>Gute Platine messen, damit es einen Vergleich gibt (G)</translation>
+    </message>
+    <message>
+        <source>No odd pin here: walk another connector</source>
+        <translation>Hier kein auffälliger Anschluss: anderen Stecker messen</translation>
+    </message>
+    <message>
+        <source>Book in</source>
+        <translation>Annehmen</translation>
+    </message>
+    <message>
+        <source>Board</source>
+        <translation>Platine</translation>
+    </message>
+    <message>
+        <source>Walk</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>Find</source>
+        <translation>Finden</translation>
+    </message>
+    <message>
+        <source>Bridge</source>
+        <translation>Brücke</translation>
+    </message>
+    <message>
+        <source>Prove</source>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>Hand over</source>
+        <translation>Übergabe</translation>
+    </message>
+    <message>
+        <source>The board is being read</source>
+        <translation>Platine wird gelesen</translation>
+    </message>
+    <message>
+        <source>Drop a board file, or type its connector: J4, 40 pins, two rows</source>
+        <translation>Platinendatei hierher ziehen, oder Stecker eingeben: J4, 40 pins, two rows</translation>
+    </message>
+    <message>
+        <source>The readings are being weighed</source>
+        <translation>Messungen werden gewichtet</translation>
+    </message>
+    <message>
+        <source>Probe %1</source>
+        <translation>Prüfspitze auf %1</translation>
+    </message>
+    <message>
+        <source>Choose how to repair it</source>
+        <translation>Reparatur wählen</translation>
+    </message>
+    <message>
+        <source>Prove it: %1</source>
+        <translation>Nachweisen: %1</translation>
+    </message>
+    <message>
+        <source>Write down device and symptom for the sheet</source>
+        <translation>Gerät und Symptom für das Blatt aufschreiben</translation>
+    </message>
+    <message>
+        <source>Charges, then print the sheet</source>
+        <translation>Kosten, dann Blatt drucken</translation>
+    </message>
+    <message>
+        <source>Handed over. Book in the next job (Ctrl+N)</source>
+        <translation>Übergeben. Nächsten Auftrag annehmen (Strg+N)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n joint(s)</source>
+        <translation>
+            <numerusform>%n Lötstelle</numerusform>
+            <numerusform>%n Lötstellen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>track %1 mm</source>
+        <translation>Leiterbahn %1 mm</translation>
+    </message>
+    <message>
+        <source>track</source>
+        <translation>Leiterbahn</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n via(s)</source>
+        <translation>
+            <numerusform>%n Durchkontaktierung</numerusform>
+            <numerusform>%n Durchkontaktierungen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>way not known</source>
+        <translation>Weg unbekannt</translation>
+    </message>
+    <message>
+        <source>part</source>
+        <translation>Bauteil</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BenchJob</name>
+    <message>
+        <source>state of the job</source>
+        <translation>Stand des Auftrags</translation>
+    </message>
+    <message>
+        <source>reading</source>
+        <translation>Messung</translation>
+    </message>
+    <message>
+        <source>board of the job</source>
+        <translation>Platine des Auftrags</translation>
+    </message>
+    <message>
+        <source>repair action</source>
+        <translation>Reparatur</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>charge</source>
+        <translation>Posten</translation>
+    </message>
+    <message>
+        <source>removal of a photo</source>
+        <translation>Entfernen eines Fotos</translation>
+    </message>
+    <message>
+        <source>removal of a charge</source>
+        <translation>Entfernen eines Postens</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BenchWindow</name>
+    <message>
+        <source>Go there</source>
+        <translation>Dorthin</translation>
+    </message>
+    <message>
+        <source>Netmend</source>
+        <translation>Netmend</translation>
+    </message>
+    <message>
+        <source>No meter is linked: type the value, or link one (Ctrl+M)</source>
+        <translation>Kein Messgerät verbunden: Wert eingeben oder eines verbinden (Strg+M)</translation>
+    </message>
+    <message>
+        <source>%1, done</source>
+        <translation>%1, erledigt</translation>
+    </message>
+    <message>
+        <source>No job</source>
+        <translation>Kein Auftrag</translation>
+    </message>
+    <message>
+        <source>To %1   Ctrl+Enter</source>
+        <translation>Zu %1   Strg+Enter</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederholen</translation>
+    </message>
+    <message>
+        <source>Search all jobs</source>
+        <translation>Alle Aufträge durchsuchen</translation>
+    </message>
+    <message>
+        <source>Find on the map</source>
+        <translation>Auf der Karte suchen</translation>
+    </message>
+    <message>
+        <source>Keyboard to the map</source>
+        <translation>Tastatur zur Karte</translation>
+    </message>
+    <message>
+        <source>Keyboard back to the station</source>
+        <translation>Tastatur zurück zur Station</translation>
+    </message>
+    <message>
+        <source>Link a meter</source>
+        <translation>Messgerät verbinden</translation>
+    </message>
+    <message>
+        <source>Light, dark, high contrast</source>
+        <translation>Hell, dunkel, hoher Kontrast</translation>
+    </message>
+    <message>
+        <source>Larger</source>
+        <translation>Größer</translation>
+    </message>
+    <message>
+        <source>Smaller</source>
+        <translation>Kleiner</translation>
+    </message>
+    <message>
+        <source>Tones on or off</source>
+        <translation>Töne an oder aus</translation>
+    </message>
+    <message>
+        <source>Tones on</source>
+        <translation>Töne an</translation>
+    </message>
+    <message>
+        <source>Tones off</source>
+        <translation>Töne aus</translation>
+    </message>
+    <message>
+        <source>Speech on or off</source>
+        <translation>Sprache an oder aus</translation>
+    </message>
+    <message>
+        <source>Speech on</source>
+        <translation>Sprache an</translation>
+    </message>
+    <message>
+        <source>Speech off</source>
+        <translation>Sprache aus</translation>
+    </message>
+    <message>
+        <source>All keys</source>
+        <translation>Alle Tasten</translation>
+    </message>
+    <message>
+        <source>Letters at %1 %. Some change with the next start.</source>
+        <translation>Schrift auf %1 %. Manches ändert sich erst beim nächsten Start.</translation>
+    </message>
+    <message>
+        <source>&lt;h3&gt;Everywhere&lt;/h3&gt;&lt;table cellpadding=&apos;3&apos;&gt;</source>
+        <translation>&lt;h3&gt;Überall&lt;/h3&gt;&lt;table cellpadding=&apos;3&apos;&gt;</translation>
+    </message>
+    <message>
+        <source>&lt;h3&gt;Walk&lt;/h3&gt;&lt;p&gt;&lt;b&gt;digits, Enter&lt;/b&gt; a reading &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; skip &amp;nbsp; &lt;b&gt;B&lt;/b&gt; back &amp;nbsp; &lt;b&gt;U&lt;/b&gt; undo &amp;nbsp; &lt;b&gt;G&lt;/b&gt; good board or job&apos;s board &amp;nbsp; &lt;b&gt;K&lt;/b&gt; keep the good walk &amp;nbsp; &lt;b&gt;Space&lt;/b&gt; take the linked meter&apos;s value &amp;nbsp; &lt;b&gt;R&lt;/b&gt; turn and &lt;b&gt;M&lt;/b&gt; mirror the picture&lt;/p&gt;&lt;h3&gt;Map&lt;/h3&gt;&lt;p&gt;&lt;b&gt;arrows&lt;/b&gt; move &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; zoom &amp;nbsp; &lt;b&gt;F&lt;/b&gt; all of it &amp;nbsp; &lt;b&gt;T&lt;/b&gt; other side &amp;nbsp; &lt;b&gt;X&lt;/b&gt; see through &amp;nbsp; &lt;b&gt;R&lt;/b&gt; rotate &amp;nbsp; &lt;b&gt;M&lt;/b&gt; measure &amp;nbsp; &lt;b&gt;Return&lt;/b&gt; take what is in the middle&lt;/p&gt;&lt;h3&gt;Footswitch and mouse&lt;/h3&gt;&lt;p&gt;A footswitch sends any of these keys. The mouse&apos;s back, forward and middle buttons go back, skip and take.&lt;/p&gt;</source>
+        <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; weiter &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; zurücknehmen &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, weiter und übernehmen.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>meter ready</source>
+        <translation>Messgerät bereit</translation>
+    </message>
+    <message>
+        <source>meter: connecting</source>
+        <translation>Messgerät: verbindet</translation>
+    </message>
+    <message>
+        <source>⚠ meter</source>
+        <translation>⚠ Messgerät</translation>
+    </message>
+    <message>
+        <source>%1 …</source>
+        <translation>%1 …</translation>
+    </message>
+    <message>
+        <source>%1 rising</source>
+        <translation>%1 steigt</translation>
+    </message>
+    <message>
+        <source>%1 ●</source>
+        <translation>%1 ●</translation>
+    </message>
+    <message>
+        <source>Linked meter</source>
+        <translation>Verbundenes Messgerät</translation>
+    </message>
+    <message>
+        <source>Address: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN. Empty: no meter.</source>
+        <translation>Adresse: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME oder serial:/dev/NAME:MUSTER. Leer: kein Messgerät.</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BoardPage</name>
+    <message>
+        <source>Stop reading</source>
+        <translation>Lesen anhalten</translation>
+    </message>
+    <message>
+        <source>Open a board file</source>
+        <translation>Platinendatei öffnen</translation>
+    </message>
+    <message>
+        <source>or type a connector:  J4, 40 pins, two rows</source>
+        <translation>oder Stecker eingeben:  J4, 40 pins, two rows</translation>
+    </message>
+    <message>
+        <source>Connector in one line</source>
+        <translation>Stecker in einer Zeile</translation>
+    </message>
+    <message>
+        <source>&amp;Walk which part</source>
+        <translation>Was &amp;messen</translation>
+    </message>
+    <message>
+        <source>&amp;Recent boards</source>
+        <translation>&amp;Zuletzt geöffnet</translation>
+    </message>
+    <message>
+        <source>What the file left open</source>
+        <translation>Was die Datei offen lässt</translation>
+    </message>
+    <message>
+        <source>    (not there any more)</source>
+        <translation>    (nicht mehr da)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pin(s)</source>
+        <translation>
+            <numerusform>%n Anschluss</numerusform>
+            <numerusform>%n Anschlüsse</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No board yet</source>
+        <translation>Noch keine Platine</translation>
+    </message>
+    <message>
+        <source>Drop a file on the window, or type the connector you want to walk. Nothing else needs to be known to begin.</source>
+        <translation>Datei auf das Fenster ziehen, oder den Stecker eingeben, der gemessen wird. Mehr muss für den Anfang nicht bekannt sein.</translation>
+    </message>
+    <message>
+        <source>Connector %1</source>
+        <translation>Stecker %1</translation>
+    </message>
+    <message>
+        <source>, revision %1</source>
+        <translation>, Revision %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n part(s)</source>
+        <translation>
+            <numerusform>%n Bauteil</numerusform>
+            <numerusform>%n Bauteile</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n net(s)</source>
+        <translation>
+            <numerusform>%n Netz</numerusform>
+            <numerusform>%n Netze</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n track(s)</source>
+        <translation>
+            <numerusform>%n Leiterbahn</numerusform>
+            <numerusform>%n Leiterbahnen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n good board(s) walked</source>
+        <translation>
+            <numerusform>%n gute Platine gemessen</numerusform>
+            <numerusform>%n gute Platinen gemessen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No nets are known: walk and compare work; finding the place needs them.</source>
+        <translation>Keine Netze bekannt: Messen und Vergleichen gehen; die Stelle finden braucht sie.</translation>
+    </message>
+    <message>
+        <source>No copper is known: finding works between pins, not along the track.</source>
+        <translation>Kein Kupfer bekannt: Finden geht zwischen Anschlüssen, nicht entlang der Leiterbahn.</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BookInPage</name>
+    <message>
+        <source>New job</source>
+        <translation>Neuer Auftrag</translation>
+    </message>
+    <message>
+        <source>&amp;Device</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>Serial</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <source>&amp;Symptom</source>
+        <translation>&amp;Symptom</translation>
+    </message>
+    <message>
+        <source>&amp;History</source>
+        <translation>&amp;Vorgeschichte</translation>
+    </message>
+    <message>
+        <source>As &amp;received</source>
+        <translation>&amp;Zustand</translation>
+    </message>
+    <message>
+        <source>&amp;Customer</source>
+        <translation>&amp;Kunde</translation>
+    </message>
+    <message>
+        <source>Their reference</source>
+        <translation>Ihr Zeichen</translation>
+    </message>
+    <message>
+        <source>&amp;Internal notes</source>
+        <translation>&amp;Interne Notizen</translation>
+    </message>
+    <message>
+        <source>Search all jobs  Ctrl+F</source>
+        <translation>Alle Aufträge durchsuchen  Strg+F</translation>
+    </message>
+    <message>
+        <source>Search all jobs</source>
+        <translation>Alle Aufträge durchsuchen</translation>
+    </message>
+    <message>
+        <source>Only jobs in this state</source>
+        <translation>Nur Aufträge in diesem Stand</translation>
+    </message>
+    <message>
+        <source>any state</source>
+        <translation>jeder Stand</translation>
+    </message>
+    <message>
+        <source>Jobs</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <source>Job %1</source>
+        <translation>Auftrag %1</translation>
+    </message>
+    <message>
+        <source>New job: write what came in</source>
+        <translation>Neuer Auftrag: aufschreiben, was ankam</translation>
+    </message>
+    <message>
+        <source>no device yet</source>
+        <translation>noch kein Gerät</translation>
+    </message>
+    <message>
+        <source>%1   %2
+%3 · %4 · %5</source>
+        <translation>%1   %2
+%3 · %4 · %5</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s)</source>
+        <translation>
+            <numerusform>%n Messung</numerusform>
+            <numerusform>%n Messungen</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ChargesView</name>
+    <message>
+        <source>Charge for what</source>
+        <translation>Posten wofür</translation>
+    </message>
+    <message>
+        <source>what for</source>
+        <translation>wofür</translation>
+    </message>
+    <message>
+        <source>Quantity</source>
+        <translation>Menge</translation>
+    </message>
+    <message>
+        <source>quantity: 1</source>
+        <translation>Menge: 1</translation>
+    </message>
+    <message>
+        <source>Price of one</source>
+        <translation>Einzelpreis</translation>
+    </message>
+    <message>
+        <source>price: 48.00</source>
+        <translation>Preis: 48.00</translation>
+    </message>
+    <message>
+        <source>Add   Enter</source>
+        <translation>Dazu   Enter</translation>
+    </message>
+    <message>
+        <source>Add this charge</source>
+        <translation>Diesen Posten dazunehmen</translation>
+    </message>
+    <message>
+        <source>Charges; Delete takes one out</source>
+        <translation>Kosten; Entf nimmt einen Posten heraus</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Price</source>
+        <translation>Preis</translation>
+    </message>
+    <message>
+        <source>Amount</source>
+        <translation>Betrag</translation>
+    </message>
+    <message>
+        <source>Delete takes the marked charge out; Undo brings it back.</source>
+        <translation>Entf nimmt den markierten Posten heraus; Zurücknehmen holt ihn wieder.</translation>
+    </message>
+    <message>
+        <source>too large</source>
+        <translation>zu groß</translation>
+    </message>
+    <message>
+        <source>The amount is too large</source>
+        <translation>Betrag ist zu groß</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ConnectorView</name>
+    <message>
+        <source>Connector as it lies</source>
+        <translation>Stecker, wie er liegt</translation>
+    </message>
+    <message>
+        <source>no pin is due</source>
+        <translation>kein Anschluss ist dran</translation>
+    </message>
+    <message>
+        <source>pin %1 is due</source>
+        <translation>Anschluss %1 ist dran</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::CopperMap</name>
+    <message>
+        <source>Copper map</source>
+        <translation>Kupferkarte</translation>
+    </message>
+    <message>
+        <source>The picture of the board</source>
+        <translation>Bild der Platine</translation>
+    </message>
+    <message>
+        <source>Working out the picture of the board …</source>
+        <translation>Bild der Platine wird berechnet …</translation>
+    </message>
+    <message>
+        <source>Drop a board file here, or press Ctrl+O</source>
+        <translation>Platinendatei hierher ziehen oder Strg+O drücken</translation>
+    </message>
+    <message>
+        <source>Measure: click the first place, or press Return at the cross</source>
+        <translation>Abmessen: erste Stelle anklicken, oder Enter am Kreuz drücken</translation>
+    </message>
+    <message>
+        <source>%1 mm    dx %2    dy %3</source>
+        <translation>%1 mm    dx %2    dy %3</translation>
+    </message>
+    <message>
+        <source>net not known</source>
+        <translation>Netz unbekannt</translation>
+    </message>
+    <message>
+        <source>connected to nothing</source>
+        <translation>nirgends angeschlossen</translation>
+    </message>
+    <message>
+        <source>net without name</source>
+        <translation>Netz ohne Namen</translation>
+    </message>
+    <message>
+        <source>net %1</source>
+        <translation>Netz %1</translation>
+    </message>
+    <message>
+        <source>%1, %2 mm</source>
+        <translation>%1, %2 mm</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::FindPage</name>
+    <message>
+        <source>Another line   Ctrl+L</source>
+        <translation>Andere Leitung   Strg+L</translation>
+    </message>
+    <message>
+        <source>Line: a net or a pin</source>
+        <translation>Leitung: ein Netz oder ein Anschluss</translation>
+    </message>
+    <message>
+        <source>net or pin; empty: the oddest pin&apos;s</source>
+        <translation>Netz oder Anschluss; leer: auffälligster</translation>
+    </message>
+    <message>
+        <source>Why this probe, and what is not known</source>
+        <translation>Warum diese Messung, und was nicht bekannt ist</translation>
+    </message>
+    <message>
+        <source>Reading at the next probe</source>
+        <translation>Wert der nächsten Messung</translation>
+    </message>
+    <message>
+        <source>452  Enter</source>
+        <translation>452  Enter</translation>
+    </message>
+    <message>
+        <source>OL</source>
+        <translation>OL</translation>
+    </message>
+    <message>
+        <source>Can&apos;t reach it</source>
+        <translation>Nicht erreichbar</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Reach all</source>
+        <translation>Alles erreichbar</translation>
+    </message>
+    <message>
+        <source>Shift+N</source>
+        <translation>Umschalt+N</translation>
+    </message>
+    <message>
+        <source>Reading elsewhere: mode if another, point, value</source>
+        <translation>Messung anderswo: Messart falls anders, Punkt, Wert</translation>
+    </message>
+    <message>
+        <source>elsewhere: J4.11 0.452</source>
+        <translation>anderswo: J4.11 0.452</translation>
+    </message>
+    <message>
+        <source>Tab</source>
+        <translation>Tab</translation>
+    </message>
+    <message>
+        <source>Why it is suspected</source>
+        <translation>Warum verdächtig</translation>
+    </message>
+    <message>
+        <source>The reading before is still being weighed</source>
+        <translation>Die Messung davor wird noch gewichtet</translation>
+    </message>
+    <message>
+        <source>The meter is in another mode than the next probe wants: nothing taken</source>
+        <translation>Messgerät steht auf anderer Messart als gebraucht: nichts übernommen</translation>
+    </message>
+    <message>
+        <source>No board yet: open one at the station before</source>
+        <translation>Noch keine Platine: an der Station davor öffnen</translation>
+    </message>
+    <message>
+        <source>No net and no pin is called %1</source>
+        <translation>Kein Netz und kein Anschluss heißt %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n nets or pins are called so: name a pin of the line that is meant</source>
+        <translation>
+            <numerusform>%n Netz oder Anschluss heißt so: einen Anschluss der gemeinten Leitung nennen</numerusform>
+            <numerusform>%n Netze oder Anschlüsse heißen so: einen Anschluss der gemeinten Leitung nennen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No line yet</source>
+        <translation>Noch keine Leitung</translation>
+    </message>
+    <message>
+        <source>Line %1</source>
+        <translation>Leitung %1</translation>
+    </message>
+    <message>
+        <source>weighing the readings …</source>
+        <translation>Messungen werden gewichtet …</translation>
+    </message>
+    <message>
+        <source>readings weighed: %1</source>
+        <translation>Messungen gewichtet: %1</translation>
+    </message>
+    <message>
+        <source>follows the oddest pin</source>
+        <translation>folgt dem auffälligsten Anschluss</translation>
+    </message>
+    <message>
+        <source>places out of reach: %1</source>
+        <translation>Stellen nicht erreichbar: %1</translation>
+    </message>
+    <message>
+        <source>No board yet: open one, or type its connector, at Board</source>
+        <translation>Noch keine Platine: öffnen oder Stecker eingeben, bei Platine</translation>
+    </message>
+    <message>
+        <source>No odd pin yet: walk the connector first, or type a net or pin (Ctrl+L)</source>
+        <translation>Noch kein auffälliger Anschluss: erst den Stecker messen, oder Netz oder Anschluss eingeben (Strg+L)</translation>
+    </message>
+    <message>
+        <source>No pin of the walk is odd: walk another connector, or type a net or pin (Ctrl+L)</source>
+        <translation>Kein Anschluss des Rundgangs ist auffällig: anderen Stecker messen, oder Netz oder Anschluss eingeben (Strg+L)</translation>
+    </message>
+    <message>
+        <source>The readings are being weighed</source>
+        <translation>Messungen werden gewichtet</translation>
+    </message>
+    <message>
+        <source>Nothing can be said about this line: name another (Ctrl+L)</source>
+        <translation>Über diese Leitung lässt sich nichts sagen: eine andere nennen (Strg+L)</translation>
+    </message>
+    <message>
+        <source>Next probe</source>
+        <translation>Nächste Messung</translation>
+    </message>
+    <message>
+        <source>Next probe: wait, the reading is being weighed</source>
+        <translation>Nächste Messung: warten, die Messung wird gewichtet</translation>
+    </message>
+    <message>
+        <source>Stop probing</source>
+        <translation>Nicht weitermessen</translation>
+    </message>
+    <message>
+        <source>Take again: %1.</source>
+        <translation>Wiederholen: %1.</translation>
+    </message>
+    <message>
+        <source>%1 is not on this line: Ctrl+L, Enter looks at its own</source>
+        <translation>%1 liegt nicht auf dieser Leitung: Strg+L, Enter zeigt die eigene</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::FunctionChecks</name>
+    <message>
+        <source>Functions to &amp;try: Space ticks what works, Delete takes a line out</source>
+        <translation>Zu &amp;erproben: Leertaste hakt ab, was läuft, Entf nimmt eine Zeile heraus</translation>
+    </message>
+    <message>
+        <source>Functions to try</source>
+        <translation>Zu erprobende Funktionen</translation>
+    </message>
+    <message>
+        <source>what should work: keys 3, 6, 9 and Enter</source>
+        <translation>was laufen soll: Tasten 3, 6, 9 und Enter</translation>
+    </message>
+    <message>
+        <source>Another function to try</source>
+        <translation>Weitere Funktion zu erproben</translation>
+    </message>
+    <message>
+        <source>function to try</source>
+        <translation>zu erprobende Funktion</translation>
+    </message>
+    <message>
+        <source>function seen to work</source>
+        <translation>Funktion gesehen</translation>
+    </message>
+    <message>
+        <source>tick taken off</source>
+        <translation>Haken entfernt</translation>
+    </message>
+    <message>
+        <source>removal of a function</source>
+        <translation>Entfernen einer Funktion</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::HandOverPage</name>
+    <message>
+        <source>Internal notes</source>
+        <translation>Interne Notizen</translation>
+    </message>
+    <message>
+        <source>Workshop&apos;s name and address</source>
+        <translation>Name und Anschrift der Werkstatt</translation>
+    </message>
+    <message>
+        <source>Customer&apos;s cop&amp;y</source>
+        <translation>&amp;Kundenexemplar</translation>
+    </message>
+    <message>
+        <source>&amp;Charges</source>
+        <translation>K&amp;osten</translation>
+    </message>
+    <message>
+        <source>P&amp;hotos</source>
+        <translation>&amp;Fotos</translation>
+    </message>
+    <message>
+        <source>&amp;Notes and letterhead</source>
+        <translation>&amp;Notizen und Briefkopf</translation>
+    </message>
+    <message>
+        <source>Handed over</source>
+        <translation>Übergeben</translation>
+    </message>
+    <message>
+        <source>Internal notes: never on the customer&apos;s copy</source>
+        <translation>Interne Notizen: nie auf dem Kundenexemplar</translation>
+    </message>
+    <message>
+        <source>Workshop&apos;s name and address, for the head of every sheet</source>
+        <translation>Name und Anschrift der Werkstatt, für den Kopf jedes Blatts</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation>Drucken</translation>
+    </message>
+    <message>
+        <source>Save as PDF</source>
+        <translation>Als PDF sichern</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>A4</source>
+        <translation>A4</translation>
+    </message>
+    <message>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <source>No job is open</source>
+        <translation>Kein Auftrag offen</translation>
+    </message>
+    <message>
+        <source>Total %1</source>
+        <translation>Summe %1</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>Job %1, %2
+%3 for %4
+%5</source>
+        <translation>Auftrag %1, %2
+%3 für %4
+%5</translation>
+    </message>
+    <message>
+        <source>No sheet without a job</source>
+        <translation>Kein Blatt ohne Auftrag</translation>
+    </message>
+    <message>
+        <source>The sheet is being written</source>
+        <translation>Blatt wird geschrieben</translation>
+    </message>
+    <message>
+        <source>No sheet: %1</source>
+        <translation>Kein Blatt: %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>Customer&apos;s copy, ready to print: %n page(s)</source>
+        <translation>
+            <numerusform>Kundenexemplar, druckbereit: %n Seite</numerusform>
+            <numerusform>Kundenexemplar, druckbereit: %n Seiten</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Ready to print: %n page(s)</source>
+        <translation>
+            <numerusform>Druckbereit: %n Seite</numerusform>
+            <numerusform>Druckbereit: %n Seiten</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Gesichert: %1</translation>
+    </message>
+    <message>
+        <source>The sheet before is still being printed</source>
+        <translation>Das Blatt davor wird noch gedruckt</translation>
+    </message>
+    <message>
+        <source>Printed</source>
+        <translation>Gedruckt</translation>
+    </message>
+    <message>
+        <source>The sheet is being printed</source>
+        <translation>Blatt wird gedruckt</translation>
+    </message>
+    <message>
+        <source>Save the job sheet</source>
+        <translation>Auftragsblatt sichern</translation>
+    </message>
+    <message>
+        <source>PDF (*.pdf)</source>
+        <translation>PDF (*.pdf)</translation>
+    </message>
+    <message>
+        <source>job-%1-customer.pdf</source>
+        <translation>auftrag-%1-kunde.pdf</translation>
+    </message>
+    <message>
+        <source>job-%1.pdf</source>
+        <translation>auftrag-%1.pdf</translation>
+    </message>
+    <message>
+        <source>Job sheet %1</source>
+        <translation>Auftragsblatt %1</translation>
+    </message>
+    <message>
+        <source>Returned unrepaired; Undo takes it back</source>
+        <translation>Unrepariert zurück; Zurücknehmen hebt es auf</translation>
+    </message>
+    <message>
+        <source>Handed over; Undo takes it back</source>
+        <translation>Übergeben; Zurücknehmen hebt es auf</translation>
+    </message>
+    <message>
+        <source>Handed over, though the repair is not proved in full; Undo takes it back</source>
+        <translation>Übergeben, obwohl die Reparatur nicht ganz nachgewiesen ist; Zurücknehmen hebt es auf</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::LineTree</name>
+    <message numerus="yes">
+        <source>%n more pin(s)</source>
+        <translation>
+            <numerusform>%n weiterer Anschluss</numerusform>
+            <numerusform>%n weitere Anschlüsse</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>next probe</source>
+        <translation>nächste Messung</translation>
+    </message>
+    <message>
+        <source>dead pin %1</source>
+        <translation>toter Anschluss %1</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::LineTreeView</name>
+    <message>
+        <source>Line tree</source>
+        <translation>Leitungsbaum</translation>
+    </message>
+    <message>
+        <source>Arrows go along the line; pins shown: %1</source>
+        <translation>Pfeiltasten gehen die Leitung entlang; gezeigte Anschlüsse: %1</translation>
+    </message>
+    <message>
+        <source>fork</source>
+        <translation>Abzweig</translation>
+    </message>
+    <message>
+        <source>, Enter shows them</source>
+        <translation>, Enter zeigt sie</translation>
+    </message>
+    <message>
+        <source>through %1</source>
+        <translation>durch %1</translation>
+    </message>
+    <message>
+        <source>through %1, %2</source>
+        <translation>durch %1, %2</translation>
+    </message>
+    <message>
+        <source>from %1 to %2: %3; open here: %4</source>
+        <translation>von %1 nach %2: %3; hier offen: %4</translation>
+    </message>
+    <message>
+        <source>copper</source>
+        <translation>Kupfer</translation>
+    </message>
+    <message>
+        <source>below half a per cent</source>
+        <translation>unter einem halben Prozent</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::MapLayers</name>
+    <message>
+        <source>shown</source>
+        <translation>gezeigt</translation>
+    </message>
+    <message>
+        <source>dimmed</source>
+        <translation>blass</translation>
+    </message>
+    <message>
+        <source>hidden</source>
+        <translation>verborgen</translation>
+    </message>
+    <message>
+        <source>Layers</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>Space shows a layer whole, dimmed or not at all</source>
+        <translation>Leertaste zeigt eine Lage ganz, blass oder gar nicht</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::MapSearch</name>
+    <message>
+        <source>part</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>pin</source>
+        <translation>Anschluss</translation>
+    </message>
+    <message>
+        <source>net</source>
+        <translation>Netz</translation>
+    </message>
+    <message>
+        <source>Part, pin, net or value</source>
+        <translation>Bauteil, Anschluss, Netz oder Wert</translation>
+    </message>
+    <message>
+        <source>Search the board</source>
+        <translation>Platine durchsuchen</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::PhotosView</name>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>After</source>
+        <translation>Nachher</translation>
+    </message>
+    <message>
+        <source>Taken before or after the repair</source>
+        <translation>Vor oder nach der Reparatur aufgenommen</translation>
+    </message>
+    <message>
+        <source>what the photo shows</source>
+        <translation>was das Foto zeigt</translation>
+    </message>
+    <message>
+        <source>What the photo shows</source>
+        <translation>Was das Foto zeigt</translation>
+    </message>
+    <message>
+        <source>Add photos</source>
+        <translation>Fotos dazu</translation>
+    </message>
+    <message>
+        <source>Photos; Delete takes one out</source>
+        <translation>Fotos; Entf nimmt eines heraus</translation>
+    </message>
+    <message>
+        <source>PNG or JPEG; they can be dropped here too. Delete takes the marked photo out; Undo brings it back.</source>
+        <translation>PNG oder JPEG; auch hierher zu ziehen. Entf nimmt das markierte Foto heraus; Zurücknehmen holt es wieder.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <comment>before or after: what</comment>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Photos for the job</source>
+        <translation>Fotos für den Auftrag</translation>
+    </message>
+    <message>
+        <source>Pictures (*.png *.jpg *.jpeg *.PNG *.JPG *.JPEG)</source>
+        <translation>Bilder (*.png *.jpg *.jpeg *.PNG *.JPG *.JPEG)</translation>
+    </message>
+    <message>
+        <source>A photo needs a job: book one in first</source>
+        <translation>Ein Foto braucht einen Auftrag: erst einen annehmen</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ProofTable</name>
+    <message>
+        <source>Points to measure again</source>
+        <translation>Nachzumessende Punkte</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Punkt</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>Must be</source>
+        <translation>Soll</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 nach %2</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>übersprungen</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ProposalCard</name>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 nach %2</translation>
+    </message>
+    <message>
+        <source>least clearance %1 mm, to %2</source>
+        <translation>kleinster Abstand %1 mm, zu %2</translation>
+    </message>
+    <message>
+        <source>nothing to keep clear of near it</source>
+        <translation>nichts in der Nähe, wovon Abstand zu halten ist</translation>
+    </message>
+    <message>
+        <source>%1 mm on the %2; %3
+%4</source>
+        <translation>%1 mm, %2; %3
+%4</translation>
+    </message>
+    <message>
+        <source>top side</source>
+        <translation>Oberseite</translation>
+    </message>
+    <message>
+        <source>bottom side</source>
+        <translation>Unterseite</translation>
+    </message>
+    <message>
+        <source>Proposal %1: %2</source>
+        <translation>Vorschlag %1: %2</translation>
+    </message>
+    <message>
+        <source>%1  %2: %3</source>
+        <translation>%1  %2: %3</translation>
+    </message>
+    <message>
+        <source>Note: %1</source>
+        <translation>Hinweis: %1</translation>
+    </message>
+    <message>
+        <source>Warning: %1</source>
+        <translation>Warnung: %1</translation>
+    </message>
+    <message>
+        <source>%1 points</source>
+        <translation>%1 Punkte</translation>
+    </message>
+    <message>
+        <source>%1   %2   chosen</source>
+        <translation>%1   %2   gewählt</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ProposalsView</name>
+    <message>
+        <source>Accept</source>
+        <translation>Annehmen</translation>
+    </message>
+    <message>
+        <source>Back to the work steps</source>
+        <translation>Zurück zu den Arbeitsschritten</translation>
+    </message>
+    <message>
+        <source>Accept the chosen proposal</source>
+        <translation>Gewählten Vorschlag annehmen</translation>
+    </message>
+    <message>
+        <source>Another &amp;repair</source>
+        <translation>Andere &amp;Reparatur</translation>
+    </message>
+    <message>
+        <source>Kind of repair</source>
+        <translation>Art der Reparatur</translation>
+    </message>
+    <message>
+        <source>on what: J4.9, C28, net KEY_COL3</source>
+        <translation>woran: J4.9, C28, Netz KEY_COL3</translation>
+    </message>
+    <message>
+        <source>Part, joint or net worked on</source>
+        <translation>Bauteil, Lötstelle oder Netz der Reparatur</translation>
+    </message>
+    <message>
+        <source>why</source>
+        <translation>warum</translation>
+    </message>
+    <message>
+        <source>Reason for the repair</source>
+        <translation>Grund der Reparatur</translation>
+    </message>
+    <message>
+        <source>Add   Enter</source>
+        <translation>Dazu   Enter</translation>
+    </message>
+    <message>
+        <source>Add this repair</source>
+        <translation>Diese Reparatur dazunehmen</translation>
+    </message>
+    <message>
+        <source>The ways to bridge it are being looked for</source>
+        <translation>Wege zum Überbrücken werden gesucht</translation>
+    </message>
+    <message>
+        <source>No jumper: %1</source>
+        <translation>Keine Drahtbrücke: %1</translation>
+    </message>
+    <message>
+        <source>No jumper: no line is suspected yet. Walk a connector and find the place first, or choose another repair below.</source>
+        <translation>Keine Drahtbrücke: noch keine Leitung verdächtig. Erst einen Stecker messen und die Stelle finden, oder unten eine andere Reparatur wählen.</translation>
+    </message>
+    <message>
+        <source>How to repair it</source>
+        <translation>Wie reparieren</translation>
+    </message>
+    <message>
+        <source>Bridge %1: press 1 to %2, then A</source>
+        <translation>%1 überbrücken: 1 bis %2 drücken, dann A</translation>
+    </message>
+    <message>
+        <source>Bridge %1: A accepts</source>
+        <translation>%1 überbrücken: A nimmt an</translation>
+    </message>
+    <message>
+        <source>Say what is worked on: a part, joint, place or net</source>
+        <translation>Angeben, woran gearbeitet wird: Bauteil, Lötstelle, Ort oder Netz</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ProvePage</name>
+    <message>
+        <source>452  Enter</source>
+        <translation>452  Enter</translation>
+    </message>
+    <message>
+        <source>Reading now</source>
+        <translation>Wert jetzt</translation>
+    </message>
+    <message>
+        <source>OL</source>
+        <translation>OL</translation>
+    </message>
+    <message>
+        <source>Skip</source>
+        <translation>Weiter</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Function</source>
+        <translation>Funktion</translation>
+    </message>
+    <message>
+        <source>Nothing to prove yet: choose a repair at the station before</source>
+        <translation>Noch nichts nachzuweisen: an der Station davor eine Reparatur wählen</translation>
+    </message>
+    <message>
+        <source>Goes back unrepaired: nothing to prove</source>
+        <translation>Geht unrepariert zurück: nichts nachzuweisen</translation>
+    </message>
+    <message>
+        <source>PROVED: every point reads as it must, and the functions work</source>
+        <translation>NACHGEWIESEN: jeder Punkt zeigt sein Soll, und die Funktionen laufen</translation>
+    </message>
+    <message>
+        <source>NOT PROVED: %1</source>
+        <translation>NICHT NACHGEWIESEN: %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>; and %n more</source>
+        <translation>
+            <numerusform>; und %n weiterer Punkt</numerusform>
+            <numerusform>; und %n weitere Punkte</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No point</source>
+        <translation>Kein Punkt</translation>
+    </message>
+    <message>
+        <source>All points measured</source>
+        <translation>Alle Punkte gemessen</translation>
+    </message>
+    <message>
+        <source>F: the functions. B: measure again.</source>
+        <translation>F: die Funktionen. B: nochmals messen.</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 nach %2</translation>
+    </message>
+    <message>
+        <source>black lead on the point, red lead on %1</source>
+        <translation>schwarze Prüfspitze auf den Punkt, rote auf %1</translation>
+    </message>
+    <message>
+        <source>red lead on the point, black lead on %1</source>
+        <translation>rote Prüfspitze auf den Punkt, schwarze auf %1</translation>
+    </message>
+    <message>
+        <source>%1: one lead here, the other on %2</source>
+        <translation>%1: eine Prüfspitze hier, die andere auf %2</translation>
+    </message>
+    <message>
+        <source>before: %1, %2</source>
+        <translation>vorher: %1, %2</translation>
+    </message>
+    <message>
+        <source>before: not read</source>
+        <translation>vorher: nicht gemessen</translation>
+    </message>
+    <message>
+        <source>must be: nothing to compare with</source>
+        <translation>Soll: kein Vergleich</translation>
+    </message>
+    <message>
+        <source>must be: %1</source>
+        <translation>Soll: %1</translation>
+    </message>
+    <message>
+        <source>No point is due</source>
+        <translation>Kein Punkt ist dran</translation>
+    </message>
+    <message>
+        <source>proof of %1</source>
+        <translation>Nachweis von %1</translation>
+    </message>
+    <message>
+        <source>skipped point</source>
+        <translation>übersprungener Punkt</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::SheetPreview</name>
+    <message>
+        <source>Job sheet as it will print</source>
+        <translation>Auftragsblatt, wie es gedruckt wird</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n page(s)</source>
+        <translation>
+            <numerusform>%n Seite</numerusform>
+            <numerusform>%n Seiten</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::Station</name>
+    <message>
+        <source>%1 pin %2</source>
+        <translation>%1 Stift %2</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::StepsView</name>
+    <message>
+        <source>Repairs of this &amp;job</source>
+        <translation>Reparaturen dieses &amp;Auftrags</translation>
+    </message>
+    <message>
+        <source>Another repair</source>
+        <translation>Andere Reparatur</translation>
+    </message>
+    <message>
+        <source>Repairs of this job</source>
+        <translation>Reparaturen dieses Auftrags</translation>
+    </message>
+    <message>
+        <source>Step&amp;s</source>
+        <translation>&amp;Schritte</translation>
+    </message>
+    <message>
+        <source>Steps</source>
+        <translation>Schritte</translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>Reading or note of this step</source>
+        <translation>Wert oder Notiz dieses Schritts</translation>
+    </message>
+    <message>
+        <source>Tick</source>
+        <translation>Abhaken</translation>
+    </message>
+    <message>
+        <source>Space</source>
+        <translation>Leertaste</translation>
+    </message>
+    <message>
+        <source>OL</source>
+        <translation>OL</translation>
+    </message>
+    <message>
+        <source>Step before</source>
+        <translation>Schritt zurück</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>%1: %2   %3 of %4 steps</source>
+        <translation>%1: %2   %3 von %4 Schritten</translation>
+    </message>
+    <message>
+        <source>%1 %2  Check: %3</source>
+        <translation>%1 %2  Prüfen: %3</translation>
+    </message>
+    <message>
+        <source>%1 %2  %3</source>
+        <translation>%1 %2  %3</translation>
+    </message>
+    <message>
+        <source>done: %1</source>
+        <translation>erledigt: %1</translation>
+    </message>
+    <message>
+        <source>open: %1</source>
+        <translation>offen: %1</translation>
+    </message>
+    <message>
+        <source>No repair chosen yet</source>
+        <translation>Noch keine Reparatur gewählt</translation>
+    </message>
+    <message>
+        <source>All steps are done</source>
+        <translation>Alle Schritte sind getan</translation>
+    </message>
+    <message>
+        <source>Now prove that it holds: the next station</source>
+        <translation>Jetzt nachweisen, dass es hält: nächste Station</translation>
+    </message>
+    <message>
+        <source>%1: step %2 of %3%4</source>
+        <translation>%1: Schritt %2 von %3%4</translation>
+    </message>
+    <message>
+        <source>, done</source>
+        <translation>, erledigt</translation>
+    </message>
+    <message>
+        <source>Must be: %1</source>
+        <translation>Soll: %1</translation>
+    </message>
+    <message>
+        <source>Noted: %1</source>
+        <translation>Notiert: %1</translation>
+    </message>
+    <message>
+        <source>reading  Enter</source>
+        <translation>Wert  Enter</translation>
+    </message>
+    <message>
+        <source>note  Enter</source>
+        <translation>Notiz  Enter</translation>
+    </message>
+    <message>
+        <source>tick of a step</source>
+        <translation>Haken eines Schritts</translation>
+    </message>
+    <message>
+        <source>tick taken off</source>
+        <translation>Haken entfernt</translation>
+    </message>
+    <message>
+        <source>note of a step</source>
+        <translation>Notiz eines Schritts</translation>
+    </message>
+    <message>
+        <source>Kept as a note: %1</source>
+        <translation>Als Notiz behalten: %1</translation>
+    </message>
+    <message>
+        <source>This step takes no reading: Space ticks it</source>
+        <translation>Dieser Schritt nimmt keinen Wert: Leertaste hakt ab</translation>
+    </message>
+    <message>
+        <source>reading of a check</source>
+        <translation>Wert einer Prüfung</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::StripView</name>
+    <message>
+        <source>Pin strip</source>
+        <translation>Anschlussstreifen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pins read, %3 odd</source>
+        <translation>%1 von %2 Anschlüssen gemessen, %3 auffällig</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::SuspectList</name>
+    <message>
+        <source>Suspects, likeliest first</source>
+        <translation>Verdacht, wahrscheinlichster zuerst</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::WalkPage</name>
+    <message>
+        <source>Keep this good walk</source>
+        <translation>Gutmuster behalten</translation>
+    </message>
+    <message>
+        <source>What to walk</source>
+        <translation>Was gemessen wird</translation>
+    </message>
+    <message>
+        <source>Meter mode</source>
+        <translation>Messart</translation>
+    </message>
+    <message>
+        <source>Left &amp;plugged in</source>
+        <translation>Ge&amp;steckt geblieben</translation>
+    </message>
+    <message>
+        <source>nothing; or: battery, display</source>
+        <translation>nichts; oder: Akku, Anzeige</translation>
+    </message>
+    <message>
+        <source>Board at °C</source>
+        <translation>Platine in °C</translation>
+    </message>
+    <message>
+        <source>Not a temperature: %1</source>
+        <translation>Keine Temperatur: %1</translation>
+    </message>
+    <message>
+        <source>452  Enter</source>
+        <translation>452  Enter</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>OL</source>
+        <translation>OL</translation>
+    </message>
+    <message>
+        <source>Skip</source>
+        <translation>Weiter</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Turn picture</source>
+        <translation>Bild drehen</translation>
+    </message>
+    <message>
+        <source>Mirror</source>
+        <translation>Spiegeln</translation>
+    </message>
+    <message>
+        <source>Keep this good walk   K</source>
+        <translation>Gutmuster behalten   K</translation>
+    </message>
+    <message>
+        <source>Kept for all jobs on this board</source>
+        <translation>Behalten für alle Aufträge mit dieser Platine</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1, %n pin(s)</source>
+        <translation>
+            <numerusform>%1, %n Anschluss</numerusform>
+            <numerusform>%1, %n Anschlüsse</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>GOOD BOARD</source>
+        <translation>GUTE PLATINE</translation>
+    </message>
+    <message>
+        <source>JOB&apos;S BOARD  %1</source>
+        <translation>AUFTRAGSPLATINE  %1</translation>
+    </message>
+    <message>
+        <source>JOB&apos;S BOARD</source>
+        <translation>AUFTRAGSPLATINE</translation>
+    </message>
+    <message>
+        <source>Walk the job&apos;s board   G</source>
+        <translation>Auftragsplatine messen   G</translation>
+    </message>
+    <message>
+        <source>Walk a good board   G</source>
+        <translation>Gute Platine messen   G</translation>
+    </message>
+    <message>
+        <source>No board yet</source>
+        <translation>Noch keine Platine</translation>
+    </message>
+    <message>
+        <source>Open one, or type its connector, at the station before</source>
+        <translation>An der Station davor öffnen oder Stecker eingeben</translation>
+    </message>
+    <message>
+        <source>Good board walked</source>
+        <translation>Gute Platine gemessen</translation>
+    </message>
+    <message>
+        <source>Walked, nothing odd</source>
+        <translation>Gemessen, nichts auffällig</translation>
+    </message>
+    <message numerus="yes">
+        <source>Walked, %n odd</source>
+        <translation>
+            <numerusform>Gemessen, %n auffällig</numerusform>
+            <numerusform>Gemessen, %n auffällig</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>K keeps it for all jobs on this board</source>
+        <translation>K behält sie für alle Aufträge mit dieser Platine</translation>
+    </message>
+    <message>
+        <source>black lead on the pin, red lead on %1</source>
+        <translation>schwarze Prüfspitze auf den Stift, rote auf %1</translation>
+    </message>
+    <message>
+        <source>red lead on the pin, black lead on %1</source>
+        <translation>rote Prüfspitze auf den Stift, schwarze auf %1</translation>
+    </message>
+    <message>
+        <source>%1: one lead on the pin, the other on %2</source>
+        <translation>%1: eine Prüfspitze auf den Stift, die andere auf %2</translation>
+    </message>
+    <message>
+        <source>good boards read %1</source>
+        <translation>gute Platinen zeigen %1</translation>
+    </message>
+    <message>
+        <source>nothing to compare with yet</source>
+        <translation>noch kein Vergleich</translation>
+    </message>
+</context>
+</TS>

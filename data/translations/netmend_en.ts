@@ -1,0 +1,150 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="en">
+<context>
+    <name>netmend</name>
+    <message numerus="yes">
+        <source>%n work step(s) not ticked</source>
+        <translation>
+            <numerusform>%n work step not ticked</numerusform>
+            <numerusform>%n work steps not ticked</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n joint(s)</source>
+        <translation>
+            <numerusform>joint</numerusform>
+            <numerusform>%n joints</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n via(s)</source>
+        <translation>
+            <numerusform>via</numerusform>
+            <numerusform>%n vias</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BoardPage</name>
+    <message numerus="yes">
+        <source>%n pin(s)</source>
+        <translation>
+            <numerusform>%n pin</numerusform>
+            <numerusform>%n pins</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n part(s)</source>
+        <translation>
+            <numerusform>%n part</numerusform>
+            <numerusform>%n parts</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n net(s)</source>
+        <translation>
+            <numerusform>%n net</numerusform>
+            <numerusform>%n nets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n track(s)</source>
+        <translation>
+            <numerusform>%n track</numerusform>
+            <numerusform>%n tracks</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n good board(s) walked</source>
+        <translation>
+            <numerusform>%n good board walked</numerusform>
+            <numerusform>%n good boards walked</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BookInPage</name>
+    <message numerus="yes">
+        <source>%n reading(s)</source>
+        <translation>
+            <numerusform>%n reading</numerusform>
+            <numerusform>%n readings</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::FindPage</name>
+    <message numerus="yes">
+        <source>%n nets or pins are called so: name a pin of the line that is meant</source>
+        <translation>
+            <numerusform>%n net or pin is called so: name a pin of the line that is meant</numerusform>
+            <numerusform>%n nets or pins are called so: name a pin of the line that is meant</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::HandOverPage</name>
+    <message numerus="yes">
+        <source>Customer&apos;s copy, ready to print: %n page(s)</source>
+        <translation>
+            <numerusform>Customer&apos;s copy, ready to print: %n page</numerusform>
+            <numerusform>Customer&apos;s copy, ready to print: %n pages</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Ready to print: %n page(s)</source>
+        <translation>
+            <numerusform>Ready to print: %n page</numerusform>
+            <numerusform>Ready to print: %n pages</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::LineTree</name>
+    <message numerus="yes">
+        <source>%n more pin(s)</source>
+        <translation>
+            <numerusform>%n more pin</numerusform>
+            <numerusform>%n more pins</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::ProvePage</name>
+    <message numerus="yes">
+        <source>; and %n more</source>
+        <translation>
+            <numerusform>; and %n more</numerusform>
+            <numerusform>; and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::SheetPreview</name>
+    <message numerus="yes">
+        <source>%n page(s)</source>
+        <translation>
+            <numerusform>%n page</numerusform>
+            <numerusform>%n pages</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::WalkPage</name>
+    <message numerus="yes">
+        <source>%1, %n pin(s)</source>
+        <translation>
+            <numerusform>%1, %n pin</numerusform>
+            <numerusform>%1, %n pins</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Walked, %n odd</source>
+        <translation>
+            <numerusform>Walked, %n odd</numerusform>
+            <numerusform>Walked, %n odd</numerusform>
+        </translation>
+    </message>
+</context>
+</TS>
