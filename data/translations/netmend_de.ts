@@ -356,6 +356,14 @@
         <translation>mit der Abisolierzange</translation>
     </message>
     <message>
+        <source>one half of a fast pair: bridge both halves with equal length on the same way, close together, or the link may fail at speed</source>
+        <translation>eine Hälfte eines schnellen Paars: beide Hälften gleich lang auf demselben Weg überbrücken, dicht beieinander, sonst versagt die Verbindung vielleicht bei vollem Tempo</translation>
+    </message>
+    <message>
+        <source>radio line: a loose wire is not its impedance and radiates; a jumper is advised against, use the right coaxial jumper or replace the board</source>
+        <translation>Funkleitung: ein loser Draht hat nicht ihre Impedanz und strahlt; von einer Drahtbrücke wird abgeraten, passendes Koaxialkabel verwenden oder Platine ersetzen</translation>
+    </message>
+    <message>
         <source>Local rules and the maker&apos;s safety notes come first.</source>
         <translation>Örtliche Vorschriften und Sicherheitshinweise des Herstellers gehen vor.</translation>
     </message>
@@ -2982,8 +2990,8 @@
         <translation>Alle Tasten</translation>
     </message>
     <message>
-        <source>Letters at %1 %. Some change with the next start.</source>
-        <translation>Schrift auf %1 %. Manches ändert sich erst beim nächsten Start.</translation>
+        <source>Letters at %1 %</source>
+        <translation>Schrift auf %1 %</translation>
     </message>
     <message>
         <source>&lt;h3&gt;Everywhere&lt;/h3&gt;&lt;table cellpadding=&apos;3&apos;&gt;</source>

@@ -146,6 +146,10 @@ constexpr auto dataTable = std::to_array<const char*>({
                       "strips in the tin of a hot iron, about 375 to 390 °C (common practice, from memory)"),
     QT_TRANSLATE_NOOP("core", "has to be scraped off; no iron strips it (common practice, from memory)"),
     QT_TRANSLATE_NOOP("core", "with a wire stripper"),
+    QT_TRANSLATE_NOOP("core", "one half of a fast pair: bridge both halves with equal length on the same "
+                              "way, close together, or the link may fail at speed"),
+    QT_TRANSLATE_NOOP("core", "radio line: a loose wire is not its impedance and radiates; a jumper is "
+                              "advised against, use the right coaxial jumper or replace the board"),
     QT_TRANSLATE_NOOP("core", "Local rules and the maker's safety notes come first."),
     QT_TRANSLATE_NOOP("core", "Disconnect and remove the battery before any heat. A swollen or damaged cell "
                               "is not touched, pressed or charged."),

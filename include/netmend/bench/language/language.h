@@ -30,8 +30,8 @@ public:
   ~Translation() override;
 
   [[nodiscard]] bool isEmpty() const override { return false; }
-  [[nodiscard]] QString translate(const char* context, const char* sourceText, const char* disambiguation,
-                                  int n) const override;
+  [[nodiscard]] QString translate(const char* context, const char* sourceText,
+                                  const char* disambiguation = nullptr, int n = -1) const override;
 
 private:
   struct Remembered;
