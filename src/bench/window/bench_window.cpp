@@ -74,8 +74,11 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
             sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
             if (!walk_->good()) job_->reached(JobState::probing);
           });
+  // A job that was just booked in has to be found again even if the next moment is the last one.
+  connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
+  connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
   setTheme(PictureTheme::light);
-  go(Station::board);
+  showStation(Station::board);
 }
 
 BenchWindow::~BenchWindow() {
@@ -211,6 +214,11 @@ StationPage& BenchWindow::page(Station station) {
 }
 
 void BenchWindow::go(Station station) {
+  showStation(station);
+  remember();
+}
+
+void BenchWindow::showStation(Station station) {
   station_ = station;
   StationPage& to = page(station);
   pages_->setCurrentWidget(&to);
@@ -221,7 +229,6 @@ void BenchWindow::go(Station station) {
   refresh();
   refreshMap();
   to.arrive();
-  remember();
 }
 
 void BenchWindow::openBoard(const QString& file) {
@@ -317,6 +324,10 @@ void BenchWindow::restore() {
     job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
   if (station >= 0 && station < static_cast<int>(stations.size()))
     go(stations[static_cast<std::size_t>(station)]);
+  // Fields that need a board could not have the keyboard until it was read.
+  connect(
+      job_.get(), &BenchJob::boardChanged, this, [this] { page(station_).arrive(); },
+      Qt::SingleShotConnection);
   linkMeter(settings.value(QStringLiteral("meter/address")).toString());
 }
 

@@ -65,6 +65,7 @@ private:
   QWidget* foot();
   void addPages();
   void addKeys();
+  void showStation(Station station);
 
   void follow(StationPage& page);
   void refresh();
