@@ -813,7 +813,7 @@
     </message>
     <message>
         <source>for example J4, 40 pins, two rows</source>
-        <translation>zum Beispiel J4, 40 pins, two rows</translation>
+        <translation>zum Beispiel J4, 40 Pins, zwei Reihen</translation>
     </message>
     <message>
         <source>following the copper</source>
@@ -2799,7 +2799,7 @@
     </message>
     <message>
         <source>Drop a board file, or type its connector: J4, 40 pins, two rows</source>
-        <translation>Platinendatei hierher ziehen, oder Stecker eingeben: J4, 40 pins, two rows</translation>
+        <translation>Platinendatei hierher ziehen, oder Stecker eingeben: J4, 40 Pins, zwei Reihen</translation>
     </message>
     <message>
         <source>The readings are being weighed</source>
@@ -2832,7 +2832,7 @@
     <message numerus="yes">
         <source>%n joint(s)</source>
         <translation>
-            <numerusform>%n Lötstelle</numerusform>
+            <numerusform>Lötstelle</numerusform>
             <numerusform>%n Lötstellen</numerusform>
         </translation>
     </message>
@@ -2847,7 +2847,7 @@
     <message numerus="yes">
         <source>%n via(s)</source>
         <translation>
-            <numerusform>%n Durchkontaktierung</numerusform>
+            <numerusform>Durchkontaktierung</numerusform>
             <numerusform>%n Durchkontaktierungen</numerusform>
         </translation>
     </message>
@@ -2923,7 +2923,7 @@
     </message>
     <message>
         <source>Undo</source>
-        <translation>Zurücknehmen</translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>Redo</source>
@@ -2999,7 +2999,7 @@
     </message>
     <message>
         <source>&lt;h3&gt;Walk&lt;/h3&gt;&lt;p&gt;&lt;b&gt;digits, Enter&lt;/b&gt; a reading &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; skip &amp;nbsp; &lt;b&gt;B&lt;/b&gt; back &amp;nbsp; &lt;b&gt;U&lt;/b&gt; undo &amp;nbsp; &lt;b&gt;G&lt;/b&gt; good board or job&apos;s board &amp;nbsp; &lt;b&gt;K&lt;/b&gt; keep the good walk &amp;nbsp; &lt;b&gt;Space&lt;/b&gt; take the linked meter&apos;s value &amp;nbsp; &lt;b&gt;R&lt;/b&gt; turn and &lt;b&gt;M&lt;/b&gt; mirror the picture&lt;/p&gt;&lt;h3&gt;Map&lt;/h3&gt;&lt;p&gt;&lt;b&gt;arrows&lt;/b&gt; move &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; zoom &amp;nbsp; &lt;b&gt;F&lt;/b&gt; all of it &amp;nbsp; &lt;b&gt;T&lt;/b&gt; other side &amp;nbsp; &lt;b&gt;X&lt;/b&gt; see through &amp;nbsp; &lt;b&gt;R&lt;/b&gt; rotate &amp;nbsp; &lt;b&gt;M&lt;/b&gt; measure &amp;nbsp; &lt;b&gt;Return&lt;/b&gt; take what is in the middle&lt;/p&gt;&lt;h3&gt;Footswitch and mouse&lt;/h3&gt;&lt;p&gt;A footswitch sends any of these keys. The mouse&apos;s back, forward and middle buttons go back, skip and take.&lt;/p&gt;</source>
-        <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; weiter &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; zurücknehmen &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, weiter und übernehmen.&lt;/p&gt;</translation>
+        <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; auslassen &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; rückgängig &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, lassen aus und übernehmen.&lt;/p&gt;</translation>
     </message>
     <message>
         <source>meter ready</source>
@@ -3046,7 +3046,7 @@
     </message>
     <message>
         <source>or type a connector:  J4, 40 pins, two rows</source>
-        <translation>oder Stecker eingeben:  J4, 40 pins, two rows</translation>
+        <translation>oder Stecker eingeben:  J4, 40 Pins, zwei Reihen</translation>
     </message>
     <message>
         <source>Connector in one line</source>
@@ -3264,7 +3264,7 @@
     </message>
     <message>
         <source>Delete takes the marked charge out; Undo brings it back.</source>
-        <translation>Entf nimmt den markierten Posten heraus; Zurücknehmen holt ihn wieder.</translation>
+        <translation>Entf nimmt den markierten Posten heraus; Rückgängig holt ihn wieder.</translation>
     </message>
     <message>
         <source>too large</source>
@@ -3373,7 +3373,7 @@
     </message>
     <message>
         <source>Undo</source>
-        <translation>Zurücknehmen</translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>Reach all</source>
@@ -3664,15 +3664,15 @@
     </message>
     <message>
         <source>Returned unrepaired; Undo takes it back</source>
-        <translation>Unrepariert zurück; Zurücknehmen hebt es auf</translation>
+        <translation>Unrepariert zurück; Rückgängig hebt es auf</translation>
     </message>
     <message>
         <source>Handed over; Undo takes it back</source>
-        <translation>Übergeben; Zurücknehmen hebt es auf</translation>
+        <translation>Übergeben; Rückgängig hebt es auf</translation>
     </message>
     <message>
         <source>Handed over, though the repair is not proved in full; Undo takes it back</source>
-        <translation>Übergeben, obwohl die Reparatur nicht ganz nachgewiesen ist; Zurücknehmen hebt es auf</translation>
+        <translation>Übergeben, obwohl die Reparatur nicht ganz nachgewiesen ist; Rückgängig hebt es auf</translation>
     </message>
 </context>
 <context>
@@ -3814,7 +3814,7 @@
     </message>
     <message>
         <source>PNG or JPEG; they can be dropped here too. Delete takes the marked photo out; Undo brings it back.</source>
-        <translation>PNG oder JPEG; auch hierher zu ziehen. Entf nimmt das markierte Foto heraus; Zurücknehmen holt es wieder.</translation>
+        <translation>PNG oder JPEG; auch hierher zu ziehen. Entf nimmt das markierte Foto heraus; Rückgängig holt es wieder.</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -4013,7 +4013,7 @@
     </message>
     <message>
         <source>Skip</source>
-        <translation>Weiter</translation>
+        <translation>Auslassen</translation>
     </message>
     <message>
         <source>Back</source>
@@ -4021,7 +4021,7 @@
     </message>
     <message>
         <source>Undo</source>
-        <translation>Zurücknehmen</translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>Function</source>
@@ -4159,8 +4159,12 @@
         <translation>Wert oder Notiz dieses Schritts</translation>
     </message>
     <message>
+        <source>reading  Enter</source>
+        <translation>Wert  Enter</translation>
+    </message>
+    <message>
         <source>Tick</source>
-        <translation>Abhaken</translation>
+        <translation>Haken</translation>
     </message>
     <message>
         <source>Space</source>
@@ -4172,11 +4176,11 @@
     </message>
     <message>
         <source>Step before</source>
-        <translation>Schritt zurück</translation>
+        <translation>Zurück</translation>
     </message>
     <message>
         <source>Undo</source>
-        <translation>Zurücknehmen</translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>%1: %2   %3 of %4 steps</source>
@@ -4225,10 +4229,6 @@
     <message>
         <source>Noted: %1</source>
         <translation>Notiert: %1</translation>
-    </message>
-    <message>
-        <source>reading  Enter</source>
-        <translation>Wert  Enter</translation>
     </message>
     <message>
         <source>note  Enter</source>
@@ -4321,7 +4321,7 @@
     </message>
     <message>
         <source>Skip</source>
-        <translation>Weiter</translation>
+        <translation>Auslassen</translation>
     </message>
     <message>
         <source>Back</source>
@@ -4329,7 +4329,7 @@
     </message>
     <message>
         <source>Undo</source>
-        <translation>Zurücknehmen</translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>Turn picture</source>

@@ -52,8 +52,21 @@ ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
 QString wrapped(const QString& text, const QFontMetricsF& metrics, double width) {
   QString out;
   double used = 0;
-  for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
-    const QString piece = metrics.elidedText(word, Qt::ElideRight, width);
+  QStringList pieces;
+  for (const QString& whole : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+    // Some languages have words longer than a line; what takes more than two is no word.
+    const QString word = metrics.elidedText(whole, Qt::ElideRight, 2 * width);
+    qsizetype from = 0;
+    while (metrics.horizontalAdvance(word.mid(from)) > width) {
+      qsizetype length = 1;
+      while (metrics.horizontalAdvance(word.mid(from, length + 1) + QLatin1Char('-')) <= width)
+        ++length;
+      pieces << word.mid(from, length) + QLatin1Char('-');
+      from += length;
+    }
+    pieces << word.mid(from);
+  }
+  for (const QString& piece : pieces) {
     const double advance = metrics.horizontalAdvance(piece + QLatin1Char(' '));
     if (!out.isEmpty()) {
       const bool fits = used + advance <= width;

@@ -151,8 +151,7 @@ std::optional<std::string> Phrases::filledIn(const Pattern& pattern,
           index = static_cast<std::size_t>(name.front() - '0');
         else if (!name.empty() && std::count(pattern.gaps.begin(), pattern.gaps.end(), name) == 1)
           index = static_cast<std::size_t>(named - pattern.gaps.begin());
-        else
-          ++next;
+        next = index + 1;
         if (index < said.size()) out += said[index];
       });
   return out;

@@ -29,8 +29,9 @@ OpenBoard prepared(Board board, const std::filesystem::path& file, const Progres
 
 std::optional<std::size_t> numberIn(const std::string& word) {
   constexpr std::array<std::string_view, 7> words{"zero", "one", "two", "three", "four", "five", "six"};
+  constexpr std::array<std::string_view, 7> german{"null", "eins", "zwei", "drei", "vier", "fünf", "sechs"};
   for (std::size_t i = 1; i < words.size(); ++i)
-    if (word == words[i]) return i;
+    if (word == words[i] || word == german[i]) return i;
   std::size_t number = 0;
   const auto parsed = std::from_chars(word.data(), word.data() + word.size(), number);
   if (parsed.ec != std::errc{} || parsed.ptr != word.data() + word.size()) return std::nullopt;
@@ -90,11 +91,11 @@ Result<TypedConnector> parseConnector(const std::string& text) {
   std::size_t number = 0; // read, and not yet known what of; 0: none
   bool named = false;
   for (const TypedWord& word : wordsOf(text)) {
-    if (oneOf(word.lower, {"connector", "with", "in", "of", "and"})) continue;
-    if (oneOf(word.lower, {"pin", "pins", "p", "contacts", "way", "ways"})) {
+    if (oneOf(word.lower, {"connector", "with", "in", "of", "and", "stecker", "mit", "und"})) continue;
+    if (oneOf(word.lower, {"pin", "pins", "p", "contacts", "way", "ways", "stifte", "kontakte", "polig"})) {
       if (number == 0) return failure({"how many pins?", "", "", text, example});
       out.pins = std::exchange(number, 0);
-    } else if (oneOf(word.lower, {"row", "rows"})) {
+    } else if (oneOf(word.lower, {"row", "rows", "reihe", "reihen"})) {
       if (number == 0) return failure({"how many rows?", "", "", text, example});
       out.rows = std::exchange(number, 0);
     } else if (const std::size_t read = numberIn(word.lower).value_or(0); read > 0) {

@@ -39,8 +39,12 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   setRootIsDecorated(false);
   setColumnCount(5);
   setHeaderLabels({tr("Point"), tr("Before"), tr("Must be"), tr("Now"), tr("Verdict")});
+  // Names of places may be long: they take the room that values and verdicts leave, in as many lines as they
+  // need.
   header()->setSectionResizeMode(QHeaderView::ResizeToContents);
-  header()->setStretchLastSection(true);
+  header()->setSectionResizeMode(0, QHeaderView::Stretch);
+  header()->setStretchLastSection(false);
+  setWordWrap(true);
   QObject::connect(this, &QTreeWidget::itemActivated, this, [this](QTreeWidgetItem* item) {
     if (onPoint) onPoint(static_cast<std::size_t>(indexOfTopLevelItem(item)));
   });
@@ -60,6 +64,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
         this, {name, valueOf(point.before), shown(expectedWords(point)), valueOf(point.now), verdict});
     if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->verdict), size, theme));
     if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->verdict), size, theme));
+    item->setToolTip(0, name);
     item->setToolTip(2, shown(point.expectedFrom));
     if (due == i) setCurrentItem(item);
   }
