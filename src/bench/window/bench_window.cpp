@@ -318,12 +318,14 @@ void BenchWindow::restore() {
       settings.value(QStringLiteral("window/station"), static_cast<int>(Station::board)).toInt();
   const auto job = settings.value(QStringLiteral("window/job")).toULongLong();
   const QString board = settings.value(QStringLiteral("window/board")).toString();
+  // First of all, since the opened job is remembered together with the station.
+  if (station >= 0 && station < static_cast<int>(stations.size()))
+    station_ = stations[static_cast<std::size_t>(station)];
   if (job != 0 && job_->book().job(JobId(job)))
     job_->openJob(JobId(job));
   else if (!board.isEmpty())
     job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
-  if (station >= 0 && station < static_cast<int>(stations.size()))
-    go(stations[static_cast<std::size_t>(station)]);
+  go(station_);
   // Fields that need a board could not have the keyboard until it was read.
   connect(
       job_.get(), &BenchJob::boardChanged, this, [this] { page(station_).arrive(); },
