@@ -12,6 +12,7 @@
 
 #include "drawing/gui.h"
 #include "netmend/bench/language/language.h"
+#include "netmend/bench/session/open_board.h"
 #include "netmend/bench/stations/station.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/isolation/isolation.h"
@@ -242,6 +243,18 @@ TEST_CASE("a language is found by the codes that systems give", "[language]") {
   CHECK(languageFor({QStringLiteral("C")}) == QStringLiteral("en"));
   CHECK(languageFor({}) == QStringLiteral("en"));
   CHECK(Translation::of(QStringLiteral("xx")) == nullptr);
+}
+
+TEST_CASE("a connector is understood as the German window asks for it", "[language]") {
+  const auto german = Translation::of(QStringLiteral("de"));
+  REQUIRE(german != nullptr);
+  const QString asked = german->translate("netmend::BoardPage", "or type a connector:  J4, 40 pins, two rows")
+                            .section(QLatin1Char(':'), 1);
+  const auto typed = parseConnector(asked.trimmed().toStdString());
+  REQUIRE(typed);
+  CHECK(typed->reference == "J4");
+  CHECK(typed->pins == 40);
+  CHECK(typed->rows == 2);
 }
 
 TEST_CASE("English counts one thing and several things", "[language]") {
