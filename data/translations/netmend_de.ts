@@ -1120,6 +1120,702 @@
         <translation>Kleinbuchstaben, Ziffern und Striche</translation>
     </message>
     <message>
+        <source>is no field of a board</source>
+        <translation>ist kein Feld einer Platine</translation>
+    </message>
+    <message>
+        <source>a field is missing</source>
+        <translation>ein Feld fehlt</translation>
+    </message>
+    <message>
+        <source>is used twice</source>
+        <translation>ist doppelt verwendet</translation>
+    </message>
+    <message>
+        <source>also at {}</source>
+        <translation>auch bei {}</translation>
+    </message>
+    <message>
+        <source>is above last_id</source>
+        <translation>liegt über last_id</translation>
+    </message>
+    <message>
+        <source>is no Netmend board file</source>
+        <translation>ist keine Platinendatei von Netmend</translation>
+    </message>
+    <message>
+        <source>is no version</source>
+        <translation>ist keine Version</translation>
+    </message>
+    <message>
+        <source>written by a newer Netmend: format {}, this one reads up to {}</source>
+        <translation>von einem neueren Netmend geschrieben: Format {}, dieses liest bis {}</translation>
+    </message>
+    <message>
+        <source>id {n} is used twice</source>
+        <translation>Kennung {n} ist doppelt verwendet</translation>
+    </message>
+    <message>
+        <source>an id is zero or too large</source>
+        <translation>eine Kennung ist null oder zu groß</translation>
+    </message>
+    <message>
+        <source>the board is too large for a file</source>
+        <translation>die Platine ist zu groß für eine Datei</translation>
+    </message>
+    <message>
+        <source>holds a text that is not UTF-8</source>
+        <translation>enthält einen Text, der kein UTF-8 ist</translation>
+    </message>
+    <message>
+        <source>is longer than a board can be</source>
+        <translation>ist länger, als eine Platine sein kann</translation>
+    </message>
+    <message>
+        <source>is no field of format 1</source>
+        <translation>ist kein Feld des Formats 1</translation>
+    </message>
+    <message>
+        <source>a connector has from 1 to 10000 pins</source>
+        <translation>ein Stecker hat 1 bis 10000 Anschlüsse</translation>
+    </message>
+    <message>
+        <source>the pins do not fill the rows</source>
+        <translation>die Anschlüsse füllen die Reihen nicht</translation>
+    </message>
+    <message>
+        <source>is no change</source>
+        <translation>ist keine Änderung</translation>
+    </message>
+    <message>
+        <source>is no kind of object</source>
+        <translation>ist keine Art von Objekt</translation>
+    </message>
+    <message>
+        <source>is no edit</source>
+        <translation>ist keine Bearbeitung</translation>
+    </message>
+    <message>
+        <source>is no journal of a board</source>
+        <translation>ist kein Journal einer Platine</translation>
+    </message>
+    <message>
+        <source>has no version</source>
+        <translation>hat keine Version</translation>
+    </message>
+    <message>
+        <source>belongs to another board or another state of it</source>
+        <translation>gehört zu einer anderen Platine oder einem anderen Stand</translation>
+    </message>
+    <message>
+        <source>the journal cannot be written any more</source>
+        <translation>das Journal lässt sich nicht mehr schreiben</translation>
+    </message>
+    <message>
+        <source>the journal is full: save the board</source>
+        <translation>das Journal ist voll: Platine sichern</translation>
+    </message>
+    <message>
+        <source>is open in another program</source>
+        <translation>ist in einem anderen Programm offen</translation>
+    </message>
+    <message>
+        <source>is not an object</source>
+        <translation>ist kein Objekt</translation>
+    </message>
+    <message>
+        <source>is not a list</source>
+        <translation>ist keine Liste</translation>
+    </message>
+    <message>
+        <source>is not a text</source>
+        <translation>ist kein Text</translation>
+    </message>
+    <message>
+        <source>is neither true nor false</source>
+        <translation>ist weder true noch false</translation>
+    </message>
+    <message>
+        <source>is no length</source>
+        <translation>ist keine Länge</translation>
+    </message>
+    <message>
+        <source>is no pair</source>
+        <translation>ist kein Paar</translation>
+    </message>
+    <message>
+        <source>two lengths</source>
+        <translation>zwei Längen</translation>
+    </message>
+    <message>
+        <source>has an x without y</source>
+        <translation>hat ein x ohne y</translation>
+    </message>
+    <message>
+        <source>is no id</source>
+        <translation>ist keine Kennung</translation>
+    </message>
+    <message>
+        <source>a whole number from 1 on</source>
+        <translation>eine ganze Zahl ab 1</translation>
+    </message>
+    <message>
+        <source>is not a number</source>
+        <translation>ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>names nothing</source>
+        <translation>benennt nichts</translation>
+    </message>
+    <message>
+        <source>an id</source>
+        <translation>eine Kennung</translation>
+    </message>
+    <message>
+        <source>has no origin, and neither has its object</source>
+        <translation>hat keine Herkunft, und sein Objekt auch nicht</translation>
+    </message>
+    <message>
+        <source>is none of the words for it</source>
+        <translation>ist keines der Wörter dafür</translation>
+    </message>
+    <message>
+        <source>is no field of this</source>
+        <translation>ist kein Feld davon</translation>
+    </message>
+    <message>
+        <source>names no {}, which does not exist</source>
+        <translation>nennt ein {}, das es nicht gibt</translation>
+    </message>
+    <message>
+        <source>a column stands twice in the header</source>
+        <translation>eine Spalte steht zweimal im Kopf</translation>
+    </message>
+    <message>
+        <source>each column once</source>
+        <translation>jede Spalte einmal</translation>
+    </message>
+    <message>
+        <source>unknown side</source>
+        <translation>unbekannte Seite</translation>
+    </message>
+    <message>
+        <source>top, bottom or both</source>
+        <translation>top, bottom oder both</translation>
+    </message>
+    <message>
+        <source>a row has no pin</source>
+        <translation>eine Zeile hat keinen Anschluss</translation>
+    </message>
+    <message>
+        <source>only one of x_mm and y_mm is given</source>
+        <translation>nur eines von x_mm und y_mm ist angegeben</translation>
+    </message>
+    <message>
+        <source>not a usable coordinate</source>
+        <translation>keine brauchbare Koordinate</translation>
+    </message>
+    <message>
+        <source>millimetres, at most 10000 either way</source>
+        <translation>Millimeter, höchstens 10000 in jede Richtung</translation>
+    </message>
+    <message>
+        <source>the table has no rows</source>
+        <translation>die Tabelle hat keine Zeilen</translation>
+    </message>
+    <message>
+        <source>a row has too many columns</source>
+        <translation>eine Zeile hat zu viele Spalten</translation>
+    </message>
+    <message>
+        <source>a row has too few columns</source>
+        <translation>eine Zeile hat zu wenige Spalten</translation>
+    </message>
+    <message>
+        <source>a quoted cell has no end</source>
+        <translation>eine Zelle in Anführungszeichen hat kein Ende</translation>
+    </message>
+    <message>
+        <source>text follows a quoted cell</source>
+        <translation>hinter einer Zelle in Anführungszeichen folgt Text</translation>
+    </message>
+    <message>
+        <source>the separator or the end of the row</source>
+        <translation>das Trennzeichen oder das Zeilenende</translation>
+    </message>
+    <message>
+        <source>pin {} stands at {} already</source>
+        <translation>Anschluss {} steht schon bei {}</translation>
+    </message>
+    <message>
+        <source>each pin once, or a place for each of its pads</source>
+        <translation>jeder Anschluss einmal, oder ein Ort für jede seiner Lötflächen</translation>
+    </message>
+    <message>
+        <source>one net a pin</source>
+        <translation>ein Netz je Anschluss</translation>
+    </message>
+    <message>
+        <source>unknown board format</source>
+        <translation>unbekanntes Platinenformat</translation>
+    </message>
+    <message>
+        <source>not a board file of a known format</source>
+        <translation>keine Platinendatei eines bekannten Formats</translation>
+    </message>
+    <message>
+        <source>is UTF-16 text</source>
+        <translation>ist Text in UTF-16</translation>
+    </message>
+    <message>
+        <source>text in UTF-8</source>
+        <translation>Text in UTF-8</translation>
+    </message>
+    <message>
+        <source>is a binary file</source>
+        <translation>ist eine Binärdatei</translation>
+    </message>
+    <message>
+        <source>is not UTF-8 text</source>
+        <translation>ist kein Text in UTF-8</translation>
+    </message>
+    <message>
+        <source>a record continues none before it</source>
+        <translation>ein Datensatz setzt keinen davor fort</translation>
+    </message>
+    <message>
+        <source>not a record of this format</source>
+        <translation>kein Datensatz dieses Formats</translation>
+    </message>
+    <message>
+        <source>a three-digit code, P or C</source>
+        <translation>ein dreistelliger Code, P oder C</translation>
+    </message>
+    <message>
+        <source>unknown units</source>
+        <translation>unbekannte Einheiten</translation>
+    </message>
+    <message>
+        <source>the units are given twice and differ</source>
+        <translation>die Einheiten sind zweimal und verschieden angegeben</translation>
+    </message>
+    <message>
+        <source>the file has no end</source>
+        <translation>die Datei hat kein Ende</translation>
+    </message>
+    <message>
+        <source>a record 999 after the last one</source>
+        <translation>ein Datensatz 999 nach dem letzten</translation>
+    </message>
+    <message>
+        <source>a hole without a size</source>
+        <translation>eine Bohrung ohne Größe</translation>
+    </message>
+    <message>
+        <source>an access side without number</source>
+        <translation>eine Zugangsseite ohne Nummer</translation>
+    </message>
+    <message>
+        <source>a record without place</source>
+        <translation>ein Datensatz ohne Ort</translation>
+    </message>
+    <message>
+        <source>X and Y in columns 42 to 57</source>
+        <translation>X und Y in den Spalten 42 bis 57</translation>
+    </message>
+    <message>
+        <source>a record is cut short</source>
+        <translation>ein Datensatz ist abgeschnitten</translation>
+    </message>
+    <message>
+        <source>at least 57 columns</source>
+        <translation>mindestens 57 Spalten</translation>
+    </message>
+    <message>
+        <source>not a coordinate</source>
+        <translation>keine Koordinate</translation>
+    </message>
+    <message>
+        <source>X and Y with digits</source>
+        <translation>X und Y mit Ziffern</translation>
+    </message>
+    <message>
+        <source>the first coordinate is not complete</source>
+        <translation>die erste Koordinate ist unvollständig</translation>
+    </message>
+    <message>
+        <source>a board file too old to be read</source>
+        <translation>eine Platinendatei, die zu alt zum Lesen ist</translation>
+    </message>
+    <message>
+        <source>version 4 or later</source>
+        <translation>Version 4 oder später</translation>
+    </message>
+    <message>
+        <source>not a board file</source>
+        <translation>keine Platinendatei</translation>
+    </message>
+    <message>
+        <source>the file&apos;s version is missing</source>
+        <translation>die Version der Datei fehlt</translation>
+    </message>
+    <message>
+        <source>the file declares no copper layers</source>
+        <translation>die Datei erklärt keine Kupferlagen</translation>
+    </message>
+    <message>
+        <source>a track lacks start, mid or end</source>
+        <translation>einer Leiterbahn fehlt Anfang, Mitte oder Ende</translation>
+    </message>
+    <message>
+        <source>a track is on no layer</source>
+        <translation>eine Leiterbahn liegt auf keiner Lage</translation>
+    </message>
+    <message>
+        <source>a track has no width</source>
+        <translation>eine Leiterbahn hat keine Breite</translation>
+    </message>
+    <message>
+        <source>more than 0 mm</source>
+        <translation>mehr als 0 mm</translation>
+    </message>
+    <message>
+        <source>a via has no place</source>
+        <translation>eine Durchkontaktierung hat keinen Ort</translation>
+    </message>
+    <message>
+        <source>a via has no size</source>
+        <translation>eine Durchkontaktierung hat keine Größe</translation>
+    </message>
+    <message>
+        <source>a via&apos;s drill is negative</source>
+        <translation>die Bohrung einer Durchkontaktierung ist negativ</translation>
+    </message>
+    <message>
+        <source>a quoted text has no end</source>
+        <translation>ein Text in Anführungszeichen hat kein Ende</translation>
+    </message>
+    <message>
+        <source>the file ends inside a list</source>
+        <translation>die Datei endet mitten in einer Liste</translation>
+    </message>
+    <message>
+        <source>a list is closed that was never opened</source>
+        <translation>eine Liste wird geschlossen, die nie geöffnet wurde</translation>
+    </message>
+    <message>
+        <source>lists are nested too deeply</source>
+        <translation>Listen sind zu tief verschachtelt</translation>
+    </message>
+    <message>
+        <source>a value is missing</source>
+        <translation>ein Wert fehlt</translation>
+    </message>
+    <message>
+        <source>a word or a number</source>
+        <translation>ein Wort oder eine Zahl</translation>
+    </message>
+    <message>
+        <source>a number is missing</source>
+        <translation>eine Zahl fehlt</translation>
+    </message>
+    <message>
+        <source>not a number</source>
+        <translation>keine Zahl</translation>
+    </message>
+    <message>
+        <source>a length is out of range</source>
+        <translation>eine Länge liegt außerhalb des Bereichs</translation>
+    </message>
+    <message>
+        <source>at most 10000 mm either way</source>
+        <translation>höchstens 10000 mm in jede Richtung</translation>
+    </message>
+    <message>
+        <source>not a usable number</source>
+        <translation>keine brauchbare Zahl</translation>
+    </message>
+    <message>
+        <source>text follows the end of the board</source>
+        <translation>hinter dem Ende der Platine folgt Text</translation>
+    </message>
+    <message>
+        <source>a custom pad has too many primitives</source>
+        <translation>eine freie Lötfläche hat zu viele Formen</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge has too many corners</source>
+        <translation>der Platinenrand hat zu viele Ecken</translation>
+    </message>
+    <message>
+        <source>an angle is not a number</source>
+        <translation>ein Winkel ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>a text lacks its kind</source>
+        <translation>einem Text fehlt die Art</translation>
+    </message>
+    <message>
+        <source>a footprint has a pad before its place</source>
+        <translation>ein Footprint hat eine Lötfläche vor seinem Ort</translation>
+    </message>
+    <message>
+        <source>a footprint has no place</source>
+        <translation>ein Footprint hat keinen Ort</translation>
+    </message>
+    <message>
+        <source>a drawn shape lacks points</source>
+        <translation>einer gezeichneten Form fehlen Punkte</translation>
+    </message>
+    <message>
+        <source>a drawn line has a negative width</source>
+        <translation>eine gezeichnete Linie hat negative Breite</translation>
+    </message>
+    <message>
+        <source>a drill is not a number</source>
+        <translation>eine Bohrung ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>a drill is negative</source>
+        <translation>eine Bohrung ist negativ</translation>
+    </message>
+    <message>
+        <source>a custom pad has no copper</source>
+        <translation>eine freie Lötfläche hat kein Kupfer</translation>
+    </message>
+    <message>
+        <source>an unknown pad shape</source>
+        <translation>eine unbekannte Form einer Lötfläche</translation>
+    </message>
+    <message>
+        <source>a pad has no size</source>
+        <translation>eine Lötfläche hat keine Größe</translation>
+    </message>
+    <message>
+        <source>an unknown kind of pad</source>
+        <translation>eine unbekannte Art von Lötfläche</translation>
+    </message>
+    <message>
+        <source>a layer is declared twice</source>
+        <translation>eine Lage ist zweimal erklärt</translation>
+    </message>
+    <message>
+        <source>a net has no number</source>
+        <translation>ein Netz hat keine Nummer</translation>
+    </message>
+    <message>
+        <source>a net number is declared twice</source>
+        <translation>eine Netznummer ist zweimal erklärt</translation>
+    </message>
+    <message>
+        <source>a net is missing</source>
+        <translation>ein Netz fehlt</translation>
+    </message>
+    <message>
+        <source>a net&apos;s number or name</source>
+        <translation>Nummer oder Name eines Netzes</translation>
+    </message>
+    <message>
+        <source>an unknown net</source>
+        <translation>ein unbekanntes Netz</translation>
+    </message>
+    <message>
+        <source>the number of a net declared before</source>
+        <translation>die Nummer eines vorher erklärten Netzes</translation>
+    </message>
+    <message>
+        <source>the name of a net declared before</source>
+        <translation>der Name eines vorher erklärten Netzes</translation>
+    </message>
+    <message>
+        <source>not a copper layer of this board</source>
+        <translation>keine Kupferlage dieser Platine</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge crosses itself</source>
+        <translation>der Platinenrand kreuzt sich selbst</translation>
+    </message>
+    <message>
+        <source>job book was written by a newer Netmend</source>
+        <translation>Auftragsbuch ist von einem neueren Netmend geschrieben</translation>
+    </message>
+    <message>
+        <source>the job has no such repair action</source>
+        <translation>der Auftrag hat keine solche Reparatur</translation>
+    </message>
+    <message>
+        <source>the board is narrower than a wire with its margins</source>
+        <translation>die Platine ist schmaler als ein Draht mit seinen Abständen</translation>
+    </message>
+    <message>
+        <source>there is no area to search ways in</source>
+        <translation>es gibt keine Fläche, um Wege zu suchen</translation>
+    </message>
+    <message>
+        <source>the board is too wide to route on</source>
+        <translation>die Platine ist zu breit, um Wege zu suchen</translation>
+    </message>
+    <message>
+        <source>an outline without crossings</source>
+        <translation>ein Umriss ohne Kreuzungen</translation>
+    </message>
+    <message>
+        <source>an outline, or pads with coordinates</source>
+        <translation>ein Umriss oder Lötflächen mit Koordinaten</translation>
+    </message>
+    <message>
+        <source>the line has no such edge</source>
+        <translation>die Leitung hat keinen solchen Abschnitt</translation>
+    </message>
+    <message>
+        <source>picture size is out of range</source>
+        <translation>Bildgröße liegt außerhalb des Bereichs</translation>
+    </message>
+    <message>
+        <source>no memory for a picture of this size</source>
+        <translation>kein Speicher für ein Bild dieser Größe</translation>
+    </message>
+    <message>
+        <source>a line without end</source>
+        <translation>eine Zeile ohne Ende</translation>
+    </message>
+    <message>
+        <source>an unknown word of mode</source>
+        <translation>ein unbekanntes Wort der Messart</translation>
+    </message>
+    <message>
+        <source>a unit that does not go with the function</source>
+        <translation>eine Einheit, die nicht zur Funktion passt</translation>
+    </message>
+    <message>
+        <source>an unknown prefix of the unit</source>
+        <translation>ein unbekannter Vorsatz der Einheit</translation>
+    </message>
+    <message>
+        <source>not one value</source>
+        <translation>nicht ein einzelner Wert</translation>
+    </message>
+    <message>
+        <source>either a value or an overload</source>
+        <translation>entweder ein Wert oder ein Überlauf</translation>
+    </message>
+    <message>
+        <source>a number no meter measures</source>
+        <translation>eine Zahl, die kein Messgerät misst</translation>
+    </message>
+    <message>
+        <source>a line too long for a value</source>
+        <translation>eine Zeile, zu lang für einen Wert</translation>
+    </message>
+    <message>
+        <source>not a line of this meter</source>
+        <translation>keine Zeile dieses Messgeräts</translation>
+    </message>
+    <message>
+        <source>one such as &quot;{}&quot;</source>
+        <translation>eine wie „{}“</translation>
+    </message>
+    <message>
+        <source>a bracket is not closed</source>
+        <translation>eine Klammer ist nicht geschlossen</translation>
+    </message>
+    <message>
+        <source>unknown text behind a host</source>
+        <translation>unbekannter Text hinter einem Rechnernamen</translation>
+    </message>
+    <message>
+        <source>tcp:HOST or tcp:HOST:PORT</source>
+        <translation>tcp:HOST oder tcp:HOST:PORT</translation>
+    </message>
+    <message>
+        <source>tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN</source>
+        <translation>tcp:HOST:PORT, serial:/dev/NAME oder serial:/dev/NAME:MUSTER</translation>
+    </message>
+    <message>
+        <source>one number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>not a function</source>
+        <translation>keine Funktion</translation>
+    </message>
+    <message>
+        <source>not an identity</source>
+        <translation>keine Kennung eines Geräts</translation>
+    </message>
+    <message>
+        <source>&quot;{}&quot;, which nobody asked for</source>
+        <translation>„{}“, wonach niemand gefragt hat</translation>
+    </message>
+    <message>
+        <source>no answer but {} came from {}</source>
+        <translation>keine Antwort, sondern {} kam von {}</translation>
+    </message>
+    <message>
+        <source>{} is at {}, {} is wanted</source>
+        <translation>{} steht auf {}, gebraucht wird {}</translation>
+    </message>
+    <message>
+        <source>{}; it refused {}: {}</source>
+        <translation>{}; es lehnte {} ab: {}</translation>
+    </message>
+    <message>
+        <source>shares do not add up</source>
+        <translation>Anteile ergeben nicht das Ganze</translation>
+    </message>
+    <message>
+        <source>at least one</source>
+        <translation>mindestens eines</translation>
+    </message>
+    <message>
+        <source>an empty list</source>
+        <translation>eine leere Liste</translation>
+    </message>
+    <message>
+        <source>no wire</source>
+        <translation>kein Draht</translation>
+    </message>
+    <message>
+        <source>no step</source>
+        <translation>kein Schritt</translation>
+    </message>
+    <message>
+        <source>one for each</source>
+        <translation>eines für jedes</translation>
+    </message>
+    <message>
+        <source>column missing</source>
+        <translation>Spalte fehlt</translation>
+    </message>
+    <message>
+        <source>unknown column</source>
+        <translation>unbekannte Spalte</translation>
+    </message>
+    <message>
+        <source>column named twice</source>
+        <translation>Spalte zweimal benannt</translation>
+    </message>
+    <message>
+        <source>a quote is not closed</source>
+        <translation>ein Anführungszeichen ist nicht geschlossen</translation>
+    </message>
+    <message>
+        <source>too many rows</source>
+        <translation>zu viele Zeilen</translation>
+    </message>
+    <message>
+        <source>at most a million</source>
+        <translation>höchstens eine Million</translation>
+    </message>
+    <message>
+        <source>no point</source>
+        <translation>kein Punkt</translation>
+    </message>
+    <message>
+        <source>not a time</source>
+        <translation>keine Zeit</translation>
+    </message>
+    <message>
         <source>reads {}</source>
         <translation>liest {}</translation>
     </message>

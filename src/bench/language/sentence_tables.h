@@ -11,5 +11,6 @@ namespace netmend {
 [[nodiscard]] std::span<const char* const> dataSentences();
 [[nodiscard]] std::span<const char* const> sheetSentences();
 [[nodiscard]] std::span<const char* const> errorsSentences();
+[[nodiscard]] std::span<const char* const> filesSentences();
 
 } // namespace netmend
