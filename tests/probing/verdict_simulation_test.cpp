@@ -69,15 +69,16 @@ void checkRate(int tables, std::size_t boards, Family family, double margin) {
                               << (family == Family::logNormal ? "log-normal" : "inverse chi-squared")
                               << " spreads, seed " << seed << ": " << rate << " (stated " << stated
                               << ", sampling error " << error << ")");
-  CHECK(std::abs(rate - stated) <= 3.5 * error + margin);
+  CHECK(rate <= stated + 3.5 * error + margin);
+  // Two or three boards leave the default spread in charge: it errs towards silence, down to half the rate.
+  CHECK(rate >= (boards < 4 ? 0.5 * stated : stated - margin) - 3.5 * error);
 }
 
 } // namespace
 
 TEST_CASE("good walks are flagged at the stated rate when spreads come from the fitted family") {
   for (const std::size_t boards : {2u, 4u, 8u})
-    checkRate(netmend::rounds(400), boards, Family::inverseChiSquared,
-              boards == 2 ? 0.015 : 0.0); // two leave the default in charge
+    checkRate(netmend::rounds(400), boards, Family::inverseChiSquared, 0.0);
 }
 
 TEST_CASE("good walks are flagged at about the stated rate when spreads come from another family") {
