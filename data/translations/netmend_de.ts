@@ -1817,7 +1817,7 @@
     </message>
     <message>
         <source>reads {}</source>
-        <translation>liest {}</translation>
+        <translation>zeigt {}</translation>
     </message>
     <message>
         <source>more than a million to 1</source>
@@ -1957,11 +1957,11 @@
     </message>
     <message>
         <source>{} read {}; here {}: {n} bits for</source>
-        <translation>{} las {}; hier {}: {} Bit dafür</translation>
+        <translation>{} zeigte {}; hier {}: {} Bit dafür</translation>
     </message>
     <message>
         <source>{} read {}; here {}: {n} bits against</source>
-        <translation>{} las {}; hier {}: {} Bit dagegen</translation>
+        <translation>{} zeigte {}; hier {}: {} Bit dagegen</translation>
     </message>
     <message>
         <source>Before any reading {}</source>
@@ -1973,7 +1973,7 @@
     </message>
     <message>
         <source>{} read {}, but {} if it is &quot;{}&quot;: the probe may have slipped ({n} %); take this reading again</source>
-        <translation>{} las {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
+        <translation>{} zeigte {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
     </message>
     <message>
         <source>open: {}</source>

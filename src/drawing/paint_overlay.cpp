@@ -48,7 +48,7 @@ ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
   return bar;
 }
 
-/// Label text in lines of at most a third of the frame.
+/// Label text in lines of at most `width`.
 QString wrapped(const QString& text, const QFontMetricsF& metrics, double width) {
   QString out;
   double used = 0;
@@ -85,7 +85,7 @@ void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double g
   QFont font = p.type.font;
   font.setBold(true);
   const QFontMetricsF metrics(font);
-  const QString text = wrapped(shown(label), metrics, std::max(40 * p.unit, p.view.frame.width() / 3));
+  const QString text = wrapped(shown(label), metrics, std::max(40 * p.unit, p.view.frame.width() * 0.4));
   const QRectF extent = metrics.boundingRect(QRectF(0, 0, 1e7, 1e7), Qt::AlignLeft, text);
   const QRectF box = placer.place(extent.size() + QSizeF(5 * p.unit, 1.5 * p.unit), anchor, gap);
   const QPointF nearest(std::clamp(anchor.x(), box.left(), box.right()),

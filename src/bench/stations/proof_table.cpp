@@ -45,6 +45,9 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   header()->setSectionResizeMode(0, QHeaderView::Stretch);
   header()->setStretchLastSection(false);
   setWordWrap(true);
+  QObject::connect(header(), &QHeaderView::sectionResized, this, [this](int section) {
+    if (section == 0) fitRows();
+  });
   QObject::connect(this, &QTreeWidget::itemActivated, this, [this](QTreeWidgetItem* item) {
     if (onPoint) onPoint(static_cast<std::size_t>(indexOfTopLevelItem(item)));
   });
@@ -67,6 +70,17 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     item->setToolTip(0, name);
     item->setToolTip(2, shown(point.expectedFrom));
     if (due == i) setCurrentItem(item);
+  }
+  fitRows();
+}
+
+void ProofTable::fitRows() {
+  constexpr int aroundText = 4; // pixels
+  const QRect room(0, 0, std::max(1, header()->sectionSize(0) - 2 * aroundText), 10'000);
+  for (int row = 0; row < topLevelItemCount(); ++row) {
+    QTreeWidgetItem* item = topLevelItem(row);
+    const QRect text = fontMetrics().boundingRect(room, Qt::TextWordWrap, item->text(0));
+    item->setSizeHint(0, QSize(0, text.height() + aroundText));
   }
 }
 

@@ -21,6 +21,9 @@ public:
   void setPoints(const std::vector<ProofPoint>& points, const std::vector<std::size_t>& skipped,
                  std::optional<std::size_t> due, PictureTheme theme);
   std::function<void(std::size_t)> onPoint; ///< chosen by Enter or a double click
+
+private:
+  void fitRows(); ///< to names that take more than a line
 };
 
 /// A verdict as people read it.

@@ -2,7 +2,6 @@
 
 #include <QGridLayout>
 #include <QLabel>
-#include <QLocale>
 #include <QMouseEvent>
 #include <QVBoxLayout>
 
@@ -20,8 +19,9 @@ QString words(const std::string& text) {
   return shown(text);
 }
 
+/// With a point, as meters show it and as all sentences have it.
 QString millimetres(Length length, int places) {
-  return QLocale().toString(length.mm(), 'f', places);
+  return QString::number(length.mm(), 'f', places);
 }
 
 } // namespace
@@ -66,7 +66,7 @@ QString ProposalCard::terms() const {
   QStringList lines;
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
-                 .arg(QLocale().toString(term.price.value, 'f', 1), words(term.name), words(term.text));
+                 .arg(QString::number(term.price.value, 'f', 1), words(term.name), words(term.text));
   return lines.join(QLatin1Char('\n'));
 }
 
@@ -84,7 +84,7 @@ QString ProposalCard::remarks() const {
 void ProposalCard::setChosen(bool chosen) {
   setLineWidth(chosen ? chosenFrame : plainFrame);
   setBackgroundRole(chosen ? QPalette::Base : QPalette::Window);
-  const QString price = tr("%1 points").arg(QLocale().toString(proposal_.total.value, 'f', 1));
+  const QString price = tr("%1 points").arg(QString::number(proposal_.total.value, 'f', 1));
   head_->setText(chosen ? tr("%1   %2   chosen").arg(number_).arg(price)
                         : QStringLiteral("%1   %2").arg(number_).arg(price));
 }
