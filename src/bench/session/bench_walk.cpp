@@ -113,6 +113,12 @@ void BenchWalk::resumeGood() {
   auto walk = readWalkFile(goodFile());
   if (!walk || walk->boardUuid != board->board->info.uuid) return;
   matchToBoard(*walk, *board->lookup);
+  // The program ended after this walk went into the book and before its file went: it counts once.
+  const auto inBook = [&](const Walk& kept) { return kept.readings == walk->readings; };
+  if (std::any_of(job_.goodWalks().begin(), job_.goodWalks().end(), inBook)) {
+    std::filesystem::remove(goodFile(), error);
+    return;
+  }
   if (!walk->points.empty())
     if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
   goodCondition_ = !walk->readings.empty();
