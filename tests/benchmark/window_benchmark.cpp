@@ -7,6 +7,7 @@
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QGraphicsView>
+#include <QTemporaryDir>
 #include <QThread>
 #include <QWheelEvent>
 
@@ -14,7 +15,9 @@
 #include "netmend/bench/map/copper_map.h"
 #include "netmend/board/exchange/import.h"
 #include "report.h"
+#include "window_entry.h"
 #include "window_scenes.h"
+#include "window_start.h"
 
 using namespace netmend;
 using namespace netmend::benchmarks;
@@ -220,9 +223,13 @@ int main(int argc, char** argv) {
     if (!largest) return noBoard();
     arguments->files.push_back(*largest);
   }
-  // The software renderer, without a display.
+  // The software renderer, without a display, and nobody's settings.
   qputenv("QT_QPA_PLATFORM", "offscreen");
+  const QTemporaryDir folder;
+  qputenv("XDG_CONFIG_HOME", folder.filePath(QStringLiteral("own-settings")).toLocal8Bit());
+  QApplication::setStyle(QStringLiteral("Fusion"));
   const QApplication application(argc, argv);
+  QApplication::setOrganizationName(QStringLiteral("netmend-benchmark"));
   auto imported = importBoard(std::filesystem::path(arguments->files.front()));
   if (!imported) {
     std::cerr << imported.error().text() << '\n';
@@ -230,6 +237,14 @@ int main(int argc, char** argv) {
   }
   Report report(*arguments);
   report.object()["file"] = arguments->files.front();
+  try {
+    const DemoStore store = makeDemoStore(folder.path().toStdString());
+    measureStart(store, report);
+    measureEntry(store, report);
+  } catch (const std::runtime_error& error) {
+    std::cerr << error.what() << '\n';
+    return 1;
+  }
   Worst worst;
   measure("file", std::make_shared<const Board>(std::move(imported->board)), report, worst);
   measure("large", std::make_shared<const Board>(largeBoard(20'000, 60'000)), report, worst);

@@ -232,6 +232,7 @@ int main(int argc, char** argv) {
   window.restore();
   window.show();
   QApplication::setActiveWindow(&window);
+  static_cast<void>(window.page(Station::walk)); // pages are made when they are first wanted
   Technician technician(window, static_cast<unsigned>(std::stoul(argv[2])));
   technician.open();
   while (true)

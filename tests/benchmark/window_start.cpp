@@ -1,0 +1,102 @@
+#include "window_start.h"
+
+#include <algorithm>
+#include <map>
+#include <stdexcept>
+
+#include <spawn.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <QSettings>
+
+#include "netmend/bench/stations/station.h"
+
+namespace netmend::benchmarks {
+
+namespace {
+
+constexpr int runs = 7;
+constexpr double mostOfEmpty = 3.0;
+
+std::vector<char*> pointersTo(std::vector<std::string>& texts) {
+  std::vector<char*> out;
+  for (std::string& text : texts)
+    out.push_back(text.data());
+  out.push_back(nullptr);
+  return out;
+}
+
+/// Milliseconds until the program's first picture.
+double firstFrameOf(std::vector<std::string> arguments, const std::filesystem::path& settings) {
+  std::vector<std::string> environment{"LD_PRELOAD=" FIRST_FRAME, "QT_QPA_PLATFORM=offscreen",
+                                       "XDG_CONFIG_HOME=" + settings.string()};
+  for (char** each = environ; *each != nullptr; ++each) {
+    const std::string_view name = std::string_view(*each).substr(0, std::string_view(*each).find('='));
+    if (name != "LD_PRELOAD" && name != "QT_QPA_PLATFORM" && name != "XDG_CONFIG_HOME")
+      environment.emplace_back(*each);
+  }
+  int ends[2];
+  if (::pipe(ends) != 0) throw std::runtime_error("no pipe");
+  posix_spawn_file_actions_t actions;
+  posix_spawn_file_actions_init(&actions);
+  posix_spawn_file_actions_adddup2(&actions, ends[1], STDOUT_FILENO);
+  posix_spawn_file_actions_addclose(&actions, ends[0]);
+  posix_spawn_file_actions_addclose(&actions, ends[1]);
+  pid_t process = -1;
+  char told = 0;
+  bool shown = false;
+  const double ms = millisecondsOf([&] {
+    const int failed = ::posix_spawn(&process, arguments.front().c_str(), &actions, nullptr,
+                                     pointersTo(arguments).data(), pointersTo(environment).data());
+    ::close(ends[1]);
+    shown = failed == 0 && ::read(ends[0], &told, 1) == 1;
+  });
+  ::close(ends[0]);
+  posix_spawn_file_actions_destroy(&actions);
+  if (process > 0) ::waitpid(process, nullptr, 0);
+  if (!shown) throw std::runtime_error(arguments.front() + " shows no window");
+  return ms;
+}
+
+double middleOf(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  return values[values.size() / 2];
+}
+
+} // namespace
+
+void measureStart(const DemoStore& store, Report& report) {
+  const std::filesystem::path settings = store.folder / "settings";
+  const auto leaveAt = [&](Station station) {
+    QSettings left(QString::fromStdString((settings / "netmend" / "netmend-bench.conf").string()),
+                   QSettings::IniFormat);
+    left.setValue(QStringLiteral("window/store"), QString::fromStdString(store.folder.string()));
+    left.setValue(QStringLiteral("window/job"), QVariant::fromValue<qulonglong>(store.job.value));
+    left.setValue(QStringLiteral("window/station"), static_cast<int>(station));
+  };
+  const std::vector<std::string> bench{NETMEND_BENCH, "--store", store.folder.string(), "--language", "en"};
+  std::vector<double> empty;
+  std::map<Station, std::vector<double>> ours;
+  for (int run = 0; run <= runs; ++run) {
+    const double alone = firstFrameOf({EMPTY_WINDOW}, settings);
+    if (run > 0) empty.push_back(alone); // the first only brings the files into memory
+    for (const Station station : stations) {
+      leaveAt(station);
+      const double ms = firstFrameOf(bench, settings);
+      if (run > 0) ours[station].push_back(ms);
+    }
+  }
+  double slowest = 0;
+  for (const Station station : stations) {
+    const double median = middleOf(ours[station]);
+    slowest = std::max(slowest, median);
+    report.note(stationName(station).toStdString() + ": first picture after " +
+                std::to_string(static_cast<int>(median)) + " ms");
+  }
+  report.add("start_ms", slowest, "ms to the first picture, the demo's job reopened (the slowest station)");
+  report.add("empty_window_ms", middleOf(empty), "ms, nothing but a QMainWindow");
+  report.add("start_vs_empty_window", slowest / middleOf(empty), "", mostOfEmpty);
+}
+
+} // namespace netmend::benchmarks
