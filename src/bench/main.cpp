@@ -3,8 +3,10 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QDir>
 #include <QIcon>
 #include <QLocale>
+#include <QLockFile>
 #include <QSettings>
 #include <QStandardPaths>
 
@@ -95,9 +97,21 @@ int main(int argc, char** argv) {
     return 2;
   }
   netmend::speak(spoken);
+  // Asked for against the desktop's own language: dates then follow the words.
+  if (line.isSet(language) && spoken != QStringLiteral("en") &&
+      QLocale(spoken).language() != QLocale::system().language())
+    QLocale::setDefault(QLocale(spoken));
   const QString folder = line.isSet(store)
                              ? line.value(store)
                              : QStandardPaths::writableLocation(QStandardPaths::AppDataLocation);
+  // Two windows would overwrite what the other one wrote. A lock left by a window that was killed is none.
+  QDir().mkpath(folder);
+  QLockFile lock(folder + QStringLiteral("/window.lock"));
+  lock.setStaleLockTime(0);
+  if (!lock.tryLock(100) && lock.error() == QLockFile::LockFailedError) {
+    std::fputs(qPrintable(QStringLiteral("%1: another window has this job book open\n").arg(folder)), stderr);
+    return 3;
+  }
   auto job = netmend::BenchJob::open({netmend::dataFolder(), pathOf(folder)});
   if (!job) {
     std::fputs((job.error().text() + "\n").c_str(), stderr);

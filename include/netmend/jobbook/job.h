@@ -47,6 +47,8 @@ struct JobSuspect {
   std::string explanation;
   std::optional<Point> at;
   std::vector<Point> way; ///< the suspected stretch, for the picture
+
+  friend bool operator==(const JobSuspect&, const JobSuspect&) = default;
 };
 
 using RepairKind = WorkKind; ///< what is done about it

@@ -113,7 +113,10 @@ void BenchFault::solved(Result<FaultCase> fault) {
     job_.fail(fault.error());
   } else {
     fault_ = std::make_shared<const FaultCase>(std::move(*fault));
-    if (job_.job() != nullptr && !fault_->readings.empty())
+    // Looking at a job that is over changes nothing; nor does what is known before the good walks are
+    // weighed.
+    if (const Job* job = job_.job();
+        job != nullptr && job->state < JobState::handedOver && !job_.weighing() && !fault_->readings.empty())
       job_.setSuspects(toJobSuspects(fault_->isolation, fault_->suspects));
     route();
   }

@@ -1,6 +1,7 @@
 #include "netmend/bench/session/bench_job.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "netmend/drawing/shown.h"
 #include "netmend/repair/good_walks.h"
@@ -116,6 +117,7 @@ bool BenchJob::openJob(JobId id) {
     fail(job.error());
     return false;
   }
+  cancelOpening();
   const bool sameBoard = board_ && board_->digest == job->boardDigest && !job->boardDigest.empty();
   job_ = std::move(*job);
   if (!sameBoard) {
@@ -191,32 +193,58 @@ void BenchJob::reached(JobState state) {
   Q_EMIT jobChanged();
 }
 
+bool BenchJob::isOfAnotherJob(const std::filesystem::path& file) const {
+  if (!job_ || job_->readings.empty() || job_->boardFile.empty()) return false;
+  const std::filesystem::path own(job_->boardFile);
+  // Of a connector that was only typed a better description may come.
+  return std::filesystem::absolute(file) != own &&
+         own.parent_path() != std::filesystem::absolute(boardsFolder());
+}
+
 void BenchJob::openBoardFile(const std::filesystem::path& file) {
-  const bool forJob = job_.has_value();
-  const JobId job = forJob ? job_->id : JobId{};
+  if (putOff_) {
+    waiting_ = file;
+    Q_EMIT openingChanged(tr("reading"), 0.0);
+    return;
+  }
+  if (isOfAnotherJob(file)) {
+    closeJob();
+    Q_EMIT noticed(tr("The job is closed, with its board: it stands in the list. This is another board."));
+  }
+  const JobId job = job_ ? job_->id : JobId{};
   opening_.run<Result<OpenBoard>>(
       [this, file](const std::stop_token& stop) {
         Progress progress;
         progress.stop = stop;
-        progress.report = [this](std::string_view what, double share) {
+        progress.report = [this, stop](std::string_view what, double share) {
           QMetaObject::invokeMethod(
-              this, [this, text = shown(what), share] { Q_EMIT openingChanged(text, share); },
+              this,
+              [this, stop, text = shown(what), share] {
+                if (!stop.stop_requested()) Q_EMIT openingChanged(text, share);
+              },
               Qt::QueuedConnection);
         };
         return openBoard(file, progress);
       },
-      [this, forJob, job](Result<OpenBoard> opened) {
+      [this, job](Result<OpenBoard> opened) {
         Q_EMIT openingChanged({}, 1.0);
         if (!opened)
           fail(opened.error());
         else
-          boardOpened(std::move(*opened), forJob && job_ && job_->id == job);
+          // Also of a job that was booked in meanwhile.
+          boardOpened(std::move(*opened), job_ && (job_->id == job || !job));
       });
   Q_EMIT openingChanged(tr("reading"), 0.0);
 }
 
+void BenchJob::readBoardsNow() {
+  putOff_ = false;
+  if (const auto file = std::exchange(waiting_, std::nullopt)) openBoardFile(*file);
+}
+
 void BenchJob::cancelOpening() {
   opening_.cancel();
+  waiting_.reset();
   Q_EMIT openingChanged({}, 1.0);
 }
 
@@ -226,7 +254,7 @@ bool BenchJob::useConnector(const std::string& text) {
     fail(connector.error());
     return false;
   }
-  auto made = makeConnectorFile(*connector, folders_.store / "boards");
+  auto made = makeConnectorFile(*connector, boardsFolder());
   if (!made) {
     fail(made.error());
     return false;
@@ -310,6 +338,7 @@ bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
 
 bool BenchJob::setSuspects(const std::vector<JobSuspect>& suspects) {
   if (!job_) return false;
+  if (suspects == job_->suspects) return true;
   if (auto kept = book_.setSuspects(job_->id, suspects); !kept) {
     fail(kept.error());
     return false;

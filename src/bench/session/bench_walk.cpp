@@ -188,9 +188,13 @@ std::vector<PartId> BenchWalk::partsToWalk() const {
 void BenchWalk::setPart(PartId part) {
   if (part == part_) return;
   part_ = part;
+  const auto condition =
+      badCondition_ ? std::make_optional(badSession_.walk.condition) : std::optional<Condition>();
   // A good walk under way stays what it is about; a new one begins with its first reading.
   if (goodSession_.walk.readings.empty()) goodSession_ = WalkSession{emptyWalk(true), 0, {}};
   fillFromJob();
+  // The next connector of the same board is in the same condition.
+  if (condition && !badCondition_) setCondition(*condition);
 }
 
 void BenchWalk::setGood(bool good) {
@@ -231,11 +235,12 @@ Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
   if (good_) return writeWalkFile(goodFile(), after.walk);
   const std::size_t count = after.walk.readings.size();
   if (count > before.walk.readings.size()) {
-    const Reading& reading = after.walk.readings.back();
-    const Verdict verdict =
-        judgeReading(reading, expected().find(reading), findMeter(job_.data().probing.meters, reading.meter),
-                     job_.data().probing.rules, judged_.ratePerPoint);
-    const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::fault, &verdict));
+    // Judged as the whole walk is shown, so that the book says what the screen says.
+    const OpenBoard* board = job_.board();
+    const JudgedWalk judged = judgeWalk(
+        after.walk, expected(), board != nullptr ? board->lookup.get() : nullptr, job_.data().probing);
+    const auto id = job_.addReading(
+        toJobReading(after.walk.readings.back(), ReadingPurpose::fault, &judged.verdicts.back()));
     if (!id) return failure(id.error());
     kept_.push_back(*id);
   } else if (count < before.walk.readings.size()) {
@@ -316,7 +321,7 @@ void BenchWalk::weigh() {
 }
 
 void BenchWalk::rejudgeKept() {
-  if (job_.job() == nullptr) return;
+  if (job_.job() == nullptr || job_.job()->state >= JobState::handedOver) return;
   std::vector<JobReading> changed;
   for (std::size_t i = 0; i < kept_.size(); ++i) {
     JobReading now =

@@ -266,6 +266,7 @@ void FindPage::arrive() {
 }
 
 void FindPage::take(const ReadingEvent& event) {
+  field_->clear();
   if (const auto* value = std::get_if<ValueTaken>(&event)) {
     if (value->mode && *value->mode != wantedMode())
       Q_EMIT told(tr("The meter is in another mode than the next probe wants: nothing taken"), true);

@@ -107,7 +107,7 @@ QLayout* HandOverPage::head() {
   words->addWidget(total_);
   words->addWidget(summary_);
   row->addLayout(words, 1);
-  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_Return), this);
+  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), this);
   done->setObjectName(QStringLiteral("handedOver"));
   connect(done, &QPushButton::clicked, this, &HandOverPage::handOver);
   row->addWidget(done, 0, Qt::AlignTop);

@@ -362,6 +362,7 @@ void ProvePage::undo() {
 }
 
 void ProvePage::take(const ReadingEvent& event) {
+  field_->clear();
   if (const auto* value = std::get_if<ValueTaken>(&event))
     reading(value->value);
   else if (std::holds_alternative<PointSkipped>(event))

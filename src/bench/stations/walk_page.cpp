@@ -92,6 +92,7 @@ QWidget* WalkPage::condition() {
   plugged_->setPlaceholderText(tr("nothing; or: battery, display"));
   auto* temperatureLabel = new QLabel(tr("Board at °C"), this);
   temperatureLabel->setBuddy(temperature_);
+  temperatureLabel->setBuddy(temperature_);
   temperature_->setPlaceholderText(QStringLiteral("25"));
   temperature_->setMaximumWidth(90);
   row->addWidget(pluggedLabel);
@@ -118,6 +119,11 @@ void WalkPage::startWithCondition() {
   }
   desk_.walk.setCondition(condition);
   field_->setFocus();
+}
+
+void WalkPage::conditionAsTyped() {
+  const bool said = !plugged_->text().trimmed().isEmpty() || !temperature_->text().trimmed().isEmpty();
+  if (said && !desk_.walk.conditionKnown()) startWithCondition();
 }
 
 QLayout* WalkPage::now() {
@@ -180,6 +186,7 @@ QLayout* WalkPage::entry() {
 bool WalkPage::command(int key) {
   switch (key) {
   case Qt::Key_O:
+    conditionAsTyped();
     run(desk_.walk.take(ValueTaken{}));
     return true;
   case Qt::Key_S:
@@ -222,6 +229,7 @@ bool WalkPage::eventFilter(QObject* watched, QEvent* event) {
 
 void WalkPage::typed() {
   if (field_->text().trimmed().isEmpty()) return;
+  conditionAsTyped();
   const auto done = desk_.walk.type(field_->text().trimmed().toStdString());
   if (done) field_->clear();
   if (!done) field_->selectAll();
@@ -240,6 +248,9 @@ void WalkPage::arrive() {
 }
 
 void WalkPage::take(const ReadingEvent& event) {
+  // What was half typed was meant for this point, not for the next one.
+  field_->clear();
+  conditionAsTyped();
   run(desk_.walk.take(event));
 }
 

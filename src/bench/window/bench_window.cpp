@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMimeData>
@@ -54,8 +55,8 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->addWidget(splitter_, 1);
   layout->addWidget(foot());
   setCentralWidget(middle);
-  addPages();
   addKeys();
+  connect(job_.get(), &BenchJob::noticed, this, [this](const QString& text) { tell(text, false); });
   connect(job_.get(), &BenchJob::failed, this, [this](const QString& text) { tell(text, true); });
   connect(job_.get(), &BenchJob::jobChanged, this, &BenchWindow::refresh);
   connect(job_.get(), &BenchJob::actionsChanged, this, &BenchWindow::refresh);
@@ -158,59 +159,50 @@ QWidget* BenchWindow::foot() {
   return box;
 }
 
-void BenchWindow::addPages() {
-  bookIn_ = new BookInPage(desk());
-  board_ = new BoardPage(desk());
-  walkPage_ = new WalkPage(desk());
-  for (const Station station : stations) {
-    StationPage* page = nullptr;
-    switch (station) {
-    case Station::bookIn:
-      page = bookIn_;
-      break;
-    case Station::board:
-      page = board_;
-      break;
-    case Station::walk:
-      page = walkPage_;
-      break;
-    case Station::find:
-      page = new FindPage(desk());
-      break;
-    case Station::bridge:
-      page = new BridgePage(desk());
-      break;
-    case Station::prove:
-      page = new ProvePage(desk());
-      break;
-    case Station::handOver:
-      page = new HandOverPage(desk());
-      break;
-    }
-    pages_->addWidget(page);
-    follow(*page);
+StationPage* BenchWindow::makePage(Station station) {
+  switch (station) {
+  case Station::bookIn:
+    return new BookInPage(desk());
+  case Station::board:
+    return new BoardPage(desk());
+  case Station::walk: {
+    auto* walk = new WalkPage(desk());
+    connect(walk, &WalkPage::modeWanted, this, [this, walk] { askWantedMode(); });
+    connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
+    return walk;
   }
-  connect(walkPage_, &WalkPage::modeWanted, this, [this] {
-    if (meter_) meter_->setMode(walkPage_->wantedMode());
-  });
-  connect(walkPage_, &WalkPage::takeNow, this, [this] {
-    if (!meter_)
-      tell(tr("No meter is linked: type the value, or link one (Ctrl+M)"), true);
-    else if (const auto taken = meter_->takeNow(); !taken)
-      tell(shown(taken.error().text()), true);
-  });
+  case Station::find:
+    return new FindPage(desk());
+  case Station::bridge:
+    return new BridgePage(desk());
+  case Station::prove:
+    return new ProvePage(desk());
+  case Station::handOver:
+    return new HandOverPage(desk());
+  }
+  return nullptr;
 }
 
 void BenchWindow::follow(StationPage& page) {
   connect(&page, &StationPage::overlayChanged, this, [this, &page] {
-    if (&page == pages_->currentWidget()) refreshMap();
+    if (&page != pages_->currentWidget()) return;
+    refreshMap();
+    askWantedMode();
   });
   connect(&page, &StationPage::told, this, &BenchWindow::tell);
   connect(&page, &StationPage::goTo, this, &BenchWindow::go);
 }
 
 StationPage& BenchWindow::page(Station station) {
-  return *static_cast<StationPage*>(pages_->widget(static_cast<int>(station)));
+  // Made when it is first wanted: a window that starts at one station waits for no other.
+  StationPage*& page = made_.at(static_cast<std::size_t>(station));
+  if (page == nullptr) {
+    page = makePage(station);
+    page->setTheme(theme_);
+    pages_->addWidget(page);
+    follow(*page);
+  }
+  return *page;
 }
 
 void BenchWindow::go(Station station) {
@@ -224,15 +216,21 @@ void BenchWindow::showStation(Station station) {
   pages_->setCurrentWidget(&to);
   // Where nothing is to be seen on the board, the page has all of the window.
   splitter_->widget(1)->setVisible(station != Station::bookIn && station != Station::handOver);
-  if (meter_) meter_->setMode(to.wantedMode());
+  askWantedMode();
   tell({}, false);
   refresh();
   refreshMap();
   to.arrive();
 }
 
+void BenchWindow::askWantedMode() {
+  const ReadingMode wanted = page(station_).wantedMode();
+  if (!meter_ || std::exchange(askedMode_, wanted) == wanted) return;
+  meter_->setMode(wanted);
+}
+
 void BenchWindow::openBoard(const QString& file) {
-  board_->open(file);
+  static_cast<BoardPage&>(page(Station::board)).open(file);
 }
 
 void BenchWindow::refresh() {
@@ -251,6 +249,7 @@ void BenchWindow::refresh() {
   jobLabel_->setText(job == nullptr ? tr("No job")
                                     : QStringLiteral("%1\n%2").arg(QString::fromStdString(job->number),
                                                                    QString::fromStdString(job->device)));
+  askWantedMode();
   const NextThing next = nextThing(all);
   next_->setText(next.text);
   nextButton_->setVisible(next.station != station_);
@@ -284,8 +283,8 @@ void BenchWindow::setTheme(PictureTheme theme) {
   theme_ = theme;
   QApplication::setPalette(widgetPalette(theme));
   map_->setTheme(theme);
-  for (const Station station : stations)
-    page(station).setTheme(theme);
+  for (StationPage* made : made_)
+    if (made != nullptr) made->setTheme(theme);
 }
 
 void BenchWindow::dragEnterEvent(QDragEnterEvent* event) {
@@ -300,8 +299,14 @@ void BenchWindow::dropEvent(QDropEvent* event) {
   openBoard(urls.first().toLocalFile());
 }
 
+QString BenchWindow::storeName() const {
+  return QFileInfo(QString::fromStdU16String(job_->folders().store.u16string())).absoluteFilePath();
+}
+
 void BenchWindow::remember() const {
+  if (restoring_) return;
   QSettings settings;
+  settings.setValue(QStringLiteral("window/store"), storeName());
   settings.setValue(QStringLiteral("window/station"), static_cast<int>(station_));
   if (job_->job() != nullptr)
     settings.setValue(QStringLiteral("window/job"), QVariant::fromValue<qulonglong>(job_->job()->id.value));
@@ -309,32 +314,48 @@ void BenchWindow::remember() const {
     settings.setValue(QStringLiteral("window/board"), QString::fromStdU16String(board->file.u16string()));
 }
 
-void BenchWindow::restore() {
-  const QSettings settings;
-  restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
-  splitter_->restoreState(settings.value(QStringLiteral("window/splitter")).toByteArray());
-  setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
+void BenchWindow::reopen(const QSettings& settings) {
   const int station =
       settings.value(QStringLiteral("window/station"), static_cast<int>(Station::board)).toInt();
   const auto job = settings.value(QStringLiteral("window/job")).toULongLong();
   const QString board = settings.value(QStringLiteral("window/board")).toString();
-  // First of all, since the opened job is remembered together with the station.
   if (station >= 0 && station < static_cast<int>(stations.size()))
     station_ = stations[static_cast<std::size_t>(station)];
   if (job != 0 && job_->book().job(JobId(job)))
     job_->openJob(JobId(job));
   else if (!board.isEmpty())
     job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
+}
+
+void BenchWindow::restore() {
+  restoring_ = true;
+  if (!painted_) job_->putOffBoards();
+  const QSettings settings;
+  restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
+  splitter_->restoreState(settings.value(QStringLiteral("window/splitter")).toByteArray());
+  setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
+  // Numbers of jobs are of their store.
+  if (settings.value(QStringLiteral("window/store")).toString() == storeName()) reopen(settings);
   go(station_);
   // Fields that need a board could not have the keyboard until it was read.
   connect(
       job_.get(), &BenchJob::boardChanged, this, [this] { page(station_).arrive(); },
       Qt::SingleShotConnection);
   linkMeter(settings.value(QStringLiteral("meter/address")).toString());
+  restoring_ = false;
+}
+
+void BenchWindow::paintEvent(QPaintEvent* event) {
+  QMainWindow::paintEvent(event);
+  if (painted_) return;
+  painted_ = true;
+  QMetaObject::invokeMethod(job_.get(), &BenchJob::readBoardsNow, Qt::QueuedConnection);
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {
   remember();
+  for (StationPage* page : made_)
+    if (page != nullptr) page->keepTyped();
   QSettings settings;
   settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
   settings.setValue(QStringLiteral("window/splitter"), splitter_->saveState());

@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QDialog>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMouseEvent>
 #include <QSettings>
 #include <QVBoxLayout>
@@ -40,11 +41,11 @@ void BenchWindow::addKeys() {
   add(tr("Redo"), QKeySequence::Redo, [this] { job_->undoStack().redo(); });
   add(tr("Search all jobs"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F), [this] {
     go(Station::bookIn);
-    bookIn_->search();
+    static_cast<BookInPage&>(page(station_)).search();
   });
   add(tr("Find on the map"), QKeySequence::Find, [this] {
     if (station_ == Station::bookIn) {
-      bookIn_->search();
+      static_cast<BookInPage&>(page(station_)).search();
       return;
     }
     search_->setFocus();
@@ -124,7 +125,17 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::KeyPress && watched == QApplication::focusWidget() &&
       message_->text().startsWith(QStringLiteral("⚠")))
     tell({}, false);
-  if (event->type() == QEvent::MouseButtonPress && station_ == Station::walk && isActiveWindow()) {
+  // A key or pedal held down is one touch, not many pins; letters of a text go on.
+  if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->isAutoRepeat()) {
+    const auto* field = qobject_cast<QLineEdit*>(watched);
+    const QString text = static_cast<QKeyEvent*>(event)->text();
+    const bool prints = !text.isEmpty() && text.front().isPrint();
+    if ((prints || static_cast<QKeyEvent*>(event)->key() == Qt::Key_Return) &&
+        (qobject_cast<StationPage*>(watched) != nullptr || (field != nullptr && field->text().isEmpty())))
+      return true;
+  }
+  if (event->type() == QEvent::MouseButtonPress && station_ == Station::walk && isActiveWindow() &&
+      watched->isWidgetType()) {
     const auto* mouse = static_cast<QMouseEvent*>(event);
     if (mouse->button() == Qt::BackButton || mouse->button() == Qt::ForwardButton) {
       page(station_).take(mouse->button() == Qt::BackButton ? ReadingEvent(StepBack{})
@@ -132,7 +143,7 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
       return true;
     }
     if (mouse->button() == Qt::MiddleButton && watched != map_) {
-      Q_EMIT walkPage_->takeNow();
+      takeNow();
       return true;
     }
   }

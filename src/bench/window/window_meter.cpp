@@ -1,4 +1,6 @@
 // The linked meter in the window: its values, its state, and what it takes.
+#include <utility>
+
 #include <QInputDialog>
 #include <QLabel>
 #include <QSettings>
@@ -24,7 +26,8 @@ void BenchWindow::linkMeter(const QString& address) {
     tell(shown(patterns.error().text()), true);
     return;
   }
-  auto source = LinkedMeterSource::make(*parsed, page(station_).wantedMode(), *patterns);
+  askedMode_ = page(station_).wantedMode();
+  auto source = LinkedMeterSource::make(*parsed, askedMode_, *patterns);
   if (!source) {
     tell(shown(source.error().text()), true);
     return;
@@ -41,10 +44,18 @@ void BenchWindow::meterEvents() {
   while (meter_) {
     auto event = meter_->next();
     if (!event) return;
-    if (!*event)
+    if (!*event) {
       tell(shown(event->error().text()), true);
+      continue;
+    }
+    // The point may have changed since the meter was told: a reading in volts is no reading in ohms.
+    const ReadingMode wanted = page(station_).wantedMode();
+    const auto* value = std::get_if<ValueTaken>(&**event);
+    if (value != nullptr && value->mode.value_or(wanted) != wanted)
+      tell(tr("The meter is in another mode than this point wants: nothing taken"), true);
     else
       page(station_).take(**event);
+    askWantedMode();
   }
 }
 
@@ -52,13 +63,17 @@ void BenchWindow::showMeter(const LinkStatus& status) {
   const QString text = shown(status.text);
   if (status.state == LinkState::ready) {
     live_->setText(tr("meter ready"));
+    // Nobody who probes hands-free presses a key to put the warning away.
+    if (std::exchange(meterWarned_, false)) tell({}, false);
     live_->setToolTip(text);
     return;
   }
   live_->setText(status.state == LinkState::connecting ? tr("meter: connecting") : tr("⚠ meter"));
   live_->setToolTip(text);
   // Told at once, in words, where the eyes are: nothing is being taken now.
-  if (status.state != LinkState::connecting) tell(text, true);
+  if (status.state == LinkState::connecting) return;
+  tell(text, true);
+  meterWarned_ = true;
 }
 
 void BenchWindow::showLive(const LiveValue& value) {
@@ -78,6 +93,13 @@ void BenchWindow::showLive(const LiveValue& value) {
     break;
   }
   live_->setText(text);
+}
+
+void BenchWindow::takeNow() {
+  if (!meter_)
+    tell(tr("No meter is linked: type the value, or link one (Ctrl+M)"), true);
+  else if (const auto taken = meter_->takeNow(); !taken)
+    tell(shown(taken.error().text()), true);
 }
 
 void BenchWindow::askMeter() {

@@ -221,7 +221,7 @@ TEST_CASE("handing over is one key, and undo takes it back") {
   DemoDesk demo;
   REQUIRE(demo.fault->accept(0));
   HandOver page(demo);
-  HandOver::key(Qt::Key_Return, Qt::ControlModifier);
+  HandOver::key(Qt::Key_H, Qt::ControlModifier);
   CHECK(waitFor([&] { return demo.job->job()->state == JobState::handedOver; }, 5));
   CHECK(page.told.contains(QStringLiteral("not proved")));
   page.page.undo();
@@ -232,6 +232,6 @@ TEST_CASE("a board given up goes back unrepaired") {
   DemoDesk demo;
   REQUIRE(demo.fault->addAction(RepairKind::notEconomic, "the board", "inner layers gone"));
   HandOver page(demo);
-  HandOver::key(Qt::Key_Return, Qt::ControlModifier);
+  HandOver::key(Qt::Key_H, Qt::ControlModifier);
   CHECK(waitFor([&] { return demo.job->job()->state == JobState::returnedUnrepaired; }, 5));
 }

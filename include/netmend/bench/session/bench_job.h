@@ -59,8 +59,11 @@ public:
   void openBoardFile(const std::filesystem::path& file);
   /// Makes the least board of a connector typed in one line.
   bool useConnector(const std::string& text);
-  [[nodiscard]] bool openingBoard() const { return opening_.busy(); }
+  [[nodiscard]] bool openingBoard() const { return opening_.busy() || waiting_; }
   void cancelOpening();
+  /// Files named from here on are read from `readBoardsNow` on: a window's first picture waits for none.
+  void putOffBoards() { putOff_ = true; }
+  void readBoardsNow();
 
   [[nodiscard]] const std::vector<Walk>& goodWalks() const { return good_; }
   /// Worked out beside the event loop; `goodWalksChanged` says when.
@@ -93,6 +96,8 @@ public:
   void fail(const Error& error) { Q_EMIT failed(shown(error.text())); }
 
 Q_SIGNALS:
+  /// Something happened that nobody asked for, in words.
+  void noticed(const QString& what);
   /// Another job is open, or none; the signals for its parts follow.
   void jobOpened();
   void jobChanged();       ///< another job, or what stands in it
@@ -106,6 +111,10 @@ Q_SIGNALS:
 
 private:
   void tellOfOtherJob();
+  /// Whether the open job has readings of another board than this file's.
+  [[nodiscard]] bool isOfAnotherJob(const std::filesystem::path& file) const;
+  /// Where boards are kept of which only a connector is known.
+  [[nodiscard]] std::filesystem::path boardsFolder() const { return folders_.store / "boards"; }
   BenchJob(BenchFolders folders, RepairData data, JobBook book);
   bool reload();
   struct Listing {
@@ -127,6 +136,8 @@ private:
   std::shared_ptr<const ExpectedTable> expected_ = std::make_shared<const ExpectedTable>();
   QUndoStack undo_;
   Background opening_;
+  bool putOff_ = false;
+  std::optional<std::filesystem::path> waiting_; ///< the file named while they were put off
   Background weighing_;
 };
 

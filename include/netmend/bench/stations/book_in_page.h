@@ -21,6 +21,7 @@ class BookInPage : public StationPage {
 
 public:
   explicit BookInPage(Desk desk, QWidget* parent = nullptr);
+  void keepTyped() override { save(); }
   void arrive() override;
   void newJob();
   void search();

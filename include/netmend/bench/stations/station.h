@@ -46,6 +46,8 @@ public:
 
   /// The window came here: put the keyboard where the next key belongs.
   virtual void arrive() { setFocus(); }
+  /// Keeps what was typed and waits for a pause; the window is about to go.
+  virtual void keepTyped() {}
   /// A value from the linked meter, of the mode that `wantedMode` names.
   virtual void take(const ReadingEvent&) {}
   /// What the meter should be set to here.

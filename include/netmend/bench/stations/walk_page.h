@@ -48,6 +48,8 @@ private:
   void showVerdict();
   void showConnector();
   void startWithCondition();
+  /// With the first reading, for who did not press Enter behind it.
+  void conditionAsTyped();
   [[nodiscard]] std::vector<ConnectorPin> connectorPins() const;
 
   QLabel* band_;

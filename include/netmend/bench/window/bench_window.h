@@ -13,15 +13,13 @@
 
 class QLabel;
 class QPushButton;
+class QSettings;
 class QSplitter;
 class QStackedWidget;
 
 namespace netmend {
 
-class BoardPage;
-class BookInPage;
 class Sounds;
-class WalkPage;
 
 /// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
 /// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
@@ -55,6 +53,7 @@ public:
 
 protected:
   void closeEvent(QCloseEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -63,7 +62,7 @@ private:
   QWidget* rail();
   QWidget* mapPanel();
   QWidget* foot();
-  void addPages();
+  [[nodiscard]] StationPage* makePage(Station station);
   void addKeys();
   void showStation(Station station);
 
@@ -75,17 +74,25 @@ private:
   void showMeter(const LinkStatus& status);
   void showLive(const LiveValue& value);
   void remember() const;
+  void reopen(const QSettings& settings);
+  void askWantedMode();
+  [[nodiscard]] QString storeName() const;
   void undo();
   void showKeys();
   void askMeter();
+  void takeNow();
 
   std::unique_ptr<BenchJob> job_;
   std::unique_ptr<BenchWalk> walk_;
   std::unique_ptr<BenchFault> fault_;
   std::unique_ptr<LinkedMeterSource> meter_;
+  ReadingMode askedMode_ = ReadingMode::diode; ///< what the linked meter was last told to measure
+  bool meterWarned_ = false;
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
+  bool restoring_ = false; ///< nothing new to remember
+  bool painted_ = false;   ///< the first picture is out
 
   QStackedWidget* pages_;
   std::array<QPushButton*, stations.size()> rail_{};
@@ -99,9 +106,7 @@ private:
   QLabel* next_;
   QLabel* message_;
   QPushButton* nextButton_;
-  BookInPage* bookIn_ = nullptr;
-  BoardPage* board_ = nullptr;
-  WalkPage* walkPage_ = nullptr;
+  std::array<StationPage*, stations.size()> made_{}; ///< null: not wanted yet
 };
 
 } // namespace netmend
