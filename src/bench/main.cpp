@@ -1,12 +1,13 @@
 #include <cstdio>
+#include <fcntl.h>
 #include <string_view>
+#include <sys/file.h>
 
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
 #include <QIcon>
 #include <QLocale>
-#include <QLockFile>
 #include <QSettings>
 #include <QStandardPaths>
 
@@ -46,6 +47,12 @@ bool answered(int argc, char** argv) {
 
 std::filesystem::path pathOf(const QString& text) {
   return std::filesystem::path(text.toStdU16String());
+}
+
+/// Two windows would overwrite what the other one wrote. The lock ends with the process, however that ends.
+bool onlyWindowOf(const std::filesystem::path& store) {
+  const int file = ::open((store / "window.lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
+  return file < 0 || ::flock(file, LOCK_EX | LOCK_NB) == 0;
 }
 
 /// The same drawing in all sizes that desktops ask for.
@@ -104,11 +111,8 @@ int main(int argc, char** argv) {
   const QString folder = line.isSet(store)
                              ? line.value(store)
                              : QStandardPaths::writableLocation(QStandardPaths::AppDataLocation);
-  // Two windows would overwrite what the other one wrote. A lock left by a window that was killed is none.
   QDir().mkpath(folder);
-  QLockFile lock(folder + QStringLiteral("/window.lock"));
-  lock.setStaleLockTime(0);
-  if (!lock.tryLock(100) && lock.error() == QLockFile::LockFailedError) {
+  if (!onlyWindowOf(pathOf(folder))) {
     std::fputs(qPrintable(QStringLiteral("%1: another window has this job book open\n").arg(folder)), stderr);
     return 3;
   }

@@ -86,7 +86,6 @@ QString Translation::translate(const char* context, const char* sourceText, cons
 }
 
 void speak(const QString& language) {
-  QLocale::setDefault(QLocale(language));
   auto* const application = QCoreApplication::instance();
   auto* const qt = new QTranslator(application);
   if (qt->load(QLocale(language), QStringLiteral("qtbase"), QStringLiteral("_"),

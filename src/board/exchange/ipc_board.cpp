@@ -43,14 +43,14 @@ void finishDrawing(IpcReader& r, Drawing& drawing) {
   if (drawing.code == 378) addConductor(r, drawing.name, drawing.layer, drawing.drawn);
   if (drawing.code == 389 && drawing.name == "BOARD_EDGE") addEdge(r, drawing.drawn);
   if (drawing.code == 389 && drawing.name != "BOARD_EDGE")
-    ++r.counted["outline(s) other than the board's edge were not read"];
+    ++r.counted["outlines other than the board's edge, not read"];
   drawing = {};
 }
 
 Result<void> readTestRecord(IpcReader& r, std::string_view line, std::size_t number) {
   auto record = testRecord(line, r.preamble.units);
   if (!record) return placed(record.error(), r, number);
-  if (record->netRunsOn) ++r.counted["net name(s) run past their columns and were read to column 20"];
+  if (record->netRunsOn) ++r.counted["net names that run past their columns, read to column 20"];
   const bool continues = record->kind < 300;
   if (continues && r.group.records.empty())
     return placed(
@@ -98,10 +98,10 @@ void countUnread(IpcReader& r, int code) {
   case 79:
     return; // where a tester probes, how large the mask's opening is, which nets lie side by side
   case 309:
-    ++r.counted["step record(s) of a panel were not read"];
+    ++r.counted["step records of a panel, not read"];
     return;
   default:
-    ++r.counted[fmt::format("record(s) {:03} were not read", code)];
+    ++r.counted[fmt::format("records {:03}, not read", code)];
   }
 }
 
@@ -142,7 +142,7 @@ Result<Imported> finish(IpcReader& r) {
   for (std::string& text : outline->notices)
     r.points.notice(std::move(text));
   for (const auto& [what, count] : r.counted)
-    r.points.notice(fmt::format("{} {}", count, what));
+    r.points.notice(fmt::format("{}: {}", what, count));
   return r.points.finish();
 }
 

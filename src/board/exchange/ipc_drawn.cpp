@@ -7,7 +7,7 @@ namespace netmend::ipc {
 void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn) {
   if (!drawn.pen) return;
   const bool round = drawn.pen->height <= Length(0);
-  if (!round) ++r.counted["conductor(s) drawn with a rectangular pen; its smaller side was taken as width"];
+  if (!round) ++r.counted["conductors drawn with a rectangular pen, its smaller side taken as width"];
   const Length width = round ? drawn.pen->width : std::min(drawn.pen->width, drawn.pen->height);
   const std::string name = r.netName(net);
   Fact<NetId> netId;

@@ -34,7 +34,7 @@ Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record) {
   if (*record.access == 0) return fromFile(record.drill ? PadReach::allLayers : PadReach::topAndBottom);
   if (*record.access == 1) return fromFile(PadReach::top);
   if (*record.access == r.preamble.layers) return fromFile(PadReach::bottom);
-  ++r.counted["point(s) on inner layers; their reach is left unknown"];
+  ++r.counted["points on inner layers, their reach left unknown"];
   return {};
 }
 
@@ -144,7 +144,7 @@ Result<void> finishGroup(IpcReader& r) {
   const Group group = std::move(r.group);
   r.group = {};
   if (group.records.empty()) return {};
-  if (group.records.front().midpoint) ++r.counted["point(s) are marked as lying in the middle of their net"];
+  if (group.records.front().midpoint) ++r.counted["points marked as lying in the middle of their net"];
   if (isVia(group)) {
     addVia(r, group);
     return {};

@@ -75,9 +75,9 @@ void reportCollisions(Preamble& p, const std::vector<Alias>& aliases, const std:
                                   [](const std::string& name) { return name.size() == netColumns; });
   if (full > 0) {
     p.notices.push_back(
-        fmt::format("{} net name(s) fill all {} columns and may have been cut; nets whose names "
+        fmt::format("net names that fill all {} columns and may have been cut: {}; nets whose names "
                     "were cut to the same would appear as one",
-                    full, netColumns));
+                    netColumns, full));
   }
 }
 

@@ -24,7 +24,7 @@ void readText(KicadReader& r) {
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "layer") {
-      if (r.copperLayers.contains(r.in.word())) ++r.counted["text(s) on copper layers were left out"];
+      if (r.copperLayers.contains(r.in.word())) ++r.counted["texts on copper layers, left out"];
       r.in.leave();
     } else {
       r.in.leave();
@@ -84,7 +84,7 @@ Result<void> finish(KicadReader& r) {
     r.board().info.outline = fromFile(std::move(outline->polygons));
   guessDielectrics(r);
   for (const auto& [what, count] : r.counted)
-    r.notice(fmt::format("{} {}", count, what));
+    r.notice(fmt::format("{}: {}", what, count));
   return {};
 }
 

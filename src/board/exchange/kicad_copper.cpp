@@ -93,7 +93,7 @@ void addZonePolygon(KicadReader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> 
   if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
   if (polygons.empty()) {
     if (growth > Length(0))
-      ++r.counted["old filled area(s) could not be widened by the pen they were drawn with"];
+      ++r.counted["old filled areas that could not be widened by the pen they were drawn with"];
     polygons.push_back({std::move(ring), {}});
   }
   for (Polygon& polygon : polygons) {
@@ -140,8 +140,7 @@ void readVia(KicadReader& r) {
     } else if (item.text == "tenting") {
       if (const auto own = readTenting(r); own.known()) via.maskOpening = own;
     } else {
-      if (item.text == "remove_unused_layers")
-        ++r.counted["via(s) without ring on layers where nothing joins"];
+      if (item.text == "remove_unused_layers") ++r.counted["vias without ring on layers where nothing joins"];
       r.in.leave();
     }
   }

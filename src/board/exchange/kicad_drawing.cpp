@@ -42,7 +42,7 @@ void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId>
     if (g.net) area.net = itemNet(r, g.net);
     area.origin = Origin::file;
     r.board().areas.put(std::move(area));
-    ++r.counted["drawn copper shape(s) without a net were read as areas whose net is unknown"];
+    ++r.counted["drawn copper shapes without a net, read as areas whose net is unknown"];
   }
 }
 

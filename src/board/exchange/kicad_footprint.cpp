@@ -139,7 +139,7 @@ void addOtherPieces(KicadReader& r, const PadItem& item) {
       area.net = item.net;
       area.origin = Origin::file;
       r.board().areas.put(std::move(area));
-      ++r.counted["piece(s) of custom pads that do not hang together with them were read as areas"];
+      ++r.counted["pieces of custom pads that do not hang together with them, read as areas"];
     }
   }
 }

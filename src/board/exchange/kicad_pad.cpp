@@ -121,8 +121,7 @@ RawPad readWordsOfPad(KicadReader& r) {
     } else if (item.text == "primitives") {
       readPrimitives(r, pad.primitives);
     } else {
-      if (item.text == "remove_unused_layers")
-        ++r.counted["pad(s) without ring on layers where nothing joins"];
+      if (item.text == "remove_unused_layers") ++r.counted["pads without ring on layers where nothing joins"];
       r.in.leave();
     }
   }
@@ -154,7 +153,7 @@ Fact<PadReach> reachOf(KicadReader& r, const Layers& on) {
   if (on.top && on.bottom) return fromFile(on.inner ? PadReach::allLayers : PadReach::topAndBottom);
   if (on.top) return fromFile(PadReach::top);
   if (on.bottom) return fromFile(PadReach::bottom);
-  if (on.inner) ++r.counted["pad(s) only on inner layers; their reach is left unknown"];
+  if (on.inner) ++r.counted["pads only on inner layers, their reach left unknown"];
   return {};
 }
 

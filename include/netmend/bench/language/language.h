@@ -42,8 +42,9 @@ private:
   std::unique_ptr<Remembered> remembered_;
 };
 
-/// Sets the running application to a language that `languages` names, for as long as it runs: texts, Qt's own
-/// dialogs where its translations are installed, numbers and dates.
+/// Sets the texts of the running application to a language that `languages` names, for as long as it runs;
+/// Qt's own dialogs and names of keys, too, where Qt's translations are installed. Dates stay as the desktop
+/// writes them.
 void speak(const QString& language);
 
 } // namespace netmend
