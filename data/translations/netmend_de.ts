@@ -1816,6 +1816,66 @@
         <translation>keine Zeit</translation>
     </message>
     <message>
+        <source>pads without ring on layers where nothing joins: {n}</source>
+        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+    </message>
+    <message>
+        <source>pads only on inner layers, their reach left unknown: {n}</source>
+        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}</translation>
+    </message>
+    <message>
+        <source>texts on copper layers, left out: {n}</source>
+        <translation>Texte auf Kupferlagen, weggelassen: {n}</translation>
+    </message>
+    <message>
+        <source>old filled areas that could not be widened by the pen they were drawn with: {n}</source>
+        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}</translation>
+    </message>
+    <message>
+        <source>vias without ring on layers where nothing joins: {n}</source>
+        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+    </message>
+    <message>
+        <source>outlines other than the board&apos;s edge, not read: {n}</source>
+        <translation>Umrisse außer dem Platinenrand, nicht gelesen: {n}</translation>
+    </message>
+    <message>
+        <source>net names that run past their columns, read to column 20: {n}</source>
+        <translation>Netznamen über ihre Spalten hinaus, bis Spalte 20 gelesen: {n}</translation>
+    </message>
+    <message>
+        <source>step records of a panel, not read: {n}</source>
+        <translation>Nutzen-Datensätze, nicht gelesen: {n}</translation>
+    </message>
+    <message>
+        <source>records {n}, not read: {n}</source>
+        <translation>Datensätze {0}, nicht gelesen: {1}</translation>
+    </message>
+    <message>
+        <source>pieces of custom pads that do not hang together with them, read as areas: {n}</source>
+        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}</translation>
+    </message>
+    <message>
+        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}</source>
+        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}</translation>
+    </message>
+    <message>
+        <source>points on inner layers, their reach left unknown: {n}</source>
+        <translation>Punkte auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}</translation>
+    </message>
+    <message>
+        <source>points marked as lying in the middle of their net: {n}</source>
+        <translation>Punkte, als mitten in ihrem Netz liegend markiert: {n}</translation>
+    </message>
+    <message>
+        <source>conductors drawn with a rectangular pen, its smaller side taken as width: {n}</source>
+        <translation>Leiter mit rechteckigem Stift gezeichnet, die kleinere Seite gilt als Breite: {n}</translation>
+    </message>
+    <message>
+        <source>net names that fill all {n} columns and may have been cut: {n}; nets whose names were cut to the same would appear as one</source>
+        <translation>Netznamen, die alle {} Spalten füllen und vielleicht gekürzt sind: {}; Netze mit gleich gekürzten Namen erschienen als eines</translation>
+    </message>
+    <message>
         <source>reads {}</source>
         <translation>zeigt {}</translation>
     </message>
@@ -3567,6 +3627,10 @@
         <translation>Messung</translation>
     </message>
     <message>
+        <source>The job is closed, with its board: it stands in the list. This is another board.</source>
+        <translation>Der Auftrag mit seiner Platine ist geschlossen: er steht in der Liste. Dies ist eine andere Platine.</translation>
+    </message>
+    <message>
         <source>board of the job</source>
         <translation>Platine des Auftrags</translation>
     </message>
@@ -3600,10 +3664,6 @@
     <message>
         <source>Netmend</source>
         <translation>Netmend</translation>
-    </message>
-    <message>
-        <source>No meter is linked: type the value, or link one (Ctrl+M)</source>
-        <translation>Kein Messgerät verbunden: Wert eingeben oder eines verbinden (Strg+M)</translation>
     </message>
     <message>
         <source>%1, done</source>
@@ -3698,6 +3758,10 @@
         <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; auslassen &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; rückgängig &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, lassen aus und übernehmen.&lt;/p&gt;</translation>
     </message>
     <message>
+        <source>The meter is in another mode than this point wants: nothing taken</source>
+        <translation>Messgerät steht auf anderer Messart als dieser Punkt braucht: nichts übernommen</translation>
+    </message>
+    <message>
         <source>meter ready</source>
         <translation>Messgerät bereit</translation>
     </message>
@@ -3720,6 +3784,10 @@
     <message>
         <source>%1 ●</source>
         <translation>%1 ●</translation>
+    </message>
+    <message>
+        <source>No meter is linked: type the value, or link one (Ctrl+M)</source>
+        <translation>Kein Messgerät verbunden: Wert eingeben oder eines verbinden (Strg+M)</translation>
     </message>
     <message>
         <source>Linked meter</source>
@@ -4321,6 +4389,10 @@
             <numerusform>Druckbereit: %n Seite</numerusform>
             <numerusform>Druckbereit: %n Seiten</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Another job is open by now: nothing was saved or printed</source>
+        <translation>Inzwischen ist ein anderer Auftrag offen: nichts gesichert oder gedruckt</translation>
     </message>
     <message>
         <source>Saved: %1</source>
