@@ -43,9 +43,6 @@ void noteBoard(Job& job, const OpenBoard& board) {
 Result<RepairActionId> addTo(JobBook& book, JobId job, const RepairAction& action) {
   return book.addAction(job, action);
 }
-Result<PhotoId> addTo(JobBook& book, JobId job, const Photo& photo) {
-  return book.addPhoto(job, photo);
-}
 Result<ChargeId> addTo(JobBook& book, JobId job, const Charge& charge) {
   return book.addCharge(job, charge);
 }
@@ -60,7 +57,7 @@ template <class Item> const Item* findIn(const std::vector<Item>& items, decltyp
 
 BenchJob::BenchJob(BenchFolders folders, RepairData data, JobBook book)
     : folders_(std::move(folders)), data_(std::move(data)), book_(std::move(book)), opening_(this),
-      weighing_(this) {}
+      weighing_(this), storing_(this) {}
 
 Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
   std::error_code error;
@@ -68,23 +65,25 @@ Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
   if (error) return failure({"cannot be made: " + error.message(), folders.store.string()});
   auto data = loadRepairData(folders.data);
   if (!data) return failure(data.error());
-  auto book = JobBook::open(folders.store / "jobs.netmend-book");
+  auto book = JobBook::open(bookFile(folders));
   if (!book) return failure(book.error());
   return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(*data), std::move(*book)));
 }
 
 bool BenchJob::perform(const QString& what, std::function<Result<void>()> redo,
                        std::function<Result<void>()> undo) {
-  bool good = true;
-  undo_.push(new BookCommand(what, std::move(redo), std::move(undo), [this, &good](const Error& error) {
-    good = false;
+  // The command outlives this call: undone later it may fail again.
+  const auto good = std::make_shared<bool>(true);
+  undo_.push(new BookCommand(what, std::move(redo), std::move(undo), [this, good](const Error& error) {
+    *good = false;
     fail(error);
   }));
-  return good;
+  return *good;
 }
 
-bool BenchJob::reload() {
-  auto job = book_.job(job_->id);
+bool BenchJob::reload(std::vector<Photo> known) {
+  known.insert(known.end(), job_->photos.begin(), job_->photos.end());
+  auto job = book_.job(job_->id, known);
   if (!job) {
     fail(job.error());
     return false;
@@ -349,13 +348,15 @@ bool BenchJob::setSuspects(const std::vector<JobSuspect>& suspects) {
 
 template <class Item> bool BenchJob::list(const QString& what, const Item& item, Listing listing) {
   if (!job_) return false;
-  // Put back, it is the same with another id: ids are never used twice.
-  const auto id = std::make_shared<decltype(item.id)>(item.id);
+  // Put back, it is the very same: what was done with it afterwards can be done again.
+  const auto id = std::make_shared<decltype(item.id)>(listing.add ? decltype(item.id){} : item.id);
   const auto told = [this, changed = listing.changed](Result<void> done) {
     if (done && reload()) (this->*changed)();
     return done;
   };
-  const auto put = [this, id, item, told]() -> Result<void> {
+  const auto put = [this, id, item, told]() mutable -> Result<void> {
+    item.id = *id;
+    if (item.id) return told(book_.putBack(job_->id, item));
     const auto added = addTo(book_, job_->id, item);
     if (!added) return failure(added.error());
     *id = *added;
@@ -369,17 +370,8 @@ bool BenchJob::addAction(const RepairAction& action) {
   return list(tr("repair action"), action, {true, &BenchJob::actionsChanged});
 }
 
-bool BenchJob::addPhoto(const Photo& photo) {
-  return list(tr("photo"), photo, {true, &BenchJob::papersChanged});
-}
-
 bool BenchJob::addCharge(const Charge& charge) {
   return list(tr("charge"), charge, {true, &BenchJob::papersChanged});
-}
-
-bool BenchJob::removePhoto(PhotoId id) {
-  const Photo* photo = job_ ? findIn(job_->photos, id) : nullptr;
-  return photo != nullptr && list(tr("removal of a photo"), *photo, {false, &BenchJob::papersChanged});
 }
 
 bool BenchJob::removeCharge(ChargeId id) {
@@ -410,10 +402,15 @@ bool BenchJob::addReadingFor(RepairActionId action, const QString& what, const J
     Q_EMIT readingsChanged();
     Q_EMIT actionsChanged();
   };
-  const auto put = [this, id, reading, change, before = *found, told]() -> Result<void> {
-    const auto added = book_.addReading(job_->id, reading);
-    if (!added) return failure(added.error());
-    *id = *added;
+  const auto put = [this, id, reading, change, before = *found, told]() mutable -> Result<void> {
+    reading.id = *id;
+    if (reading.id) {
+      if (auto again = book_.putBack(job_->id, reading); !again) return again;
+    } else {
+      const auto added = book_.addReading(job_->id, reading);
+      if (!added) return failure(added.error());
+      *id = *added;
+    }
     RepairAction after = before;
     change(after, *id);
     auto kept = book_.updateAction(job_->id, after);

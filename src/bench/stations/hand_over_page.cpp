@@ -268,8 +268,16 @@ void HandOverPage::whenReady(std::function<void()> then) {
     Q_EMIT told(tr("No job is open"), true);
     return;
   }
-  then_.push_back(std::move(then));
+  then_.push_back([this, id = desk_.job.job()->id, then = std::move(then)] {
+    if (stillOpen(id)) then();
+  });
   writing_->start(0);
+}
+
+bool HandOverPage::stillOpen(JobId id) {
+  const bool same = desk_.job.job() != nullptr && desk_.job.job()->id == id;
+  if (!same) Q_EMIT told(tr("Another job is open by now: nothing was saved or printed"), true);
+  return same;
 }
 
 void HandOverPage::saveTo(const std::filesystem::path& file) {
@@ -307,8 +315,9 @@ void HandOverPage::chooseFile() {
   dialog->setNameFilter(tr("PDF (*.pdf)"));
   const QString number = QString::fromStdString(job->number);
   dialog->selectFile((customer_->isChecked() ? tr("job-%1-customer.pdf") : tr("job-%1.pdf")).arg(number));
-  connect(dialog, &QFileDialog::fileSelected, this,
-          [this](const QString& file) { saveTo(std::filesystem::path(file.toStdU16String())); });
+  connect(dialog, &QFileDialog::fileSelected, this, [this, id = job->id](const QString& file) {
+    if (stillOpen(id)) saveTo(std::filesystem::path(file.toStdU16String()));
+  });
   dialog->setModal(false);
   dialog->show();
 }
@@ -320,8 +329,8 @@ void HandOverPage::choosePrinter() {
       paper_->currentData().toString() == QStringLiteral("letter") ? QPageSize::Letter : QPageSize::A4));
   printer->setDocName(tr("Job sheet %1").arg(QString::fromStdString(desk_.job.job()->number)));
   auto* dialog = new QPrintDialog(printer.get(), this);
-  connect(dialog, &QDialog::finished, this, [this, printer, dialog](int result) {
-    if (result == QDialog::Accepted) printTo(printer);
+  connect(dialog, &QDialog::finished, this, [this, printer, dialog, id = desk_.job.job()->id](int result) {
+    if (result == QDialog::Accepted && stillOpen(id)) printTo(printer);
     dialog->deleteLater();
   });
   dialog->setModal(false);

@@ -22,7 +22,7 @@ namespace {
 constexpr int thumbnailLines = 7; ///< height of a thumbnail in lines of text
 
 /// Null where the bytes are no picture to their end.
-QImage reduced(const std::string& bytes, int height) {
+QImage reduced(const PhotoBytes& bytes, int height) {
   QByteArray data = QByteArray::fromRawData(bytes.data(), static_cast<qsizetype>(bytes.size()));
   QBuffer buffer(&data);
   buffer.open(QIODevice::ReadOnly);
@@ -109,10 +109,8 @@ void PhotosView::addFiles(const QStringList& files) {
     Q_EMIT told(tr("A photo needs a job: book one in first"), true);
     return;
   }
-  if (waitingFor_ != job_.job()->id) waiting_.clear();
-  waitingFor_ = job_.job()->id;
   for (const QString& file : files)
-    waiting_.push_back({file, caption()});
+    waiting_.push_back({file, caption(), job_.job()->id});
   caption_->clear();
   readNext();
 }
@@ -124,11 +122,11 @@ void PhotosView::readNext() {
   const int height = list_->iconSize().height();
   reading_.run<ReadPhoto>(
       [file = next.file, height](const std::stop_token&) { return readWhole(file, height); },
-      [this, text = next.caption](ReadPhoto read) {
+      [this, text = next.caption, id = next.job](ReadPhoto read) {
         const Job* job = job_.job();
         if (!read.photo) {
           Q_EMIT told(shown(read.photo.error().text()), true);
-        } else if (job != nullptr && job->id == waitingFor_) {
+        } else if (job != nullptr && job->id == id) {
           read.photo->caption = text.toStdString();
           job_.addPhoto(*read.photo);
         }
@@ -153,7 +151,7 @@ void PhotosView::refresh() {
 
 void PhotosView::makeThumbnails() {
   using Made = std::map<std::uint64_t, QImage>;
-  std::map<std::uint64_t, std::string> missing;
+  std::map<std::uint64_t, PhotoBytes> missing;
   for (const Photo& photo : job_.job()->photos)
     if (!thumbnails_.contains(photo.id.value)) missing[photo.id.value] = photo.bytes;
   if (missing.empty()) return;

@@ -45,9 +45,9 @@ private:
   struct Waiting {
     QString file;
     QString caption;
+    JobId job; ///< the one that was open when it was chosen
   };
   std::deque<Waiting> waiting_;                ///< to be read
-  JobId waitingFor_;                           ///< the job that was open when they were chosen
   std::map<std::uint64_t, QImage> thumbnails_; ///< by the photo's id: none is used twice
   Background reading_;
   Background drawing_;

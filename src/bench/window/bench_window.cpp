@@ -125,7 +125,10 @@ QWidget* BenchWindow::mapPanel() {
   below->addWidget(layers_, 2);
   layout->addLayout(below);
   map_->onPlace = [this](const MapPlace& place) { place_->setText(place.text); };
-  map_->onPin = [this](PinId pin) { page(station_).pinChosen(pin); };
+  map_->onPin = [this](PinId pin) {
+    page(station_).pinChosen(pin);
+    page(station_).arrive(); // the next digits are a reading, not the map's
+  };
   map_->onLayersChanged = [this] { layers_->refresh(); };
   map_->onBoardReady = [this] {
     layers_->refresh();
@@ -349,7 +352,15 @@ void BenchWindow::paintEvent(QPaintEvent* event) {
   QMainWindow::paintEvent(event);
   if (painted_) return;
   painted_ = true;
-  QMetaObject::invokeMethod(job_.get(), &BenchJob::readBoardsNow, Qt::QueuedConnection);
+  QMetaObject::invokeMethod(
+      this,
+      [this] {
+        job_->readBoardsNow();
+        const QSettings settings;
+        sounds_->setTones(settings.value(QStringLiteral("sound/tones")).toBool());
+        sounds_->setSpeech(settings.value(QStringLiteral("sound/speech")).toBool());
+      },
+      Qt::QueuedConnection);
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {

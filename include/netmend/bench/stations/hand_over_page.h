@@ -49,6 +49,8 @@ protected:
   void resizeEvent(QResizeEvent* event) override;
 
 private:
+  /// Whether this is the open job still; else it is said that nothing was done.
+  [[nodiscard]] bool stillOpen(JobId id);
   QLayout* head();
   QWidget* notes();
   QLayout* paper();
