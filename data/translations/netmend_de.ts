@@ -3639,20 +3639,20 @@
         <translation>Reparatur</translation>
     </message>
     <message>
-        <source>photo</source>
-        <translation>Foto</translation>
-    </message>
-    <message>
         <source>charge</source>
         <translation>Posten</translation>
     </message>
     <message>
-        <source>removal of a photo</source>
-        <translation>Entfernen eines Fotos</translation>
-    </message>
-    <message>
         <source>removal of a charge</source>
         <translation>Entfernen eines Postens</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>removal of a photo</source>
+        <translation>Entfernen eines Fotos</translation>
     </message>
 </context>
 <context>
@@ -3810,7 +3810,7 @@
     </message>
     <message>
         <source>or type a connector:  J4, 40 pins, two rows</source>
-        <translation>oder Stecker eingeben:  J4, 40 Pins, zwei Reihen</translation>
+        <translation>oder Stecker:  J4, 40 Pins, zwei Reihen</translation>
     </message>
     <message>
         <source>Connector in one line</source>
