@@ -1,0 +1,86 @@
+#pragma once
+
+#include <array>
+#include <cmath>
+
+#include <QDir>
+#include <QImage>
+
+#include "bench_rig.h"
+#include "netmend/bench/stations/hand_over_page.h"
+
+namespace netmend::testing {
+
+/// As somebody without the cones for green sees it: the matrix for deuteranopia of G. M. Machado, M. M.
+/// Oliveira, L. A. F. Fernandes, "A Physiologically-based Model for Simulation of Color Vision Deficiency",
+/// IEEE Transactions on Visualization and Computer Graphics 15 (6), 2009, severity 1.0; applied to linear
+/// light.
+inline QImage withoutGreenCones(QImage image) {
+  constexpr std::array<std::array<double, 3>, 3> machado{
+      {{0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}}};
+  const auto linear = [](int byte) {
+    const double v = byte / 255.0;
+    return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
+  };
+  const auto byteOf = [](double light) {
+    const double v = std::clamp(light, 0.0, 1.0);
+    return static_cast<int>(
+        std::lround(255.0 * (v <= 0.0031308 ? 12.92 * v : 1.055 * std::pow(v, 1.0 / 2.4) - 0.055)));
+  };
+  image.convertTo(QImage::Format_RGB32);
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x) {
+      const QRgb seen = image.pixel(x, y);
+      const std::array<double, 3> light{linear(qRed(seen)), linear(qGreen(seen)), linear(qBlue(seen))};
+      std::array<int, 3> out{};
+      for (std::size_t i = 0; i < 3; ++i)
+        out[i] = byteOf(machado[i][0] * light[0] + machado[i][1] * light[1] + machado[i][2] * light[2]);
+      image.setPixel(x, y, qRgb(out[0], out[1], out[2]));
+    }
+  return image;
+}
+
+/// Pictures of the whole window in every size and light it is made for, as files in the folder that
+/// NETMEND_PICTURES names; else none.
+class WindowPictures {
+public:
+  explicit WindowPictures(BenchRig& rig) : rig_(rig), folder_(qEnvironmentVariable("NETMEND_PICTURES")) {}
+  [[nodiscard]] bool wanted() const { return !folder_.isEmpty(); }
+
+  void take(const QString& name) {
+    if (!wanted()) return;
+    const QImage light = grabbed(1280, 800);
+    keep(light, name);
+    keep(withoutGreenCones(light), name + QStringLiteral("-deuteranopia"));
+    keep(grabbed(1920, 1080), name + QStringLiteral("-1920"));
+    const QString told = rig_.window->message();
+    rig_.window->setScale(200);
+    keep(grabbed(1920, 1080), name + QStringLiteral("-200-percent"));
+    rig_.window->setScale(100);
+    rig_.window->setTheme(PictureTheme::dark);
+    keep(grabbed(1280, 800), name + QStringLiteral("-dark"));
+    rig_.window->setTheme(PictureTheme::light);
+    grabbed(1280, 800);
+  }
+
+private:
+  QImage grabbed(int width, int height) {
+    rig_.window->resize(width, height);
+    BenchRig::wait([] { return false; }, 250);
+    const auto* sheet = dynamic_cast<HandOverPage*>(&rig_.window->page(Station::handOver));
+    if (rig_.window->station() == Station::handOver)
+      REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }, 20'000));
+    rig_.window->map().settle();
+    QApplication::processEvents();
+    return rig_.window->grab().toImage();
+  }
+  void keep(const QImage& image, const QString& name) const {
+    REQUIRE(QDir().mkpath(folder_));
+    REQUIRE(image.save(QDir(folder_).filePath(name + QStringLiteral(".png"))));
+  }
+
+  BenchRig& rig_;
+  QString folder_;
+};
+
+} // namespace netmend::testing
