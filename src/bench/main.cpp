@@ -10,6 +10,7 @@
 #include <QLocale>
 #include <QSettings>
 #include <QStandardPaths>
+#include <QTimer>
 
 #include "netmend/base/data_folder.h"
 #include "netmend/bench/language/language.h"
@@ -81,7 +82,6 @@ int main(int argc, char** argv) {
   const QApplication application(argc, argv);
   QApplication::setOrganizationName(QStringLiteral("netmend"));
   QApplication::setApplicationName(QStringLiteral("netmend-bench"));
-  QApplication::setWindowIcon(windowIcon());
   // By this name Wayland finds icon and menu entry.
   QApplication::setDesktopFileName(QStringLiteral("netmend-bench"));
   QCommandLineParser line;
@@ -136,5 +136,7 @@ int main(int argc, char** argv) {
     window.openBoard(line.positionalArguments().first());
   }
   window.show();
+  // Seven pictures to be read: not before the window's own first one.
+  QTimer::singleShot(0, &window, [] { QApplication::setWindowIcon(windowIcon()); });
   return QApplication::exec();
 }

@@ -91,15 +91,17 @@ std::vector<JobReadingId> proofOf(soci::session& sql, long long action) {
 
 } // namespace
 
-RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& action) {
+RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& action, RepairActionId as) {
+  RowId row(as.value);
   const auto jobKey = static_cast<long long>(job.value);
   const std::string kind(wordFor(repairKindWords, action.kind));
   const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
   soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
-  sql << "insert into repair_action (job, kind, target, reason, jumper) values (:job, :kind, :target, "
+  sql << "insert into repair_action (id, job, kind, target, reason, jumper) values (:id, :job, :kind, "
+         ":target, "
          ":reason, :jumper)",
-      soci::use(jobKey), soci::use(kind), soci::use(action.target), soci::use(action.reason),
-      soci::use(jumper, hasJumper);
+      soci::use(row.value, row.state), soci::use(jobKey), soci::use(kind), soci::use(action.target),
+      soci::use(action.reason), soci::use(jumper, hasJumper);
   const long long id = lastInsertId(sql);
   insertSteps(sql, id, action.steps);
   insertProof(sql, id, action.proof);

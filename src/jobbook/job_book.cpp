@@ -78,6 +78,18 @@ Result<void> takeOut(soci::session& sql, const std::filesystem::path& path, JobI
   });
 }
 
+/// And redo of it: `insert` makes the row, under the id that it had.
+template <class Insert>
+Result<void> putIn(soci::session& sql, const std::filesystem::path& path, JobId job, const RowOfJob& row,
+                   Insert insert) {
+  return change(sql, path, job, [&]() -> Result<void> {
+    if (row.id == 0) return failure({"what is put back has no id", path.string(), "", row.table});
+    insert();
+    note(sql, job, row.table + " " + std::to_string(row.id) + " put back");
+    return {};
+  });
+}
+
 tl::unexpected<Error> noSuchAction(const std::filesystem::path& path, RepairActionId action) {
   return failure({"the job has no such repair action", path.string(), "", std::to_string(action.value)});
 }
@@ -123,11 +135,11 @@ std::string nextNumber(soci::session& sql) {
   return year + std::string(count.size() < 4 ? 4 - count.size() : 0, '0') + count;
 }
 
-Job wholeJob(soci::session& sql, Job job) {
+Job wholeJob(soci::session& sql, Job job, const std::vector<Photo>& known) {
   job.readings = readingsOf(sql, job.id);
   job.suspects = suspectsOf(sql, job.id);
   job.actions = actionsOf(sql, job.id);
-  job.photos = photosOf(sql, job.id);
+  job.photos = photosOf(sql, job.id, known);
   job.charges = chargesOf(sql, job.id);
   return job;
 }
@@ -212,13 +224,13 @@ Result<void> JobBook::updateJob(const Job& job) {
   });
 }
 
-Result<Job> JobBook::job(JobId id) const {
+Result<Job> JobBook::job(JobId id, const std::vector<Photo>& known) const {
   return guarded(path_, [&]() -> Result<Job> {
     // One read transaction: a second program writing meanwhile does not mix two states.
     soci::transaction reading(*session_);
     Job job;
     if (!selectJob(*session_, static_cast<long long>(id.value), job)) return noSuchJob(path_, id);
-    return wholeJob(*session_, std::move(job));
+    return wholeJob(*session_, std::move(job), known);
   });
 }
 
@@ -370,6 +382,26 @@ Result<void> JobBook::takeBack(JobId id, PhotoId photo) {
 
 Result<void> JobBook::takeBack(JobId id, ChargeId charge) {
   return takeOut(*session_, path_, id, {"charge", charge.value});
+}
+
+Result<void> JobBook::putBack(JobId id, const JobReading& reading) {
+  return putIn(*session_, path_, id, {"reading", reading.id.value},
+               [&] { (void)insertReading(*session_, id, reading, reading.id); });
+}
+
+Result<void> JobBook::putBack(JobId id, const RepairAction& action) {
+  return putIn(*session_, path_, id, {"repair_action", action.id.value},
+               [&] { (void)insertAction(*session_, id, action, action.id); });
+}
+
+Result<void> JobBook::putBack(JobId id, const Photo& photo) {
+  return putIn(*session_, path_, id, {"photo", photo.id.value},
+               [&] { (void)insertPhoto(*session_, id, photo, photo.id); });
+}
+
+Result<void> JobBook::putBack(JobId id, const Charge& charge) {
+  return putIn(*session_, path_, id, {"charge", charge.id.value},
+               [&] { (void)insertCharge(*session_, id, charge, charge.id); });
 }
 
 Result<void> JobBook::setState(JobId id, JobState state) {

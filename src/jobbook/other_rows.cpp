@@ -1,5 +1,7 @@
 #include "rows.h"
 
+#include <algorithm>
+
 #include "point_text.h"
 
 namespace netmend {
@@ -45,39 +47,58 @@ std::vector<JobSuspect> suspectsOf(soci::session& sql, JobId job) {
   return out;
 }
 
-PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo) {
+PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo, PhotoId as) {
+  RowId row(as.value);
   const auto jobKey = static_cast<long long>(job.value);
   soci::blob bytes(sql);
   bytes.write(0, photo.bytes.data(), photo.bytes.size());
-  sql << "insert into photo (job, caption, media_type, bytes) values (:job, :caption, :media_type, :bytes)",
-      soci::use(jobKey), soci::use(photo.caption), soci::use(photo.mediaType), soci::use(bytes);
+  sql << "insert into photo (id, job, caption, media_type, bytes) values (:id, :job, :caption, :media_type, "
+         ":bytes)",
+      soci::use(row.value, row.state), soci::use(jobKey), soci::use(photo.caption),
+      soci::use(photo.mediaType), soci::use(bytes);
   return PhotoId(static_cast<std::uint64_t>(lastInsertId(sql)));
 }
 
-std::vector<Photo> photosOf(soci::session& sql, JobId job) {
+namespace {
+
+std::string bytesOf(soci::session& sql, PhotoId photo) {
+  const auto id = static_cast<long long>(photo.value);
+  soci::blob bytes(sql);
+  sql << "select bytes from photo where id = :id", soci::use(id), soci::into(bytes);
+  std::string content(bytes.get_len(), '\0');
+  if (!content.empty()) bytes.read(0, content.data(), content.size());
+  return content;
+}
+
+} // namespace
+
+std::vector<Photo> photosOf(soci::session& sql, JobId job, const std::vector<Photo>& known) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0;
   std::string caption, mediaType;
-  soci::blob bytes(sql);
   soci::statement rows =
-      (sql.prepare << "select id, caption, media_type, bytes from photo where job = :job order by id",
-       soci::use(jobKey), soci::into(id), soci::into(caption), soci::into(mediaType), soci::into(bytes));
+      (sql.prepare << "select id, caption, media_type from photo where job = :job order by id",
+       soci::use(jobKey), soci::into(id), soci::into(caption), soci::into(mediaType));
   rows.execute();
   std::vector<Photo> out;
-  while (rows.fetch()) {
-    std::string content(bytes.get_len(), '\0');
-    if (!content.empty()) bytes.read(0, content.data(), content.size());
-    out.push_back({PhotoId(static_cast<std::uint64_t>(id)), caption, mediaType, std::move(content)});
+  while (rows.fetch())
+    out.push_back({PhotoId(static_cast<std::uint64_t>(id)), caption, mediaType, {}});
+  for (Photo& photo : out) {
+    const auto same =
+        std::find_if(known.begin(), known.end(), [&](const Photo& k) { return k.id == photo.id; });
+    photo.bytes = same != known.end() ? same->bytes : PhotoBytes(bytesOf(sql, photo.id));
   }
   return out;
 }
 
-ChargeId insertCharge(soci::session& sql, JobId job, const Charge& charge) {
+ChargeId insertCharge(soci::session& sql, JobId job, const Charge& charge, ChargeId as) {
+  RowId row(as.value);
   const auto jobKey = static_cast<long long>(job.value);
   const long long quantity = charge.quantity.units;
   const long long price = charge.price.units;
-  sql << "insert into charge (job, what, quantity, price) values (:job, :what, :quantity, :price)",
-      soci::use(jobKey), soci::use(charge.what), soci::use(quantity), soci::use(price);
+  sql << "insert into charge (id, job, what, quantity, price) values (:id, :job, :what, :quantity, :price)",
+      soci::use(row.value, row.state), soci::use(jobKey), soci::use(charge.what), soci::use(quantity),
+      soci::use(price);
   return ChargeId(static_cast<std::uint64_t>(lastInsertId(sql)));
 }
 

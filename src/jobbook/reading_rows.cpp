@@ -39,7 +39,8 @@ std::vector<std::string> listFrom(const std::string& text) {
 
 } // namespace
 
-JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entry) {
+JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entry, JobReadingId as) {
+  RowId id(as.value);
   const Reading& r = entry.reading;
   const auto jobKey = static_cast<long long>(job.value);
   const std::string purpose(wordFor(readingPurposeWords, entry.purpose));
@@ -54,17 +55,19 @@ JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entr
   const int powered = r.condition.powered ? 1 : 0;
   Nullable temperature(plain(r.condition.temperature));
   Nullable injected(plain(r.injected));
-  sql << "insert into reading (job, purpose, pin, label, other_pin, other_label, mode, value, settling, "
+  sql << "insert into reading (id, job, purpose, pin, label, other_pin, other_label, mode, value, settling, "
          "time, meter, "
          "taken_by, plugged, powered, lifted, temperature, handling, injected, verdict, expected, "
          "explanation) values "
-         "(:job, :purpose, :pin, :label, :other_pin, :other_label, :mode, :value, :settling, :time, :meter, "
+         "(:id, :job, :purpose, :pin, :label, :other_pin, :other_label, :mode, :value, :settling, :time, "
+         ":meter, "
          ":taken_by, :plugged, :powered, :lifted, :temperature, :handling, :injected, :verdict, :expected, "
          ":explanation)",
-      soci::use(jobKey), soci::use(purpose), soci::use(pin), soci::use(r.point.label), soci::use(otherPin),
-      soci::use(r.other.label), soci::use(mode), soci::use(value.value, value.state), soci::use(settling),
-      soci::use(time), soci::use(r.meter), soci::use(r.by), soci::use(plugged), soci::use(powered),
-      soci::use(lifted), soci::use(temperature.value, temperature.state), soci::use(r.condition.handling),
+      soci::use(id.value, id.state), soci::use(jobKey), soci::use(purpose), soci::use(pin),
+      soci::use(r.point.label), soci::use(otherPin), soci::use(r.other.label), soci::use(mode),
+      soci::use(value.value, value.state), soci::use(settling), soci::use(time), soci::use(r.meter),
+      soci::use(r.by), soci::use(plugged), soci::use(powered), soci::use(lifted),
+      soci::use(temperature.value, temperature.state), soci::use(r.condition.handling),
       soci::use(injected.value, injected.state), soci::use(entry.verdict), soci::use(entry.expected),
       soci::use(entry.explanation);
   return JobReadingId(static_cast<std::uint64_t>(lastInsertId(sql)));

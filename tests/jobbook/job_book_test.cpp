@@ -330,6 +330,33 @@ TEST_CASE("two programs add readings to one job at the same time and none is los
   CHECK(first.job(id).value().readings.size() == 100);
 }
 
+TEST_CASE("what was taken back is put back under the id that it had") {
+  const TemporaryBook file;
+  auto book = file.open();
+  const JobId id = book.addJob({}).value();
+  JobReading reading = readingOf(1);
+  reading.id = book.addReading(id, reading).value();
+  RepairAction action;
+  action.target = "J4.9";
+  action.steps = {{"Warm it", false, "", true, ""}};
+  action.proof = {reading.id};
+  action.id = book.addAction(id, action).value();
+  REQUIRE(book.takeBack(id, action.id));
+  REQUIRE(book.takeBack(id, reading.id));
+  CHECK_FALSE(book.putBack(id, action)); // its proof is not there
+  REQUIRE(book.putBack(id, reading));
+  REQUIRE(book.putBack(id, action));
+  const Job job = book.job(id).value();
+  REQUIRE(job.actions.size() == 1);
+  CHECK(job.actions[0].id == action.id);
+  CHECK(job.actions[0].steps[0].done);
+  CHECK(job.actions[0].proof == std::vector{reading.id});
+  CHECK(job.readings.at(0).id == reading.id);
+  CHECK_FALSE(book.putBack(id, reading)); // it is there
+  CHECK_FALSE(book.putBack(id, Charge{}));
+  CHECK(book.addReading(id, readingOf(2)).value() != reading.id);
+}
+
 TEST_CASE("a reading that was acknowledged is there after a kill -9 the next moment") {
   const TemporaryBook file;
   const JobId id = file.open().addJob({}).value();

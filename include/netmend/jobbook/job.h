@@ -2,8 +2,10 @@
 
 #include <chrono>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "netmend/base/geometry.h"
@@ -87,11 +89,25 @@ struct RepairAction {
   std::optional<JumperRecord> jumper;
 };
 
+/// The bytes of a picture's file. They never change, so that all copies of a job share them.
+class PhotoBytes {
+public:
+  PhotoBytes() = default;
+  PhotoBytes(std::string content) : content_(std::make_shared<const std::string>(std::move(content))) {}
+  [[nodiscard]] const std::string& text() const { return *content_; }
+  [[nodiscard]] const char* data() const { return content_->data(); }
+  [[nodiscard]] std::size_t size() const { return content_->size(); }
+  friend bool operator==(const PhotoBytes& a, const PhotoBytes& b) { return a.text() == b.text(); }
+
+private:
+  std::shared_ptr<const std::string> content_ = std::make_shared<const std::string>();
+};
+
 struct Photo {
   PhotoId id;
   std::string caption;
   std::string mediaType; ///< "image/png" or "image/jpeg"
-  std::string bytes;
+  PhotoBytes bytes;
 };
 
 struct Charge {

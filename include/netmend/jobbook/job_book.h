@@ -65,7 +65,8 @@ public:
   [[nodiscard]] Result<JobId> addJob(const Job& job);
   /// Replaces what stands in the job itself (customer to notes, state), not its lists.
   [[nodiscard]] Result<void> updateJob(const Job& job);
-  [[nodiscard]] Result<Job> job(JobId id) const;
+  /// The bytes of photos that are `known` are taken from there, by their ids, instead of being read again.
+  [[nodiscard]] Result<Job> job(JobId id, const std::vector<Photo>& known = {}) const;
   [[nodiscard]] Result<Job> jobNumbered(const std::string& number) const;
   /// Newest first. `text` is looked for in all that was written about a job, its suspects and repair actions;
   /// empty: all.
@@ -93,6 +94,11 @@ public:
   [[nodiscard]] Result<void> takeBack(JobId job, RepairActionId action);
   [[nodiscard]] Result<void> takeBack(JobId job, PhotoId photo);
   [[nodiscard]] Result<void> takeBack(JobId job, ChargeId charge);
+  /// Redo: puts in again what was taken back, under the id that it had. Errors when that id is in use.
+  [[nodiscard]] Result<void> putBack(JobId job, const JobReading& reading);
+  [[nodiscard]] Result<void> putBack(JobId job, const RepairAction& action);
+  [[nodiscard]] Result<void> putBack(JobId job, const Photo& photo);
+  [[nodiscard]] Result<void> putBack(JobId job, const Charge& charge);
 
   /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`. False when the
   /// very same walk is there already.

@@ -354,7 +354,7 @@ template <class Item> bool BenchJob::list(const QString& what, const Item& item,
     if (done && reload()) (this->*changed)();
     return done;
   };
-  const auto put = [this, id, item, told]() mutable -> Result<void> {
+  const auto put = [this, id, item = Item(item), told]() mutable -> Result<void> {
     item.id = *id;
     if (item.id) return told(book_.putBack(job_->id, item));
     const auto added = addTo(book_, job_->id, item);
@@ -402,7 +402,8 @@ bool BenchJob::addReadingFor(RepairActionId action, const QString& what, const J
     Q_EMIT readingsChanged();
     Q_EMIT actionsChanged();
   };
-  const auto put = [this, id, reading, change, before = *found, told]() mutable -> Result<void> {
+  const auto put = [this, id, reading = JobReading(reading), change, before = *found,
+                    told]() mutable -> Result<void> {
     reading.id = *id;
     if (reading.id) {
       if (auto again = book_.putBack(job_->id, reading); !again) return again;

@@ -67,10 +67,12 @@ void BenchWindow::addKeys() {
   });
   add(tr("Tones on or off"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
     sounds_->setTones(!sounds_->tones());
+    QSettings().setValue(QStringLiteral("sound/tones"), sounds_->tones());
     tell(sounds_->tones() ? tr("Tones on") : tr("Tones off"), false);
   });
   add(tr("Speech on or off"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D), [this] {
     sounds_->setSpeech(!sounds_->speech());
+    QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
   add(tr("All keys"), QKeySequence(Qt::Key_F1), [this] { showKeys(); });

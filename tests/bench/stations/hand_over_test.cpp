@@ -145,9 +145,11 @@ TEST_CASE("photos are kept with their caption; a file that is none is told and n
   list->setFocus();
   HandOver::key(Qt::Key_Home);
   HandOver::key(Qt::Key_Delete);
-  CHECK(demo.job->job()->photos.size() == 1);
+  const PhotoId first = demo.job->job()->photos[0].id;
+  CHECK(waitFor([&] { return demo.job->job()->photos.size() == 1; }));
   page.page.undo();
-  CHECK(demo.job->job()->photos.size() == 2);
+  CHECK(waitFor([&] { return demo.job->job()->photos.size() == 2; }));
+  CHECK(demo.job->job()->photos[0].id == first);
 }
 
 TEST_CASE("internal notes and the letterhead are kept while they are typed") {

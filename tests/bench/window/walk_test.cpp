@@ -2,8 +2,13 @@
 
 #include <QLabel>
 
-#include <cstdio>
+#include <QFileInfo>
+#include <QImage>
 
+#include <cstdio>
+#include <random>
+
+#include "../../../src/bench/stations/photos_view.h"
 #include "bench_rig.h"
 #include "netmend/bench/meter/simulated_meter.h"
 #include "netmend/probing/reading_entry.h"
@@ -173,4 +178,71 @@ TEST_CASE("a good board half walked goes on where it was left after the window w
   rig.window->page(Station::walk).setFocus();
   desk.walk.setGood(true);
   CHECK(desk.walk.due()->label == "J1.3");
+}
+
+TEST_CASE("a button's key acts at once") {
+  BenchRig rig;
+  rig.window->go(Station::bookIn);
+  rig.wait([] { return false; }, 50);
+  REQUIRE(rig.window->desk().job.job() == nullptr);
+  rig.press(Qt::Key_N, Qt::ControlModifier);
+  // Nothing is waited for in between.
+  CHECK(rig.window->desk().job.job() != nullptr);
+}
+
+TEST_CASE("tones and speech are as they were before the window was gone") {
+  BenchRig rig;
+  rig.press(Qt::Key_D, Qt::ControlModifier);
+  REQUIRE(rig.window->message() == QStringLiteral("Tones on"));
+  rig.press(Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
+  REQUIRE(rig.window->message() == QStringLiteral("Speech on"));
+  rig.window.reset();
+  rig.open();
+  rig.press(Qt::Key_D, Qt::ControlModifier);
+  CHECK(rig.window->message() == QStringLiteral("Tones off"));
+  rig.press(Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
+  CHECK(rig.window->message() == QStringLiteral("Speech off"));
+}
+
+TEST_CASE(
+    "a photo of twelve megabytes is durable before it is shown, and the window never stands still for it") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  REQUIRE(desk.job.bookIn());
+  rig.window->go(Station::handOver);
+  // Noise, so that no packing makes it smaller.
+  QImage image(2000, 2100, QImage::Format_RGB888);
+  std::mt19937 random(1);
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.bytesPerLine(); ++x)
+      image.scanLine(y)[x] = static_cast<uchar>(random());
+  const QString file = rig.folder.filePath(QStringLiteral("board.png"));
+  REQUIRE(image.save(file));
+  REQUIRE(QFileInfo(file).size() > 12'000'000);
+  auto* photos = rig.window->page(Station::handOver).findChild<PhotosView*>();
+  REQUIRE(photos != nullptr);
+  std::size_t inBook = 0;
+  QObject::connect(&desk.job, &BenchJob::papersChanged, [&] {
+    auto other = JobBook::open(bookFile(desk.job.folders()));
+    inBook = other->job(desk.job.job()->id)->photos.size();
+  });
+  rig.wait([] { return false; }, 300);
+  static_cast<TimedApplication*>(qApp)->slow = {};
+  photos->addFiles({file});
+  REQUIRE(rig.wait([&] { return desk.job.job()->photos.size() == 1; }, 30'000));
+  CHECK(inBook == 1);
+  CHECK(desk.job.job()->photos.front().bytes.size() > 12'000'000);
+  // What is changed now does not carry the photo to the book and back.
+  Charge charge;
+  charge.what = "Wire";
+  REQUIRE(desk.job.addCharge(charge));
+  REQUIRE(desk.job.edit(QStringLiteral("device"), [](Job& job) { job.device = "Tide logger"; }));
+  desk.job.undoStack().undo();
+  desk.job.undoStack().undo();
+  desk.job.undoStack().undo();
+  REQUIRE(rig.wait([&] { return desk.job.job()->photos.empty(); }));
+  desk.job.undoStack().redo();
+  REQUIRE(rig.wait([&] { return desk.job.job()->photos.size() == 1; }));
+  rig.wait([] { return false; }, 300);
+  rig.fastEvents();
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <deque>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -24,6 +25,11 @@ struct BenchFolders {
   std::filesystem::path data;  ///< what a user may edit: meters.json …
   std::filesystem::path store; ///< job book, drawn boards, the walk under way
 };
+
+/// The job book there.
+[[nodiscard]] inline std::filesystem::path bookFile(const BenchFolders& folders) {
+  return folders.store / "jobs.netmend-book";
+}
 
 /// The job book, the open job, its board and what good boards of its kind read. No widgets: the pages are one
 /// user of it, tests another. Everything it is told is in the book before a signal says so; what cannot be
@@ -86,6 +92,8 @@ public:
   using ActionChange = std::function<void(RepairAction&, JobReadingId)>;
   bool addReadingFor(RepairActionId action, const QString& what, const JobReading& reading,
                      const ActionChange& change);
+  /// Photos are large: they are written and taken out beside the event loop, one after the other. Durable
+  /// before `papersChanged` says so; `failed` follows if it cannot be.
   bool addPhoto(const Photo& photo);
   bool removePhoto(PhotoId id);
   bool addCharge(const Charge& charge);
@@ -116,7 +124,14 @@ private:
   /// Where boards are kept of which only a connector is known.
   [[nodiscard]] std::filesystem::path boardsFolder() const { return folders_.store / "boards"; }
   BenchJob(BenchFolders folders, RepairData data, JobBook book);
-  bool reload();
+  bool reload(std::vector<Photo> known = {});
+  struct PhotoChange {
+    JobId job;
+    bool add = true;
+    std::shared_ptr<Photo> photo; ///< its id is known once it is in the book
+  };
+  [[nodiscard]] std::function<Result<void>()> later(PhotoChange change);
+  void changeNextPhoto();
   struct Listing {
     bool add;
     void (BenchJob::*changed)();
@@ -139,6 +154,8 @@ private:
   bool putOff_ = false;
   std::optional<std::filesystem::path> waiting_; ///< the file named while they were put off
   Background weighing_;
+  std::deque<PhotoChange> photoChanges_; ///< the first one is being made
+  Background storing_;
 };
 
 } // namespace netmend
