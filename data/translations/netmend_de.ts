@@ -344,12 +344,12 @@
         <translation>Enden abisolieren</translation>
     </message>
     <message>
-        <source>strips in the tin of a hot iron, about 375 to 390 °C (common practice, from memory)</source>
-        <translation>löst sich im Zinn eines heißen Kolbens, etwa 375 bis 390 °C (übliche Praxis, aus dem Gedächtnis)</translation>
+        <source>strips in the tin of a hot iron, about 375 to 390 °C</source>
+        <translation>löst sich im Zinn eines heißen Kolbens, etwa 375 bis 390 °C</translation>
     </message>
     <message>
-        <source>has to be scraped off; no iron strips it (common practice, from memory)</source>
-        <translation>abkratzen; kein Kolben löst sie (übliche Praxis, aus dem Gedächtnis)</translation>
+        <source>has to be scraped off; no iron strips it</source>
+        <translation>abkratzen; kein Kolben löst sie</translation>
     </message>
     <message>
         <source>with a wire stripper</source>

@@ -74,11 +74,8 @@ void paintHatch(QPainter& painter, const QRectF& box, QPointF anchor, const Hatc
 }
 
 QString zoneText(const SceneItem& zone) {
-  const std::string_view word = wordFor(zoneWords, zone.zone);
-  const QString kind = shown(word);
-  // A name that says the kind already is enough.
-  if (zone.text.contains(kind, Qt::CaseInsensitive)) return zone.text;
-  return zone.text.isEmpty() ? kind : kind + QStringLiteral(" ") + zone.text;
+  // A name is enough: which kind it is the hatch shows, and every letter more hides what is beside it.
+  return zone.text.isEmpty() ? shown(wordFor(zoneWords, zone.zone)) : zone.text;
 }
 
 } // namespace

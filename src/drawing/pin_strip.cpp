@@ -42,6 +42,8 @@ bool flagged(const StripPin& pin) {
   return (pin.reading && pin.reading->flagged) || (pin.after && pin.after->flagged);
 }
 
+constexpr double mostStretch = 2.2; // of the plot's usual height
+
 QFont nameFont(const PictureType& type, bool bold) {
   QFont font = type.font;
   font.setPixelSize(std::max(1, font.pixelSize() * 17 / 20));
@@ -202,7 +204,11 @@ std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width, const Pi
 
 void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type,
                    const PictureColors& colors) {
-  const Layout layout = layoutOf(strip, frame.width(), type);
+  Layout layout = layoutOf(strip, frame.width(), type);
+  // Room that is left makes the values easier to tell apart.
+  const auto rows = static_cast<double>((strip.pins.size() + layout.pinsPerRow - 1) / layout.pinsPerRow);
+  const double spare = frame.height() / std::max(1.0, rows) - layout.row();
+  layout.plot = std::clamp(layout.plot + spare, layout.plot, mostStretch * layout.plot);
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   const StripScale scale = stripScale(strip);

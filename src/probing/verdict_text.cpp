@@ -15,7 +15,8 @@ namespace {
 std::string oddsText(double odds) {
   constexpr double most = 1e6;
   if (odds >= most) return "more than a million to 1";
-  if (odds >= 1.0) return fmt::format("{:.3g} to 1", odds < 10.0 ? odds : std::round(odds));
+  if (odds >= 10.0) return fmt::format("{:.0f} to 1", odds);
+  if (odds >= 1.0) return fmt::format("{:.3g} to 1", odds);
   if (odds <= 1.0 / most) return "1 to more than a million";
   const double against = 1.0 / odds;
   return fmt::format("1 to {:.0f}", against);

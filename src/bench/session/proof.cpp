@@ -340,8 +340,7 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
       else
         ++work;
     }
-  if (work > 0)
-    out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr, work);
+  if (work > 0) out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr, work);
   if (functions == 0) out << tr("no function has been tried");
   return out;
 }

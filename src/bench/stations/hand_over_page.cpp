@@ -73,11 +73,11 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
   tabs_->addTab(photos_, tr("P&hotos"));
   tabs_->addTab(notes(), tr("&Notes and letterhead"));
   left->addWidget(tabs_, 1);
-  layout->addLayout(left, 1);
+  layout->addLayout(left, 4);
   auto* right = new QVBoxLayout;
   right->addLayout(paper());
   right->addWidget(preview_, 1);
-  layout->addLayout(right, 1);
+  layout->addLayout(right, 5);
 
   writing_->setSingleShot(true);
   writing_->setInterval(sheetPause);

@@ -36,8 +36,7 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
   auto* columns = new QHBoxLayout;
   auto* left = new QVBoxLayout;
   left->addLayout(now(), 1);
-  left->addLayout(entry());
-  columns->addLayout(left, 1);
+  columns->addLayout(left, 2);
   auto* right = new QVBoxLayout;
   table_->onPoint = [this](std::size_t point) {
     goTo(point);
@@ -45,8 +44,9 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
   };
   right->addWidget(table_, 3);
   right->addWidget(functions_, 2);
-  columns->addLayout(right, 1);
+  columns->addLayout(right, 3);
   layout->addLayout(columns, 1);
+  layout->addLayout(entry());
   connect(&desk_.job, &BenchJob::jobChanged, this, &ProvePage::refresh);
   connect(&desk_.job, &BenchJob::readingsChanged, this, &ProvePage::refresh);
   connect(&desk_.job, &BenchJob::actionsChanged, this, &ProvePage::refresh);
@@ -71,15 +71,14 @@ QLayout* ProvePage::now() {
 }
 
 QLayout* ProvePage::entry() {
-  auto* column = new QVBoxLayout;
+  auto* row = new QHBoxLayout;
   setLetters(*field_, Letters::metre, true);
   field_->setPlaceholderText(tr("452  Enter"));
   field_->setAccessibleName(tr("Reading now"));
   field_->setObjectName(QStringLiteral("proofReading"));
   field_->installEventFilter(this);
   connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
-  column->addWidget(field_);
-  auto* row = new QHBoxLayout;
+  row->addWidget(field_, 1);
   struct Command {
     QString text;
     Qt::Key key;
@@ -100,9 +99,7 @@ QLayout* ProvePage::entry() {
     });
     row->addWidget(button);
   }
-  row->addStretch(1);
-  column->addLayout(row);
-  return column;
+  return row;
 }
 
 void ProvePage::arrive() {

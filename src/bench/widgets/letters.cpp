@@ -37,6 +37,27 @@ int leastHeight(const QPushButton& button) {
   return button.fontMetrics().height() * 2;
 }
 
+/// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
+/// second in which somebody fast already types what belongs to the place that the key leads to.
+class PromptButton : public QPushButton {
+public:
+  using QPushButton::QPushButton;
+  [[nodiscard]] QSize sizeHint() const override { return glovedHint(QPushButton::sizeHint()); }
+  [[nodiscard]] QSize minimumSizeHint() const override { return glovedHint(QPushButton::minimumSizeHint()); }
+
+protected:
+  bool event(QEvent* event) override {
+    if (event->type() != QEvent::Shortcut || static_cast<QShortcutEvent*>(event)->isAmbiguous())
+      return QPushButton::event(event);
+    click();
+    return true;
+  }
+
+private:
+  /// By its own letters, whatever scale they had when it was made.
+  [[nodiscard]] QSize glovedHint(QSize hint) const { return hint.expandedTo({0, leastHeight(*this)}); }
+};
+
 } // namespace
 
 void setLetters(QWidget& widget, Letters letters, bool bold) {
@@ -50,7 +71,9 @@ void followScale(QWidget& window) {
     const QVariant letters = widget->property(lettersProperty);
     if (letters.isValid())
       setLetters(*widget, static_cast<Letters>(letters.toInt()), widget->property(boldProperty).toBool());
-    if (auto* button = qobject_cast<QPushButton*>(widget)) button->setMinimumHeight(leastHeight(*button));
+    auto* button = qobject_cast<QPushButton*>(widget);
+    if (button != nullptr && dynamic_cast<PromptButton*>(button) == nullptr)
+      button->setMinimumHeight(leastHeight(*button));
   }
 }
 
@@ -63,25 +86,6 @@ QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent) {
   return label;
 }
 
-namespace {
-
-/// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
-/// second in which somebody fast already types what belongs to the place that the key leads to.
-class PromptButton : public QPushButton {
-public:
-  using QPushButton::QPushButton;
-
-protected:
-  bool event(QEvent* event) override {
-    if (event->type() != QEvent::Shortcut || static_cast<QShortcutEvent*>(event)->isAmbiguous())
-      return QPushButton::event(event);
-    click();
-    return true;
-  }
-};
-
-} // namespace
-
 QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent) {
   const QString keyText = key.toString(QKeySequence::NativeText);
   auto* button = new PromptButton(keyText.isEmpty() ? text : text + QStringLiteral("   ") + keyText, parent);
@@ -89,7 +93,6 @@ QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* p
   button->setFocusPolicy(Qt::TabFocus);
   button->setAutoDefault(false);
   button->setShortcut(key);
-  button->setMinimumHeight(leastHeight(*button));
   return button;
 }
 

@@ -53,13 +53,12 @@ public:
     keep(light, name);
     keep(withoutGreenCones(light), name + QStringLiteral("-deuteranopia"));
     keep(grabbed(1920, 1080), name + QStringLiteral("-1920"));
-    const QString told = rig_.window->message();
-    rig_.window->setScale(200);
-    keep(grabbed(1920, 1080), name + QStringLiteral("-200-percent"));
-    rig_.window->setScale(100);
     rig_.window->setTheme(PictureTheme::dark);
     keep(grabbed(1280, 800), name + QStringLiteral("-dark"));
     rig_.window->setTheme(PictureTheme::light);
+    rig_.window->setScale(200);
+    keep(grabbed(1920, 1080), name + QStringLiteral("-200-percent"));
+    rig_.window->setScale(100);
     grabbed(1280, 800);
   }
 
