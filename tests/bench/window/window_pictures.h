@@ -1,7 +1,10 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <vector>
 
 #include <QDir>
 #include <QImage>
@@ -40,6 +43,22 @@ inline QImage withoutGreenCones(QImage image) {
   return image;
 }
 
+/// With a palette of the colours it has most of: a window has few, and its file becomes a third.
+inline QImage withPalette(const QImage& image) {
+  std::map<QRgb, int> uses;
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x)
+      ++uses[image.pixel(x, y)];
+  std::vector<std::pair<int, QRgb>> most;
+  for (const auto& [color, count] : uses)
+    most.emplace_back(count, color);
+  std::sort(most.rbegin(), most.rend());
+  QList<QRgb> palette;
+  for (const auto& [count, color] : most)
+    if (palette.size() < 256) palette << color;
+  return image.convertToFormat(QImage::Format_Indexed8, palette, Qt::ThresholdDither);
+}
+
 /// Pictures of the whole window in every size and light it is made for, as files in the folder that
 /// NETMEND_PICTURES names; else none.
 class WindowPictures {
@@ -75,7 +94,7 @@ private:
   }
   void keep(const QImage& image, const QString& name) const {
     REQUIRE(QDir().mkpath(folder_));
-    REQUIRE(image.save(QDir(folder_).filePath(name + QStringLiteral(".png"))));
+    REQUIRE(withPalette(image).save(QDir(folder_).filePath(name + QStringLiteral(".png"))));
   }
 
   BenchRig& rig_;
