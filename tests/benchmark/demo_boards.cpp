@@ -7,6 +7,7 @@
 
 namespace netmend::benchmarks {
 
+// It is the one with most pads, and with most tracks and vias, too.
 std::optional<std::string> largestDemoBoard() {
   namespace fs = std::filesystem;
   std::optional<std::string> largest;

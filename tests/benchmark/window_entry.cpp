@@ -1,6 +1,7 @@
 #include "window_entry.h"
 
 #include <algorithm>
+#include <ctime>
 #include <functional>
 #include <random>
 #include <stdexcept>
@@ -49,9 +50,16 @@ void press(int key, const QString& text = {}) {
   QCoreApplication::sendEvent(focus, &up);
 }
 
+double threadMilliseconds() {
+  timespec time{};
+  clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+  return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_nsec) * 1e-6;
+}
+
 struct Times {
-  std::vector<double> durable; ///< ms until it is in the book
-  std::vector<double> drawn;   ///< and on the screen
+  std::vector<double> durable;   ///< ms until it is in the book
+  std::vector<double> drawn;     ///< and on the screen
+  std::vector<double> processor; ///< of that, spent by this thread: waiting for disk and turn left out
 };
 
 /// The window at a walk: readings are typed and taken in turn, through the connector again and again.
@@ -86,6 +94,7 @@ Times enterMany(BenchWindow& window, std::mt19937& random) {
       else
         window.page(Station::walk).take(taken);
     };
+    const double processorBefore = threadMilliseconds();
     double durable = 0;
     const double drawn = millisecondsOf([&] {
       durable = millisecondsOf(act);
@@ -96,6 +105,7 @@ Times enterMany(BenchWindow& window, std::mt19937& random) {
       throw std::runtime_error("a reading was not taken: " + window.message().toStdString());
     times.durable.push_back(durable);
     times.drawn.push_back(drawn);
+    times.processor.push_back(threadMilliseconds() - processorBefore);
   }
   return times;
 }
@@ -132,6 +142,7 @@ void add(const char* where, const Times& times, Report& report) {
     report.add(std::string("entry_") + where + what, ms, "ms");
   };
   line("_durable_ms_median", middleOfTimes(times.durable));
+  line("_processor_ms_median", middleOfTimes(times.processor));
   line("_ms_median", middleOfTimes(times.drawn));
   line("_ms_worst", *std::max_element(times.drawn.begin(), times.drawn.end()));
 }
