@@ -38,6 +38,7 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
                              Field{price_, tr("Price of one"), tr("price: 48.00"), 1}}) {
     field.line->setAccessibleName(field.name);
     field.line->setPlaceholderText(field.hint);
+    keepRoomForHint(*field.line, Growth::free);
     connect(field.line, &QLineEdit::returnPressed, this, &ChargesView::add);
     row->addWidget(field.line, field.stretch);
   }

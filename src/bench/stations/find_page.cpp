@@ -123,8 +123,7 @@ QLayout* FindPage::entry() {
   field_->setObjectName(QStringLiteral("reading"));
   field_->setAccessibleName(tr("Reading at the next probe"));
   field_->setPlaceholderText(tr("452  Enter"));
-  field_->setMinimumWidth(field_->fontMetrics().averageCharWidth() * 9);
-  field_->setMaximumWidth(field_->fontMetrics().averageCharWidth() * 13);
+  keepRoomForHint(*field_, Growth::none);
   connect(field_, &QLineEdit::returnPressed, this, [this] { typed(*field_); });
   row->addWidget(field_);
   const auto button = [&](const QString& text, const QString& key, int code,

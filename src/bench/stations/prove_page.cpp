@@ -19,6 +19,7 @@
 #include "netmend/probing/words.h"
 #include "page_undo.h"
 #include "proof_table.h"
+#include "scrolled.h"
 
 namespace netmend {
 
@@ -33,9 +34,13 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
       functions_(new FunctionChecks(desk.job, this)) {
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(state_);
+  layout->addWidget(point_);
   auto* columns = new QHBoxLayout;
   auto* left = new QVBoxLayout;
-  left->addLayout(now(), 1);
+  // What is only read at the desk scrolls where letters are large.
+  auto* words = new QWidget(this);
+  words->setLayout(now());
+  left->addWidget(scrolled(words, this), 1);
   columns->addLayout(left, 2);
   auto* right = new QVBoxLayout;
   table_->onPoint = [this](std::size_t point) {
@@ -57,7 +62,8 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
 
 QLayout* ProvePage::now() {
   auto* column = new QVBoxLayout;
-  for (QLabel* label : {point_, lead_, before_})
+  column->setContentsMargins({});
+  for (QLabel* label : {lead_, before_})
     column->addWidget(label);
   column->addStretch(1);
   auto* result = new QHBoxLayout;
@@ -74,6 +80,7 @@ QLayout* ProvePage::entry() {
   auto* row = new QHBoxLayout;
   setLetters(*field_, Letters::metre, true);
   field_->setPlaceholderText(tr("452  Enter"));
+  keepRoomForHint(*field_, Growth::free);
   field_->setAccessibleName(tr("Reading now"));
   field_->setObjectName(QStringLiteral("proofReading"));
   field_->installEventFilter(this);

@@ -125,7 +125,8 @@ QLayout* StepsView::entry() {
   field_->setObjectName(QStringLiteral("stepReading"));
   field_->installEventFilter(this);
   // Whatever the buttons beside it are called, a reading and what the field asks for can be read in it.
-  field_->setMinimumWidth(QFontMetrics(field_->font()).horizontalAdvance(tr("reading  Enter")) * 9 / 8);
+  field_->setPlaceholderText(tr("reading  Enter"));
+  keepRoomForHint(*field_, Growth::free);
   connect(field_, &QLineEdit::returnPressed, this, &StepsView::typed);
   row->addWidget(field_, 1);
   struct Command {

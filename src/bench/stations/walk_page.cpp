@@ -152,7 +152,7 @@ QLayout* WalkPage::entry() {
   field_->setPlaceholderText(tr("452  Enter"));
   field_->setAccessibleName(tr("Reading"));
   field_->setObjectName(QStringLiteral("reading"));
-  field_->setMaximumWidth(lettersFont(Letters::metre).pointSize() * 14);
+  keepRoomForHint(*field_, Growth::none);
   connect(field_, &QLineEdit::returnPressed, this, &WalkPage::typed);
   row->addWidget(field_);
   struct Command {

@@ -31,6 +31,7 @@ namespace {
 
 constexpr const char* lettersProperty = "netmendLetters";
 constexpr const char* boldProperty = "netmendBold";
+constexpr const char* growthProperty = "netmendGrowth";
 
 /// Hit with a glove.
 int leastHeight(const QPushButton& button) {
@@ -66,11 +67,22 @@ void setLetters(QWidget& widget, Letters letters, bool bold) {
   widget.setFont(lettersFont(letters, bold));
 }
 
+void keepRoomForHint(QLineEdit& field, Growth growth) {
+  field.setProperty(growthProperty, static_cast<int>(growth));
+  // A field that is not on the screen learns of the application's new font only when it is shown again.
+  const QFontMetrics metrics(field.property(lettersProperty).isValid() ? field.font() : QApplication::font());
+  const int hint = metrics.horizontalAdvance(field.placeholderText()) * 9 / 8 + metrics.averageCharWidth();
+  field.setMinimumWidth(hint);
+  if (growth == Growth::none) field.setMaximumWidth(hint * 3 / 2);
+}
+
 void followScale(QWidget& window) {
   for (QWidget* widget : window.findChildren<QWidget*>()) {
     const QVariant letters = widget->property(lettersProperty);
     if (letters.isValid())
       setLetters(*widget, static_cast<Letters>(letters.toInt()), widget->property(boldProperty).toBool());
+    if (const QVariant growth = widget->property(growthProperty); growth.isValid())
+      keepRoomForHint(*qobject_cast<QLineEdit*>(widget), static_cast<Growth>(growth.toInt()));
     auto* button = qobject_cast<QPushButton*>(widget);
     if (button != nullptr && dynamic_cast<PromptButton*>(button) == nullptr)
       button->setMinimumHeight(leastHeight(*button));

@@ -51,6 +51,8 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   splitter_->addWidget(mapPanel());
   splitter_->setStretchFactor(0, 3);
   splitter_->setStretchFactor(1, 2);
+  splitter_->setSizes(
+      {3, 2}); // else the map's wish for room comes first, and the stretch has nothing to share out
   splitter_->setChildrenCollapsible(false);
   layout->addWidget(splitter_, 1);
   layout->addWidget(foot());

@@ -2,6 +2,7 @@
 
 #include <QFont>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QString>
 
@@ -17,6 +18,11 @@ enum class Letters { small, reading, metre, point };
 void setLetters(QWidget& widget, Letters letters, bool bold = false);
 /// To be called for a window when the application's font has changed its size.
 void followScale(QWidget& window);
+
+/// Keeps the field wide enough for its placeholder, at every scale; where it must not take all the room there
+/// is, no wider than half as much again.
+enum class Growth { none, free };
+void keepRoomForHint(QLineEdit& field, Growth growth);
 
 /// Plain text in these letters, wrapped; `name` is for tests and screen readers.
 [[nodiscard]] QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent = nullptr);
