@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 
 #include "marks.h"
@@ -74,8 +75,11 @@ void paintHatch(QPainter& painter, const QRectF& box, QPointF anchor, const Hatc
 }
 
 QString zoneText(const SceneItem& zone) {
-  // A name is enough: which kind it is the hatch shows, and every letter more hides what is beside it.
-  return zone.text.isEmpty() ? shown(wordFor(zoneWords, zone.zone)) : zone.text;
+  // A name in words is enough: which kind it is the hatch shows, and every letter more hides what is beside
+  // it. A reference alone says nothing.
+  if (std::any_of(zone.text.begin(), zone.text.end(), [](QChar c) { return c.isLower(); })) return zone.text;
+  const QString kind = shown(wordFor(zoneWords, zone.zone));
+  return zone.text.isEmpty() ? kind : kind + QStringLiteral(" ") + zone.text;
 }
 
 } // namespace
