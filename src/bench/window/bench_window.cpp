@@ -172,7 +172,7 @@ StationPage* BenchWindow::makePage(Station station) {
     return new BoardPage(desk());
   case Station::walk: {
     auto* walk = new WalkPage(desk());
-    connect(walk, &WalkPage::modeWanted, this, [this, walk] { askWantedMode(); });
+    connect(walk, &WalkPage::modeWanted, this, [this] { askWantedMode(); });
     connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
     return walk;
   }
