@@ -114,7 +114,7 @@ public:
       return undo();
     case 9:
     case 10:
-      return take([this] { press(Qt::Key_O); });
+      return take([] { press(Qt::Key_O); });
     case 11:
       return touch(false);
     case 12:
