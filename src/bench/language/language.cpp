@@ -79,7 +79,7 @@ QString Translation::translate(const char* context, const char* sourceText, cons
     return *found;
   const auto said = phrases_.translate(english.toStdString());
   // A null text says that there is none.
-  const QString out = said ? QString::fromStdString(*said) : QString();
+  QString out = said ? QString::fromStdString(*said) : QString();
   if (remembered_->said.size() >= mostRemembered) remembered_->said.clear();
   remembered_->said.insert(english, out);
   return out;
