@@ -206,7 +206,8 @@ void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame
                    const PictureColors& colors) {
   Layout layout = layoutOf(strip, frame.width(), type);
   // Room that is left makes the values easier to tell apart.
-  const auto rows = static_cast<double>((strip.pins.size() + layout.pinsPerRow - 1) / layout.pinsPerRow);
+  const std::size_t fullRows = (strip.pins.size() + layout.pinsPerRow - 1) / layout.pinsPerRow;
+  const auto rows = static_cast<double>(fullRows);
   const double spare = frame.height() / std::max(1.0, rows) - layout.row();
   layout.plot = std::clamp(layout.plot + spare, layout.plot, mostStretch * layout.plot);
   painter.save();
