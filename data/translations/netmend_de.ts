@@ -3323,6 +3323,18 @@
         <source>other</source>
         <translation>andere Funktion</translation>
     </message>
+    <message>
+        <source>cannot be loaded: {}</source>
+        <translation>kann nicht geladen werden: {}</translation>
+    </message>
+    <message>
+        <source>is of another version of the program</source>
+        <translation>gehört zu einer anderen Fassung des Programms</translation>
+    </message>
+    <message>
+        <source>the book has no such walk of a good board</source>
+        <translation>das Buch hat keine solche Messung einer guten Platine</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -3758,10 +3770,6 @@
         <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; auslassen &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; rückgängig &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, lassen aus und übernehmen.&lt;/p&gt;</translation>
     </message>
     <message>
-        <source>The meter is in another mode than this point wants: nothing taken</source>
-        <translation>Messgerät steht auf anderer Messart als dieser Punkt braucht: nichts übernommen</translation>
-    </message>
-    <message>
         <source>meter ready</source>
         <translation>Messgerät bereit</translation>
     </message>
@@ -4144,10 +4152,6 @@
         <translation>Alles erreichbar</translation>
     </message>
     <message>
-        <source>Shift+N</source>
-        <translation>Umschalt+N</translation>
-    </message>
-    <message>
         <source>Reading elsewhere: mode if another, point, value</source>
         <translation>Messung anderswo: Messart falls anders, Punkt, Wert</translation>
     </message>
@@ -4166,10 +4170,6 @@
     <message>
         <source>The reading before is still being weighed</source>
         <translation>Die Messung davor wird noch gewichtet</translation>
-    </message>
-    <message>
-        <source>The meter is in another mode than the next probe wants: nothing taken</source>
-        <translation>Messgerät steht auf anderer Messart als gebraucht: nichts übernommen</translation>
     </message>
     <message>
         <source>No board yet: open one at the station before</source>
@@ -4897,6 +4897,13 @@
     </message>
 </context>
 <context>
+    <name>netmend::StationPage</name>
+    <message>
+        <source>The meter is in another mode than this point wants: nothing taken</source>
+        <translation>Messgerät steht auf anderer Messart als dieser Punkt braucht: nichts übernommen</translation>
+    </message>
+</context>
+<context>
     <name>netmend::StepsView</name>
     <message>
         <source>Repairs of this &amp;job</source>
@@ -4933,10 +4940,6 @@
     <message>
         <source>Tick</source>
         <translation>Haken</translation>
-    </message>
-    <message>
-        <source>Space</source>
-        <translation>Leertaste</translation>
     </message>
     <message>
         <source>OL</source>
@@ -5107,14 +5110,6 @@
         <source>Mirror</source>
         <translation>Spiegeln</translation>
     </message>
-    <message>
-        <source>Keep this good walk   K</source>
-        <translation>Gutmuster behalten   K</translation>
-    </message>
-    <message>
-        <source>Kept for all jobs on this board</source>
-        <translation>Behalten für alle Aufträge mit dieser Platine</translation>
-    </message>
     <message numerus="yes">
         <source>%1, %n pin(s)</source>
         <translation>
@@ -5188,6 +5183,30 @@
     <message>
         <source>nothing to compare with yet</source>
         <translation>noch kein Vergleich</translation>
+    </message>
+    <message>
+        <source>Condition</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>name or initials</source>
+        <translation>Name oder Kürzel</translation>
+    </message>
+    <message>
+        <source>M&amp;eter</source>
+        <translation>M&amp;essgerät</translation>
+    </message>
+    <message>
+        <source>Measured &amp;by</source>
+        <translation>G&amp;emessen vonGemessen von</translation>
+    </message>
+    <message>
+        <source>Kept for all jobs on this board; Undo takes it back</source>
+        <translation>Behalten für alle Aufträge mit dieser Platine; Rückgängig nimmt es zurück</translation>
     </message>
 </context>
 </TS>

@@ -2,6 +2,7 @@
 #include <fcntl.h>
 #include <string_view>
 #include <sys/file.h>
+#include <utility>
 
 #include <QApplication>
 #include <QCommandLineParser>
@@ -67,9 +68,9 @@ QIcon windowIcon() {
 /// At its first station, with its board beside the later ones.
 netmend::Result<void> openJob(netmend::BenchWindow& window, const std::string& number) {
   netmend::BenchJob& bench = window.desk().job;
-  const auto found = bench.book().jobNumbered(number);
+  auto found = bench.book().jobNumbered(number);
   if (!found) return netmend::failure(found.error());
-  bench.openJob(found->id);
+  bench.openJob(std::move(*found));
   window.go(netmend::Station::bookIn);
   return {};
 }

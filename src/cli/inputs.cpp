@@ -1,8 +1,6 @@
 #include "inputs.h"
 
-#include <set>
-
-#include "netmend/probing/walk_file.h"
+#include <algorithm>
 
 namespace netmend {
 
@@ -15,11 +13,8 @@ Result<std::vector<Walk>> goodWalksOf(const std::vector<std::string>& files, con
   auto kept = keptGoodWalks(*opened, *lookup);
   if (!kept) return kept;
   // A file that is in the book as well is one board, not two.
-  std::set<std::string> given;
-  for (const Walk& walk : *out)
-    given.insert(walkToText(walk));
   for (Walk& walk : *kept)
-    if (!given.contains(walkToText(walk))) out->push_back(std::move(walk));
+    if (std::find(out->begin(), out->end(), walk) == out->end()) out->push_back(std::move(walk));
   return out;
 }
 

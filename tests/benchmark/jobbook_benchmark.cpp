@@ -85,12 +85,6 @@ private:
   sqlite3_stmt* insert_ = nullptr;
 };
 
-double median(std::vector<double> values) {
-  std::nth_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2),
-                   values.end());
-  return values[values.size() / 2];
-}
-
 Job someJob() {
   Job job;
   job.customer = "benchmark";
@@ -136,8 +130,8 @@ int main(int argc, char** argv) {
   fs::remove_all(folder, error);
 
   Report report(*arguments);
-  report.add("commit_ms", median(ours), "ms (median)");
-  report.add("bare_ms", median(bare), "ms (median)");
-  report.add("commit_vs_bare", median(ours) / median(bare), "times a bare insert", 2.0);
+  report.add("commit_ms", medianOf(ours), "ms (median)");
+  report.add("bare_ms", medianOf(bare), "ms (median)");
+  report.add("commit_vs_bare", medianOf(ours) / medianOf(bare), "times a bare insert", 2.0);
   return report.finish();
 }

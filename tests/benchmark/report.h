@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cstddef>
 #include <limits>
 #include <optional>
 #include <string>
@@ -39,6 +40,13 @@ private:
   bool asWanted_ = true;
   nlohmann::json object_ = nlohmann::json::object();
 };
+
+/// The middle one, the upper of two; of at least one value.
+[[nodiscard]] inline double medianOf(std::vector<double> values) {
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
+}
 
 /// Milliseconds that one call takes.
 template <class Work> [[nodiscard]] double millisecondsOf(Work&& work) {

@@ -66,12 +66,6 @@ double worstOf(const std::vector<double>& values) {
   return *std::max_element(values.begin(), values.end());
 }
 
-double medianOf(std::vector<double> values) {
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
-}
-
 struct Frames {
   std::vector<double> ms;          ///< by the clock
   std::vector<double> processorMs; ///< of these, spent by this thread: what other programs do to it left out

@@ -110,11 +110,6 @@ Times enterMany(BenchWindow& window, std::mt19937& random) {
   return times;
 }
 
-double middleOfTimes(std::vector<double> values) {
-  std::sort(values.begin(), values.end());
-  return values[values.size() / 2];
-}
-
 /// Eight boards that read a little different.
 void keepGoodWalks(BenchJob& job, BenchWalk& walk, std::mt19937& random) {
   std::normal_distribution<double> spread(0.0, 0.004);
@@ -141,9 +136,9 @@ void add(const char* where, const Times& times, Report& report) {
   const auto line = [&](const char* what, double ms) {
     report.add(std::string("entry_") + where + what, ms, "ms");
   };
-  line("_durable_ms_median", middleOfTimes(times.durable));
-  line("_processor_ms_median", middleOfTimes(times.processor));
-  line("_ms_median", middleOfTimes(times.drawn));
+  line("_durable_ms_median", medianOf(times.durable));
+  line("_processor_ms_median", medianOf(times.processor));
+  line("_ms_median", medianOf(times.drawn));
   line("_ms_worst", *std::max_element(times.drawn.begin(), times.drawn.end()));
 }
 
@@ -174,7 +169,7 @@ void measureEntry(const DemoStore& store, Report& report) {
   const auto worstOf = [](const Times& times) {
     return *std::max_element(times.drawn.begin(), times.drawn.end());
   };
-  report.add("entry_ms", std::max(middleOfTimes(demo.drawn), middleOfTimes(large.drawn)),
+  report.add("entry_ms", std::max(medianOf(demo.drawn), medianOf(large.drawn)),
              "ms from Enter or value to durable and drawn (median of the slower connector)", mostMs);
   report.add("entry_ms_worst", std::max(worstOf(demo), worstOf(large)), "ms");
 }

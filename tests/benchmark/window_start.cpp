@@ -68,11 +68,6 @@ Start firstFrameOf(std::vector<std::string> arguments, const std::filesystem::pa
   return {ms, milliseconds(used.ru_utime) + milliseconds(used.ru_stime)};
 }
 
-double middleOf(std::vector<double> values) {
-  std::sort(values.begin(), values.end());
-  return values[values.size() / 2];
-}
-
 } // namespace
 
 void measureStart(const DemoStore& store, Report& report) {
@@ -103,17 +98,17 @@ void measureStart(const DemoStore& store, Report& report) {
   }
   double slowest = 0, slowestProcessor = 0;
   for (const Station station : stations) {
-    const double median = middleOf(ours[station]);
+    const double median = medianOf(ours[station]);
     slowest = std::max(slowest, median);
-    slowestProcessor = std::max(slowestProcessor, middleOf(oursProcessor[station]));
+    slowestProcessor = std::max(slowestProcessor, medianOf(oursProcessor[station]));
     report.note(stationName(station).toStdString() + ": first picture after " +
                 std::to_string(static_cast<int>(median)) + " ms");
   }
   report.add("start_ms", slowest, "ms to the first picture, the demo's job reopened (the slowest station)");
-  report.add("empty_window_ms", middleOf(empty), "ms, nothing but a QMainWindow");
+  report.add("empty_window_ms", medianOf(empty), "ms, nothing but a QMainWindow");
   report.add("start_processor_ms", slowestProcessor, "ms of processor time");
-  report.add("empty_window_processor_ms", middleOf(emptyProcessor), "ms of processor time");
-  report.add("start_vs_empty_window", slowest / middleOf(empty), "", mostOfEmpty);
+  report.add("empty_window_processor_ms", medianOf(emptyProcessor), "ms of processor time");
+  report.add("start_vs_empty_window", slowest / medianOf(empty), "", mostOfEmpty);
 }
 
 } // namespace netmend::benchmarks

@@ -103,6 +103,8 @@ public:
   /// Keeps a walk of a good board for all later jobs on boards with the walk's `boardUuid`. False when the
   /// very same walk is there already.
   [[nodiscard]] Result<bool> addKnownGoodWalk(const Walk& walk);
+  /// Undo: takes out the very same walk. Errors when it is not there.
+  [[nodiscard]] Result<void> takeBackKnownGoodWalk(const Walk& walk);
   /// Those of this board description, oldest first.
   [[nodiscard]] Result<std::vector<Walk>> knownGoodWalks(const std::string& boardUuid) const;
 

@@ -40,6 +40,14 @@ void noteBoard(Job& job, const OpenBoard& board) {
   job.boardDigest = board.digest;
 }
 
+void copyBoardNote(const Job& from, Job& to) {
+  to.boardUuid = from.boardUuid;
+  to.boardName = from.boardName;
+  to.boardRevision = from.boardRevision;
+  to.boardFile = from.boardFile;
+  to.boardDigest = from.boardDigest;
+}
+
 Result<RepairActionId> addTo(JobBook& book, JobId job, const RepairAction& action) {
   return book.addAction(job, action);
 }
@@ -92,8 +100,7 @@ bool BenchJob::reload(std::vector<Photo> known) {
   return true;
 }
 
-bool BenchJob::bookIn() {
-  Job job;
+bool BenchJob::bookIn(Job job) {
   if (board_) noteBoard(job, *board_);
   const auto id = book_.addJob(job);
   if (!id) {
@@ -116,9 +123,14 @@ bool BenchJob::openJob(JobId id) {
     fail(job.error());
     return false;
   }
+  openJob(std::move(*job));
+  return true;
+}
+
+void BenchJob::openJob(Job job) {
   cancelOpening();
-  const bool sameBoard = board_ && board_->digest == job->boardDigest && !job->boardDigest.empty();
-  job_ = std::move(*job);
+  const bool sameBoard = board_ && board_->digest == job.boardDigest && !job.boardDigest.empty();
+  job_ = std::move(job);
   if (!sameBoard) {
     board_.reset();
     good_.clear();
@@ -129,7 +141,6 @@ bool BenchJob::openJob(JobId id) {
   }
   tellOfOtherJob();
   if (!sameBoard && !job_->boardFile.empty()) openBoardFile(job_->boardFile);
-  return true;
 }
 
 void BenchJob::tellOfOtherJob() {
@@ -159,18 +170,23 @@ Result<void> BenchJob::put(Job job) {
   return {};
 }
 
-bool BenchJob::edit(const QString& what, const std::function<void(Job&)>& change) {
+bool BenchJob::edit(const QString& what, const Change& change, const Change& back) {
   if (!job_) return false;
-  Job after = *job_;
-  change(after);
-  return perform(
-      what, [this, after] { return put(after); }, [this, before = *job_] { return put(before); });
+  // Each is made in the job as it is by then: what was typed in between stays.
+  const auto making = [this](const Change& make) {
+    return [this, make] {
+      Job job = *job_;
+      make(job);
+      return put(std::move(job));
+    };
+  };
+  return perform(what, making(change), making(back));
 }
 
-bool BenchJob::keep(const std::function<void(Job&)>& change) {
-  if (!job_ && !bookIn()) return false;
-  Job after = *job_;
+bool BenchJob::keep(const Change& change) {
+  Job after = job_ ? *job_ : Job{};
   change(after);
+  if (!job_) return bookIn(std::move(after));
   const auto kept = put(std::move(after));
   if (!kept) fail(kept.error());
   return kept.has_value();
@@ -179,7 +195,9 @@ bool BenchJob::keep(const std::function<void(Job&)>& change) {
 bool BenchJob::setState(JobState state) {
   if (!job_) return false;
   if (job_->state == state) return true;
-  return edit(tr("state of the job"), [state](Job& job) { job.state = state; });
+  return edit(
+      tr("state of the job"), [state](Job& job) { job.state = state; },
+      [before = job_->state](Job& job) { job.state = before; });
 }
 
 void BenchJob::reached(JobState state) {
@@ -266,7 +284,9 @@ void BenchJob::boardOpened(OpenBoard board, bool forJob) {
   board_ = std::move(board);
   readGoodWalks();
   if (forJob && job_->boardDigest != board_->digest)
-    edit(tr("board of the job"), [this](Job& job) { noteBoard(job, *board_); });
+    edit(
+        tr("board of the job"), [board = *board_](Job& job) { noteBoard(job, board); },
+        [before = *job_](Job& job) { copyBoardNote(before, job); });
   Q_EMIT boardChanged();
   Q_EMIT goodWalksChanged();
 }
@@ -297,6 +317,17 @@ bool BenchJob::keepGoodWalk(const Walk& walk) {
   if (!board_) return false;
   if (auto kept = book_.addKnownGoodWalk(walk); !kept) {
     fail(kept.error());
+    return false;
+  }
+  readGoodWalks();
+  Q_EMIT goodWalksChanged();
+  return true;
+}
+
+bool BenchJob::takeBackGoodWalk(const Walk& walk) {
+  if (!board_) return false;
+  if (auto taken = book_.takeBackKnownGoodWalk(walk); !taken) {
+    fail(taken.error());
     return false;
   }
   readGoodWalks();

@@ -104,6 +104,7 @@ void BenchWalk::startOver() {
 
 void BenchWalk::resumeGood() {
   goodSession_ = {};
+  keptGood_.reset();
   goodCondition_ = false;
   const OpenBoard* board = job_.board();
   if (board == nullptr) return;
@@ -236,9 +237,7 @@ Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
   const std::size_t count = after.walk.readings.size();
   if (count > before.walk.readings.size()) {
     // Judged as the whole walk is shown, so that the book says what the screen says.
-    const OpenBoard* board = job_.board();
-    const JudgedWalk judged = judgeWalk(
-        after.walk, expected(), board != nullptr ? board->lookup.get() : nullptr, job_.data().probing);
+    const JudgedWalk judged = judgedBy(expected(), after.walk);
     const auto id = job_.addReading(
         toJobReading(after.walk.readings.back(), ReadingPurpose::fault, &judged.verdicts.back()));
     if (!id) return failure(id.error());
@@ -251,6 +250,8 @@ Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
 }
 
 Result<void> BenchWalk::take(const ReadingEvent& event) {
+  if (good_ && keptGood_ && goodSession_.steps.empty() && std::holds_alternative<UndoLast>(event))
+    return takeBackKeptGood();
   if (!good_ && job_.job() == nullptr && !job_.bookIn()) return failure({"the job could not be booked in"});
   WalkSession after = session();
   after.walk.meter = meter_;
@@ -266,6 +267,7 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   const Walk& walk = session().walk;
   const bool took = walk.readings.size() > count;
   if (took) {
+    if (good_) keptGood_.reset();
     last_ = judged_.verdicts.back();
     const Reading& reading = walk.readings.back();
     Q_EMIT changed();
@@ -324,11 +326,11 @@ void BenchWalk::rejudgeKept() {
   if (job_.job() == nullptr || job_.job()->state >= JobState::handedOver) return;
   std::vector<JobReading> changed;
   for (std::size_t i = 0; i < kept_.size(); ++i) {
+    // What was judged at the time is not unlearned because the good walks are elsewhere now.
+    if (!badJudged_.verdicts[i].expected) continue;
     JobReading now =
         toJobReading(badSession_.walk.readings[i], ReadingPurpose::fault, &badJudged_.verdicts[i]);
     now.id = kept_[i];
-    // What was judged at the time is not unlearned because the good walks are elsewhere now.
-    if (!badJudged_.verdicts[i].expected) continue;
     for (const JobReading& entry : job_.job()->readings)
       if (entry.id == now.id && (entry.verdict != now.verdict || entry.expected != now.expected))
         changed.push_back(now);
@@ -336,13 +338,16 @@ void BenchWalk::rejudgeKept() {
   if (!changed.empty()) job_.rejudge(changed);
 }
 
-void BenchWalk::judge() {
+JudgedWalk BenchWalk::judgedBy(const ExpectedTable& table, const Walk& walk) const {
   const OpenBoard* board = job_.board();
-  const Lookup* lookup = board != nullptr ? board->lookup.get() : nullptr;
-  badJudged_ = judgeWalk(badSession_.walk, expected(), lookup, job_.data().probing);
+  return judgeWalk(walk, table, board != nullptr ? board->lookup.get() : nullptr, job_.data().probing);
+}
+
+void BenchWalk::judge() {
+  badJudged_ = judgedBy(expected(), badSession_.walk);
   recallVerdicts();
   // A good board is held against the others, not against itself.
-  judged_ = good_ ? judgeWalk(goodSession_.walk, job_.expected(), lookup, job_.data().probing) : badJudged_;
+  judged_ = good_ ? judgedBy(job_.expected(), goodSession_.walk) : badJudged_;
 }
 
 void BenchWalk::recallVerdicts() {
@@ -433,10 +438,25 @@ bool BenchWalk::keepGood() {
   }
   std::error_code error;
   std::filesystem::remove(goodFile(), error);
+  before.walk = std::move(walk);
+  keptGood_ = std::move(before);
   goodCondition_ = false;
   judge();
   Q_EMIT changed();
   return true;
+}
+
+Result<void> BenchWalk::takeBackKeptGood() {
+  // First the file: a walk that is in both counts once, one that is in neither is lost.
+  if (auto written = writeWalkFile(goodFile(), keptGood_->walk); !written) return written;
+  goodSession_ = *std::exchange(keptGood_, std::nullopt);
+  goodCondition_ = true;
+  if (!job_.takeBackGoodWalk(goodSession_.walk)) return failure({"not kept"});
+  last_.reset();
+  weigh();
+  judge();
+  Q_EMIT changed();
+  return {};
 }
 
 } // namespace netmend

@@ -168,7 +168,15 @@ void BookInPage::save() {
   });
 }
 
+void BookInPage::showEvent(QShowEvent* event) {
+  StationPage::showEvent(event);
+  if (listStale_) listJobs();
+}
+
 void BookInPage::listJobs() {
+  // Every reading changes it; nobody sees it at the other stations.
+  listStale_ = !isVisible();
+  if (listStale_) return;
   const auto found = desk_.job.book().jobs(search_->text().trimmed().toStdString());
   jobs_->clear();
   if (!found) {

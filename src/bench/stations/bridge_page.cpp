@@ -70,7 +70,7 @@ void BridgePage::keyPressEvent(QKeyEvent* event) {
   StationPage::keyPressEvent(event);
 }
 
-void BridgePage::take(const ReadingEvent& event) {
+void BridgePage::accept(const ReadingEvent& event) {
   if (choosing()) return;
   if (const auto* value = std::get_if<ValueTaken>(&event))
     work_->reading(value->value);

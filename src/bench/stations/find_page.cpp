@@ -15,6 +15,7 @@
 
 #include "find_words.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/reading_field.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/shown.h"
 
@@ -30,7 +31,8 @@ FindPage::FindPage(Desk desk, QWidget* parent)
       effort_(makeLabel(Letters::metre, QStringLiteral("probeEffort"), this)),
       reason_(makeLabel(Letters::reading, QStringLiteral("probeReason"), this)),
       again_(makeLabel(Letters::reading, QStringLiteral("takeAgain"), this)),
-      unknown_(makeLabel(Letters::small, QStringLiteral("notKnown"), this)), field_(new QLineEdit(this)),
+      unknown_(makeLabel(Letters::small, QStringLiteral("notKnown"), this)),
+      field_(new ReadingField(tr("452  Enter"), Growth::none, QStringLiteral("reading"), this)),
       other_(new QLineEdit(this)), suspects_(new SuspectList(this)), explanation_(new QPlainTextEdit(this)),
       selected_(makeLabel(Letters::reading, QStringLiteral("selected"), this)),
       tree_(new LineTreeView(this)) {
@@ -43,7 +45,7 @@ FindPage::FindPage(Desk desk, QWidget* parent)
   layout->addLayout(entry());
   layout->addWidget(tree_, 1);
   layout->addWidget(selected_);
-  for (QLineEdit* field : {field_, other_, line_})
+  for (QLineEdit* field : std::initializer_list<QLineEdit*>{field_, other_, line_})
     field->installEventFilter(this);
   tree_->onSelected = [this] { treeSelected(); };
   tree_->onUnfold = [this](std::size_t key) {
@@ -119,29 +121,15 @@ QLayout* FindPage::probe() {
 
 QLayout* FindPage::entry() {
   auto* row = new QHBoxLayout;
-  setLetters(*field_, Letters::metre, true);
-  field_->setObjectName(QStringLiteral("reading"));
   field_->setAccessibleName(tr("Reading at the next probe"));
-  field_->setPlaceholderText(tr("452  Enter"));
-  keepRoomForHint(*field_, Growth::none);
+  field_->onKey = [this](int key, Qt::KeyboardModifiers modifiers) { return command(key, modifiers); };
   connect(field_, &QLineEdit::returnPressed, this, [this] { typed(*field_); });
   row->addWidget(field_);
-  const auto button = [&](const QString& text, const QString& key, int code,
-                          Qt::KeyboardModifiers modifiers) {
-    // The field reads the keys: a shortcut would take them from what is typed.
-    auto* made = makeButton(text + QStringLiteral("   ") + key, QKeySequence(), this);
-    made->setAccessibleName(text);
-    connect(made, &QPushButton::clicked, this, [this, code, modifiers] {
-      command(code, modifiers);
-      field_->setFocus();
-    });
-    row->addWidget(made);
-    return made;
-  };
-  overLimit_ = button(tr("OL"), QStringLiteral("O"), Qt::Key_O, Qt::NoModifier);
-  cannotReach_ = button(tr("Can't reach it"), QStringLiteral("N"), Qt::Key_N, Qt::NoModifier);
-  button(tr("Undo"), QStringLiteral("U"), Qt::Key_U, Qt::NoModifier);
-  reachAll_ = button(tr("Reach all"), tr("Shift+N"), Qt::Key_N, Qt::ShiftModifier);
+  overLimit_ = field_->keyButton(tr("OL"), Qt::Key_O);
+  cannotReach_ = field_->keyButton(tr("Can't reach it"), Qt::Key_N);
+  reachAll_ = field_->keyButton(tr("Reach all"), Qt::Key_N, Qt::ShiftModifier);
+  for (QPushButton* button : {overLimit_, cannotReach_, field_->keyButton(tr("Undo"), Qt::Key_U), reachAll_})
+    row->addWidget(button);
   row->addStretch(1);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
@@ -233,13 +221,6 @@ bool FindPage::eventFilter(QObject* watched, QEvent* event) {
     tree_->key(key->matches(QKeySequence::ZoomIn) ? Qt::Key_Plus : Qt::Key_Minus);
     return true;
   }
-  if (!field_->text().isEmpty()) return StationPage::eventFilter(watched, event);
-  if (key->matches(QKeySequence::Undo)) {
-    undo();
-    return true;
-  }
-  const bool plain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
-  if (plain && command(key->key(), key->modifiers())) return true;
   return StationPage::eventFilter(watched, event);
 }
 
@@ -264,13 +245,10 @@ void FindPage::arrive() {
   field_->setFocus();
 }
 
-void FindPage::take(const ReadingEvent& event) {
+void FindPage::accept(const ReadingEvent& event) {
   field_->clear();
   if (const auto* value = std::get_if<ValueTaken>(&event)) {
-    if (value->mode && *value->mode != wantedMode())
-      Q_EMIT told(tr("The meter is in another mode than the next probe wants: nothing taken"), true);
-    else
-      run(desk_.fault.take(value->value, value->settling));
+    run(desk_.fault.take(value->value, value->settling));
   } else if (std::holds_alternative<PointSkipped>(event)) {
     command(Qt::Key_N, Qt::NoModifier);
   } else if (std::holds_alternative<UndoLast>(event)) {

@@ -9,9 +9,8 @@
 #include <QLabel>
 #include <QLocale>
 #include <QMimeData>
+#include <QPageSize>
 #include <QPlainTextEdit>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QPushButton>
 #include <QSettings>
 #include <QTabWidget>
@@ -20,6 +19,8 @@
 
 #include "charges_view.h"
 #include "netmend/base/file.h"
+#include "netmend/bench/late/late.h"
+#include "netmend/bench/late/paper.h"
 #include "netmend/bench/session/proof.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
@@ -297,7 +298,11 @@ void HandOverPage::printTo(std::shared_ptr<QPrinter> printer) {
       return;
     }
     printing_.run<Result<void>>(
-        [pdf = sheet_, printer](const std::stop_token&) { return printSheet(pdf, *printer); },
+        [pdf = sheet_, printer](const std::stop_token&) -> Result<void> {
+          const auto paper = late<Paper>();
+          if (!paper) return failure(paper.error());
+          return (*paper)->print(pdf, *printer);
+        },
         [this](const Result<void>& printed) {
           Q_EMIT told(printed ? tr("Printed") : shown(printed.error().text()), !printed);
         });
@@ -324,17 +329,17 @@ void HandOverPage::chooseFile() {
 
 void HandOverPage::choosePrinter() {
   if (desk_.job.job() == nullptr) return;
-  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
-  printer->setPageSize(QPageSize(
-      paper_->currentData().toString() == QStringLiteral("letter") ? QPageSize::Letter : QPageSize::A4));
-  printer->setDocName(tr("Job sheet %1").arg(QString::fromStdString(desk_.job.job()->number)));
-  auto* dialog = new QPrintDialog(printer.get(), this);
-  connect(dialog, &QDialog::finished, this, [this, printer, dialog, id = desk_.job.job()->id](int result) {
-    if (result == QDialog::Accepted && stillOpen(id)) printTo(printer);
-    dialog->deleteLater();
-  });
-  dialog->setModal(false);
-  dialog->show();
+  const auto paper = late<Paper>();
+  if (!paper) {
+    Q_EMIT told(shown(paper.error().text()), true);
+    return;
+  }
+  const bool letter = paper_->currentData().toString() == QStringLiteral("letter");
+  (*paper)->choosePrinter(this, tr("Job sheet %1").arg(QString::fromStdString(desk_.job.job()->number)),
+                          QPageSize(letter ? QPageSize::Letter : QPageSize::A4),
+                          [this, id = desk_.job.job()->id](const std::shared_ptr<QPrinter>& printer) {
+                            if (stillOpen(id)) printTo(printer);
+                          });
 }
 
 void HandOverPage::keepNotes() {

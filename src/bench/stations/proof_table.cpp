@@ -24,10 +24,6 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
 
 } // namespace
 
-QString verdictWord(const std::string& word) {
-  return shown(word);
-}
-
 QString valueOf(const std::optional<JobReading>& entry) {
   return entry ? QString::fromStdString(readingText(entry->reading.value, entry->reading.mode))
                : QStringLiteral("–");
@@ -62,7 +58,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     QString name = shown(point.point.label);
     if (point.why == ProofWhy::endToEnd) name = tr("%1 to %2").arg(name, shown(point.other.label));
-    const QString verdict = point.now ? verdictWord(point.now->verdict) : left ? tr("skipped") : QString();
+    const QString verdict = point.now ? shown(point.now->verdict) : left ? tr("skipped") : QString();
     auto* item = new QTreeWidgetItem(
         this, {name, valueOf(point.before), shown(expectedWords(point)), valueOf(point.now), verdict});
     if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->verdict), size, theme));

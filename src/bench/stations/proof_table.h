@@ -26,8 +26,6 @@ private:
   void fitRows(); ///< to names that take more than a line
 };
 
-/// A verdict as people read it.
-[[nodiscard]] QString verdictWord(const std::string& word);
 /// A reading as people read it; a dash where there is none.
 [[nodiscard]] QString valueOf(const std::optional<JobReading>& entry);
 

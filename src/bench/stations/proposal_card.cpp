@@ -15,10 +15,6 @@ namespace {
 constexpr int chosenFrame = 4; ///< pixels; told by words as well
 constexpr int plainFrame = 1;
 
-QString words(const std::string& text) {
-  return shown(text);
-}
-
 /// With a point, as meters show it and as all sentences have it.
 QString millimetres(Length length, int places) {
   return QString::number(length.mm(), 'f', places);
@@ -36,18 +32,18 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, Q
   layout->addWidget(head_);
   auto* places = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
   setLetters(*places, Letters::reading, true);
-  places->setText(tr("%1 to %2").arg(words(proposal.from.label), words(proposal.to.label)));
+  places->setText(tr("%1 to %2").arg(shown(proposal.from.label), shown(proposal.to.label)));
   layout->addWidget(places);
   auto* facts = makeLabel(Letters::reading, QStringLiteral("cardFacts"), this);
   const QString clearance =
       proposal.leastClearance.known()
           ? tr("least clearance %1 mm, to %2")
-                .arg(millimetres(proposal.leastClearance.value, 2), words(proposal.clearanceTo))
+                .arg(millimetres(proposal.leastClearance.value, 2), shown(proposal.clearanceTo))
           : tr("nothing to keep clear of near it");
   facts->setText(tr("%1 mm on the %2; %3\n%4")
                      .arg(millimetres(proposal.length, 1),
                           proposal.side == Side::top ? tr("top side") : tr("bottom side"),
-                          words(proposal.wire.wire.name), clearance));
+                          shown(proposal.wire.wire.name), clearance));
   layout->addWidget(facts);
   auto* score = makeLabel(Letters::reading, QStringLiteral("cardTerms"), this);
   score->setText(terms());
@@ -66,18 +62,18 @@ QString ProposalCard::terms() const {
   QStringList lines;
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
-                 .arg(QString::number(term.price.value, 'f', 1), words(term.name), words(term.text));
+                 .arg(QString::number(term.price.value, 'f', 1), shown(term.name), shown(term.text));
   return lines.join(QLatin1Char('\n'));
 }
 
 QString ProposalCard::remarks() const {
   QStringList lines;
-  if (!proposal_.whyNotStraight.empty()) lines << words(proposal_.whyNotStraight);
-  if (!proposal_.difference.empty()) lines << words(proposal_.difference);
+  if (!proposal_.whyNotStraight.empty()) lines << shown(proposal_.whyNotStraight);
+  if (!proposal_.difference.empty()) lines << shown(proposal_.difference);
   for (const std::string& note : proposal_.notes)
-    lines << tr("Note: %1").arg(words(note));
+    lines << tr("Note: %1").arg(shown(note));
   for (const std::string& warning : proposal_.wire.warnings)
-    lines << tr("Warning: %1").arg(words(warning));
+    lines << tr("Warning: %1").arg(shown(warning));
   return lines.join(QLatin1Char('\n'));
 }
 

@@ -1,12 +1,9 @@
 #include "netmend/bench/stations/prove_page.h"
 
 #include <algorithm>
-#include <array>
 
 #include <QCoreApplication>
-#include <QKeyEvent>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -14,6 +11,7 @@
 #include "function_checks.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/pictures.h"
+#include "netmend/bench/widgets/reading_field.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
@@ -30,8 +28,8 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
       before_(makeLabel(Letters::metre, QStringLiteral("proofBefore"), this)), mark_(new VerdictMark(this)),
       verdict_(makeLabel(Letters::metre, QStringLiteral("proofVerdict"), this)),
       explanation_(makeLabel(Letters::reading, QStringLiteral("proofExplanation"), this)),
-      field_(new QLineEdit(this)), table_(new ProofTable(this)),
-      functions_(new FunctionChecks(desk.job, this)) {
+      field_(new ReadingField(tr("452  Enter"), Growth::free, QStringLiteral("proofReading"), this)),
+      table_(new ProofTable(this)), functions_(new FunctionChecks(desk.job, this)) {
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(state_);
   layout->addWidget(point_);
@@ -78,34 +76,15 @@ QLayout* ProvePage::now() {
 
 QLayout* ProvePage::entry() {
   auto* row = new QHBoxLayout;
-  setLetters(*field_, Letters::metre, true);
-  field_->setPlaceholderText(tr("452  Enter"));
-  keepRoomForHint(*field_, Growth::free);
   field_->setAccessibleName(tr("Reading now"));
-  field_->setObjectName(QStringLiteral("proofReading"));
-  field_->installEventFilter(this);
+  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
   row->addWidget(field_, 1);
-  struct Command {
-    QString text;
-    Qt::Key key;
-  };
-  const std::array<Command, 5> commands{{{tr("OL"), Qt::Key_O},
-                                         {tr("Skip"), Qt::Key_S},
-                                         {tr("Back"), Qt::Key_B},
-                                         {tr("Undo"), Qt::Key_U},
-                                         {tr("Function"), Qt::Key_F}}};
-  for (const Command& each : commands) {
-    // The keys are read by the field, which has the keyboard.
-    QPushButton* button = makeButton(each.text + QStringLiteral("   ") + QKeySequence(each.key).toString(),
-                                     QKeySequence(), this);
-    button->setAccessibleName(each.text);
-    connect(button, &QPushButton::clicked, this, [this, key = each.key] {
-      if (key != Qt::Key_F) field_->setFocus();
-      command(key);
-    });
-    row->addWidget(button);
-  }
+  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
+  row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
+  row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
+  row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  row->addWidget(field_->keyButton(tr("Function"), Qt::Key_F));
   return row;
 }
 
@@ -235,9 +214,8 @@ void ProvePage::showDue() {
   }
   const QString expected = shown(expectedWords(*point));
   QStringList lines;
-  lines << (point->before
-                ? tr("before: %1, %2").arg(valueOf(point->before), verdictWord(point->before->verdict))
-                : tr("before: not read"));
+  lines << (point->before ? tr("before: %1, %2").arg(valueOf(point->before), shown(point->before->verdict))
+                          : tr("before: not read"));
   lines << (expected.isEmpty() ? tr("must be: nothing to compare with") : tr("must be: %1").arg(expected));
   before_->setText(lines.join(QLatin1Char('\n')));
 }
@@ -254,7 +232,7 @@ void ProvePage::showLast() {
   }
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
-                             verdictWord(shown->now->verdict)));
+                             netmend::shown(shown->now->verdict)));
   explanation_->setText(netmend::shown(shown->now->explanation));
 }
 
@@ -348,15 +326,6 @@ bool ProvePage::command(int key) {
   }
 }
 
-bool ProvePage::eventFilter(QObject* watched, QEvent* event) {
-  if (event->type() == QEvent::KeyPress) {
-    const auto* key = static_cast<QKeyEvent*>(event);
-    const bool plain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
-    if (watched == field_ && plain && field_->text().isEmpty() && command(key->key())) return true;
-  }
-  return StationPage::eventFilter(watched, event);
-}
-
 void ProvePage::undo() {
   // What is open again is the next to measure.
   last_.reset();
@@ -365,7 +334,7 @@ void ProvePage::undo() {
   refresh();
 }
 
-void ProvePage::take(const ReadingEvent& event) {
+void ProvePage::accept(const ReadingEvent& event) {
   field_->clear();
   if (const auto* value = std::get_if<ValueTaken>(&event))
     reading(value->value);

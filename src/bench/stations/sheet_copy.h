@@ -11,8 +11,6 @@
 #include "netmend/bench/session/open_board.h"
 #include "netmend/jobsheet/job_sheet.h"
 
-class QPrinter;
-
 namespace netmend {
 
 /// What a sheet is made from: values and things that never change, so that a thread may have it.
@@ -34,8 +32,5 @@ struct SheetPages {
 
 /// Writes the sheet as the command line does and draws its pages from what was written. Stops between pages.
 [[nodiscard]] Result<SheetPages> makeSheet(const SheetOrder& order, const std::stop_token& stop);
-
-/// Prints a written sheet, page by page; the printer belongs to the caller's thread until it returns.
-[[nodiscard]] Result<void> printSheet(const QByteArray& pdf, QPrinter& printer);
 
 } // namespace netmend

@@ -106,6 +106,14 @@ bool stationDone(Station station, const Desk& desk) {
   return false;
 }
 
+void StationPage::take(const ReadingEvent& event) {
+  const auto* value = std::get_if<ValueTaken>(&event);
+  if (value != nullptr && value->mode && *value->mode != wantedMode())
+    Q_EMIT told(tr("The meter is in another mode than this point wants: nothing taken"), true);
+  else
+    accept(event);
+}
+
 NextThing nextThing(const Desk& desk) {
   if (desk.job.openingBoard()) return {Station::board, tr("The board is being read")};
   if (desk.job.board() == nullptr)

@@ -1,11 +1,9 @@
 #include "steps_view.h"
 
 #include <algorithm>
-#include <array>
 
 #include <QKeyEvent>
 #include <QLabel>
-#include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
 #include <QScrollArea>
@@ -13,6 +11,7 @@
 
 #include "netmend/bench/session/step_check.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/reading_field.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
@@ -25,7 +24,9 @@ StepsView::StepsView(Desk desk, QWidget* parent)
     : QWidget(parent), desk_(desk), number_(makeLabel(Letters::metre, QStringLiteral("stepNumber"), this)),
       due_(makeLabel(Letters::metre, QStringLiteral("dueStep"), this)),
       must_(makeLabel(Letters::metre, QStringLiteral("mustRead"), this)),
-      note_(makeLabel(Letters::reading, QStringLiteral("stepNote"), this)), field_(new QLineEdit(this)),
+      note_(makeLabel(Letters::reading, QStringLiteral("stepNote"), this)),
+      // Whatever the buttons beside it are called, a reading and what the field asks for can be read in it.
+      field_(new ReadingField(tr("reading  Enter"), Growth::free, QStringLiteral("stepReading"), this)),
       actions_(new QListWidget(this)), steps_(new QListWidget(this)) {
   auto* layout = new QHBoxLayout(this);
   auto* left = new QVBoxLayout;
@@ -120,34 +121,14 @@ void StepsView::focusEntry() {
 
 QLayout* StepsView::entry() {
   auto* row = new QHBoxLayout;
-  setLetters(*field_, Letters::metre, true);
   field_->setAccessibleName(tr("Reading or note of this step"));
-  field_->setObjectName(QStringLiteral("stepReading"));
-  field_->installEventFilter(this);
-  // Whatever the buttons beside it are called, a reading and what the field asks for can be read in it.
-  field_->setPlaceholderText(tr("reading  Enter"));
-  keepRoomForHint(*field_, Growth::free);
+  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &StepsView::typed);
   row->addWidget(field_, 1);
-  struct Command {
-    QString text;
-    QString key;
-    int code;
-  };
-  const std::array<Command, 4> commands{{{tr("Tick"), tr("Space"), Qt::Key_Space},
-                                         {tr("OL"), QStringLiteral("O"), Qt::Key_O},
-                                         {tr("Step before"), QStringLiteral("B"), Qt::Key_B},
-                                         {tr("Undo"), QStringLiteral("U"), Qt::Key_U}}};
-  for (const Command& each : commands) {
-    // The keys are read by the field, which has the keyboard.
-    QPushButton* button = makeButton(each.text + QStringLiteral("   ") + each.key, QKeySequence(), this);
-    button->setAccessibleName(each.text);
-    connect(button, &QPushButton::clicked, this, [this, code = each.code] {
-      command(code);
-      field_->setFocus();
-    });
-    row->addWidget(button);
-  }
+  row->addWidget(field_->keyButton(tr("Tick"), Qt::Key_Space));
+  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
+  row->addWidget(field_->keyButton(tr("Step before"), Qt::Key_B));
+  row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
   return row;
 }
 
@@ -358,11 +339,10 @@ bool StepsView::command(int key) {
 }
 
 bool StepsView::eventFilter(QObject* watched, QEvent* event) {
-  if (event->type() == QEvent::KeyPress && (watched == field_ || watched == steps_)) {
-    const auto* key = static_cast<QKeyEvent*>(event);
-    const bool plain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
-    if (watched == steps_ && key->key() != Qt::Key_Space) return QWidget::eventFilter(watched, event);
-    if (plain && field_->text().isEmpty() && command(key->key())) return true;
+  if (watched == steps_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Space) {
+    tick();
+    return true;
   }
   return QWidget::eventFilter(watched, event);
 }

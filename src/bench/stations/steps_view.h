@@ -6,10 +6,11 @@
 #include "netmend/bench/stations/station.h"
 
 class QLabel;
-class QLineEdit;
 class QListWidget;
 
 namespace netmend {
+
+class ReadingField;
 
 /// The work steps of one repair: the one that is due in letters for a metre, all of them beside it, ticked
 /// off by one key, a check's reading held against what it must be.
@@ -54,7 +55,7 @@ private:
   QLabel* due_;
   QLabel* must_;
   QLabel* note_;
-  QLineEdit* field_;
+  ReadingField* field_;
   QListWidget* actions_;
   QListWidget* steps_;
   RepairActionId action_; ///< whose steps are shown

@@ -5,15 +5,17 @@
 
 #include <QComboBox>
 #include <QFrame>
-#include <QKeyEvent>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QSettings>
 #include <QVBoxLayout>
 
-#include "connector_lie.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/reading_field.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
@@ -21,6 +23,13 @@
 namespace netmend {
 
 namespace {
+
+QString meterKey() {
+  return QStringLiteral("bench/meter");
+}
+QString byKey() {
+  return QStringLiteral("bench/by");
+}
 
 constexpr std::array walkModes{ReadingMode::diode, ReadingMode::diodeReverse, ReadingMode::ohms,
                                ReadingMode::continuity, ReadingMode::volts};
@@ -31,13 +40,14 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), band_(makeLabel(Letters::metre, QStringLiteral("whichBoard"), this)),
       other_(makeButton(QString(), QKeySequence(), this)), part_(new QComboBox(this)),
       mode_(new QComboBox(this)), conditionBox_(new QFrame(this)), plugged_(new QLineEdit(this)),
-      temperature_(new QLineEdit(this)), point_(makeLabel(Letters::point, QStringLiteral("duePoint"), this)),
+      temperature_(new QLineEdit(this)), meter_(new QComboBox(this)), by_(new QLineEdit(this)),
+      point_(makeLabel(Letters::point, QStringLiteral("duePoint"), this)),
       lead_(makeLabel(Letters::metre, QStringLiteral("dueLead"), this)),
       expected_(makeLabel(Letters::metre, QStringLiteral("dueExpected"), this)),
       connector_(new ConnectorView(this)), mark_(new VerdictMark(this)),
       verdict_(makeLabel(Letters::metre, QStringLiteral("verdict"), this)),
       explanation_(makeLabel(Letters::reading, QStringLiteral("explanation"), this)),
-      field_(new QLineEdit(this)), keep_(makeButton(tr("Keep this good walk"), QKeySequence(), this)),
+      field_(new ReadingField(tr("452  Enter"), Growth::none, QStringLiteral("reading"), this)),
       strip_(new StripView(this)) {
   auto* layout = new QVBoxLayout(this);
   layout->addLayout(head());
@@ -51,7 +61,6 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   scroll->setWidget(strip_);
   scroll->setMinimumHeight(170);
   layout->addWidget(scroll, 3);
-  field_->installEventFilter(this);
   connect(&desk_.walk, &BenchWalk::changed, this, &WalkPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &WalkPage::showParts);
   connect(&desk_.job, &BenchJob::jobChanged, this, &WalkPage::refresh);
@@ -64,6 +73,7 @@ QLayout* WalkPage::head() {
   row->addWidget(band_);
   connect(other_, &QPushButton::clicked, this, [this] { desk_.walk.setGood(!desk_.walk.good()); });
   row->addWidget(other_);
+  row->addWidget(field_->keyButton(tr("Condition"), Qt::Key_C));
   row->addStretch(1);
   part_->setAccessibleName(tr("What to walk"));
   part_->setObjectName(QStringLiteral("part"));
@@ -77,7 +87,6 @@ QLayout* WalkPage::head() {
     mode_->addItem(shown(word(mode)), static_cast<int>(mode));
   connect(mode_, &QComboBox::activated, this, [this] {
     run(desk_.walk.take(ModeChanged{static_cast<ReadingMode>(mode_->currentData().toInt())}));
-    Q_EMIT modeWanted();
     field_->setFocus();
   });
   row->addWidget(mode_);
@@ -86,22 +95,52 @@ QLayout* WalkPage::head() {
 
 QWidget* WalkPage::condition() {
   conditionBox_->setFrameShape(QFrame::StyledPanel);
-  auto* row = new QHBoxLayout(conditionBox_);
-  auto* pluggedLabel = new QLabel(tr("Left &plugged in"), this);
-  pluggedLabel->setBuddy(plugged_);
+  auto* grid = new QGridLayout(conditionBox_);
   plugged_->setPlaceholderText(tr("nothing; or: battery, display"));
-  auto* temperatureLabel = new QLabel(tr("Board at °C"), this);
-  temperatureLabel->setBuddy(temperature_);
-  temperatureLabel->setBuddy(temperature_);
   temperature_->setPlaceholderText(QStringLiteral("25"));
-  temperature_->setMaximumWidth(90);
-  row->addWidget(pluggedLabel);
-  row->addWidget(plugged_, 1);
-  row->addWidget(temperatureLabel);
-  row->addWidget(temperature_);
-  for (QLineEdit* field : {plugged_, temperature_})
+  meter_->setObjectName(QStringLiteral("meter"));
+  by_->setObjectName(QStringLiteral("measuredBy"));
+  meter_->addItem(tr("not stated"), QString());
+  for (const MeterProfile& meter : desk_.job.data().probing.meters)
+    meter_->addItem(shown(meter.name), QString::fromStdString(meter.id));
+  const QSettings settings;
+  meter_->setCurrentIndex(std::max(0, meter_->findData(settings.value(meterKey()))));
+  by_->setText(settings.value(byKey()).toString());
+  by_->setPlaceholderText(tr("name or initials"));
+  struct Question {
+    QString text;
+    QWidget* answer;
+  };
+  const std::array<Question, 4> questions{{{tr("Left &plugged in"), plugged_},
+                                           {tr("Board at °C"), temperature_},
+                                           {tr("M&eter"), meter_},
+                                           {tr("Measured &by"), by_}}};
+  for (int i = 0; i < 4; ++i) {
+    const Question& each = questions.at(static_cast<std::size_t>(i));
+    auto* label = new QLabel(each.text, conditionBox_);
+    label->setBuddy(each.answer);
+    grid->addWidget(label, i / 2, i % 2 * 2);
+    grid->addWidget(each.answer, i / 2, i % 2 * 2 + 1);
+  }
+  grid->setColumnStretch(1, 2);
+  grid->setColumnStretch(3, 1);
+  for (QLineEdit* field : {plugged_, temperature_, by_})
     connect(field, &QLineEdit::returnPressed, this, &WalkPage::startWithCondition);
+  connect(meter_, &QComboBox::currentIndexChanged, this, &WalkPage::keepWho);
+  connect(by_, &QLineEdit::editingFinished, this, &WalkPage::keepWho);
+  keepWho();
   return conditionBox_;
+}
+
+/// Not asked again: who measures, and with what, is the same tomorrow.
+void WalkPage::keepWho() {
+  const QString meter = meter_->currentData().toString();
+  const QString by = by_->text().trimmed();
+  QSettings settings;
+  if (settings.value(meterKey()).toString() != meter) settings.setValue(meterKey(), meter);
+  if (settings.value(byKey()).toString() != by) settings.setValue(byKey(), by);
+  desk_.walk.setMeter(meter.toStdString());
+  desk_.walk.setBy(by.toStdString());
 }
 
 void WalkPage::startWithCondition() {
@@ -117,13 +156,27 @@ void WalkPage::startWithCondition() {
     }
     condition.temperature = Celsius(*value->value);
   }
+  keepWho();
+  conditionWanted_ = false;
   desk_.walk.setCondition(condition);
   field_->setFocus();
 }
 
+void WalkPage::askCondition() {
+  conditionWanted_ = true;
+  const Condition& known = desk_.walk.walk().condition;
+  QStringList plugged;
+  for (const std::string& name : known.plugged)
+    plugged << QString::fromStdString(name);
+  plugged_->setText(plugged.join(QStringLiteral(", ")));
+  temperature_->setText(known.temperature ? QLocale().toString(known.temperature->value) : QString());
+  refresh();
+  plugged_->setFocus();
+}
+
 void WalkPage::conditionAsTyped() {
   const bool said = !plugged_->text().trimmed().isEmpty() || !temperature_->text().trimmed().isEmpty();
-  if (said && !desk_.walk.conditionKnown()) startWithCondition();
+  if (said && (conditionWanted_ || !desk_.walk.conditionKnown())) startWithCondition();
 }
 
 QLayout* WalkPage::now() {
@@ -148,37 +201,18 @@ QLayout* WalkPage::now() {
 
 QLayout* WalkPage::entry() {
   auto* row = new QHBoxLayout;
-  setLetters(*field_, Letters::metre, true);
-  field_->setPlaceholderText(tr("452  Enter"));
   field_->setAccessibleName(tr("Reading"));
-  field_->setObjectName(QStringLiteral("reading"));
-  keepRoomForHint(*field_, Growth::none);
+  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &WalkPage::typed);
   row->addWidget(field_);
-  struct Command {
-    QString text;
-    Qt::Key key;
-  };
-  const std::array<Command, 6> commands{{{tr("OL"), Qt::Key_O},
-                                         {tr("Skip"), Qt::Key_S},
-                                         {tr("Back"), Qt::Key_B},
-                                         {tr("Undo"), Qt::Key_U},
-                                         {tr("Turn picture"), Qt::Key_R},
-                                         {tr("Mirror"), Qt::Key_M}}};
-  for (const Command& each : commands) {
-    // The keys are read by the field, which has the keyboard: a shortcut would take them from what is typed.
-    auto* button = makeButton(each.text + QStringLiteral("   ") + QKeySequence(each.key).toString(),
-                              QKeySequence(), this);
-    button->setAccessibleName(each.text);
-    connect(button, &QPushButton::clicked, this, [this, key = each.key] {
-      command(key);
-      field_->setFocus();
-    });
-    row->addWidget(button);
-  }
+  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
+  row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
+  row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
+  row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
+  row->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
   row->addStretch(1);
-  keep_->setText(tr("Keep this good walk   K"));
-  connect(keep_, &QPushButton::clicked, this, [this] { command(Qt::Key_K); });
+  keep_ = field_->keyButton(tr("Keep this good walk"), Qt::Key_K);
   row->addWidget(keep_);
   return row;
 }
@@ -198,11 +232,15 @@ bool WalkPage::command(int key) {
   case Qt::Key_U:
     undo();
     return true;
+  case Qt::Key_C:
+    askCondition();
+    return true;
   case Qt::Key_G:
     desk_.walk.setGood(!desk_.walk.good());
     return true;
   case Qt::Key_K:
-    if (desk_.walk.good() && desk_.walk.keepGood()) Q_EMIT told(tr("Kept for all jobs on this board"), false);
+    if (desk_.walk.good() && desk_.walk.keepGood())
+      Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
     return true;
   case Qt::Key_R:
     connector_->turn();
@@ -216,15 +254,6 @@ bool WalkPage::command(int key) {
   default:
     return false;
   }
-}
-
-bool WalkPage::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == field_ && event->type() == QEvent::KeyPress) {
-    const auto* key = static_cast<QKeyEvent*>(event);
-    const bool plain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
-    if (plain && field_->text().isEmpty() && command(key->key())) return true;
-  }
-  return StationPage::eventFilter(watched, event);
 }
 
 void WalkPage::typed() {
@@ -247,7 +276,7 @@ void WalkPage::arrive() {
     field_->setFocus();
 }
 
-void WalkPage::take(const ReadingEvent& event) {
+void WalkPage::accept(const ReadingEvent& event) {
   // What was half typed was meant for this point, not for the next one.
   field_->clear();
   conditionAsTyped();

@@ -37,7 +37,8 @@ void WalkPage::refresh() {
                                   : tr("JOB'S BOARD"));
   other_->setText(good ? tr("Walk the job's board   G") : tr("Walk a good board   G"));
   keep_->setVisible(good && !desk_.walk.walk(true).readings.empty());
-  conditionBox_->setVisible(!desk_.walk.conditionKnown() && desk_.job.board() != nullptr);
+  conditionBox_->setVisible((conditionWanted_ || !desk_.walk.conditionKnown()) &&
+                            desk_.job.board() != nullptr);
   part_->setCurrentIndex(part_->findData(QVariant::fromValue<qulonglong>(desk_.walk.part().value)));
   mode_->setCurrentIndex(mode_->findData(static_cast<int>(desk_.walk.mode())));
   showDue();

@@ -33,11 +33,6 @@ constexpr const char* lettersProperty = "netmendLetters";
 constexpr const char* boldProperty = "netmendBold";
 constexpr const char* growthProperty = "netmendGrowth";
 
-/// Hit with a glove.
-int leastHeight(const QPushButton& button) {
-  return button.fontMetrics().height() * 2;
-}
-
 /// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
 /// second in which somebody fast already types what belongs to the place that the key leads to.
 class PromptButton : public QPushButton {
@@ -55,8 +50,10 @@ protected:
   }
 
 private:
-  /// By its own letters, whatever scale they had when it was made.
-  [[nodiscard]] QSize glovedHint(QSize hint) const { return hint.expandedTo({0, leastHeight(*this)}); }
+  /// Hit with a glove; by its own letters, whatever scale they had when it was made.
+  [[nodiscard]] QSize glovedHint(QSize hint) const {
+    return hint.expandedTo({0, fontMetrics().height() * 2});
+  }
 };
 
 } // namespace
@@ -83,9 +80,6 @@ void followScale(QWidget& window) {
       setLetters(*widget, static_cast<Letters>(letters.toInt()), widget->property(boldProperty).toBool());
     if (const QVariant growth = widget->property(growthProperty); growth.isValid())
       keepRoomForHint(*qobject_cast<QLineEdit*>(widget), static_cast<Growth>(growth.toInt()));
-    auto* button = qobject_cast<QPushButton*>(widget);
-    if (button != nullptr && dynamic_cast<PromptButton*>(button) == nullptr)
-      button->setMinimumHeight(leastHeight(*button));
   }
 }
 

@@ -87,6 +87,8 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
 BenchWindow::~BenchWindow() {
   // The link calls back into the window: it goes first.
   meter_.reset();
+  // A field that loses the keyboard keeps what was typed in it: as long as there is a job to keep it in.
+  hide();
 }
 
 QWidget* BenchWindow::rail() {
@@ -96,12 +98,9 @@ QWidget* BenchWindow::rail() {
   jobLabel_->setWordWrap(false);
   row->addWidget(jobLabel_);
   for (std::size_t i = 0; i < stations.size(); ++i) {
-    auto* button = new QPushButton(box);
+    QPushButton* button = makeButton(QString(), QKeySequence(), box);
     button->setCheckable(true);
     button->setAutoExclusive(true);
-    button->setFocusPolicy(Qt::TabFocus);
-    button->setFlat(false);
-    button->setMinimumHeight(button->fontMetrics().height() * 2);
     button->setObjectName(QStringLiteral("station%1").arg(i + 1));
     connect(button, &QPushButton::clicked, this, [this, i] { go(stations[i]); });
     row->addWidget(button, 1);
@@ -172,7 +171,6 @@ StationPage* BenchWindow::makePage(Station station) {
     return new BoardPage(desk());
   case Station::walk: {
     auto* walk = new WalkPage(desk());
-    connect(walk, &WalkPage::modeWanted, this, [this] { askWantedMode(); });
     connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
     return walk;
   }
@@ -221,7 +219,6 @@ void BenchWindow::showStation(Station station) {
   pages_->setCurrentWidget(&to);
   // Where nothing is to be seen on the board, the page has all of the window.
   splitter_->widget(1)->setVisible(station != Station::bookIn && station != Station::handOver);
-  askWantedMode();
   tell({}, false);
   refresh();
   refreshMap();
@@ -326,8 +323,8 @@ void BenchWindow::reopen(const QSettings& settings) {
   const QString board = settings.value(QStringLiteral("window/board")).toString();
   if (station >= 0 && station < static_cast<int>(stations.size()))
     station_ = stations[static_cast<std::size_t>(station)];
-  if (job != 0 && job_->book().job(JobId(job)))
-    job_->openJob(JobId(job));
+  if (auto kept = job_->book().job(JobId(job)))
+    job_->openJob(std::move(*kept));
   else if (!board.isEmpty())
     job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
 }
@@ -359,8 +356,9 @@ void BenchWindow::paintEvent(QPaintEvent* event) {
       [this] {
         job_->readBoardsNow();
         const QSettings settings;
-        sounds_->setTones(settings.value(QStringLiteral("sound/tones")).toBool());
-        sounds_->setSpeech(settings.value(QStringLiteral("sound/speech")).toBool());
+        for (const auto& set : {sounds_->setTones(settings.value(QStringLiteral("sound/tones")).toBool()),
+                                sounds_->setSpeech(settings.value(QStringLiteral("sound/speech")).toBool())})
+          if (!set) tell(shown(set.error().text()), true);
       },
       Qt::QueuedConnection);
 }

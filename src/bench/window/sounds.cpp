@@ -1,90 +1,39 @@
 #include "sounds.h"
 
-#include <cmath>
-#include <numbers>
-
-#include <QAudioFormat>
-#include <QAudioSink>
-#include <QBuffer>
-#include <QMediaDevices>
-#include <QTextToSpeech>
+#include "netmend/bench/late/late.h"
+#include "netmend/bench/late/speaker.h"
 
 namespace netmend {
 
-namespace {
-
-constexpr int sampleRate = 44100;
-
-QAudioFormat format() {
-  QAudioFormat out;
-  out.setSampleRate(sampleRate);
-  out.setChannelCount(1);
-  out.setSampleFormat(QAudioFormat::Int16);
-  return out;
+Result<void> Sounds::load() {
+  if (speaker_ != nullptr) return {};
+  const auto speaker = late<Speaker>();
+  if (!speaker) return failure(speaker.error());
+  speaker_ = *speaker;
+  return {};
 }
 
-/// Fades in and out, so that it does not click.
-void addTone(QByteArray& samples, double hertz, double seconds) {
-  const int count = static_cast<int>(seconds * sampleRate);
-  constexpr double fade = 0.008 * sampleRate;
-  constexpr double loudness = 9000.0;
-  for (int i = 0; i < count; ++i) {
-    const double edge = std::min({1.0, i / fade, (count - i) / fade});
-    const double value = hertz > 0 ? std::sin(2.0 * std::numbers::pi * hertz * i / sampleRate) : 0.0;
-    const auto sample = static_cast<qint16>(loudness * edge * value);
-    samples.append(static_cast<char>(sample & 0xFF));
-    samples.append(static_cast<char>((sample >> 8) & 0xFF));
+Result<void> Sounds::setTones(bool on) {
+  if (on) {
+    if (auto loaded = load(); !loaded) return loaded;
+    speaker_->openTones();
   }
-}
-
-QByteArray inRangeTone() {
-  QByteArray out;
-  addTone(out, 1320, 0.06);
-  return out;
-}
-
-QByteArray oddTone() {
-  QByteArray out;
-  addTone(out, 330, 0.12);
-  addTone(out, 0, 0.06);
-  addTone(out, 262, 0.18);
-  return out;
-}
-
-} // namespace
-
-Sounds::Sounds(QObject* parent) : QObject(parent) {}
-Sounds::~Sounds() = default;
-
-void Sounds::setTones(bool on) {
   tones_ = on;
-  if (!on || sink_) return;
-  const QAudioDevice device = QMediaDevices::defaultAudioOutput();
-  if (device.isNull() || !device.isFormatSupported(format())) return;
-  sink_ = std::make_unique<QAudioSink>(device, format());
+  return {};
 }
 
-void Sounds::setSpeech(bool on) {
+Result<void> Sounds::setSpeech(bool on) {
+  if (on) {
+    if (auto loaded = load(); !loaded) return loaded;
+    speaker_->openSpeech();
+  }
   speech_ = on;
-  if (on && !voice_ && !QTextToSpeech::availableEngines().isEmpty())
-    voice_ = std::make_unique<QTextToSpeech>();
-}
-
-void Sounds::play(const QByteArray& samples) {
-  if (!sink_) return;
-  sink_->stop();
-  buffer_ = std::make_unique<QBuffer>();
-  buffer_->setData(samples);
-  buffer_->open(QIODevice::ReadOnly);
-  sink_->start(buffer_.get());
+  return {};
 }
 
 void Sounds::taken(bool odd, const QString& spoken) {
-  if (tones_) play(odd ? oddTone() : inRangeTone());
-  if (speech_ && voice_ && voice_->state() != QTextToSpeech::Error) {
-    voice_->stop();
-    voice_->say(spoken);
-  }
+  if (tones_) speaker_->play(odd);
+  if (speech_) speaker_->say(spoken);
 }
 
 } // namespace netmend

@@ -1,39 +1,29 @@
 #pragma once
 
-#include <memory>
-
-#include <QObject>
 #include <QString>
 
-class QAudioSink;
-class QBuffer;
-class QTextToSpeech;
+#include "netmend/base/error.h"
 
 namespace netmend {
 
+class Speaker;
+
 /// What is heard of a reading: a short high note in range, two low ones for anything odd; spoken as well if
-/// wanted. Silent where there is no sound device or no speech engine.
-class Sounds : public QObject {
-  Q_OBJECT
-
+/// wanted. Nothing is loaded before either is. Silent where there is no sound device or no speech engine.
+class Sounds {
 public:
-  explicit Sounds(QObject* parent = nullptr);
-  ~Sounds() override;
-
-  void setTones(bool on);
-  void setSpeech(bool on);
+  [[nodiscard]] Result<void> setTones(bool on);
+  [[nodiscard]] Result<void> setSpeech(bool on);
   [[nodiscard]] bool tones() const { return tones_; }
   [[nodiscard]] bool speech() const { return speech_; }
   /// After a reading was taken.
   void taken(bool odd, const QString& spoken);
 
 private:
-  void play(const QByteArray& samples);
+  Result<void> load();
   bool tones_ = false;
   bool speech_ = false;
-  std::unique_ptr<QAudioSink> sink_;
-  std::unique_ptr<QBuffer> buffer_;
-  std::unique_ptr<QTextToSpeech> voice_;
+  Speaker* speaker_ = nullptr; ///< null: not wanted yet
 };
 
 } // namespace netmend

@@ -66,12 +66,18 @@ void BenchWindow::addKeys() {
     setScale(QSettings().value(QStringLiteral("window/scale"), smallestScale).toInt() - scaleStep);
   });
   add(tr("Tones on or off"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
-    sounds_->setTones(!sounds_->tones());
+    if (const auto set = sounds_->setTones(!sounds_->tones()); !set) {
+      tell(shown(set.error().text()), true);
+      return;
+    }
     QSettings().setValue(QStringLiteral("sound/tones"), sounds_->tones());
     tell(sounds_->tones() ? tr("Tones on") : tr("Tones off"), false);
   });
   add(tr("Speech on or off"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D), [this] {
-    sounds_->setSpeech(!sounds_->speech());
+    if (const auto set = sounds_->setSpeech(!sounds_->speech()); !set) {
+      tell(shown(set.error().text()), true);
+      return;
+    }
     QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
@@ -128,11 +134,11 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
       message_->text().startsWith(QStringLiteral("⚠")))
     tell({}, false);
   // A key or pedal held down is one touch, not many pins; letters of a text go on.
-  if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->isAutoRepeat()) {
+  if (const auto* key = static_cast<QKeyEvent*>(event);
+      event->type() == QEvent::KeyPress && key->isAutoRepeat()) {
     const auto* field = qobject_cast<QLineEdit*>(watched);
-    const QString text = static_cast<QKeyEvent*>(event)->text();
-    const bool prints = !text.isEmpty() && text.front().isPrint();
-    if ((prints || static_cast<QKeyEvent*>(event)->key() == Qt::Key_Return) &&
+    const bool prints = !key->text().isEmpty() && key->text().front().isPrint();
+    if ((prints || key->key() == Qt::Key_Return) &&
         (qobject_cast<StationPage*>(watched) != nullptr || (field != nullptr && field->text().isEmpty())))
       return true;
   }

@@ -48,13 +48,7 @@ void BenchWindow::meterEvents() {
       tell(shown(event->error().text()), true);
       continue;
     }
-    // The point may have changed since the meter was told: a reading in volts is no reading in ohms.
-    const ReadingMode wanted = page(station_).wantedMode();
-    const auto* value = std::get_if<ValueTaken>(&**event);
-    if (value != nullptr && value->mode.value_or(wanted) != wanted)
-      tell(tr("The meter is in another mode than this point wants: nothing taken"), true);
-    else
-      page(station_).take(**event);
+    page(station_).take(**event);
     askWantedMode();
   }
 }

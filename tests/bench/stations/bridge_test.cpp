@@ -38,9 +38,8 @@ std::size_t goToCheck(const DemoDesk& demo, const std::string& words) {
 TEST_CASE("the first proposal, taken by keys, becomes the action that the command line makes of it") {
   DemoDesk demo;
   const std::string twin = demo.bookIn(DemoDesk::Until::probed);
-  const auto routed =
-      demo.cli({"jumper", "route", "--board", DemoDesk::device("tide-logger.netmend-board.json"), "--net",
-                "KEY_COL3", "--book", demo.book(), "--job", twin, "--choose", "1"});
+  const auto routed = cli({"jumper", "route", "--board", deviceFile("tide-logger.netmend-board.json"),
+                           "--net", "KEY_COL3", "--book", demo.book(), "--job", twin, "--choose", "1"});
   const Bridge bridge(demo);
   Bridge::key(Qt::Key_1);
   Bridge::key(Qt::Key_A);

@@ -8,12 +8,10 @@
 #include <QTest>
 
 #include <functional>
-#include <nlohmann/json.hpp>
-#include <sstream>
 
+#include "bench/demo_cli.h"
 #include "drawing/gui.h"
 #include "netmend/bench/stations/station.h"
-#include "netmend/cli/cli.h"
 #include "netmend/repair/good_walks.h"
 
 namespace netmend::testing {
@@ -51,30 +49,17 @@ public:
     open(number);
   }
 
-  static std::string device(const std::string& file) {
-    return (std::filesystem::path(NETMEND_SOURCE_DIR) / "demo" / "device" / file).string();
-  }
   [[nodiscard]] std::string book() const { return folder.file("jobs.netmend-book"); }
   [[nodiscard]] Desk desk() const { return {*job, *walk, *fault}; }
-
-  nlohmann::json cli(std::vector<std::string> arguments) const {
-    arguments.emplace_back("--json");
-    std::istringstream in;
-    std::ostringstream out, err;
-    const ExitCode code = runCli(arguments, {in, out, err});
-    INFO(out.str() << err.str());
-    REQUIRE((code == ExitCode::good || code == ExitCode::finding));
-    return nlohmann::json::parse(out.str());
-  }
 
   /// Another job just like it.
   std::string bookIn(Until until) const {
     const std::string made =
         cli({"job", "new", "--book", book(), "--customer", "North pier, harbour office", "--device",
-             "Tide logger", "--serial", "TL-0417", "--board", device("tide-logger.netmend-board.json"),
+             "Tide logger", "--serial", "TL-0417", "--board", deviceFile("tide-logger.netmend-board.json"),
              "--symptom", "Third column of the keypad is dead", "--notes", "Wants it back for Friday's tide"})
             .at("job");
-    cli({"job", "add", "--book", book(), "--job", made, "--walk", device("faulty.netmend-walk.json")});
+    cli({"job", "add", "--book", book(), "--job", made, "--walk", deviceFile("faulty.netmend-walk.json")});
     if (until == Until::probed)
       for (const char* reading : {"C28.1 0.649", "pad of J4.9 OL"})
         cli({"job", "add", "--book", book(), "--job", made, "--purpose", "check", "--reading", reading});
@@ -108,7 +93,8 @@ private:
     auto opened = JobBook::open(book());
     REQUIRE(opened);
     for (int i = 1; i <= 8; ++i) {
-      const auto walks = loadGoodWalks({device("good-" + std::to_string(i) + ".netmend-walk.json")}, nullptr);
+      const auto walks =
+          loadGoodWalks({deviceFile("good-" + std::to_string(i) + ".netmend-walk.json")}, nullptr);
       REQUIRE(walks);
       REQUIRE(opened->addKnownGoodWalk(walks->front()));
     }

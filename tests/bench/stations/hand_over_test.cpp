@@ -63,8 +63,8 @@ TEST_CASE("the sheet that is shown and saved says what the command line's sheet 
   HandOver page(demo);
   page.find<QPlainTextEdit>("workshop")->setPlainText(QStringLiteral("Slipway Board Repair\nQuay 3"));
   const std::string mine = textOf(saved(demo, page, "mine.pdf"));
-  demo.cli({"sheet", "make", "--book", demo.book(), "--job", demo.number, "-o",
-            demo.folder.file("theirs.pdf"), "--workshop", "Slipway Board Repair\nQuay 3"});
+  cli({"sheet", "make", "--book", demo.book(), "--job", demo.number, "-o", demo.folder.file("theirs.pdf"),
+       "--workshop", "Slipway Board Repair\nQuay 3"});
   CHECK(contains(mine, "Track repair"));
   CHECK(contains(mine, "Quay 3"));
   CHECK(contains(mine, "Wants it back"));

@@ -5,13 +5,11 @@
 #include <QTabWidget>
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 #include <regex>
-#include <sstream>
 
+#include "bench/demo_cli.h"
 #include "hands.h"
 #include "netmend/bench/language/language.h"
-#include "netmend/cli/cli.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
 #include "window_pictures.h"
@@ -20,10 +18,6 @@ using namespace netmend;
 using namespace netmend::testing;
 
 namespace {
-
-std::string deviceFile(const std::string& file) {
-  return (std::filesystem::path(NETMEND_SOURCE_DIR) / "demo" / "device" / file).string();
-}
 
 /// The demo's job done at the window, each result beside what the command line makes of the same book.
 class WholeJob {
@@ -60,15 +54,6 @@ private:
   }
   [[nodiscard]] Desk desk() const { return rig.window->desk(); }
   [[nodiscard]] std::string number() const { return desk().job.job()->number; }
-  static nlohmann::json cli(std::vector<std::string> arguments) {
-    arguments.emplace_back("--json");
-    std::istringstream in;
-    std::ostringstream out, err;
-    const ExitCode code = runCli(arguments, {in, out, err});
-    INFO(out.str() << err.str());
-    REQUIRE((code == ExitCode::good || code == ExitCode::finding));
-    return nlohmann::json::parse(out.str());
-  }
   /// A command about the line of the job that is open.
   [[nodiscard]] nlohmann::json ofLine(const char* what, const char* how) const {
     return cli({what, how, "--board", deviceFile("tide-logger.netmend-board.json"), "--net", "KEY_COL3",

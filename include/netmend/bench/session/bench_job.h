@@ -47,15 +47,19 @@ public:
 
   /// The open job; null: none.
   [[nodiscard]] const Job* job() const { return job_ ? &*job_ : nullptr; }
-  /// Books in an empty job, with the open board if there is one.
-  bool bookIn();
+  /// Books a job in, an empty one unless it says more, with the open board if there is one.
+  bool bookIn(Job job = {});
   /// Opens a job and, in the background, its board.
   bool openJob(JobId id);
+  /// The same for one that has just been read from the book.
+  void openJob(Job job);
   void closeJob();
   /// Changes what stands in the job itself (not its lists); can be undone under the name of `what`.
-  bool edit(const QString& what, const std::function<void(Job&)>& change);
+  /// `back` takes back what `change` did, and nothing else.
+  using Change = std::function<void(Job&)>;
+  bool edit(const QString& what, const Change& change, const Change& back);
   /// The same while somebody types: fields have an undo of their own. Books a job in if none is open.
-  bool keep(const std::function<void(Job&)>& change);
+  bool keep(const Change& change);
   bool setState(JobState state);
   /// The job has come so far; it never goes back by this.
   void reached(JobState state);
@@ -77,6 +81,8 @@ public:
   [[nodiscard]] bool weighing() const { return weighing_.busy(); }
   /// Keeps a walk of a good board in the book, for all later jobs on this board.
   bool keepGoodWalk(const Walk& walk);
+  /// Takes the very same walk out again; not on the undo stack: walks have their own undo.
+  bool takeBackGoodWalk(const Walk& walk);
 
   /// Durable when it returns. Not on the undo stack: walks have their own undo.
   [[nodiscard]] Result<JobReadingId> addReading(const JobReading& reading);

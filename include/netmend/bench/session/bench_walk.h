@@ -72,7 +72,8 @@ public:
   /// Expected values, the job's board and, where it is walked, the good board live beside it.
   [[nodiscard]] PinStrip strip() const;
 
-  /// Puts the good walk into the book and begins the next. False when it has no readings.
+  /// Puts the good walk into the book and begins the next. False when it has no readings. Undo before the
+  /// next one's first reading takes it out of the book again.
   bool keepGood();
 
 Q_SIGNALS:
@@ -88,7 +89,9 @@ private:
   /// What was walked last in the job: there it goes on.
   [[nodiscard]] PartId partOfJob() const;
   void resumeGood();
+  [[nodiscard]] Result<void> takeBackKeptGood();
   void weigh();
+  [[nodiscard]] JudgedWalk judgedBy(const ExpectedTable& table, const Walk& walk) const;
   void judge();
   void rejudgeKept();
   /// Where there is nothing to compare with now, what the job says was found at the time holds.
@@ -106,6 +109,7 @@ private:
   std::string meter_;
   std::string by_;
   WalkSession goodSession_;
+  std::optional<WalkSession> keptGood_; ///< the walk that has just gone into the book
   WalkSession badSession_;
   std::vector<JobReadingId> kept_; ///< parallel to the readings of `badSession_`
   JudgedWalk judged_;              ///< of the walk in force

@@ -26,6 +26,9 @@ public:
   void newJob();
   void search();
 
+protected:
+  void showEvent(QShowEvent* event) override;
+
 private:
   struct Field {
     std::string Job::*member;
@@ -48,6 +51,7 @@ private:
   QComboBox* state_;
   QListWidget* jobs_;
   bool showing_ = false;
+  bool listStale_ = true; ///< changed while nobody saw it
 };
 
 } // namespace netmend

@@ -17,11 +17,11 @@ class BridgePage : public StationPage {
 public:
   explicit BridgePage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void take(const ReadingEvent& event) override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
 
 protected:
+  void accept(const ReadingEvent& event) override;
   void keyPressEvent(QKeyEvent* event) override;
 
 private:

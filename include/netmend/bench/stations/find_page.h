@@ -15,6 +15,8 @@ class QPushButton;
 
 namespace netmend {
 
+class ReadingField;
+
 /// Where on its line the odd pin's break is: suspects, line tree, next probe. The keyboard is at the value's
 /// field, where letters are commands while it is empty: O is OL, N "can't reach it", U takes back; arrows go
 /// along the tree, page keys through the suspects. The field beside it takes `[MODE] POINT VALUE`.
@@ -24,7 +26,6 @@ class FindPage : public StationPage {
 public:
   explicit FindPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void take(const ReadingEvent& event) override;
   void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
@@ -32,6 +33,7 @@ public:
   void setTheme(PictureTheme theme) override;
 
 protected:
+  void accept(const ReadingEvent& event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
@@ -69,7 +71,7 @@ private:
   QLabel* reason_;
   QLabel* again_;
   QLabel* unknown_;
-  QLineEdit* field_;
+  ReadingField* field_;
   QLineEdit* other_;
   QPushButton* overLimit_ = nullptr;
   QPushButton* cannotReach_ = nullptr;

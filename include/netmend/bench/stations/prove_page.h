@@ -7,10 +7,10 @@
 #include "netmend/bench/stations/station.h"
 
 class QLabel;
-class QLineEdit;
 
 namespace netmend {
 
+class ReadingField;
 class FunctionChecks;
 class ProofTable;
 class VerdictMark;
@@ -24,7 +24,6 @@ class ProvePage : public StationPage {
 public:
   explicit ProvePage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void take(const ReadingEvent& event) override;
   void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
@@ -32,7 +31,7 @@ public:
   void setTheme(PictureTheme theme) override;
 
 protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;
+  void accept(const ReadingEvent& event) override;
 
 private:
   /// A point that stays the same while the list of points is made anew.
@@ -69,7 +68,7 @@ private:
   VerdictMark* mark_;
   QLabel* verdict_;
   QLabel* explanation_;
-  QLineEdit* field_;
+  ReadingField* field_;
   ProofTable* table_;
   FunctionChecks* functions_;
   std::vector<ProofPoint> points_;

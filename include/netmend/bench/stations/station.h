@@ -48,8 +48,10 @@ public:
   virtual void arrive() { setFocus(); }
   /// Keeps what was typed and waits for a pause; the window is about to go.
   virtual void keepTyped() {}
-  /// A value from the linked meter, of the mode that `wantedMode` names.
-  virtual void take(const ReadingEvent&) {}
+  /// Something from the linked meter or a pedal. A value of another mode than `wantedMode` is told and not
+  /// taken: the point may have changed since the meter was told, and a reading in volts is no reading in
+  /// ohms.
+  void take(const ReadingEvent& event);
   /// What the meter should be set to here.
   [[nodiscard]] virtual ReadingMode wantedMode() const { return ReadingMode::diode; }
   /// Takes the last thing of this station back, whatever it was.
@@ -68,6 +70,9 @@ Q_SIGNALS:
   void goTo(Station station);
 
 protected:
+  /// A value is of the mode wanted.
+  virtual void accept(const ReadingEvent&) {}
+
   Desk desk_;
   PictureTheme theme_ = PictureTheme::light;
 };

@@ -11,15 +11,17 @@ class QPushButton;
 
 namespace netmend {
 
+class ReadingField;
+
 /// Pin after pin of a connector, on the job's board or on a good one. Letters are commands while the field is
-/// empty, so that one key is enough: O is OL, S skips, B goes back, U takes back.
+/// empty, so that one key is enough: O is OL, S skips, B goes back, U takes back. What the walk's condition
+/// is, who measures and with what is asked once.
 class WalkPage : public StationPage {
   Q_OBJECT
 
 public:
   explicit WalkPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void take(const ReadingEvent& event) override;
   void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override { return desk_.walk.mode(); }
   [[nodiscard]] Overlay overlay() const override;
@@ -29,10 +31,9 @@ public:
 Q_SIGNALS:
   /// The meter's present value is wanted (footswitch, Space): the window asks its link.
   void takeNow();
-  void modeWanted();
 
 protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;
+  void accept(const ReadingEvent& event) override;
 
 private:
   QLayout* head();
@@ -47,6 +48,8 @@ private:
   void showDue();
   void showVerdict();
   void showConnector();
+  void keepWho();
+  void askCondition();
   void startWithCondition();
   /// With the first reading, for who did not press Enter behind it.
   void conditionAsTyped();
@@ -59,6 +62,8 @@ private:
   QFrame* conditionBox_;
   QLineEdit* plugged_;
   QLineEdit* temperature_;
+  QComboBox* meter_;
+  QLineEdit* by_;
   QLabel* point_;
   QLabel* lead_;
   QLabel* expected_;
@@ -66,10 +71,11 @@ private:
   VerdictMark* mark_;
   QLabel* verdict_;
   QLabel* explanation_;
-  QLineEdit* field_;
-  QPushButton* keep_;
+  ReadingField* field_;
+  QPushButton* keep_ = nullptr;
   StripView* strip_;
   bool filling_ = false;
+  bool conditionWanted_ = false; ///< asked for again
 };
 
 } // namespace netmend

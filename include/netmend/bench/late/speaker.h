@@ -1,0 +1,24 @@
+#pragma once
+
+#include <QString>
+#include <QtPlugin>
+
+namespace netmend {
+
+/// Tones and speech; silent where there is no sound device or no speech engine. Get it by `late<Speaker>()`.
+class Speaker {
+public:
+  static constexpr const char* plugin = "netmend_speaker";
+  virtual ~Speaker() = default;
+
+  /// Opens the device, so that the first tone does not come late.
+  virtual void openTones() = 0;
+  virtual void openSpeech() = 0;
+  /// A short high note in range, two low ones for anything odd.
+  virtual void play(bool odd) = 0;
+  virtual void say(const QString& text) = 0;
+};
+
+} // namespace netmend
+
+Q_DECLARE_INTERFACE(netmend::Speaker, "org.netmend.Speaker/1")

@@ -1,0 +1,43 @@
+#include "netmend/bench/widgets/reading_field.h"
+
+#include <QKeyEvent>
+#include <QKeySequence>
+
+namespace netmend {
+
+ReadingField::ReadingField(const QString& hint, Growth growth, const QString& name, QWidget* parent)
+    : QLineEdit(parent) {
+  setLetters(*this, Letters::metre, true);
+  setPlaceholderText(hint);
+  keepRoomForHint(*this, growth);
+  setObjectName(name);
+}
+
+QPushButton* ReadingField::keyButton(const QString& text, Qt::Key key, Qt::KeyboardModifiers modifiers) {
+  const QKeySequence sequence(QKeyCombination(modifiers, key));
+  QPushButton* button = makeButton(text + QStringLiteral("   ") + sequence.toString(QKeySequence::NativeText),
+                                   QKeySequence(), parentWidget());
+  button->setAccessibleName(text);
+  connect(button, &QPushButton::clicked, this, [this, key, modifiers] {
+    // First the keyboard, then the command: it may give the keyboard to something else.
+    setFocus();
+    if (onKey) onKey(key, modifiers);
+  });
+  return button;
+}
+
+bool ReadingField::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && text().isEmpty()) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) return QWidget::event(event);
+  }
+  return QLineEdit::event(event);
+}
+
+void ReadingField::keyPressEvent(QKeyEvent* event) {
+  const bool plain = (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
+  if (plain && text().isEmpty() && onKey && onKey(event->key(), event->modifiers())) return;
+  QLineEdit::keyPressEvent(event);
+}
+
+} // namespace netmend
