@@ -2,16 +2,17 @@
 #include <fcntl.h>
 #include <string_view>
 #include <sys/file.h>
+#include <thread>
 #include <utility>
 
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
+#include <QFontDatabase>
 #include <QIcon>
 #include <QLocale>
 #include <QSettings>
 #include <QStandardPaths>
-#include <QTimer>
 
 #include "netmend/base/data_folder.h"
 #include "netmend/bench/language/language.h"
@@ -117,11 +118,14 @@ int main(int argc, char** argv) {
     std::fputs(qPrintable(QStringLiteral("%1: another window has this job book open\n").arg(folder)), stderr);
     return 3;
   }
+  // Which fonts there are takes as long to find out as the book to open.
+  std::jthread fonts([] { static_cast<void>(QFontDatabase::families()); });
   auto job = netmend::BenchJob::open({netmend::dataFolder(), pathOf(folder)});
   if (!job) {
     std::fputs((job.error().text() + "\n").c_str(), stderr);
     return 3;
   }
+  fonts.join();
   netmend::BenchWindow window(std::move(*job));
   window.resize(1280, 800);
   window.restore();
@@ -136,8 +140,9 @@ int main(int argc, char** argv) {
     window.go(netmend::Station::board);
     window.openBoard(line.positionalArguments().first());
   }
-  window.show();
   // Seven pictures to be read: not before the window's own first one.
-  QTimer::singleShot(0, &window, [] { QApplication::setWindowIcon(windowIcon()); });
+  QObject::connect(&window, &netmend::BenchWindow::firstPicture,
+                   [] { QApplication::setWindowIcon(windowIcon()); });
+  window.show();
   return QApplication::exec();
 }

@@ -1,6 +1,7 @@
 #include "netmend/bench/stations/hand_over_page.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -211,7 +212,14 @@ void HandOverPage::outOfDate() {
 
 void HandOverPage::showEvent(QShowEvent* event) {
   StationPage::showEvent(event);
-  if (!ready_ && desk_.job.job() != nullptr) writing_->start(0);
+  seen_ = false;
+}
+
+void HandOverPage::paintEvent(QPaintEvent* event) {
+  StationPage::paintEvent(event);
+  // First the page: the sheet is written with the same fonts, and its first picture would wait for them.
+  if (std::exchange(seen_, true) || ready_ || desk_.job.job() == nullptr) return;
+  writing_->start(0);
 }
 
 void HandOverPage::resizeEvent(QResizeEvent* event) {

@@ -81,7 +81,6 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
   setTheme(PictureTheme::light);
-  showStation(Station::board);
 }
 
 BenchWindow::~BenchWindow() {
@@ -236,6 +235,7 @@ void BenchWindow::openBoard(const QString& file) {
 }
 
 void BenchWindow::refresh() {
+  if (restoring_) return;
   const Desk all = desk();
   for (std::size_t i = 0; i < stations.size(); ++i) {
     const bool done = stationDone(stations[i], all);
@@ -345,6 +345,13 @@ void BenchWindow::restore() {
       Qt::SingleShotConnection);
   linkMeter(settings.value(QStringLiteral("meter/address")).toString());
   restoring_ = false;
+  refresh();
+}
+
+void BenchWindow::showEvent(QShowEvent* event) {
+  // Not before: the station at which it was left may be another one, and making a page takes its time.
+  if (pages_->count() == 0) showStation(station_);
+  QMainWindow::showEvent(event);
 }
 
 void BenchWindow::paintEvent(QPaintEvent* event) {
@@ -354,6 +361,7 @@ void BenchWindow::paintEvent(QPaintEvent* event) {
   QMetaObject::invokeMethod(
       this,
       [this] {
+        Q_EMIT firstPicture();
         job_->readBoardsNow();
         const QSettings settings;
         for (const auto& set : {sounds_->setTones(settings.value(QStringLiteral("sound/tones")).toBool()),

@@ -46,6 +46,7 @@ protected:
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
   void showEvent(QShowEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -79,6 +80,7 @@ private:
   QByteArray sheet_;
   int drawnFor_ = 0; ///< width of the preview's pages
   bool ready_ = false;
+  bool seen_ = false; ///< drawn since it was shown
   bool showing_ = false;
   bool notesTyped_ = false; ///< and not kept yet
   std::vector<std::function<void()>> then_;

@@ -51,8 +51,13 @@ public:
   /// The last job, where it was left: asked for by main, not by tests.
   void restore();
 
+Q_SIGNALS:
+  /// The window has been drawn for the first time: what takes its time can follow.
+  void firstPicture();
+
 protected:
   void closeEvent(QCloseEvent* event) override;
+  void showEvent(QShowEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
