@@ -16,6 +16,7 @@
 #include "find_words.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/reading_field.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/shown.h"
 
@@ -66,19 +67,18 @@ FindPage::FindPage(Desk desk, QWidget* parent)
 }
 
 QLayout* FindPage::head() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   name_->setWordWrap(false);
   state_->setWordWrap(false);
   row->addWidget(name_);
   row->addWidget(state_);
-  row->addStretch(1);
   auto* label = new QLabel(tr("Another line   Ctrl+L"), this);
   label->setBuddy(line_);
   row->addWidget(label);
   line_->setObjectName(QStringLiteral("line"));
   line_->setAccessibleName(tr("Line: a net or a pin"));
   line_->setPlaceholderText(tr("net or pin; empty: the oddest pin's"));
-  line_->setMinimumWidth(line_->fontMetrics().averageCharWidth() * 36);
+  keepRoomForHint(*line_, Growth::free);
   connect(line_, &QLineEdit::returnPressed, this, &FindPage::chooseLine);
   auto* go = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
   go->setContext(Qt::WidgetWithChildrenShortcut);
@@ -120,7 +120,7 @@ QLayout* FindPage::probe() {
 }
 
 QLayout* FindPage::entry() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   field_->setAccessibleName(tr("Reading at the next probe"));
   field_->onKey = [this](int key, Qt::KeyboardModifiers modifiers) { return command(key, modifiers); };
   connect(field_, &QLineEdit::returnPressed, this, [this] { typed(*field_); });
@@ -130,11 +130,10 @@ QLayout* FindPage::entry() {
   reachAll_ = field_->keyButton(tr("Reach all"), Qt::Key_N, Qt::ShiftModifier);
   for (QPushButton* button : {overLimit_, cannotReach_, field_->keyButton(tr("Undo"), Qt::Key_U), reachAll_})
     row->addWidget(button);
-  row->addStretch(1);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
   other_->setPlaceholderText(tr("elsewhere: J4.11 0.452"));
-  other_->setMinimumWidth(other_->fontMetrics().averageCharWidth() * 24);
+  keepRoomForHint(*other_, Growth::free);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   auto* label = new QLabel(tr("Tab"), this);
   label->setBuddy(other_);

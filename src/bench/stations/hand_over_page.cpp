@@ -24,6 +24,7 @@
 #include "netmend/bench/late/paper.h"
 #include "netmend/bench/session/proof.h"
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "photos_view.h"
@@ -138,7 +139,7 @@ QWidget* HandOverPage::notes() {
 QLayout* HandOverPage::paper() {
   auto* column = new QVBoxLayout;
   column->addWidget(readiness_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   QPushButton* print = makeButton(tr("Print"), QKeySequence::Print, this);
   connect(print, &QPushButton::clicked, this, &HandOverPage::choosePrinter);
   row->addWidget(print);
@@ -160,7 +161,6 @@ QLayout* HandOverPage::paper() {
     outOfDate();
   });
   row->addWidget(paper_);
-  row->addStretch(1);
   column->addLayout(row);
   return column;
 }

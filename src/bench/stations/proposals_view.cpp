@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "proposal_card.h"
@@ -47,7 +48,7 @@ void ProposalsView::setWorkBehind(bool behind) {
 }
 
 QLayout* ProposalsView::otherRepair() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   auto* label = new QLabel(tr("Another &repair"), this);
   label->setBuddy(kind_);
   row->addWidget(label);
@@ -62,8 +63,10 @@ QLayout* ProposalsView::otherRepair() {
   reason_->setPlaceholderText(tr("why"));
   reason_->setAccessibleName(tr("Reason for the repair"));
   reason_->setObjectName(QStringLiteral("repairReason"));
-  row->addWidget(target_, 2);
-  row->addWidget(reason_, 3);
+  for (QLineEdit* field : {target_, reason_}) {
+    keepRoomForHint(*field, Growth::free);
+    row->addWidget(field);
+  }
   QPushButton* add = makeButton(tr("Add   Enter"), QKeySequence(), this);
   add->setAccessibleName(tr("Add this repair"));
   connect(add, &QPushButton::clicked, this, &ProposalsView::addOther);

@@ -12,6 +12,7 @@
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/pictures.h"
 #include "netmend/bench/widgets/reading_field.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
@@ -75,11 +76,11 @@ QLayout* ProvePage::now() {
 }
 
 QLayout* ProvePage::entry() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   field_->setAccessibleName(tr("Reading now"));
   field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
-  row->addWidget(field_, 1);
+  row->addWidget(field_);
   row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
   row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));

@@ -12,6 +12,7 @@
 #include "netmend/bench/session/step_check.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/reading_field.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
@@ -46,10 +47,10 @@ StepsView::StepsView(Desk desk, QWidget* parent)
 
 QLayout* StepsView::lists() {
   auto* column = new QVBoxLayout;
-  auto* head = new QHBoxLayout;
+  auto* head = new WrapLayout;
   auto* actionsLabel = new QLabel(tr("Repairs of this &job"), this);
   actionsLabel->setBuddy(actions_);
-  head->addWidget(actionsLabel, 1);
+  head->addWidget(actionsLabel);
   QPushButton* other = makeButton(tr("Another repair") + QStringLiteral("   N"), QKeySequence(), this);
   other->setAccessibleName(tr("Another repair"));
   connect(other, &QPushButton::clicked, this, &StepsView::otherWanted);
@@ -120,11 +121,11 @@ void StepsView::focusEntry() {
 }
 
 QLayout* StepsView::entry() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   field_->setAccessibleName(tr("Reading or note of this step"));
   field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &StepsView::typed);
-  row->addWidget(field_, 1);
+  row->addWidget(field_);
   row->addWidget(field_->keyButton(tr("Tick"), Qt::Key_Space));
   row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
   row->addWidget(field_->keyButton(tr("Step before"), Qt::Key_B));

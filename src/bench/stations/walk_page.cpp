@@ -16,6 +16,7 @@
 
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/reading_field.h"
+#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
@@ -68,13 +69,12 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
 }
 
 QLayout* WalkPage::head() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   band_->setWordWrap(false);
   row->addWidget(band_);
   connect(other_, &QPushButton::clicked, this, [this] { desk_.walk.setGood(!desk_.walk.good()); });
   row->addWidget(other_);
   row->addWidget(field_->keyButton(tr("Condition"), Qt::Key_C));
-  row->addStretch(1);
   part_->setAccessibleName(tr("What to walk"));
   part_->setObjectName(QStringLiteral("part"));
   connect(part_, &QComboBox::activated, this, [this] {
@@ -200,7 +200,7 @@ QLayout* WalkPage::now() {
 }
 
 QLayout* WalkPage::entry() {
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapLayout;
   field_->setAccessibleName(tr("Reading"));
   field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
   connect(field_, &QLineEdit::returnPressed, this, &WalkPage::typed);
@@ -211,7 +211,6 @@ QLayout* WalkPage::entry() {
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
   row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
   row->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
-  row->addStretch(1);
   keep_ = field_->keyButton(tr("Keep this good walk"), Qt::Key_K);
   row->addWidget(keep_);
   return row;

@@ -1,5 +1,7 @@
 #include "netmend/bench/window/bench_window.h"
 
+#include <algorithm>
+
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
@@ -30,6 +32,13 @@
 
 namespace netmend {
 
+namespace {
+
+constexpr const char* doneProperty = "netmendDone";
+constexpr double leastShare = 0.1; ///< of the window's width
+
+} // namespace
+
 BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
     : job_(std::move(job)), walk_(std::make_unique<BenchWalk>(*job_)),
       fault_(std::make_unique<BenchFault>(*job_, *walk_)), sounds_(std::make_unique<Sounds>()),
@@ -49,11 +58,11 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->addWidget(rail());
   splitter_->addWidget(pages_);
   splitter_->addWidget(mapPanel());
-  splitter_->setStretchFactor(0, 3);
-  splitter_->setStretchFactor(1, 2);
-  splitter_->setSizes(
-      {3, 2}); // else the map's wish for room comes first, and the stretch has nothing to share out
   splitter_->setChildrenCollapsible(false);
+  connect(splitter_, &QSplitter::splitterMoved, this, [this] {
+    const QList<int> sizes = splitter_->sizes();
+    stationShare_ = static_cast<double>(sizes[0]) / std::max(1, sizes[0] + sizes[1]);
+  });
   layout->addWidget(splitter_, 1);
   layout->addWidget(foot());
   setCentralWidget(middle);
@@ -101,6 +110,8 @@ QWidget* BenchWindow::rail() {
     button->setCheckable(true);
     button->setAutoExclusive(true);
     button->setObjectName(QStringLiteral("station%1").arg(i + 1));
+    // Where there is no room for all names, only the station that one is at shows its own.
+    button->setMinimumWidth(1);
     connect(button, &QPushButton::clicked, this, [this, i] { go(stations[i]); });
     row->addWidget(button, 1);
     rail_[i] = button;
@@ -218,6 +229,7 @@ void BenchWindow::showStation(Station station) {
   pages_->setCurrentWidget(&to);
   // Where nothing is to be seen on the board, the page has all of the window.
   splitter_->widget(1)->setVisible(station != Station::bookIn && station != Station::handOver);
+  shareRoom();
   tell({}, false);
   refresh();
   refreshMap();
@@ -239,11 +251,10 @@ void BenchWindow::refresh() {
   const Desk all = desk();
   for (std::size_t i = 0; i < stations.size(); ++i) {
     const bool done = stationDone(stations[i], all);
-    rail_[i]->setText(QStringLiteral("%1  %2%3")
-                          .arg(i + 1)
-                          .arg(stationName(stations[i]), done ? QStringLiteral("  ✓") : QString()));
+    rail_[i]->setProperty(doneProperty, done);
     rail_[i]->setAccessibleName(done ? tr("%1, done").arg(stationName(stations[i]))
                                      : stationName(stations[i]));
+    rail_[i]->setToolTip(rail_[i]->accessibleName());
     rail_[i]->setChecked(stations[i] == station_);
     setLetters(*rail_[i], Letters::reading, stations[i] == station_);
   }
@@ -251,12 +262,43 @@ void BenchWindow::refresh() {
   jobLabel_->setText(job == nullptr ? tr("No job")
                                     : QStringLiteral("%1\n%2").arg(QString::fromStdString(job->number),
                                                                    QString::fromStdString(job->device)));
+  nameRail();
   askWantedMode();
   const NextThing next = nextThing(all);
   next_->setText(next.text);
   nextButton_->setVisible(next.station != station_);
   nextButton_->setText(tr("To %1   Ctrl+Enter").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
+}
+
+void BenchWindow::nameRail() {
+  const auto textOf = [this](std::size_t i, bool named) {
+    QStringList parts{QString::number(i + 1)};
+    if (named) parts << stationName(stations[i]);
+    if (rail_[i]->property(doneProperty).toBool()) parts << QStringLiteral("✓");
+    return parts.join(QStringLiteral("  "));
+  };
+  int wanted = 0;
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    rail_[i]->setText(textOf(i, true));
+    wanted += rail_[i]->sizeHint().width();
+  }
+  const int room = width() - jobLabel_->sizeHint().width() - live_->sizeHint().width();
+  if (wanted <= room) return;
+  for (std::size_t i = 0; i < stations.size(); ++i)
+    rail_[i]->setText(textOf(i, stations[i] == station_));
+}
+
+void BenchWindow::shareRoom() {
+  const int room = splitter_->width() - splitter_->handleWidth();
+  const int forStation = static_cast<int>(room * stationShare_);
+  splitter_->setSizes({forStation, room - forStation});
+}
+
+void BenchWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  nameRail();
+  shareRoom();
 }
 
 void BenchWindow::refreshMap() {
@@ -334,7 +376,8 @@ void BenchWindow::restore() {
   if (!painted_) job_->putOffBoards();
   const QSettings settings;
   restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
-  splitter_->restoreState(settings.value(QStringLiteral("window/splitter")).toByteArray());
+  stationShare_ = std::clamp(settings.value(QStringLiteral("window/stationShare"), stationShare_).toDouble(),
+                             leastShare, 1.0 - leastShare);
   setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
   // Numbers of jobs are of their store.
   if (settings.value(QStringLiteral("window/store")).toString() == storeName()) reopen(settings);
@@ -377,7 +420,7 @@ void BenchWindow::closeEvent(QCloseEvent* event) {
     if (page != nullptr) page->keepTyped();
   QSettings settings;
   settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
-  settings.setValue(QStringLiteral("window/splitter"), splitter_->saveState());
+  settings.setValue(QStringLiteral("window/stationShare"), stationShare_);
   QMainWindow::closeEvent(event);
 }
 

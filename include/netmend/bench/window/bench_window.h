@@ -58,6 +58,7 @@ Q_SIGNALS:
 protected:
   void closeEvent(QCloseEvent* event) override;
   void showEvent(QShowEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
@@ -74,6 +75,8 @@ private:
   void follow(StationPage& page);
   void refresh();
   void refreshMap();
+  void nameRail();
+  void shareRoom();
   void tell(const QString& text, bool isError);
   void meterEvents();
   void showMeter(const LinkStatus& status);
@@ -96,8 +99,9 @@ private:
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
-  bool restoring_ = false; ///< nothing new to remember
-  bool painted_ = false;   ///< the first picture is out
+  double stationShare_ = 0.6; ///< of the width, beside the map
+  bool restoring_ = false;    ///< nothing new to remember
+  bool painted_ = false;      ///< the first picture is out
 
   QStackedWidget* pages_;
   std::array<QPushButton*, stations.size()> rail_{};
