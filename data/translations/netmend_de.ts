@@ -4,10 +4,6 @@
 <context>
     <name>core</name>
     <message>
-        <source>Check that the board is without power: battery disconnected and removed, capacitors discharged.</source>
-        <translation>Prüfen, dass die Platine stromlos ist: Akku abgesteckt und entfernt, Kondensatoren entladen.</translation>
-    </message>
-    <message>
         <source>0 V across the battery contacts and the large capacitors; otherwise discharge them and measure again.</source>
         <translation>0 V über Akkukontakten und großen Kondensatoren; sonst entladen und nochmals messen.</translation>
     </message>
@@ -302,10 +298,6 @@
     <message>
         <source>Write down what was found: {target}. Reason: {reason}.</source>
         <translation>Befund aufschreiben: {target}. Grund: {reason}.</translation>
-    </message>
-    <message>
-        <source>Check that nothing of the customer&apos;s is lost: data, parts taken off, screws, seals.</source>
-        <translation>Prüfen, dass nichts vom Kunden fehlt: Daten, abgenommene Teile, Schrauben, Dichtungen.</translation>
     </message>
     <message>
         <source>All there and listed; otherwise say so on the sheet.</source>
@@ -2016,14 +2008,6 @@
         <translation>wie aus dem berechnet, was hinter den Anschlüssen liegt</translation>
     </message>
     <message>
-        <source>{} read {}; here {}: {n} bits for</source>
-        <translation>{} zeigte {}; hier {}: {} Bit dafür</translation>
-    </message>
-    <message>
-        <source>{} read {}; here {}: {n} bits against</source>
-        <translation>{} zeigte {}; hier {}: {} Bit dagegen</translation>
-    </message>
-    <message>
         <source>Before any reading {}</source>
         <translation>Vor jeder Messung {}</translation>
     </message>
@@ -2148,10 +2132,6 @@
         <translation>Innenlage {} ({})</translation>
     </message>
     <message>
-        <source>{n} bits for {n} s</source>
-        <translation>{} Bit in {} s</translation>
-    </message>
-    <message>
         <source>continuity from {} to {}: {}</source>
         <translation>Durchgang von {} nach {}: {}</translation>
     </message>
@@ -2176,28 +2156,12 @@
         <translation>Diodenmessung bei {} nochmals, falls die Prüfspitze abgerutscht war: {}; {}</translation>
     </message>
     <message>
-        <source>{n} bits are open and the best guess holds {n} %</source>
-        <translation>{} Bit sind offen, die beste Vermutung hält {} %</translation>
-    </message>
-    <message>
         <source>no place of this line can be reached</source>
         <translation>keine Stelle dieser Leitung ist erreichbar</translation>
     </message>
     <message>
         <source>no reachable place would tell anything more</source>
         <translation>keine erreichbare Stelle würde mehr sagen</translation>
-    </message>
-    <message>
-        <source>a wrong repair costs {n} s, on average {n} s from here</source>
-        <translation>eine falsche Reparatur kostet {} s, von hier aus im Mittel {} s</translation>
-    </message>
-    <message>
-        <source>no reachable probe is worth its time (the best takes {n} s for {n} bits)</source>
-        <translation>keine erreichbare Messung lohnt ihre Zeit (die beste braucht {} s für {} Bit)</translation>
-    </message>
-    <message>
-        <source>best use of time: {n} bits a minute</source>
-        <translation>beste Nutzung der Zeit: {n} Bit je Minute</translation>
     </message>
     <message>
         <source>the way between {n} points is unknown: only breaks that cut off one of them are considered; drawing part of the way tells more</source>
@@ -3334,6 +3298,58 @@
     <message>
         <source>the book has no such walk of a good board</source>
         <translation>das Buch hat keine solche Messung einer guten Platine</translation>
+    </message>
+    <message>
+        <source>Make sure that the board is without power: battery disconnected and removed, capacitors discharged.</source>
+        <translation>Sicherstellen, dass die Platine stromlos ist: Akku getrennt und entnommen, Kondensatoren entladen.</translation>
+    </message>
+    <message>
+        <source>Make sure that nothing of the customer&apos;s is lost: data, parts taken off, screws, seals.</source>
+        <translation>Sicherstellen, dass nichts vom Kunden verloren geht: Daten, abgenommene Teile, Schrauben, Siegel.</translation>
+    </message>
+    <message>
+        <source>{} read {}; here {}: {}</source>
+        <translation>{} zeigte {}; hier {}: {}</translation>
+    </message>
+    <message>
+        <source>as likely as before</source>
+        <translation>so wahrscheinlich wie zuvor</translation>
+    </message>
+    <message>
+        <source>{n} times likelier</source>
+        <translation>{n}-mal wahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>{n} times less likely</source>
+        <translation>{n}-mal unwahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>more than {n} times likelier</source>
+        <translation>mehr als {n}-mal wahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>more than {n} times less likely</source>
+        <translation>mehr als {n}-mal unwahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>narrows {n} places down to {n} in {n} s</source>
+        <translation>engt {n} Stellen auf {n} ein, in {n} s</translation>
+    </message>
+    <message>
+        <source>as good as {n} equally likely places are open and the best guess holds {n} %</source>
+        <translation>so gut wie {n} gleich wahrscheinliche Stellen sind offen, und die beste Vermutung hat {n} %</translation>
+    </message>
+    <message>
+        <source>a wrong repair costs {}, on average {} from here</source>
+        <translation>eine falsche Reparatur kostet {}, von hier aus im Mittel {}</translation>
+    </message>
+    <message>
+        <source>no reachable probe is worth its time (the best {})</source>
+        <translation>keine erreichbare Messung ist ihre Zeit wert (die beste {})</translation>
+    </message>
+    <message>
+        <source>probing on is worth its time</source>
+        <translation>weiter zu messen ist die Zeit wert</translation>
     </message>
 </context>
 <context>

@@ -42,7 +42,8 @@ bool flagged(const StripPin& pin) {
   return (pin.reading && pin.reading->flagged) || (pin.after && pin.after->flagged);
 }
 
-constexpr double mostStretch = 2.2; // of the plot's usual height
+constexpr double mostStretch = 4.0; // of the plot's usual height
+constexpr double widestSlot = 8.0;  // letters; a few pins are not drawn apart across the room
 
 QFont nameFont(const PictureType& type, bool bold) {
   QFont font = type.font;
@@ -65,7 +66,7 @@ Layout layoutOf(const PinStrip& strip, double width, const PictureType& type) {
   const std::size_t count = std::max<std::size_t>(1, strip.pins.size());
   const std::size_t rows = (count + most - 1) / most;
   out.pinsPerRow = (count + rows - 1) / rows;
-  out.slot = std::min(room / static_cast<double>(out.pinsPerRow), 4.0 * t);
+  out.slot = std::min(room / static_cast<double>(out.pinsPerRow), widestSlot * t);
   double longest = 3 * t;
   for (const StripPin& pin : strip.pins)
     longest = std::max(longest, QFontMetricsF(nameFont(type, flagged(pin))).horizontalAdvance(nameOf(pin)));

@@ -251,9 +251,23 @@ void addBetween(const Isolation& isolation, const Field& field, const std::vecto
     }
 }
 
-std::string proposalText(const Isolation& isolation, const ProbeProposal& probe) {
+/// An entropy as so many equally likely places: what people can picture.
+double placesOf(double bits) {
+  return std::exp2(std::max(0.0, bits));
+}
+
+std::string narrowsText(double open, const ProbeProposal& probe) {
+  return fmt::format("narrows {:.1f} places down to {:.1f} in {:.0f} s", placesOf(open),
+                     placesOf(open - probe.bits), probe.effort.value);
+}
+
+std::string minutesText(double seconds) {
+  return fmt::format("{:.{}f} min", seconds / 60.0, seconds < 600.0 ? 1 : 0);
+}
+
+std::string proposalText(const Isolation& isolation, double open, const ProbeProposal& probe) {
   const auto& place = isolation.places[probe.place].label;
-  const auto figures = fmt::format("{:.2f} bits for {:.0f} s", probe.bits, probe.effort.value);
+  const auto figures = narrowsText(open, probe);
   if (probe.other)
     return fmt::format("{} from {} to {}: {}",
                        probe.mode == ReadingMode::continuity ? "continuity" : "resistance", place,
@@ -277,7 +291,8 @@ void decide(const Field& field, double wrongRepair, NextProbe& result) {
   const double guess = field.bestGuess();
   const double open = entropyBits(field.groupProbability);
   const auto state =
-      fmt::format("{:.2f} bits are open and the best guess holds {:.1f} %", open, 100.0 * guess);
+      fmt::format("as good as {:.1f} equally likely places are open and the best guess holds {:.1f} %",
+                  placesOf(open), 100.0 * guess);
   if (result.ranked.empty() || result.ranked.front().bits < leastBits) {
     result.stop = true;
     result.reason = result.ranked.empty() ? "no place of this line can be reached; " + state
@@ -290,18 +305,15 @@ void decide(const Field& field, double wrongRepair, NextProbe& result) {
     gain = std::max(gain, wrongRepair * probe.betterGuess - probe.effort.value);
   const auto& first = result.ranked.front();
   const double toTheEnd = 60.0 * open / first.bitsPerMinute;
-  const auto costs =
-      fmt::format("a wrong repair costs {:.0f} s, on average {:.0f} s from here", wrongRepair, loss);
+  const auto costs = fmt::format("a wrong repair costs {}, on average {} from here", minutesText(wrongRepair),
+                                 minutesText(loss));
   if (gain <= 0.0 && toTheEnd >= loss) {
     result.stop = true;
-    result.reason =
-        fmt::format("{}; {}; no reachable probe is worth its time (the best takes {:.0f} s for {:.2f} "
-                    "bits)",
-                    state, costs, first.effort.value, first.bits);
+    result.reason = fmt::format("{}; {}; no reachable probe is worth its time (the best {})", state, costs,
+                                narrowsText(open, first));
     return;
   }
-  result.reason =
-      fmt::format("{}; {}; best use of time: {:.1f} bits a minute", state, costs, first.bitsPerMinute);
+  result.reason = fmt::format("{}; {}; probing on is worth its time", state, costs);
 }
 
 } // namespace
@@ -322,8 +334,9 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
       [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
   decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair).value, result);
   if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
+  const double open = entropyBits(field.groupProbability);
   for (auto& probe : result.ranked)
-    probe.text = proposalText(isolation, probe);
+    probe.text = proposalText(isolation, open, probe);
   return result;
 }
 

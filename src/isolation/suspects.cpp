@@ -103,14 +103,23 @@ std::string percent(double probability) {
   return probability < 0.0005 ? "< 0.1 %" : fmt::format("{:.3g} %", 100.0 * probability);
 }
 
+/// How much likelier a reading makes a suspect than the others, for people.
+std::string weightText(double bits) {
+  constexpr double mostTimes = 1000.0;
+  const double times = std::exp2(std::abs(bits));
+  if (times < 1.05) return "as likely as before";
+  const char* direction = bits >= 0.0 ? "likelier" : "less likely";
+  if (times > mostTimes) return fmt::format("more than {:.0f} times {}", mostTimes, direction);
+  return fmt::format("{:.{}f} times {}", times, times < 10.0 ? 1 : 0, direction);
+}
+
 void explain(const Isolation& isolation, const EvidenceTable& table, Suspect& suspect) {
   for (std::size_t i = 0; i < isolation.observations.size(); ++i) {
     const auto& observation = isolation.observations[i];
     Evidence evidence{i, table.bits(i, suspect.faultClass), {}};
-    evidence.text =
-        fmt::format("{} read {}; here {}: {:.1f} bits {}", whereText(isolation, observation),
-                    valueText(observation.reading), expectedHere(isolation, observation, suspect.faultClass),
-                    std::abs(evidence.bits), evidence.bits >= 0.0 ? "for" : "against");
+    evidence.text = fmt::format(
+        "{} read {}; here {}: {}", whereText(isolation, observation), valueText(observation.reading),
+        expectedHere(isolation, observation, suspect.faultClass), weightText(evidence.bits));
     suspect.evidence.push_back(std::move(evidence));
   }
   std::stable_sort(suspect.evidence.begin(), suspect.evidence.end(),

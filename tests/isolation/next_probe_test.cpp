@@ -42,7 +42,7 @@ TEST_CASE("after OL at the connector the next probe divides the chances, not the
   INFO(next.reason << "\n" << next.ranked.front().text);
   CHECK((label == "TP5" || label == "TP6"));
   CHECK(next.ranked.front().bits > 0.4);
-  CHECK(next.ranked.front().text.find("bits for 15 s") != std::string::npos);
+  CHECK(next.ranked.front().text.find("in 15 s") != std::string::npos);
   // What has been read already is said to be read once more.
   ProbeLimits all;
   all.most = 100;
@@ -93,7 +93,7 @@ TEST_CASE("it stops when one place is left, with the reason in figures") {
   const auto next = nextProbe(isolation);
   INFO(next.reason);
   CHECK(next.stop);
-  CHECK(next.reason.find("bits are open and the best guess holds") != std::string::npos);
+  CHECK(next.reason.find("equally likely places are open and the best guess holds") != std::string::npos);
 }
 
 TEST_CASE("it stops early where all remaining places are mended by the same repair") {

@@ -10,9 +10,8 @@ namespace netmend {
 namespace {
 
 constexpr auto dataTable = std::to_array<const char*>({
-    QT_TRANSLATE_NOOP(
-        "core",
-        "Check that the board is without power: battery disconnected and removed, capacitors discharged."),
+    QT_TRANSLATE_NOOP("core", "Make sure that the board is without power: battery disconnected and removed, "
+                              "capacitors discharged."),
     QT_TRANSLATE_NOOP("core", "0 V across the battery contacts and the large capacitors; otherwise discharge "
                               "them and measure again."),
     QT_TRANSLATE_NOOP(
@@ -129,8 +128,8 @@ constexpr auto dataTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "No short; otherwise clear the burr."),
     QT_TRANSLATE_NOOP("core", "Seal the cut with mask and cure it."),
     QT_TRANSLATE_NOOP("core", "Write down what was found: {target}. Reason: {reason}."),
-    QT_TRANSLATE_NOOP("core",
-                      "Check that nothing of the customer's is lost: data, parts taken off, screws, seals."),
+    QT_TRANSLATE_NOOP(
+        "core", "Make sure that nothing of the customer's is lost: data, parts taken off, screws, seals."),
     QT_TRANSLATE_NOOP("core", "All there and listed; otherwise say so on the sheet."),
     QT_TRANSLATE_NOOP("core", "Put the board back as received, mark what was changed, and leave the battery "
                               "disconnected where it is unsafe."),

@@ -94,7 +94,9 @@ bool stationDone(Station station, const Desk& desk) {
   case Station::walk:
     return walked(desk);
   case Station::find:
-    return desk.fault.fault() != nullptr && desk.fault.nextProbe() == nullptr;
+    // Who has chosen a repair needs no further probe.
+    return (job != nullptr && !job->actions.empty()) ||
+           (desk.fault.fault() != nullptr && desk.fault.nextProbe() == nullptr);
   case Station::bridge:
     return job != nullptr && !job->actions.empty() &&
            std::all_of(job->actions.begin(), job->actions.end(), allStepsDone);

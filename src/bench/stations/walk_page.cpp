@@ -180,7 +180,6 @@ void WalkPage::conditionAsTyped() {
 }
 
 QLayout* WalkPage::now() {
-  auto* row = new QHBoxLayout;
   auto* words = new QVBoxLayout;
   words->addWidget(point_);
   words->addWidget(lead_);
@@ -189,14 +188,27 @@ QLayout* WalkPage::now() {
   auto* result = new QHBoxLayout;
   result->addWidget(mark_);
   auto* said = new QVBoxLayout;
+  said->addStretch(1);
   said->addWidget(verdict_);
   said->addWidget(explanation_);
+  said->addStretch(1);
   result->addLayout(said, 1);
-  words->addLayout(result);
-  row->addLayout(words, 3);
+  words_ = new QBoxLayout(QBoxLayout::TopToBottom);
+  words_->addLayout(words, 3);
+  words_->addLayout(result, 2);
+  now_ = new QBoxLayout(QBoxLayout::LeftToRight);
+  now_->addLayout(words_, 3);
   connector_->onPin = [this](std::size_t pin) { desk_.walk.goTo(pin); };
-  row->addWidget(connector_, 2);
-  return row;
+  now_->addWidget(connector_, 2);
+  return now_;
+}
+
+/// A long connector has a row of its own, with words and verdict side by side above it; any other stands
+/// beside them.
+void WalkPage::arrangeNow() {
+  const bool below = connector_->isLong();
+  now_->setDirection(below ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+  words_->setDirection(below ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }
 
 QLayout* WalkPage::entry() {
@@ -243,6 +255,7 @@ bool WalkPage::command(int key) {
     return true;
   case Qt::Key_R:
     connector_->turn();
+    arrangeNow();
     return true;
   case Qt::Key_M:
     connector_->mirror();

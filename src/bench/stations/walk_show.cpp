@@ -135,6 +135,7 @@ std::vector<ConnectorPin> WalkPage::connectorPins() const {
 
 void WalkPage::showConnector() {
   connector_->setPins(connectorPins());
+  arrangeNow();
 }
 
 Overlay WalkPage::overlay() const {

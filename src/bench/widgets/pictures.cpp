@@ -12,6 +12,15 @@ namespace netmend {
 namespace {
 
 constexpr double stripLetters = 0.85; ///< of the widget's font: many pins side by side
+constexpr double longFrom = 3.0;      ///< a connector's length over its height
+constexpr double largestPin = 44.0;   ///< pixels
+
+QRectF extentOf(const std::vector<QPointF>& places) {
+  QRectF extent(places.front(), QSizeF(0, 0));
+  for (const QPointF& p : places)
+    extent = extent.united(QRectF(p, QSizeF(1e-9, 1e-9)));
+  return extent;
+}
 
 } // namespace
 
@@ -96,7 +105,14 @@ void ConnectorView::setLie(int quarters, bool mirrored) {
   update();
 }
 
-std::vector<QPointF> ConnectorView::places() const {
+bool ConnectorView::isLong() const {
+  const std::vector<QPointF> at = turned();
+  if (at.empty()) return true;
+  const QRectF extent = extentOf(at);
+  return extent.width() >= longFrom * extent.height();
+}
+
+std::vector<QPointF> ConnectorView::turned() const {
   std::vector<QPointF> out;
   for (const ConnectorPin& pin : pins_) {
     QPointF p = pin.place;
@@ -105,10 +121,13 @@ std::vector<QPointF> ConnectorView::places() const {
       p = {-p.y(), p.x()};
     out.push_back(p);
   }
+  return out;
+}
+
+std::vector<QPointF> ConnectorView::places() const {
+  std::vector<QPointF> out = turned();
   if (out.empty()) return out;
-  QRectF extent(out.front(), QSizeF(0, 0));
-  for (const QPointF& p : out)
-    extent = extent.united(QRectF(p, QSizeF(1e-9, 1e-9)));
+  const QRectF extent = extentOf(out);
   const double margin = 26;
   const QRectF frame = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
   const double scale = std::min(frame.width() / std::max(extent.width(), 1e-6),
@@ -131,7 +150,7 @@ void ConnectorView::paintEvent(QPaintEvent*) {
   const PictureColors colors = pictureColors(theme_);
   painter.fillRect(rect(), colors.paper);
   const auto at = places();
-  const double size = std::min(pitch(at) * 0.72, 34.0);
+  const double size = std::min(pitch(at) * 0.72, largestPin);
   QFont font = this->font();
   font.setPixelSize(std::max(9, static_cast<int>(size * 0.55)));
   painter.setFont(font);

@@ -29,7 +29,10 @@ QPushButton* ReadingField::keyButton(const QString& text, Qt::Key key, Qt::Keybo
 bool ReadingField::event(QEvent* event) {
   if (event->type() == QEvent::ShortcutOverride && text().isEmpty()) {
     const auto* key = static_cast<QKeyEvent*>(event);
-    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) return QWidget::event(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return true;
+    }
   }
   return QLineEdit::event(event);
 }

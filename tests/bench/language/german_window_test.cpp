@@ -11,6 +11,7 @@
 #include <QTreeWidget>
 
 #include "bench/stations/demo_desk.h"
+#include "bench/window/room.h"
 #include "netmend/bench/language/language.h"
 #include "netmend/bench/window/bench_window.h"
 
@@ -167,4 +168,10 @@ TEST_CASE("what a German window writes into the job stays English", "[language]"
     CHECK(entry.explanation.find("Platine") == std::string::npos);
   REQUIRE_FALSE(job.suspects.empty());
   CHECK(job.suspects.front().what.find("Löt") == std::string::npos);
+}
+
+TEST_CASE("in German, too, every station fits 1280 by 800 pixels with letters at 200 %") {
+  speak(QStringLiteral("de"));
+  BenchRig rig;
+  checkRoom(rig);
 }

@@ -3,6 +3,7 @@
 #include "netmend/bench/stations/station.h"
 #include "netmend/bench/widgets/pictures.h"
 
+class QBoxLayout;
 class QComboBox;
 class QFrame;
 class QLabel;
@@ -39,6 +40,7 @@ private:
   QLayout* head();
   QWidget* condition();
   QLayout* now();
+  void arrangeNow();
   QLayout* entry();
   bool command(int key);
   void typed();
@@ -67,6 +69,8 @@ private:
   QLabel* point_;
   QLabel* lead_;
   QLabel* expected_;
+  QBoxLayout* now_ = nullptr;   ///< words and connector
+  QBoxLayout* words_ = nullptr; ///< what is due, and the last verdict
   ConnectorView* connector_;
   VerdictMark* mark_;
   QLabel* verdict_;

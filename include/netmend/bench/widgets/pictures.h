@@ -59,6 +59,8 @@ public:
   [[nodiscard]] int quarters() const { return quarters_; }
   [[nodiscard]] bool mirrored() const { return mirrored_; }
   void setLie(int quarters, bool mirrored);
+  /// As it lies: long beside its height, so that it wants a row of its own.
+  [[nodiscard]] bool isLong() const;
   std::function<void(std::size_t)> onPin; ///< a pin was clicked
   [[nodiscard]] QSize sizeHint() const override { return {420, 150}; }
 
@@ -67,6 +69,7 @@ protected:
   void mousePressEvent(QMouseEvent* event) override;
 
 private:
+  [[nodiscard]] std::vector<QPointF> turned() const;
   [[nodiscard]] std::vector<QPointF> places() const;
   [[nodiscard]] double pitch(const std::vector<QPointF>& places) const;
   std::vector<ConnectorPin> pins_;
