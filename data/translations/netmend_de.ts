@@ -4128,16 +4128,8 @@
 <context>
     <name>netmend::FindPage</name>
     <message>
-        <source>Another line   Ctrl+L</source>
-        <translation>Andere Leitung   Strg+L</translation>
-    </message>
-    <message>
         <source>Line: a net or a pin</source>
         <translation>Leitung: ein Netz oder ein Anschluss</translation>
-    </message>
-    <message>
-        <source>net or pin; empty: the oddest pin&apos;s</source>
-        <translation>Netz oder Anschluss; leer: auffälligster</translation>
     </message>
     <message>
         <source>Why this probe, and what is not known</source>
@@ -4170,14 +4162,6 @@
     <message>
         <source>Reading elsewhere: mode if another, point, value</source>
         <translation>Messung anderswo: Messart falls anders, Punkt, Wert</translation>
-    </message>
-    <message>
-        <source>elsewhere: J4.11 0.452</source>
-        <translation>anderswo: J4.11 0.452</translation>
-    </message>
-    <message>
-        <source>Tab</source>
-        <translation>Tab</translation>
     </message>
     <message>
         <source>Why it is suspected</source>
@@ -4265,6 +4249,18 @@
     <message>
         <source>%1 is not on this line: Ctrl+L, Enter looks at its own</source>
         <translation>%1 liegt nicht auf dieser Leitung: Strg+L, Enter zeigt die eigene</translation>
+    </message>
+    <message>
+        <source>another line: net or pin   Ctrl+L</source>
+        <translation>andere Leitung: Netz oder Anschluss   Strg+L</translation>
+    </message>
+    <message>
+        <source>Empty: the oddest pin&apos;s line</source>
+        <translation>Leer: die Leitung des auffälligsten Anschlusses</translation>
+    </message>
+    <message>
+        <source>elsewhere: J4.11 0.452   Tab</source>
+        <translation>anderswo: J4.11 0.452   Tab</translation>
     </message>
 </context>
 <context>

@@ -66,7 +66,7 @@ QRectF LabelPlacer::place(QSizeF size, QPointF anchor, double gap) {
 
 bool LabelPlacer::isFree(const QRectF& box) const {
   return std::none_of(taken_.begin(), taken_.end(),
-                      [&](const Taken& other) { return other.weight >= 1.0 && box.intersects(other.box); });
+                      [&](const Taken& other) { return other.blocks && box.intersects(other.box); });
 }
 
 QRectF LabelPlacer::placeOver(QSizeF size, QPointF anchor, double gap) {

@@ -12,8 +12,10 @@ class LabelPlacer {
 public:
   explicit LabelPlacer(const QRectF& frame) : frame_(frame) {}
 
-  /// `weight`: how bad it is to cover it, 1 for what must be seen.
-  void occupy(const QRectF& box, double weight = 1.0) { taken_.push_back({box, weight}); }
+  void occupy(const QRectF& box) { taken_.push_back({box, 1.0, true}); }
+  /// Of a part's name, which is half lost where its edge is covered: other labels go further for it, but
+  /// names of parts that touch stand where they are.
+  void occupyName(const QRectF& box) { taken_.push_back({box, 3.0, false}); }
   void avoid(const QLineF& line) { lines_.push_back(line); }
 
   /// A box of this size near `anchor`, at least `gap` away from it: the one of some seventy places that
@@ -22,13 +24,14 @@ public:
   /// Middle on `anchor` where that covers nothing, otherwise as above.
   [[nodiscard]] QRectF placeOver(QSizeF size, QPointF anchor, double gap);
 
-  /// Nothing that must be seen is under it.
+  /// Nothing but names is under it.
   [[nodiscard]] bool isFree(const QRectF& box) const;
 
 private:
   struct Taken {
     QRectF box;
-    double weight;
+    double weight; ///< how bad it is to cover it
+    bool blocks;
   };
   [[nodiscard]] double cost(const QRectF& box) const;
 

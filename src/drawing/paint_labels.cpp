@@ -153,7 +153,7 @@ void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bod
   for (const PlacedText& part : parts) {
     if (!placer.isFree(part.box)) continue;
     paintText(p, part, p.colors.ink, true);
-    placer.occupy(part.box, 0.9);
+    placer.occupyName(part.box);
   }
 }
 

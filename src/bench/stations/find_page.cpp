@@ -72,12 +72,10 @@ QLayout* FindPage::head() {
   state_->setWordWrap(false);
   row->addWidget(name_);
   row->addWidget(state_);
-  auto* label = new QLabel(tr("Another line   Ctrl+L"), this);
-  label->setBuddy(line_);
-  row->addWidget(label);
   line_->setObjectName(QStringLiteral("line"));
   line_->setAccessibleName(tr("Line: a net or a pin"));
-  line_->setPlaceholderText(tr("net or pin; empty: the oddest pin's"));
+  line_->setPlaceholderText(tr("another line: net or pin   Ctrl+L"));
+  line_->setToolTip(tr("Empty: the oddest pin's line"));
   keepRoomForHint(*line_, Growth::free);
   connect(line_, &QLineEdit::returnPressed, this, &FindPage::chooseLine);
   auto* go = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
@@ -132,12 +130,9 @@ QLayout* FindPage::entry() {
     row->addWidget(button);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
-  other_->setPlaceholderText(tr("elsewhere: J4.11 0.452"));
+  other_->setPlaceholderText(tr("elsewhere: J4.11 0.452   Tab"));
   keepRoomForHint(*other_, Growth::free);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
-  auto* label = new QLabel(tr("Tab"), this);
-  label->setBuddy(other_);
-  row->addWidget(label);
   row->addWidget(other_);
   return row;
 }

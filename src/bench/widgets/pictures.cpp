@@ -155,6 +155,7 @@ void ConnectorView::paintEvent(QPaintEvent*) {
   font.setPixelSize(std::max(9, static_cast<int>(size * 0.55)));
   painter.setFont(font);
   const bool named = size >= 15;
+  const bool large = size >= 28; // its name can be read within it, also from a metre
   for (std::size_t i = 0; i < pins_.size(); ++i) {
     const ConnectorPin& pin = pins_[i];
     const QRectF box(at[i].x() - size / 2, at[i].y() - size / 2, size, size);
@@ -163,7 +164,7 @@ void ConnectorView::paintEvent(QPaintEvent*) {
     painter.drawRoundedRect(box, 2, 2);
     if (pin.read)
       paintMark(painter, pin.shape, at[i], size * 0.62, colors);
-    else if (named && !pin.due) {
+    else if (named && (large || !pin.due)) {
       painter.setPen(colors.ink);
       painter.drawText(box, Qt::AlignCenter, pin.label);
     }
@@ -178,14 +179,15 @@ void ConnectorView::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(colors.lit, 3.5));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(at[i], size * 0.95, size * 0.95);
-    QFont large = this->font();
-    large.setPixelSize(std::max(16, static_cast<int>(size * 0.8)));
-    large.setBold(true);
-    painter.setFont(large);
-    const QFontMetricsF metrics(large);
+    if (large && !pins_[i].read) continue;
+    QFont beside = this->font();
+    beside.setPixelSize(std::clamp(static_cast<int>(size * 0.8), 16, 24));
+    beside.setBold(true);
+    painter.setFont(beside);
+    const QFontMetricsF metrics(beside);
     QRectF label(0, 0, metrics.horizontalAdvance(pins_[i].label) + 8, metrics.height());
     label.moveCenter({at[i].x(), at[i].y() - size - label.height() / 2 - 2});
-    if (label.top() < 0) label.moveTop(at[i].y() + size + 4);
+    if (label.top() < 0) label.moveTop(std::min(at[i].y() + size + 4, height() - label.height()));
     label.moveLeft(std::clamp(label.left(), 2.0, std::max(2.0, width() - label.width() - 2)));
     painter.fillRect(label, colors.labelGround);
     painter.setPen(colors.ink);

@@ -99,9 +99,9 @@ private:
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
-  double stationShare_ = 0.6; ///< of the width, beside the map
-  bool restoring_ = false;    ///< nothing new to remember
-  bool painted_ = false;      ///< the first picture is out
+  double stationShare_ = 0.62; ///< of the width, beside the map
+  bool restoring_ = false;     ///< nothing new to remember
+  bool painted_ = false;       ///< the first picture is out
 
   QStackedWidget* pages_;
   std::array<QPushButton*, stations.size()> rail_{};
