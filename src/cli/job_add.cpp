@@ -13,6 +13,7 @@
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
+#include "netmend/repair/function_check.h"
 
 namespace netmend {
 
@@ -138,10 +139,17 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
     if (!action) return failure(action.error());
     out.actions.push_back(std::move(*action));
   }
-  if (!options.tick.empty()) {
-    out.changed = job.actions;
-    for (const auto& text : options.tick)
-      if (auto ticked = tickStep(out.changed, text); !ticked) return failure(ticked.error());
+  if (!options.tick.empty() || !options.works.empty()) out.changed = job.actions;
+  for (const auto& text : options.tick)
+    if (auto ticked = tickStep(out.changed, text); !ticked) return failure(ticked.error());
+  if (!options.works.empty()) {
+    const RepairAction* proven = actionToProve(job);
+    if (proven == nullptr)
+      return failure({"nothing has been repaired yet", "", "--works", options.works.front()});
+    for (const auto& text : options.works) {
+      actionIn(out.changed, proven->id.value)->steps.push_back(functionCheck(text));
+      actionIn(out.changed, proven->id.value)->steps.back().done = true;
+    }
   }
   if (!options.photo.empty()) {
     auto photo = photoToAdd(options);

@@ -24,6 +24,7 @@ struct AddOptions {
   std::string target;
   std::string reason;
   std::vector<std::string> tick;
+  std::vector<std::string> works;
   std::string photo;
   std::string caption;
   std::string charge;

@@ -192,6 +192,8 @@ void addAddOptions(CLI::App& command, AddOptions& options) {
   command.add_option("--target", options.target, "Part, joint or net that the action is on");
   command.add_option("--reason", options.reason, "Why");
   command.add_option("--tick", options.tick, "Steps that are done: ACTION:STEP, for example 1:3");
+  command.add_option("--works", options.works,
+                     "Functions of the device that were tried after the last repair, and work");
   command.add_option("--photo", options.photo, "PNG or JPEG file");
   command.add_option("--caption", options.caption, "… and what it shows");
   command.add_option("--charge", options.charge, "A charge: what for");

@@ -201,11 +201,14 @@ TEST_CASE("the demo's job goes from booking in to the sheet") {
   CHECK(landings.find("C28.1") != std::string::npos);
   CHECK(proposal["steps"].size() > 5);
   REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--purpose", "proof", "--proof-of", "1",
-                    "--reading", "J4.9 0.651", "--charge", "work", "--price", "48.00"},
+                    "--reading", "J4.9 0.651", "--works", "keys 3, 6, 9 and Enter", "--charge", "work",
+                    "--price", "48.00"},
                    goodWalks()))
               .code == ExitCode::good);
   const auto shown = run({"job", "show", number, "--book", book, "--json"}).json();
   CHECK(shown["actions"][0]["proof"].size() == 1);
+  CHECK(shown["actions"][0]["steps"].back()["text"] == "keys 3, 6, 9 and Enter");
+  CHECK(shown["actions"][0]["steps"].back()["done"] == true);
   CHECK(shown["charges"][0]["price"] == "48.00");
   CHECK(
       run({"sheet", "make", "--book", book, "--job", number, "-o", folder.file("s.pdf"), "--paper", "letter"})
@@ -231,6 +234,11 @@ TEST_CASE("bad input exits with 3 and names the file") {
   CHECK(run({"board", "summary", folder.file("none.csv")}).code == ExitCode::badInput);
   CHECK(run({"fault", "isolate", "--board", board, "--net", "NO_SUCH_NET"}).code == ExitCode::badInput);
   CHECK(run({"job", "show", "2026-9999", "--book", folder.file("jobs")}).code == ExitCode::badInput);
+  const Ran booked = run({"job", "new", "--book", folder.file("jobs"), "--customer", "harbour", "--device",
+                          "logger", "--symptom", "dead", "--json"});
+  REQUIRE(booked.code == ExitCode::good);
+  CHECK(run({"job", "add", "--book", folder.file("jobs"), "--job", booked.json()["job"], "--works", "keys"})
+            .code == ExitCode::badInput);
 }
 
 TEST_CASE("bad input leaves a job as it was") {

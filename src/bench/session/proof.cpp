@@ -11,6 +11,7 @@
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/repair/function_check.h"
 
 namespace netmend {
 
@@ -259,12 +260,6 @@ QString nameOfPoint(const ProofPoint& point) {
 bool sameMeasurement(const ProofPoint& point, const Reading& reading) {
   return point.mode == reading.mode && samePlace(point.point, reading.point) &&
          samePlace(point.other, reading.other);
-}
-
-const RepairAction* actionToProve(const Job& job) {
-  const auto last = std::find_if(job.actions.rbegin(), job.actions.rend(),
-                                 [](const RepairAction& a) { return a.kind != RepairKind::notEconomic; });
-  return last == job.actions.rend() ? nullptr : &*last;
 }
 
 std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {

@@ -110,16 +110,4 @@ StepOutcome compareWith(const StepReading& wanted, std::optional<double> value) 
   return within ? StepOutcome::agrees : StepOutcome::disagrees;
 }
 
-bool isFunctionCheck(const WorkStep& step) {
-  return step.check && step.expected == functionWorks;
-}
-
-WorkStep functionCheck(const std::string& what) {
-  WorkStep out;
-  out.text = what;
-  out.check = true;
-  out.expected = functionWorks;
-  return out;
-}
-
 } // namespace netmend

@@ -8,8 +8,7 @@
 #include <QListWidget>
 #include <QVBoxLayout>
 
-#include "netmend/bench/session/proof.h"
-#include "netmend/bench/session/step_check.h"
+#include "netmend/repair/function_check.h"
 
 namespace netmend {
 

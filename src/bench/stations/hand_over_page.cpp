@@ -27,6 +27,7 @@
 #include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/repair/function_check.h"
 #include "photos_view.h"
 #include "sheet_copy.h"
 #include "sheet_preview.h"

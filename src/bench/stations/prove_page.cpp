@@ -16,6 +16,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/repair/function_check.h"
 #include "page_undo.h"
 #include "proof_table.h"
 #include "scrolled.h"

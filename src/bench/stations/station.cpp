@@ -5,8 +5,8 @@
 #include <QCoreApplication>
 
 #include "netmend/bench/session/proof.h"
-#include "netmend/bench/session/step_check.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/repair/function_check.h"
 
 namespace netmend {
 

@@ -17,6 +17,7 @@
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/repair/function_check.h"
 #include "scrolled.h"
 
 namespace netmend {

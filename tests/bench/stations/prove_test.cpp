@@ -6,8 +6,8 @@
 #include <QTreeWidget>
 
 #include "demo_desk.h"
-#include "netmend/bench/session/step_check.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/repair/function_check.h"
 
 using namespace netmend;
 using namespace netmend::testing;

@@ -63,7 +63,4 @@ struct ProofBasis {
 [[nodiscard]] QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
                                        const std::vector<std::size_t>& skipped);
 
-/// The action that readings and function checks which belong to none go to: the last one that repairs.
-[[nodiscard]] const RepairAction* actionToProve(const Job& job);
-
 } // namespace netmend

@@ -36,10 +36,4 @@ enum class StepOutcome { agrees, disagrees, notCompared };
 /// label alone.
 [[nodiscard]] ProbePoint landingPoint(const LandingPlace& landing, const Lookup* lookup);
 
-/// What a function check expects; it tells function checks from the work's own.
-inline constexpr std::string_view functionWorks = "It works as on a good device";
-/// Whether the step tries what the device is for, after the work, rather than being part of the work.
-[[nodiscard]] bool isFunctionCheck(const WorkStep& step);
-[[nodiscard]] WorkStep functionCheck(const std::string& what);
-
 } // namespace netmend
