@@ -3643,6 +3643,230 @@
         <source>part</source>
         <translation>Bauteil</translation>
     </message>
+    <message>
+        <source>Everywhere</source>
+        <translation>Überall</translation>
+    </message>
+    <message>
+        <source>digits, Enter</source>
+        <translation>Ziffern, Enter</translation>
+    </message>
+    <message>
+        <source>OL</source>
+        <translation>OL</translation>
+    </message>
+    <message>
+        <source>skip the point</source>
+        <translation>Punkt auslassen</translation>
+    </message>
+    <message>
+        <source>back to the point before</source>
+        <translation>zurück zum Punkt davor</translation>
+    </message>
+    <message>
+        <source>take the last thing back</source>
+        <translation>das Letzte zurücknehmen</translation>
+    </message>
+    <message>
+        <source>good board or job&apos;s board</source>
+        <translation>gute Platine oder die des Auftrags</translation>
+    </message>
+    <message>
+        <source>keep the good walk</source>
+        <translation>Messung der guten Platine behalten</translation>
+    </message>
+    <message>
+        <source>condition, meter, who measures</source>
+        <translation>Zustand, Messgerät, wer misst</translation>
+    </message>
+    <message>
+        <source>take the linked meter&apos;s value</source>
+        <translation>Wert des verbundenen Messgeräts übernehmen</translation>
+    </message>
+    <message>
+        <source>turn, mirror the connector&apos;s picture</source>
+        <translation>Bild des Steckers drehen, spiegeln</translation>
+    </message>
+    <message>
+        <source>a reading at the next probe</source>
+        <translation>ein Wert am nächsten Messpunkt</translation>
+    </message>
+    <message>
+        <source>can&apos;t reach it</source>
+        <translation>nicht erreichbar</translation>
+    </message>
+    <message>
+        <source>reach all again</source>
+        <translation>alle wieder erreichbar</translation>
+    </message>
+    <message>
+        <source>a reading elsewhere</source>
+        <translation>ein Wert anderswo</translation>
+    </message>
+    <message>
+        <source>arrows, Home</source>
+        <translation>Pfeile, Pos1</translation>
+    </message>
+    <message>
+        <source>along the line&apos;s tree</source>
+        <translation>den Baum der Leitung entlang</translation>
+    </message>
+    <message>
+        <source>through the suspects</source>
+        <translation>durch die Verdächtigen</translation>
+    </message>
+    <message>
+        <source>open what is folded; go on when probing has come to its end</source>
+        <translation>Gefaltetes öffnen; weiter, wenn fertig gemessen ist</translation>
+    </message>
+    <message>
+        <source>another line</source>
+        <translation>andere Leitung</translation>
+    </message>
+    <message>
+        <source>show a proposal</source>
+        <translation>Vorschlag zeigen</translation>
+    </message>
+    <message>
+        <source>accept it</source>
+        <translation>Vorschlag annehmen</translation>
+    </message>
+    <message>
+        <source>back to the work steps</source>
+        <translation>zurück zu den Arbeitsschritten</translation>
+    </message>
+    <message>
+        <source>tick the step off</source>
+        <translation>Schritt abhaken</translation>
+    </message>
+    <message>
+        <source>what a check reads; other words are a note</source>
+        <translation>Wert einer Prüfung; andere Worte werden Notiz</translation>
+    </message>
+    <message>
+        <source>step before</source>
+        <translation>Schritt davor</translation>
+    </message>
+    <message>
+        <source>another repair</source>
+        <translation>andere Reparatur</translation>
+    </message>
+    <message>
+        <source>a reading, next to what it was before</source>
+        <translation>ein Wert, neben dem von vorher</translation>
+    </message>
+    <message>
+        <source>as at the walk</source>
+        <translation>wie beim Messen</translation>
+    </message>
+    <message>
+        <source>functions to try</source>
+        <translation>Funktionen, die zu prüfen sind</translation>
+    </message>
+    <message>
+        <source>tick what works</source>
+        <translation>abhaken, was geht</translation>
+    </message>
+    <message>
+        <source>take a function out</source>
+        <translation>Funktion herausnehmen</translation>
+    </message>
+    <message>
+        <source>print the sheet</source>
+        <translation>Blatt drucken</translation>
+    </message>
+    <message>
+        <source>save it as PDF</source>
+        <translation>als PDF speichern</translation>
+    </message>
+    <message>
+        <source>handed over</source>
+        <translation>übergeben</translation>
+    </message>
+    <message>
+        <source>take a charge or photo out</source>
+        <translation>Posten oder Foto herausnehmen</translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation>Karte</translation>
+    </message>
+    <message>
+        <source>arrows</source>
+        <translation>Pfeile</translation>
+    </message>
+    <message>
+        <source>move</source>
+        <translation>verschieben</translation>
+    </message>
+    <message>
+        <source>zoom</source>
+        <translation>vergrößern, verkleinern</translation>
+    </message>
+    <message>
+        <source>all of it</source>
+        <translation>alles zeigen</translation>
+    </message>
+    <message>
+        <source>other side</source>
+        <translation>andere Seite</translation>
+    </message>
+    <message>
+        <source>see through</source>
+        <translation>durchsehen</translation>
+    </message>
+    <message>
+        <source>a quarter turn right, left</source>
+        <translation>Vierteldrehung rechts, links</translation>
+    </message>
+    <message>
+        <source>turn a little</source>
+        <translation>ein wenig drehen</translation>
+    </message>
+    <message>
+        <source>upright again</source>
+        <translation>wieder aufrecht</translation>
+    </message>
+    <message>
+        <source>measure</source>
+        <translation>messen</translation>
+    </message>
+    <message>
+        <source>take what is in the middle</source>
+        <translation>nehmen, was in der Mitte ist</translation>
+    </message>
+    <message>
+        <source>Footswitch and mouse</source>
+        <translation>Fußschalter und Maus</translation>
+    </message>
+    <message>
+        <source>footswitch</source>
+        <translation>Fußschalter</translation>
+    </message>
+    <message>
+        <source>sends any of these keys</source>
+        <translation>sendet jede dieser Tasten</translation>
+    </message>
+    <message>
+        <source>back, forward</source>
+        <translation>zurück, vor</translation>
+    </message>
+    <message>
+        <source>mouse buttons: back to the point before, skip</source>
+        <translation>Maustasten: zurück zum Punkt davor, auslassen</translation>
+    </message>
+    <message>
+        <source>middle</source>
+        <translation>Mitte</translation>
+    </message>
+    <message>
+        <source>mouse button: take the linked meter&apos;s value</source>
+        <translation>Maustaste: Wert des verbundenen Messgeräts übernehmen</translation>
+    </message>
+    <message>
+        <source>a reading: 452, 452m, .452 and 0,452 are the same</source>
+        <translation>ein Wert: 452, 452m, .452 und 0,452 sind dasselbe</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BenchJob</name>
@@ -3776,14 +4000,6 @@
     <message>
         <source>Letters at %1 %</source>
         <translation>Schrift auf %1 %</translation>
-    </message>
-    <message>
-        <source>&lt;h3&gt;Everywhere&lt;/h3&gt;&lt;table cellpadding=&apos;3&apos;&gt;</source>
-        <translation>&lt;h3&gt;Überall&lt;/h3&gt;&lt;table cellpadding=&apos;3&apos;&gt;</translation>
-    </message>
-    <message>
-        <source>&lt;h3&gt;Walk&lt;/h3&gt;&lt;p&gt;&lt;b&gt;digits, Enter&lt;/b&gt; a reading &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; skip &amp;nbsp; &lt;b&gt;B&lt;/b&gt; back &amp;nbsp; &lt;b&gt;U&lt;/b&gt; undo &amp;nbsp; &lt;b&gt;G&lt;/b&gt; good board or job&apos;s board &amp;nbsp; &lt;b&gt;K&lt;/b&gt; keep the good walk &amp;nbsp; &lt;b&gt;Space&lt;/b&gt; take the linked meter&apos;s value &amp;nbsp; &lt;b&gt;R&lt;/b&gt; turn and &lt;b&gt;M&lt;/b&gt; mirror the picture&lt;/p&gt;&lt;h3&gt;Map&lt;/h3&gt;&lt;p&gt;&lt;b&gt;arrows&lt;/b&gt; move &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; zoom &amp;nbsp; &lt;b&gt;F&lt;/b&gt; all of it &amp;nbsp; &lt;b&gt;T&lt;/b&gt; other side &amp;nbsp; &lt;b&gt;X&lt;/b&gt; see through &amp;nbsp; &lt;b&gt;R&lt;/b&gt; rotate &amp;nbsp; &lt;b&gt;M&lt;/b&gt; measure &amp;nbsp; &lt;b&gt;Return&lt;/b&gt; take what is in the middle&lt;/p&gt;&lt;h3&gt;Footswitch and mouse&lt;/h3&gt;&lt;p&gt;A footswitch sends any of these keys. The mouse&apos;s back, forward and middle buttons go back, skip and take.&lt;/p&gt;</source>
-        <translation>&lt;h3&gt;Messen&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Ziffern, Enter&lt;/b&gt; ein Wert &amp;nbsp; &lt;b&gt;O&lt;/b&gt; OL &amp;nbsp; &lt;b&gt;S&lt;/b&gt; auslassen &amp;nbsp; &lt;b&gt;B&lt;/b&gt; zurück &amp;nbsp; &lt;b&gt;U&lt;/b&gt; rückgängig &amp;nbsp; &lt;b&gt;G&lt;/b&gt; gute Platine oder Auftragsplatine &amp;nbsp; &lt;b&gt;K&lt;/b&gt; Gutmuster behalten &amp;nbsp; &lt;b&gt;Leertaste&lt;/b&gt; Wert des verbundenen Messgeräts übernehmen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; Bild drehen, &lt;b&gt;M&lt;/b&gt; spiegeln&lt;/p&gt;&lt;h3&gt;Karte&lt;/h3&gt;&lt;p&gt;&lt;b&gt;Pfeile&lt;/b&gt; verschieben &amp;nbsp; &lt;b&gt;+ −&lt;/b&gt; vergrößern, verkleinern &amp;nbsp; &lt;b&gt;F&lt;/b&gt; alles &amp;nbsp; &lt;b&gt;T&lt;/b&gt; andere Seite &amp;nbsp; &lt;b&gt;X&lt;/b&gt; durchsehen &amp;nbsp; &lt;b&gt;R&lt;/b&gt; drehen &amp;nbsp; &lt;b&gt;M&lt;/b&gt; abmessen &amp;nbsp; &lt;b&gt;Enter&lt;/b&gt; nehmen, was in der Mitte liegt&lt;/p&gt;&lt;h3&gt;Fußschalter und Maus&lt;/h3&gt;&lt;p&gt;Ein Fußschalter sendet jede dieser Tasten. Die Maustasten zurück, vor und Mitte gehen zurück, lassen aus und übernehmen.&lt;/p&gt;</translation>
     </message>
     <message>
         <source>meter ready</source>

@@ -1,12 +1,9 @@
-// Keys of the whole window, and the sheet that tells them.
+// Keys of the whole window.
 #include <QAction>
 #include <QApplication>
-#include <QDialog>
-#include <QLabel>
 #include <QLineEdit>
 #include <QMouseEvent>
 #include <QSettings>
-#include <QVBoxLayout>
 
 #include "netmend/bench/stations/board_page.h"
 #include "netmend/bench/stations/book_in_page.h"
@@ -94,37 +91,6 @@ void BenchWindow::setScale(int percent) {
   followScale(*this);
   QSettings().setValue(QStringLiteral("window/scale"), percent);
   tell(tr("Letters at %1 %").arg(percent), false);
-}
-
-void BenchWindow::showKeys() {
-  QString text = tr("<h3>Everywhere</h3><table cellpadding='3'>");
-  for (const QAction* action : actions())
-    text += QStringLiteral("<tr><td><b>%1</b></td><td>%2</td></tr>")
-                .arg(action->shortcut().toString(QKeySequence::NativeText).toHtmlEscaped(),
-                     action->text().toHtmlEscaped());
-  text += QStringLiteral("</table>");
-  text += tr("<h3>Walk</h3><p><b>digits, Enter</b> a reading &nbsp; <b>O</b> OL &nbsp; <b>S</b> skip &nbsp; "
-             "<b>B</b> back &nbsp; "
-             "<b>U</b> undo &nbsp; <b>G</b> good board or job's board &nbsp; <b>K</b> keep the good walk "
-             "&nbsp; <b>Space</b> take "
-             "the linked meter's value &nbsp; <b>R</b> turn and <b>M</b> mirror the picture</p>"
-             "<h3>Map</h3><p><b>arrows</b> move &nbsp; <b>+ −</b> zoom &nbsp; <b>F</b> all of it &nbsp; "
-             "<b>T</b> other side &nbsp; "
-             "<b>X</b> see through &nbsp; <b>R</b> rotate &nbsp; <b>M</b> measure &nbsp; <b>Return</b> take "
-             "what is in the middle</p>"
-             "<h3>Footswitch and mouse</h3><p>A footswitch sends any of these keys. The mouse's back, "
-             "forward and middle "
-             "buttons go back, skip and take.</p>");
-  auto* sheet = new QDialog(this);
-  sheet->setAttribute(Qt::WA_DeleteOnClose);
-  sheet->setWindowTitle(tr("All keys"));
-  auto* layout = new QVBoxLayout(sheet);
-  auto* label = new QLabel(text, sheet);
-  label->setTextFormat(Qt::RichText);
-  label->setWordWrap(true);
-  layout->addWidget(label);
-  sheet->resize(620, sheet->sizeHint().height());
-  sheet->show();
 }
 
 bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {

@@ -107,7 +107,9 @@ void BenchWindow::askMeter() {
     QSettings().setValue(QStringLiteral("meter/address"), address);
     linkMeter(address);
   });
-  dialog->open();
+  // Beside the window, not in its way.
+  dialog->setModal(false);
+  dialog->show();
 }
 
 } // namespace netmend

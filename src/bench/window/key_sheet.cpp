@@ -1,0 +1,130 @@
+// All keys on one sheet: those of the window as they are set, and those that each station reads by itself.
+#include <vector>
+
+#include <QAction>
+#include <QCoreApplication>
+#include <QDialog>
+#include <QTextBrowser>
+#include <QVBoxLayout>
+
+#include "netmend/bench/window/bench_window.h"
+
+namespace netmend {
+
+namespace {
+
+struct KeyRow {
+  QString keys;
+  QString what;
+};
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("netmend", text);
+}
+
+QString keyName(const QKeySequence& key) {
+  return key.toString(QKeySequence::NativeText);
+}
+
+QString section(const QString& title, const std::vector<KeyRow>& rows) {
+  QString out = QStringLiteral("<h3>%1</h3><table cellpadding='2'>").arg(title.toHtmlEscaped());
+  for (const KeyRow& row : rows)
+    out += QStringLiteral("<tr><td><b>%1</b>&nbsp;&nbsp;</td><td>%2</td></tr>")
+               .arg(row.keys.toHtmlEscaped(), row.what.toHtmlEscaped());
+  return out + QStringLiteral("</table>");
+}
+
+QString everywhere(const QList<QAction*>& actions) {
+  std::vector<KeyRow> rows;
+  for (const QAction* action : actions)
+    rows.push_back({action->shortcut().toString(QKeySequence::NativeText), action->text()});
+  return section(tr("Everywhere"), rows);
+}
+
+QString whereProbing() {
+  const QString reading = tr("digits, Enter");
+  return section(stationName(Station::walk),
+                 {{reading, tr("a reading: 452, 452m, .452 and 0,452 are the same")},
+                  {QStringLiteral("O"), tr("OL")},
+                  {QStringLiteral("S"), tr("skip the point")},
+                  {QStringLiteral("B"), tr("back to the point before")},
+                  {QStringLiteral("U"), tr("take the last thing back")},
+                  {QStringLiteral("G"), tr("good board or job's board")},
+                  {QStringLiteral("K"), tr("keep the good walk")},
+                  {QStringLiteral("C"), tr("condition, meter, who measures")},
+                  {keyName(Qt::Key_Space), tr("take the linked meter's value")},
+                  {QStringLiteral("R, M"), tr("turn, mirror the connector's picture")}}) +
+         section(stationName(Station::find),
+                 {{reading, tr("a reading at the next probe")},
+                  {QStringLiteral("O"), tr("OL")},
+                  {QStringLiteral("N"), tr("can't reach it")},
+                  {keyName(Qt::SHIFT | Qt::Key_N), tr("reach all again")},
+                  {QStringLiteral("U"), tr("take the last thing back")},
+                  {keyName(Qt::Key_Tab), tr("a reading elsewhere")},
+                  {tr("arrows, Home"), tr("along the line's tree")},
+                  {keyName(Qt::Key_PageUp) + QStringLiteral(", ") + keyName(Qt::Key_PageDown),
+                   tr("through the suspects")},
+                  {keyName(Qt::Key_Enter), tr("open what is folded; go on when probing has come to its end")},
+                  {keyName(Qt::CTRL | Qt::Key_L), tr("another line")}});
+}
+
+QString whereRepairing() {
+  const QString reading = tr("digits, Enter");
+  return section(stationName(Station::bridge), {{QStringLiteral("1, 2, 3"), tr("show a proposal")},
+                                                {QStringLiteral("A"), tr("accept it")},
+                                                {QStringLiteral("W"), tr("back to the work steps")},
+                                                {keyName(Qt::Key_Space), tr("tick the step off")},
+                                                {reading, tr("what a check reads; other words are a note")},
+                                                {QStringLiteral("O"), tr("OL")},
+                                                {QStringLiteral("B"), tr("step before")},
+                                                {QStringLiteral("N"), tr("another repair")},
+                                                {QStringLiteral("U"), tr("take the last thing back")}}) +
+         section(stationName(Station::prove), {{reading, tr("a reading, next to what it was before")},
+                                               {QStringLiteral("O, S, B, U"), tr("as at the walk")},
+                                               {QStringLiteral("F"), tr("functions to try")},
+                                               {keyName(Qt::Key_Space), tr("tick what works")},
+                                               {keyName(Qt::Key_Delete), tr("take a function out")}}) +
+         section(stationName(Station::handOver),
+                 {{keyName(QKeySequence::Print), tr("print the sheet")},
+                  {keyName(QKeySequence::Save), tr("save it as PDF")},
+                  {keyName(Qt::CTRL | Qt::Key_H), tr("handed over")},
+                  {keyName(Qt::Key_Delete), tr("take a charge or photo out")}}) +
+         section(tr("Footswitch and mouse"),
+                 {{tr("footswitch"), tr("sends any of these keys")},
+                  {tr("back, forward"), tr("mouse buttons: back to the point before, skip")},
+                  {tr("middle"), tr("mouse button: take the linked meter's value")}});
+}
+
+QString atMap() {
+  return section(tr("Map"), {{tr("arrows"), tr("move")},
+                             {QStringLiteral("+ −"), tr("zoom")},
+                             {QStringLiteral("F"), tr("all of it")},
+                             {QStringLiteral("T"), tr("other side")},
+                             {QStringLiteral("X"), tr("see through")},
+                             {QStringLiteral("R, L"), tr("a quarter turn right, left")},
+                             {QStringLiteral(", ."), tr("turn a little")},
+                             {QStringLiteral("0"), tr("upright again")},
+                             {QStringLiteral("M"), tr("measure")},
+                             {keyName(Qt::Key_Enter), tr("take what is in the middle")}});
+}
+
+} // namespace
+
+void BenchWindow::showKeys() {
+  auto* sheet = new QDialog(this);
+  sheet->setAttribute(Qt::WA_DeleteOnClose);
+  sheet->setWindowTitle(tr("All keys"));
+  sheet->setModal(false);
+  auto* layout = new QVBoxLayout(sheet);
+  auto* text = new QTextBrowser(sheet);
+  text->setObjectName(QStringLiteral("keys"));
+  text->setAccessibleName(sheet->windowTitle());
+  const QString column = QStringLiteral("<td width='33%'>%1</td>");
+  text->setHtml(QStringLiteral("<table width='100%'><tr>") + column.arg(everywhere(actions()) + atMap()) +
+                column.arg(whereProbing()) + column.arg(whereRepairing()) + QStringLiteral("</tr></table>"));
+  layout->addWidget(text);
+  sheet->resize(size() * 9 / 10);
+  sheet->show();
+}
+
+} // namespace netmend
