@@ -30,16 +30,22 @@ std::string nextNumber(soci::session& sql) {
   return year + std::string(count.size() < 4 ? 4 - count.size() : 0, '0') + count;
 }
 
-Job wholeJob(soci::session& sql, Job job, const std::vector<Photo>& known) {
+Job wholeJob(soci::session& sql, const std::filesystem::path& book, Job job,
+             const std::vector<Photo>& known) {
   job.readings = readingsOf(sql, job.id);
   job.suspects = suspectsOf(sql, job.id);
   job.actions = actionsOf(sql, job.id);
-  job.photos = photosOf(sql, job.id, known);
+  job.photos = photosOf(sql, book, job.id, known);
   job.charges = chargesOf(sql, job.id);
   return job;
 }
 
 } // namespace
+
+void connect(soci::session& session, const std::filesystem::path& book) {
+  session.open(soci::sqlite3, "dbname=\"" + book.string() + "\" timeout=10");
+  session << "pragma busy_timeout = 10000";
+}
 
 JobBook::JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session)
     : path_(std::move(path)), session_(std::move(session)) {}
@@ -49,14 +55,13 @@ JobBook::~JobBook() = default;
 
 Result<JobBook> JobBook::open(const std::filesystem::path& path) {
   return guarded(path, [&]() -> Result<JobBook> {
-    // SOCI takes a string of key=value pairs: a quote in the path would end it.
+    // In the text that SOCI is told where to connect to, a quote in the path would end it.
     if (path.string().find('"') != std::string::npos)
       return failure({"a job book's path cannot hold a quotation mark", path.string()});
     // What reads the file waits for the pragmas below: SOCI does not close what fails while it is being
     // opened.
-    auto session =
-        std::make_unique<soci::session>(soci::sqlite3, "dbname=\"" + path.string() + "\" timeout=10");
-    *session << "pragma busy_timeout = 10000";
+    auto session = std::make_unique<soci::session>();
+    connect(*session, path);
     std::string mode;
     *session << "pragma journal_mode = wal", soci::into(mode);
     *session << "pragma synchronous = full";
@@ -125,7 +130,7 @@ Result<Job> JobBook::job(JobId id, const std::vector<Photo>& known) const {
     soci::transaction reading(*session_);
     Job job;
     if (!selectJob(*session_, static_cast<long long>(id.value), job)) return noSuchJob(path_, id);
-    return wholeJob(*session_, std::move(job), known);
+    return wholeJob(*session_, path_, std::move(job), known);
   });
 }
 

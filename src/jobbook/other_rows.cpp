@@ -61,18 +61,25 @@ PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo, PhotoId a
 
 namespace {
 
-std::string bytesOf(soci::session& sql, PhotoId photo) {
+/// Of a book that may be in use: a connection of its own, in whatever thread this is. Empty: they are not
+/// there any more.
+std::string bytesIn(const std::filesystem::path& book, PhotoId photo) try {
+  soci::session sql;
+  connect(sql, book);
   const auto id = static_cast<long long>(photo.value);
   soci::blob bytes(sql);
   sql << "select bytes from photo where id = :id", soci::use(id), soci::into(bytes);
   std::string content(bytes.get_len(), '\0');
   if (!content.empty()) bytes.read(0, content.data(), content.size());
   return content;
+} catch (const soci::soci_error&) {
+  return {};
 }
 
 } // namespace
 
-std::vector<Photo> photosOf(soci::session& sql, JobId job, const std::vector<Photo>& known) {
+std::vector<Photo> photosOf(soci::session& sql, const std::filesystem::path& book, JobId job,
+                            const std::vector<Photo>& known) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0;
   std::string caption, mediaType;
@@ -86,7 +93,9 @@ std::vector<Photo> photosOf(soci::session& sql, JobId job, const std::vector<Pho
   for (Photo& photo : out) {
     const auto same =
         std::find_if(known.begin(), known.end(), [&](const Photo& k) { return k.id == photo.id; });
-    photo.bytes = same != known.end() ? same->bytes : PhotoBytes(bytesOf(sql, photo.id));
+    photo.bytes = same != known.end()
+                      ? same->bytes
+                      : PhotoBytes::later([book, id = photo.id] { return bytesIn(book, id); });
   }
   return out;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
@@ -12,6 +13,9 @@
 namespace netmend {
 
 [[nodiscard]] Time now();
+
+/// Opens a connection to the book. Throws soci::soci_error.
+void connect(soci::session& session, const std::filesystem::path& book);
 
 /// The id of a row to be inserted: the next one there is (0), or the one that it had before.
 struct RowId {
@@ -40,7 +44,10 @@ void insertSuspect(soci::session& sql, JobId job, const JobSuspect& suspect);
 [[nodiscard]] std::vector<RepairAction> actionsOf(soci::session& sql, JobId job);
 
 [[nodiscard]] PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo, PhotoId as = {});
-[[nodiscard]] std::vector<Photo> photosOf(soci::session& sql, JobId job, const std::vector<Photo>& known);
+/// Their bytes are read from the book when they are first wanted, those of `known` photos are taken from
+/// there.
+[[nodiscard]] std::vector<Photo> photosOf(soci::session& sql, const std::filesystem::path& book, JobId job,
+                                          const std::vector<Photo>& known);
 
 [[nodiscard]] ChargeId insertCharge(soci::session& sql, JobId job, const Charge& charge, ChargeId as = {});
 [[nodiscard]] std::vector<Charge> chargesOf(soci::session& sql, JobId job);

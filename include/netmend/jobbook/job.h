@@ -2,7 +2,9 @@
 
 #include <chrono>
 #include <cstdint>
+#include <functional>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <utility>
@@ -89,18 +91,39 @@ struct RepairAction {
   std::optional<JumperRecord> jumper;
 };
 
-/// The bytes of a picture's file. They never change, so that all copies of a job share them.
+/// The bytes of a picture's file. They never change, so that all copies of a job share them. Any thread may
+/// ask for them.
 class PhotoBytes {
 public:
-  PhotoBytes() = default;
-  PhotoBytes(std::string content) : content_(std::make_shared<const std::string>(std::move(content))) {}
-  [[nodiscard]] const std::string& text() const { return *content_; }
-  [[nodiscard]] const char* data() const { return content_->data(); }
-  [[nodiscard]] std::size_t size() const { return content_->size(); }
-  friend bool operator==(const PhotoBytes& a, const PhotoBytes& b) { return a.text() == b.text(); }
+  PhotoBytes() : PhotoBytes(std::string()) {}
+  PhotoBytes(std::string content) : content_(std::make_shared<Content>()) {
+    content_->text = std::move(content);
+  }
+  /// Bytes that `read` gives when somebody first wants them: a job opens without its photos.
+  [[nodiscard]] static PhotoBytes later(std::function<std::string()> read) {
+    PhotoBytes out;
+    out.content_->read = std::move(read);
+    return out;
+  }
+  [[nodiscard]] const std::string& text() const {
+    std::call_once(content_->wanted, [this] {
+      if (content_->read) content_->text = content_->read();
+    });
+    return content_->text;
+  }
+  [[nodiscard]] const char* data() const { return text().data(); }
+  [[nodiscard]] std::size_t size() const { return text().size(); }
+  friend bool operator==(const PhotoBytes& a, const PhotoBytes& b) {
+    return a.content_ == b.content_ || a.text() == b.text();
+  }
 
 private:
-  std::shared_ptr<const std::string> content_ = std::make_shared<const std::string>();
+  struct Content {
+    std::once_flag wanted;
+    std::function<std::string()> read;
+    std::string text;
+  };
+  std::shared_ptr<Content> content_;
 };
 
 struct Photo {

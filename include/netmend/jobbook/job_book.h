@@ -65,7 +65,8 @@ public:
   [[nodiscard]] Result<JobId> addJob(const Job& job);
   /// Replaces what stands in the job itself (customer to notes, state), not its lists.
   [[nodiscard]] Result<void> updateJob(const Job& job);
-  /// The bytes of photos that are `known` are taken from there, by their ids, instead of being read again.
+  /// The bytes of its photos are read when they are first wanted; those of photos that are `known`, by their
+  /// ids, are taken from there.
   [[nodiscard]] Result<Job> job(JobId id, const std::vector<Photo>& known = {}) const;
   [[nodiscard]] Result<Job> jobNumbered(const std::string& number) const;
   /// Newest first. `text` is looked for in all that was written about a job, its suspects and repair actions;

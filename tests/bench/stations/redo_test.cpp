@@ -72,3 +72,21 @@ TEST_CASE("a charge that was taken out comes back by undo as the one it was") {
   REQUIRE(job.removeCharge(id));
   CHECK(job.job()->charges.empty());
 }
+
+TEST_CASE("a photo that nobody had looked at is taken out and put back whole") {
+  const DemoDesk demo(DemoDesk::Until::walked);
+  BenchJob& job = *demo.job;
+  const std::string content("\x89PNG\r\n\0 and more", 16);
+  REQUIRE(job.addPhoto({PhotoId{}, "salt at J4", "image/png", content}));
+  REQUIRE(waitFor([&] { return job.job()->photos.size() == 1; }));
+  // As after the window was closed: the job is read anew, its photos are not.
+  const JobId id = job.job()->id;
+  job.closeJob();
+  REQUIRE(job.openJob(id));
+  const PhotoId photo = job.job()->photos.front().id;
+  REQUIRE(job.removePhoto(photo));
+  REQUIRE(waitFor([&] { return job.job()->photos.empty(); }));
+  job.undoStack().undo();
+  REQUIRE(waitFor([&] { return job.job()->photos.size() == 1; }));
+  CHECK(job.book().job(id)->photos.front().bytes.text() == content);
+}
