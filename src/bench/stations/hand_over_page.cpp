@@ -106,16 +106,17 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
 }
 
 QLayout* HandOverPage::head() {
-  auto* row = new QHBoxLayout;
-  auto* words = new QVBoxLayout;
-  words->addWidget(total_);
-  words->addWidget(summary_);
-  row->addLayout(words, 1);
+  auto* head = new QVBoxLayout;
+  auto* row = new WrapLayout;
+  total_->setWordWrap(false);
+  row->addWidget(total_);
   QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), this);
   done->setObjectName(QStringLiteral("handedOver"));
   connect(done, &QPushButton::clicked, this, &HandOverPage::handOver);
-  row->addWidget(done, 0, Qt::AlignTop);
-  return row;
+  row->addWidget(done);
+  head->addLayout(row);
+  head->addWidget(summary_);
+  return head;
 }
 
 QWidget* HandOverPage::notes() {

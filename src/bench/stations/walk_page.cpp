@@ -60,7 +60,7 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
   scroll->setWidget(strip_);
-  scroll->setMinimumHeight(170);
+  scroll->setMinimumHeight(130);
   layout->addWidget(scroll, 3);
   connect(&desk_.walk, &BenchWalk::changed, this, &WalkPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &WalkPage::showParts);
@@ -185,7 +185,9 @@ QLayout* WalkPage::now() {
   words->addWidget(lead_);
   words->addWidget(expected_);
   words->addStretch(1);
-  auto* result = new QHBoxLayout;
+  result_ = new QWidget(this);
+  auto* result = new QHBoxLayout(result_);
+  result->setContentsMargins(0, 0, 0, 0);
   result->addWidget(mark_);
   auto* said = new QVBoxLayout;
   said->addStretch(1);
@@ -195,7 +197,7 @@ QLayout* WalkPage::now() {
   result->addLayout(said, 1);
   words_ = new QBoxLayout(QBoxLayout::TopToBottom);
   words_->addLayout(words, 3);
-  words_->addLayout(result, 2);
+  words_->addWidget(result_, 2);
   now_ = new QBoxLayout(QBoxLayout::LeftToRight);
   now_->addLayout(words_, 3);
   connector_->onPin = [this](std::size_t pin) { desk_.walk.goTo(pin); };

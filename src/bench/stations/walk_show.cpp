@@ -95,12 +95,8 @@ void WalkPage::showDue() {
 void WalkPage::showVerdict() {
   const auto verdict = desk_.walk.lastVerdict();
   const Walk& walk = desk_.walk.walk();
-  if (!verdict || walk.readings.empty()) {
-    mark_->setShape(std::nullopt);
-    verdict_->clear();
-    explanation_->clear();
-    return;
-  }
+  result_->setVisible(verdict && !walk.readings.empty());
+  if (!verdict || walk.readings.empty()) return;
   const Reading& reading = walk.readings.back();
   mark_->setShape(markForVerdict(std::string(word(verdict->kind))));
   verdict_->setText(QStringLiteral("%1   %2   %3")

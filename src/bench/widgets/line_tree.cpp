@@ -34,7 +34,7 @@ LineTreeView::LineTreeView(QWidget* parent) : QAbstractScrollArea(parent) {
   setAccessibleName(tr("Line tree"));
   setObjectName(QStringLiteral("lineTree"));
   setFocusPolicy(Qt::StrongFocus);
-  setMinimumHeight(120);
+  setMinimumHeight(90);
 }
 
 QFont LineTreeView::letters() const {

@@ -33,6 +33,7 @@ namespace netmend {
 namespace {
 
 constexpr const char* doneProperty = "netmendDone";
+constexpr int leastLetters = 120; ///< in the window's width, for station and map side by side
 
 } // namespace
 
@@ -99,6 +100,7 @@ BenchWindow::~BenchWindow() {
 QWidget* BenchWindow::rail() {
   auto* box = new QWidget;
   auto* row = new QHBoxLayout(box);
+  railRow_ = row;
   row->setContentsMargins(0, 0, 0, 0);
   jobLabel_->setWordWrap(false);
   row->addWidget(jobLabel_);
@@ -135,7 +137,7 @@ QWidget* BenchWindow::mapPanel() {
   map_->onPlace = [this](const MapPlace& place) { place_->setText(place.text); };
   map_->onPin = [this](PinId pin) {
     page(station_).pinChosen(pin);
-    page(station_).arrive(); // the next digits are a reading, not the map's
+    putFirst(false); // the next digits are a reading, not the map's
   };
   map_->onLayersChanged = [this] { layers_->refresh(); };
   map_->onBoardReady = [this] {
@@ -224,8 +226,7 @@ void BenchWindow::showStation(Station station) {
   station_ = station;
   StationPage& to = page(station);
   pages_->setCurrentWidget(&to);
-  // Where nothing is to be seen on the board, the page has all of the window.
-  splitter_->widget(1)->setVisible(station != Station::bookIn && station != Station::handOver);
+  mapFirst_ = false;
   shareRoom();
   tell({}, false);
   refresh();
@@ -281,12 +282,37 @@ void BenchWindow::nameRail() {
     wanted += rail_[i]->sizeHint().width();
   }
   const int room = width() - jobLabel_->sizeHint().width() - live_->sizeHint().width();
-  if (wanted <= room) return;
-  for (std::size_t i = 0; i < stations.size(); ++i)
-    rail_[i]->setText(textOf(i, stations[i] == station_));
+  const bool all = wanted <= room;
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    const bool named = all || stations[i] == station_;
+    rail_[i]->setText(textOf(i, named));
+    railRow_->setStretchFactor(rail_[i], named ? 3 : 1);
+  }
+}
+
+bool BenchWindow::isNarrow() const {
+  return width() < leastLetters * QFontMetrics(QApplication::font()).averageCharWidth();
+}
+
+void BenchWindow::putFirst(bool map) {
+  mapFirst_ = map;
+  shareRoom();
+  if (map)
+    map_->setFocus();
+  else
+    page(station_).arrive();
 }
 
 void BenchWindow::shareRoom() {
+  // Where nothing is to be seen on the board, the page has all of the window; where letters are large, the
+  // one that is worked with.
+  const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver;
+  const bool narrow = isNarrow();
+  QWidget* panel = splitter_->widget(1);
+  const bool appears = panel->isHidden() && hasMap && (!narrow || mapFirst_);
+  panel->setVisible(hasMap && (!narrow || mapFirst_));
+  pages_->setVisible(!(hasMap && narrow && mapFirst_));
+  if (appears) refreshMap();
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * stationShare_);
   splitter_->setSizes({forStation, room - forStation});
@@ -306,6 +332,7 @@ void BenchWindow::refreshMap() {
 void BenchWindow::tell(const QString& text, bool isError) {
   message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
   setLetters(*message_, Letters::reading, isError);
+  message_->setVisible(!text.isEmpty());
 }
 
 QString BenchWindow::message() const {

@@ -45,12 +45,12 @@ void BenchWindow::addKeys() {
       static_cast<BookInPage&>(page(station_)).search();
       return;
     }
+    putFirst(true);
     search_->setFocus();
     search_->selectAll();
   });
-  add(tr("Keyboard to the map"), QKeySequence(Qt::CTRL | Qt::Key_B), [this] { map_->setFocus(); });
-  add(tr("Keyboard back to the station"), QKeySequence(Qt::CTRL | Qt::Key_E),
-      [this] { page(station_).arrive(); });
+  add(tr("Keyboard to the map"), QKeySequence(Qt::CTRL | Qt::Key_B), [this] { putFirst(true); });
+  add(tr("Keyboard back to the station"), QKeySequence(Qt::CTRL | Qt::Key_E), [this] { putFirst(false); });
   add(tr("Link a meter"), QKeySequence(Qt::CTRL | Qt::Key_M), [this] { askMeter(); });
   add(tr("Light, dark, high contrast"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] {
     setTheme(static_cast<PictureTheme>((static_cast<int>(theme_) + 1) % 3));
@@ -89,6 +89,7 @@ void BenchWindow::setScale(int percent) {
   font.setPointSizeF(base * percent / 100.0);
   QApplication::setFont(font);
   followScale(*this);
+  shareRoom();
   QSettings().setValue(QStringLiteral("window/scale"), percent);
   tell(tr("Letters at %1 %").arg(percent), false);
 }

@@ -51,6 +51,7 @@ void BenchWindow::restore() {
   restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
   stationShare_ = std::clamp(settings.value(QStringLiteral("window/stationShare"), stationShare_).toDouble(),
                              leastShare, 1.0 - leastShare);
+  if (const int scale = settings.value(QStringLiteral("window/scale")).toInt(); scale > 0) setScale(scale);
   setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
   // Numbers of jobs are of their store.
   if (settings.value(QStringLiteral("window/store")).toString() == storeName()) reopen(settings);

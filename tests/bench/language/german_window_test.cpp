@@ -171,7 +171,8 @@ TEST_CASE("what a German window writes into the job stays English", "[language]"
 }
 
 TEST_CASE("in German, too, every station fits 1280 by 800 pixels with letters at 200 %") {
+  needApplication<TimedApplication>();
   speak(QStringLiteral("de"));
-  BenchRig rig;
+  const BenchRig rig;
   checkRoom(rig);
 }

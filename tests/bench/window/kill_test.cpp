@@ -13,6 +13,7 @@
 #include <sstream>
 #include <sys/wait.h>
 #include <unistd.h>
+#include <utility>
 
 #include "netmend/jobbook/job_book.h"
 #include "netmend/probing/reading_entry.h"
@@ -144,6 +145,7 @@ std::string textOf(const Reading& reading) {
 struct Account {
   Shown bad;
   Shown good;
+  Shown lastKept; ///< the good walk that undo would take out of the book again
   std::size_t keptWalks = 0;
   std::size_t shownInAll = 0;
   std::string job = "-";
@@ -160,8 +162,10 @@ struct Account {
       if (job != "-") CHECK(words.at(1) == job);
       CHECK(words.at(2) == std::to_string(bad.size()));
       CHECK(words.at(3) == std::to_string(good.size()));
+      lastKept.clear();
     } else if (what == life::taken) {
       at(words.at(1)).push_back(words.at(2) + " " + words.at(3));
+      if (words.at(1) == "G") lastKept.clear();
       ++shownInAll;
     } else if (what == life::undone) {
       REQUIRE_FALSE(at(words.at(1)).empty());
@@ -171,7 +175,11 @@ struct Account {
       goodOne = words.at(1) == "G";
     } else if (what == life::kept) {
       ++keptWalks;
-      good.clear();
+      lastKept = std::exchange(good, {});
+    } else if (what == life::unkept) {
+      REQUIRE_FALSE(lastKept.empty());
+      --keptWalks;
+      good = std::exchange(lastKept, {});
     } else {
       REQUIRE(what == life::asBefore);
     }
@@ -247,6 +255,16 @@ void settle(Account& account, const fs::path& store) {
       account.good.clear();
       account.keptWalks = kept;
       account.doing = "kept";
+    }
+    if (account.doing == life::undoing && account.goodOne && !account.lastKept.empty()) {
+      // Out of the book again, or not yet; its file is there first.
+      if (kept + 1 == account.keptWalks) {
+        account.good = account.lastKept;
+        account.keptWalks = kept;
+        account.doing = "unkept";
+      } else if (account.good.empty()) {
+        account.doing = "kept";
+      }
     }
     if (!job->boardFile.empty()) account.job = job->number;
   }

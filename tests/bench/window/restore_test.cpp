@@ -41,3 +41,19 @@ TEST_CASE("a window that was never closed comes back to its job, station, part a
   CHECK(rig.window->desk().walk.walk(false).readings.size() == 4);
   CHECK(rig.text("duePoint").startsWith(QStringLiteral("J4 pin 5")));
 }
+
+TEST_CASE("letters are as large as they were before the window was gone") {
+  BenchRig rig;
+  const double usual = QApplication::font().pointSizeF();
+  rig.window->setScale(200);
+  rig.window.reset();
+  // As a new process begins.
+  QFont font = QApplication::font();
+  font.setPointSizeF(usual);
+  QApplication::setFont(font);
+  rig.open();
+  rig.window->restore();
+  CHECK(QApplication::font().pointSizeF() == Approx(2.0 * usual));
+  rig.window->setScale(100);
+  CHECK(QApplication::font().pointSizeF() == Approx(usual));
+}

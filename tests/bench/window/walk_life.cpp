@@ -195,7 +195,7 @@ private:
     press(Qt::Key_U);
     if (desk_.walk.walk().readings.size() == before) return say({life::asBefore, which()});
     if (!wait([&] { return dueWitness_.paints > paints; }, 5'000)) giveUp("undone and not shown");
-    say({life::undone, which()});
+    say({desk_.walk.walk().readings.size() < before ? life::undone : life::unkept, which()});
   }
 
   void keep() {

@@ -12,6 +12,7 @@
 #include "netmend/bench/language/language.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
+#include "room.h"
 #include "window_pictures.h"
 
 using namespace netmend;
@@ -46,6 +47,8 @@ public:
                 slow.worstWithDisk, rig.keys);
     rig.fastEvents();
   }
+
+  void checkFits() const { checkRoom(rig); }
 
 private:
   [[nodiscard]] std::string book() const { return file("jobs.netmend-book"); }
@@ -323,6 +326,7 @@ int mouseEvents() {
 TEST_CASE("the whole job by mouse says at every station what the command line says") {
   WholeJob job(Hands::By::mouse);
   takeThrough(job);
+  job.checkFits();
 }
 
 TEST_CASE("the whole job by keyboard alone, without one mouse event") {

@@ -70,7 +70,8 @@ private:
   QLabel* lead_;
   QLabel* expected_;
   QBoxLayout* now_ = nullptr;   ///< words and connector
-  QBoxLayout* words_ = nullptr; ///< what is due, and the last verdict
+  QBoxLayout* words_ = nullptr; ///< what is due, and the result
+  QWidget* result_ = nullptr;   ///< the last verdict, where there is one
   ConnectorView* connector_;
   VerdictMark* mark_;
   QLabel* verdict_;

@@ -11,6 +11,7 @@
 #include "netmend/bench/meter/linked_meter_source.h"
 #include "netmend/bench/stations/station.h"
 
+class QBoxLayout;
 class QLabel;
 class QPushButton;
 class QSettings;
@@ -76,6 +77,9 @@ private:
   void refresh();
   void refreshMap();
   void nameRail();
+  [[nodiscard]] bool isNarrow() const;
+  /// Gives the keyboard to the map or to the station, and the window where it is too narrow for both.
+  void putFirst(bool map);
   void shareRoom();
   void tell(const QString& text, bool isError);
   void meterEvents();
@@ -99,12 +103,14 @@ private:
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
+  bool mapFirst_ = false;      ///< where there is room for one of them
   double stationShare_ = 0.62; ///< of the width, beside the map
   bool restoring_ = false;     ///< nothing new to remember
   bool painted_ = false;       ///< the first picture is out
 
   QStackedWidget* pages_;
   std::array<QPushButton*, stations.size()> rail_{};
+  QBoxLayout* railRow_ = nullptr;
   QSplitter* splitter_;
   CopperMap* map_;
   MapSearch* search_;
