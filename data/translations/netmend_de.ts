@@ -3332,14 +3332,6 @@
         <translation>mehr als {n}-mal unwahrscheinlicher</translation>
     </message>
     <message>
-        <source>narrows {n} places down to {n} in {n} s</source>
-        <translation>engt {n} Stellen auf {n} ein, in {n} s</translation>
-    </message>
-    <message>
-        <source>as good as {n} equally likely places are open and the best guess holds {n} %</source>
-        <translation>so gut wie {n} gleich wahrscheinliche Stellen sind offen, und die beste Vermutung hat {n} %</translation>
-    </message>
-    <message>
         <source>a wrong repair costs {}, on average {} from here</source>
         <translation>eine falsche Reparatur kostet {}, von hier aus im Mittel {}</translation>
     </message>
@@ -3350,6 +3342,22 @@
     <message>
         <source>probing on is worth its time</source>
         <translation>weiter zu messen ist die Zeit wert</translation>
+    </message>
+    <message>
+        <source>the photo cannot be read, so it stays</source>
+        <translation>das Foto lässt sich nicht lesen, also bleibt es</translation>
+    </message>
+    <message>
+        <source>no board is open</source>
+        <translation>keine Platine ist offen</translation>
+    </message>
+    <message>
+        <source>narrows {n} possible repairs down to {n} in {n} s</source>
+        <translation>engt {n} mögliche Reparaturen auf {n} ein, in {n} s</translation>
+    </message>
+    <message>
+        <source>as many as {n} equally likely repairs are left and the best guess holds {n} %</source>
+        <translation>so viel wie {n} gleich wahrscheinliche Reparaturen bleiben, und die beste Vermutung hat {n} %</translation>
     </message>
 </context>
 <context>
@@ -3866,6 +3874,50 @@
     <message>
         <source>a reading: 452, 452m, .452 and 0,452 are the same</source>
         <translation>ein Wert: 452, 452m, .452 und 0,452 sind dasselbe</translation>
+    </message>
+    <message>
+        <source>to the next thing to do</source>
+        <translation>zum Nächsten, was zu tun ist</translation>
+    </message>
+    <message>
+        <source>a new job</source>
+        <translation>ein neuer Auftrag</translation>
+    </message>
+    <message>
+        <source>search all jobs</source>
+        <translation>alle Aufträge durchsuchen</translation>
+    </message>
+    <message>
+        <source>open the job that is marked</source>
+        <translation>den markierten Auftrag öffnen</translation>
+    </message>
+    <message>
+        <source>open a board file</source>
+        <translation>Platinendatei öffnen</translation>
+    </message>
+    <message>
+        <source>words, Enter</source>
+        <translation>Worte, Enter</translation>
+    </message>
+    <message>
+        <source>a connector: J4, 40 pins, two rows</source>
+        <translation>ein Stecker: J4, 40 Pins, zwei Reihen</translation>
+    </message>
+    <message>
+        <source>walk the part that is marked</source>
+        <translation>das markierte Bauteil messen</translation>
+    </message>
+    <message>
+        <source>the tree larger, smaller</source>
+        <translation>den Baum größer, kleiner</translation>
+    </message>
+    <message>
+        <source>stop reading a board</source>
+        <translation>Lesen einer Platine abbrechen</translation>
+    </message>
+    <message>
+        <source>add photos</source>
+        <translation>Fotos hinzufügen</translation>
     </message>
 </context>
 <context>
@@ -5413,10 +5465,6 @@
         <translation>noch kein Vergleich</translation>
     </message>
     <message>
-        <source>Condition</source>
-        <translation>Zustand</translation>
-    </message>
-    <message>
         <source>not stated</source>
         <translation>nicht angegeben</translation>
     </message>
@@ -5435,6 +5483,10 @@
     <message>
         <source>Kept for all jobs on this board; Undo takes it back</source>
         <translation>Behalten für alle Aufträge mit dieser Platine; Rückgängig nimmt es zurück</translation>
+    </message>
+    <message>
+        <source>Condition, meter</source>
+        <translation>Zustand, Messgerät</translation>
     </message>
 </context>
 </TS>

@@ -1,5 +1,6 @@
 #include "job_add.h"
 
+#include <algorithm>
 #include <charconv>
 #include <optional>
 
@@ -109,6 +110,23 @@ Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& tex
   return failure({"no such step", "", "--tick", text, "ACTION:STEP as job show lists them"});
 }
 
+/// Functions that were seen to work: of the action that is proven, ticked where they are listed already.
+Result<void> addFunctions(const AddOptions& options, const Job& job, std::vector<RepairAction>& actions) {
+  const RepairAction* last = actionToProve(job);
+  const std::uint64_t proven = options.proofOf > 0 ? options.proofOf : last != nullptr ? last->id.value : 0;
+  RepairAction* action = actionIn(actions, proven);
+  if (action == nullptr)
+    return failure({"nothing has been repaired yet", "", "--works", options.works.front()});
+  for (const auto& text : options.works) {
+    if (text.empty()) return failure({"which function?", "", "--works", "", "what was tried, in words"});
+    auto step = std::find_if(action->steps.begin(), action->steps.end(),
+                             [&](const WorkStep& s) { return isFunctionCheck(s) && s.text == text; });
+    if (step == action->steps.end()) step = action->steps.insert(step, functionCheck(text));
+    step->done = true;
+  }
+  return {};
+}
+
 Result<Photo> photoToAdd(const AddOptions& options) {
   auto out = readPhoto(options.photo);
   if (!out) return out;
@@ -142,15 +160,8 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
   if (!options.tick.empty() || !options.works.empty()) out.changed = job.actions;
   for (const auto& text : options.tick)
     if (auto ticked = tickStep(out.changed, text); !ticked) return failure(ticked.error());
-  if (!options.works.empty()) {
-    const RepairAction* proven = actionToProve(job);
-    if (proven == nullptr)
-      return failure({"nothing has been repaired yet", "", "--works", options.works.front()});
-    for (const auto& text : options.works) {
-      actionIn(out.changed, proven->id.value)->steps.push_back(functionCheck(text));
-      actionIn(out.changed, proven->id.value)->steps.back().done = true;
-    }
-  }
+  if (!options.works.empty())
+    if (auto tried = addFunctions(options, job, out.changed); !tried) return failure(tried.error());
   if (!options.photo.empty()) {
     auto photo = photoToAdd(options);
     if (!photo) return failure(photo.error());

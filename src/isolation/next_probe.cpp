@@ -251,14 +251,14 @@ void addBetween(const Isolation& isolation, const Field& field, const std::vecto
     }
 }
 
-/// An entropy as so many equally likely places: what people can picture.
-double placesOf(double bits) {
+/// An entropy as so many equally likely repairs: what people can picture.
+double repairsOf(double bits) {
   return std::exp2(std::max(0.0, bits));
 }
 
 std::string narrowsText(double open, const ProbeProposal& probe) {
-  return fmt::format("narrows {:.1f} places down to {:.1f} in {:.0f} s", placesOf(open),
-                     placesOf(open - probe.bits), probe.effort.value);
+  return fmt::format("narrows {:.1f} possible repairs down to {:.1f} in {:.0f} s", repairsOf(open),
+                     repairsOf(open - probe.bits), probe.effort.value);
 }
 
 std::string minutesText(double seconds) {
@@ -291,8 +291,8 @@ void decide(const Field& field, double wrongRepair, NextProbe& result) {
   const double guess = field.bestGuess();
   const double open = entropyBits(field.groupProbability);
   const auto state =
-      fmt::format("as good as {:.1f} equally likely places are open and the best guess holds {:.1f} %",
-                  placesOf(open), 100.0 * guess);
+      fmt::format("as many as {:.1f} equally likely repairs are left and the best guess holds {:.1f} %",
+                  repairsOf(open), 100.0 * guess);
   if (result.ranked.empty() || result.ranked.front().bits < leastBits) {
     result.stop = true;
     result.reason = result.ranked.empty() ? "no place of this line can be reached; " + state

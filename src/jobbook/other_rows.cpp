@@ -61,9 +61,8 @@ PhotoId insertPhoto(soci::session& sql, JobId job, const Photo& photo, PhotoId a
 
 namespace {
 
-/// Of a book that may be in use: a connection of its own, in whatever thread this is. Empty: they are not
-/// there any more.
-std::string bytesIn(const std::filesystem::path& book, PhotoId photo) try {
+/// Of a book that may be in use: a connection of its own, in whatever thread this is.
+std::optional<std::string> bytesIn(const std::filesystem::path& book, PhotoId photo) try {
   soci::session sql;
   connect(sql, book);
   const auto id = static_cast<long long>(photo.value);
@@ -73,7 +72,7 @@ std::string bytesIn(const std::filesystem::path& book, PhotoId photo) try {
   if (!content.empty()) bytes.read(0, content.data(), content.size());
   return content;
 } catch (const soci::soci_error&) {
-  return {};
+  return std::nullopt;
 }
 
 } // namespace

@@ -209,6 +209,12 @@ TEST_CASE("the demo's job goes from booking in to the sheet") {
   CHECK(shown["actions"][0]["proof"].size() == 1);
   CHECK(shown["actions"][0]["steps"].back()["text"] == "keys 3, 6, 9 and Enter");
   CHECK(shown["actions"][0]["steps"].back()["done"] == true);
+  // Said twice, it is one function still.
+  REQUIRE(run({"job", "add", "--book", book, "--job", number, "--works", "keys 3, 6, 9 and Enter"}).code ==
+          ExitCode::good);
+  CHECK(run({"job", "show", number, "--book", book, "--json"}).json()["actions"][0]["steps"] ==
+        shown["actions"][0]["steps"]);
+  CHECK(run({"job", "add", "--book", book, "--job", number, "--works", ""}).code == ExitCode::badInput);
   CHECK(shown["charges"][0]["price"] == "48.00");
   CHECK(
       run({"sheet", "make", "--book", book, "--job", number, "-o", folder.file("s.pdf"), "--paper", "letter"})

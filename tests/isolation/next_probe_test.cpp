@@ -93,7 +93,7 @@ TEST_CASE("it stops when one place is left, with the reason in figures") {
   const auto next = nextProbe(isolation);
   INFO(next.reason);
   CHECK(next.stop);
-  CHECK(next.reason.find("equally likely places are open and the best guess holds") != std::string::npos);
+  CHECK(next.reason.find("equally likely repairs are left and the best guess holds") != std::string::npos);
 }
 
 TEST_CASE("it stops early where all remaining places are mended by the same repair") {

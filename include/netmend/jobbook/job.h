@@ -99,16 +99,23 @@ public:
   PhotoBytes(std::string content) : content_(std::make_shared<Content>()) {
     content_->text = std::move(content);
   }
-  /// Bytes that `read` gives when somebody first wants them: a job opens without its photos.
-  [[nodiscard]] static PhotoBytes later(std::function<std::string()> read) {
+  /// Bytes that `read` gives when somebody first wants them: a job opens without its photos. Nothing: they
+  /// could not be read this time.
+  [[nodiscard]] static PhotoBytes later(std::function<std::optional<std::string>()> read) {
     PhotoBytes out;
     out.content_->read = std::move(read);
     return out;
   }
+  /// Empty where they could not be read; no picture's file is.
   [[nodiscard]] const std::string& text() const {
-    std::call_once(content_->wanted, [this] {
-      if (content_->read) content_->text = content_->read();
-    });
+    const std::lock_guard lock(content_->mutex);
+    static const std::string none;
+    if (content_->read) {
+      auto bytes = content_->read();
+      if (!bytes) return none;
+      content_->text = std::move(*bytes);
+      content_->read = nullptr;
+    }
     return content_->text;
   }
   [[nodiscard]] const char* data() const { return text().data(); }
@@ -119,8 +126,8 @@ public:
 
 private:
   struct Content {
-    std::once_flag wanted;
-    std::function<std::string()> read;
+    std::mutex mutex;
+    std::function<std::optional<std::string>()> read; ///< null: they are here
     std::string text;
   };
   std::shared_ptr<Content> content_;

@@ -118,6 +118,8 @@ constexpr auto errorsTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "page {n} could not be drawn"),
     QT_TRANSLATE_NOOP("core", "the printer takes no page"),
     QT_TRANSLATE_NOOP("core", "the printer did not take the last page"),
+    QT_TRANSLATE_NOOP("core", "the photo cannot be read, so it stays"),
+    QT_TRANSLATE_NOOP("core", "no board is open"),
     QT_TRANSLATE_NOOP("core", "cannot be loaded: {}"),
     QT_TRANSLATE_NOOP("core", "is of another version of the program"),
     QT_TRANSLATE_NOOP("core", "the book has no such walk of a good board"),

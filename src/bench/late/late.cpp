@@ -12,13 +12,13 @@ namespace netmend {
 
 namespace {
 
-/// Beside an installed program, else where the build has put it.
+/// Where the build has put it for a program that the build has made, else beside the installed program.
 QString fileOf(const QString& plugin) {
   const QString name = plugin + QStringLiteral(".so");
-  const QDir installed(QCoreApplication::applicationDirPath() +
-                       QStringLiteral("/" NETMEND_PLUGINS_INSTALLED));
-  if (installed.exists(name)) return QDir::cleanPath(installed.filePath(name));
-  return QStringLiteral(NETMEND_PLUGINS_IN_BUILD_TREE "/") + name;
+  const QString program = QCoreApplication::applicationDirPath();
+  if (program.startsWith(QStringLiteral(NETMEND_BUILD_TREE "/")))
+    return QStringLiteral(NETMEND_PLUGINS_IN_BUILD_TREE "/") + name;
+  return QDir::cleanPath(program + QStringLiteral("/" NETMEND_PLUGINS_INSTALLED "/") + name);
 }
 
 } // namespace
@@ -33,6 +33,8 @@ Result<QObject*> lateObject(const QString& plugin) {
   if (object == nullptr)
     return failure(
         {"cannot be loaded: " + loader.errorString().toStdString(), loader.fileName().toStdString()});
+  // Whoever asked first may be a thread that ends.
+  object->moveToThread(QCoreApplication::instance()->thread());
   loaded.emplace(plugin, object);
   return object;
 }

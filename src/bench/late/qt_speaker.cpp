@@ -62,8 +62,13 @@ void QtSpeaker::openSpeech() {
   if (!voice_ && !QTextToSpeech::availableEngines().isEmpty()) voice_ = std::make_unique<QTextToSpeech>();
 }
 
+void QtSpeaker::close() {
+  voice_.reset();
+  sink_.reset();
+  buffer_.reset();
+}
+
 void QtSpeaker::play(bool odd) {
-  openTones();
   if (!sink_) return;
   sink_->stop();
   buffer_ = std::make_unique<QBuffer>();
@@ -73,7 +78,6 @@ void QtSpeaker::play(bool odd) {
 }
 
 void QtSpeaker::say(const QString& text) {
-  openSpeech();
   if (!voice_ || voice_->state() == QTextToSpeech::Error) return;
   voice_->stop();
   voice_->say(text);

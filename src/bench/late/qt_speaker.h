@@ -20,6 +20,7 @@ class QtSpeaker : public QObject, public Speaker {
 public:
   void openTones() override;
   void openSpeech() override;
+  void close() override;
   void play(bool odd) override;
   void say(const QString& text) override;
 

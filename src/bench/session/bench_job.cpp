@@ -31,21 +31,31 @@ private:
   std::function<void(const Error&)> failed_;
 };
 
-void noteBoard(Job& job, const OpenBoard& board) {
+/// What a job says of its board.
+struct BoardNote {
+  std::string uuid;
+  std::string name;
+  std::string revision;
+  std::string file;
+  std::string digest;
+};
+
+BoardNote noteOf(const OpenBoard& board) {
   const BoardInfo& info = board.board->info;
-  job.boardUuid = info.uuid;
-  job.boardName = info.name.valueOr("");
-  job.boardRevision = info.revision.valueOr("");
-  job.boardFile = std::filesystem::absolute(board.file).string();
-  job.boardDigest = board.digest;
+  return {info.uuid, info.name.valueOr(""), info.revision.valueOr(""),
+          std::filesystem::absolute(board.file).string(), board.digest};
 }
 
-void copyBoardNote(const Job& from, Job& to) {
-  to.boardUuid = from.boardUuid;
-  to.boardName = from.boardName;
-  to.boardRevision = from.boardRevision;
-  to.boardFile = from.boardFile;
-  to.boardDigest = from.boardDigest;
+BoardNote noteIn(const Job& job) {
+  return {job.boardUuid, job.boardName, job.boardRevision, job.boardFile, job.boardDigest};
+}
+
+void put(const BoardNote& note, Job& job) {
+  job.boardUuid = note.uuid;
+  job.boardName = note.name;
+  job.boardRevision = note.revision;
+  job.boardFile = note.file;
+  job.boardDigest = note.digest;
 }
 
 } // namespace
@@ -88,7 +98,7 @@ bool BenchJob::reload(std::vector<Photo> known) {
 }
 
 bool BenchJob::bookIn(Job job) {
-  if (board_) noteBoard(job, *board_);
+  if (board_) netmend::put(noteOf(*board_), job);
   const auto id = book_.addJob(job);
   if (!id) {
     fail(id.error());
@@ -272,8 +282,8 @@ void BenchJob::boardOpened(OpenBoard board, bool forJob) {
   readGoodWalks();
   if (forJob && job_->boardDigest != board_->digest)
     edit(
-        tr("board of the job"), [board = *board_](Job& job) { noteBoard(job, board); },
-        [before = *job_](Job& job) { copyBoardNote(before, job); });
+        tr("board of the job"), [note = noteOf(*board_)](Job& job) { netmend::put(note, job); },
+        [note = noteIn(*job_)](Job& job) { netmend::put(note, job); });
   Q_EMIT boardChanged();
   Q_EMIT goodWalksChanged();
 }
@@ -311,15 +321,12 @@ bool BenchJob::keepGoodWalk(const Walk& walk) {
   return true;
 }
 
-bool BenchJob::takeBackGoodWalk(const Walk& walk) {
-  if (!board_) return false;
-  if (auto taken = book_.takeBackKnownGoodWalk(walk); !taken) {
-    fail(taken.error());
-    return false;
-  }
+Result<void> BenchJob::takeBackGoodWalk(const Walk& walk) {
+  if (!board_) return failure({"no board is open"});
+  if (auto taken = book_.takeBackKnownGoodWalk(walk); !taken) return taken;
   readGoodWalks();
   Q_EMIT goodWalksChanged();
-  return true;
+  return {};
 }
 
 Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {

@@ -5,6 +5,8 @@
 #include <sstream>
 #include <utility>
 
+#include <QSettings>
+
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/walk_file.h"
@@ -14,6 +16,13 @@
 namespace netmend {
 
 namespace {
+
+QString meterKey() {
+  return QStringLiteral("bench/meter");
+}
+QString byKey() {
+  return QStringLiteral("bench/by");
+}
 
 std::chrono::sys_time<std::chrono::milliseconds> now() {
   return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
@@ -44,6 +53,9 @@ WalkSession resumed(Walk walk) {
 } // namespace
 
 BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
+  const QSettings settings;
+  meter_ = settings.value(meterKey()).toString().toStdString();
+  by_ = settings.value(byKey()).toString().toStdString();
   connect(&job, &BenchJob::boardChanged, this, &BenchWalk::startOver);
   connect(&job, &BenchJob::jobOpened, this, [this] {
     const PartId part = partOfJob();
@@ -225,6 +237,20 @@ void BenchWalk::setCondition(const Condition& condition) {
   Q_EMIT changed();
 }
 
+void BenchWalk::setMeter(const std::string& id) {
+  if (id != meter_) QSettings().setValue(meterKey(), QString::fromStdString(id));
+  meter_ = id;
+  goodSession_.walk.meter = id;
+  badSession_.walk.meter = id;
+}
+
+void BenchWalk::setBy(const std::string& name) {
+  if (name != by_) QSettings().setValue(byKey(), QString::fromStdString(name));
+  by_ = name;
+  goodSession_.walk.by = name;
+  badSession_.walk.by = name;
+}
+
 Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
   if (good_) return writeWalkFile(goodFile(), after.walk);
   const std::size_t count = after.walk.readings.size();
@@ -317,12 +343,16 @@ bool BenchWalk::keepGood() {
 Result<void> BenchWalk::takeBackKeptGood() {
   // First the file: a walk that is in both counts once, one that is in neither is lost.
   if (auto written = writeWalkFile(goodFile(), keptGood_->walk); !written) return written;
-  goodSession_ = *std::exchange(keptGood_, std::nullopt);
+  const WalkSession empty = std::exchange(goodSession_, *keptGood_);
+  if (auto taken = job_.takeBackGoodWalk(goodSession_.walk); !taken) {
+    goodSession_ = empty;
+    std::error_code error;
+    std::filesystem::remove(goodFile(), error);
+    return taken;
+  }
+  keptGood_.reset();
   goodCondition_ = true;
-  if (!job_.takeBackGoodWalk(goodSession_.walk)) return failure({"not kept"});
   last_.reset();
-  weigh();
-  judge();
   Q_EMIT changed();
   return {};
 }

@@ -22,6 +22,18 @@
 
 namespace netmend {
 
+namespace {
+
+/// Takes what room is left, but asks for its least: a layout whose height depends on its width would count it
+/// as nothing if it asked for nothing.
+class LowScrollArea : public QScrollArea {
+public:
+  using QScrollArea::QScrollArea;
+  [[nodiscard]] QSize sizeHint() const override { return {QScrollArea::sizeHint().width(), minimumHeight()}; }
+};
+
+} // namespace
+
 FindPage::FindPage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), line_(new QLineEdit(this)),
       name_(makeLabel(Letters::metre, QStringLiteral("lineName"), this)),
@@ -104,14 +116,14 @@ QLayout* FindPage::probe() {
   for (QLabel* label : {again_, reason_, unknown_})
     said->addWidget(label);
   said->addStretch(1);
-  auto* scroll = new QScrollArea(this);
+  auto* scroll = new LowScrollArea(this);
   scroll->setObjectName(QStringLiteral("why"));
   scroll->setAccessibleName(tr("Why this probe, and what is not known"));
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll->setWidget(words);
-  scroll->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
+  scroll->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
   scroll->setMinimumHeight(scroll->fontMetrics().lineSpacing() * 3);
   layout->addWidget(scroll, 1);
   return layout;

@@ -256,6 +256,7 @@ void HandOverPage::writeSheet() {
           Q_EMIT told(shown(made.error().text()), true);
           return;
         }
+        if (made->undrawn) Q_EMIT told(shown(made->undrawn->text()), true);
         sheet_ = made->pdf;
         const auto pages = static_cast<int>(made->pages.size());
         preview_->setPages(std::move(made->pages));

@@ -26,7 +26,10 @@ Result<SheetPages> makeSheet(const SheetOrder& order, const std::stop_token& sto
   SheetPages out;
   out.pdf = QByteArray(bytes->data(), static_cast<qsizetype>(bytes->size()));
   const auto paper = late<Paper>();
-  if (!paper) return failure(paper.error());
+  if (!paper) {
+    out.undrawn = paper.error();
+    return out;
+  }
   auto pages = (*paper)->draw(out.pdf, order.pageWidth, stop);
   if (!pages) return failure(pages.error());
   out.pages = std::move(*pages);

@@ -28,6 +28,7 @@ struct SheetOrder {
 struct SheetPages {
   QByteArray pdf;
   std::vector<QImage> pages;
+  std::optional<Error> undrawn; ///< why there are no pictures; the document holds all the same
 };
 
 /// Writes the sheet as the command line does and draws its pages from what was written. Stops between pages.

@@ -11,7 +11,6 @@
 #include <QLocale>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QSettings>
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
@@ -24,13 +23,6 @@
 namespace netmend {
 
 namespace {
-
-QString meterKey() {
-  return QStringLiteral("bench/meter");
-}
-QString byKey() {
-  return QStringLiteral("bench/by");
-}
 
 constexpr std::array walkModes{ReadingMode::diode, ReadingMode::diodeReverse, ReadingMode::ohms,
                                ReadingMode::continuity, ReadingMode::volts};
@@ -64,6 +56,7 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   layout->addWidget(scroll, 3);
   connect(&desk_.walk, &BenchWalk::changed, this, &WalkPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &WalkPage::showParts);
+  connect(&desk_.job, &BenchJob::jobOpened, this, &WalkPage::forgetAsked);
   connect(&desk_.job, &BenchJob::jobChanged, this, &WalkPage::refresh);
   showParts();
 }
@@ -72,12 +65,13 @@ QLayout* WalkPage::head() {
   auto* row = new WrapLayout;
   band_->setWordWrap(false);
   row->addWidget(band_);
-  connect(other_, &QPushButton::clicked, this, [this] { desk_.walk.setGood(!desk_.walk.good()); });
+  connect(other_, &QPushButton::clicked, this, [this] { command(Qt::Key_G); });
   row->addWidget(other_);
-  row->addWidget(field_->keyButton(tr("Condition"), Qt::Key_C));
+  row->addWidget(field_->keyButton(tr("Condition, meter"), Qt::Key_C));
   part_->setAccessibleName(tr("What to walk"));
   part_->setObjectName(QStringLiteral("part"));
   connect(part_, &QComboBox::activated, this, [this] {
+    forgetAsked();
     desk_.walk.setPart(PartId(part_->currentData().toULongLong()));
     field_->setFocus();
   });
@@ -103,9 +97,8 @@ QWidget* WalkPage::condition() {
   meter_->addItem(tr("not stated"), QString());
   for (const MeterProfile& meter : desk_.job.data().probing.meters)
     meter_->addItem(shown(meter.name), QString::fromStdString(meter.id));
-  const QSettings settings;
-  meter_->setCurrentIndex(std::max(0, meter_->findData(settings.value(meterKey()))));
-  by_->setText(settings.value(byKey()).toString());
+  meter_->setCurrentIndex(std::max(0, meter_->findData(QString::fromStdString(desk_.walk.meter()))));
+  by_->setText(QString::fromStdString(desk_.walk.by()));
   by_->setPlaceholderText(tr("name or initials"));
   struct Question {
     QString text;
@@ -128,23 +121,19 @@ QWidget* WalkPage::condition() {
     connect(field, &QLineEdit::returnPressed, this, &WalkPage::startWithCondition);
   connect(meter_, &QComboBox::currentIndexChanged, this, &WalkPage::keepWho);
   connect(by_, &QLineEdit::editingFinished, this, &WalkPage::keepWho);
-  keepWho();
   return conditionBox_;
 }
 
-/// Not asked again: who measures, and with what, is the same tomorrow.
 void WalkPage::keepWho() {
-  const QString meter = meter_->currentData().toString();
-  const QString by = by_->text().trimmed();
-  QSettings settings;
-  if (settings.value(meterKey()).toString() != meter) settings.setValue(meterKey(), meter);
-  if (settings.value(byKey()).toString() != by) settings.setValue(byKey(), by);
-  desk_.walk.setMeter(meter.toStdString());
-  desk_.walk.setBy(by.toStdString());
+  desk_.walk.setMeter(meter_->currentData().toString().toStdString());
+  desk_.walk.setBy(by_->text().trimmed().toStdString());
 }
 
 void WalkPage::startWithCondition() {
-  Condition condition;
+  // What is not asked here, as parts that were lifted, stays as it is known.
+  Condition condition = desk_.walk.walk().condition;
+  condition.plugged.clear();
+  condition.temperature.reset();
   for (const QString& name : plugged_->text().split(QLatin1Char(','), Qt::SkipEmptyParts))
     if (!name.trimmed().isEmpty()) condition.plugged.push_back(name.trimmed().toStdString());
   std::sort(condition.plugged.begin(), condition.plugged.end());
@@ -174,9 +163,17 @@ void WalkPage::askCondition() {
   plugged_->setFocus();
 }
 
+void WalkPage::forgetAsked() {
+  if (!conditionWanted_) return;
+  conditionWanted_ = false;
+  plugged_->clear();
+  temperature_->clear();
+}
+
 void WalkPage::conditionAsTyped() {
+  keepWho();
   const bool said = !plugged_->text().trimmed().isEmpty() || !temperature_->text().trimmed().isEmpty();
-  if (said && (conditionWanted_ || !desk_.walk.conditionKnown())) startWithCondition();
+  if (conditionWanted_ || (said && !desk_.walk.conditionKnown())) startWithCondition();
 }
 
 QLayout* WalkPage::now() {
@@ -249,6 +246,7 @@ bool WalkPage::command(int key) {
     askCondition();
     return true;
   case Qt::Key_G:
+    forgetAsked();
     desk_.walk.setGood(!desk_.walk.good());
     return true;
   case Qt::Key_K:

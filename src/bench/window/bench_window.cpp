@@ -281,7 +281,9 @@ void BenchWindow::nameRail() {
     rail_[i]->setText(textOf(i, true));
     wanted += rail_[i]->sizeHint().width();
   }
-  const int room = width() - jobLabel_->sizeHint().width() - live_->sizeHint().width();
+  const int gaps = (railRow_->count() - 1) * std::max(0, railRow_->spacing());
+  const int room =
+      rail_[0]->parentWidget()->width() - jobLabel_->sizeHint().width() - live_->sizeHint().width() - gaps;
   const bool all = wanted <= room;
   for (std::size_t i = 0; i < stations.size(); ++i) {
     const bool named = all || stations[i] == station_;
@@ -369,7 +371,9 @@ void BenchWindow::dropEvent(QDropEvent* event) {
 
 void BenchWindow::showEvent(QShowEvent* event) {
   // Not before: the station at which it was left may be another one, and making a page takes its time.
-  if (pages_->count() == 0) showStation(station_);
+  if (pages_->currentWidget() == nullptr ||
+      pages_->currentWidget() != made_.at(static_cast<std::size_t>(station_)))
+    showStation(station_);
   QMainWindow::showEvent(event);
 }
 

@@ -38,7 +38,19 @@ QString everywhere(const QList<QAction*>& actions) {
   std::vector<KeyRow> rows;
   for (const QAction* action : actions)
     rows.push_back({action->shortcut().toString(QKeySequence::NativeText), action->text()});
+  rows.push_back({keyName(Qt::CTRL | Qt::Key_Return), tr("to the next thing to do")});
   return section(tr("Everywhere"), rows);
+}
+
+QString whereBooking() {
+  return section(stationName(Station::bookIn),
+                 {{keyName(Qt::CTRL | Qt::Key_N), tr("a new job")},
+                  {keyName(QKeySequence::Find), tr("search all jobs")},
+                  {keyName(Qt::Key_Enter), tr("open the job that is marked")}}) +
+         section(stationName(Station::board), {{keyName(QKeySequence::Open), tr("open a board file")},
+                                               {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},
+                                               {keyName(Qt::Key_Enter), tr("walk the part that is marked")},
+                                               {keyName(Qt::Key_Escape), tr("stop reading a board")}});
 }
 
 QString whereProbing() {
@@ -62,6 +74,8 @@ QString whereProbing() {
                   {QStringLiteral("U"), tr("take the last thing back")},
                   {keyName(Qt::Key_Tab), tr("a reading elsewhere")},
                   {tr("arrows, Home"), tr("along the line's tree")},
+                  {keyName(QKeySequence::ZoomIn) + QStringLiteral(", ") + keyName(QKeySequence::ZoomOut),
+                   tr("the tree larger, smaller")},
                   {keyName(Qt::Key_PageUp) + QStringLiteral(", ") + keyName(Qt::Key_PageDown),
                    tr("through the suspects")},
                   {keyName(Qt::Key_Enter), tr("open what is folded; go on when probing has come to its end")},
@@ -88,6 +102,7 @@ QString whereRepairing() {
                  {{keyName(QKeySequence::Print), tr("print the sheet")},
                   {keyName(QKeySequence::Save), tr("save it as PDF")},
                   {keyName(Qt::CTRL | Qt::Key_H), tr("handed over")},
+                  {keyName(Qt::CTRL | Qt::Key_I), tr("add photos")},
                   {keyName(Qt::Key_Delete), tr("take a charge or photo out")}}) +
          section(tr("Footswitch and mouse"),
                  {{tr("footswitch"), tr("sends any of these keys")},
@@ -111,7 +126,12 @@ QString atMap() {
 } // namespace
 
 void BenchWindow::showKeys() {
+  if (auto* open = findChild<QDialog*>(QStringLiteral("keySheet"))) {
+    open->activateWindow();
+    return;
+  }
   auto* sheet = new QDialog(this);
+  sheet->setObjectName(QStringLiteral("keySheet"));
   sheet->setAttribute(Qt::WA_DeleteOnClose);
   sheet->setWindowTitle(tr("All keys"));
   sheet->setModal(false);
@@ -120,8 +140,9 @@ void BenchWindow::showKeys() {
   text->setObjectName(QStringLiteral("keys"));
   text->setAccessibleName(sheet->windowTitle());
   const QString column = QStringLiteral("<td width='33%'>%1</td>");
-  text->setHtml(QStringLiteral("<table width='100%'><tr>") + column.arg(everywhere(actions()) + atMap()) +
-                column.arg(whereProbing()) + column.arg(whereRepairing()) + QStringLiteral("</tr></table>"));
+  text->setHtml(QStringLiteral("<table width='100%'><tr>") +
+                column.arg(everywhere(actions()) + whereBooking()) + column.arg(whereProbing() + atMap()) +
+                column.arg(whereRepairing()) + QStringLiteral("</tr></table>"));
   layout->addWidget(text);
   sheet->resize(size() * 9 / 10);
   sheet->show();

@@ -5,6 +5,10 @@
 
 namespace netmend {
 
+Sounds::~Sounds() {
+  if (speaker_ != nullptr) speaker_->close();
+}
+
 Result<void> Sounds::load() {
   if (speaker_ != nullptr) return {};
   const auto speaker = late<Speaker>();

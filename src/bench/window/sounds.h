@@ -12,6 +12,10 @@ class Speaker;
 /// wanted. Nothing is loaded before either is. Silent where there is no sound device or no speech engine.
 class Sounds {
 public:
+  Sounds() = default;
+  Sounds(const Sounds&) = delete;
+  Sounds& operator=(const Sounds&) = delete;
+  ~Sounds();
   [[nodiscard]] Result<void> setTones(bool on);
   [[nodiscard]] Result<void> setSpeech(bool on);
   [[nodiscard]] bool tones() const { return tones_; }

@@ -23,24 +23,25 @@ constexpr int scaleStep = 25;
 } // namespace
 
 void BenchWindow::addKeys() {
-  const auto add = [this](const QString& text, const QKeySequence& key, auto act) {
+  // Of a standard key all that the desktop knows it by.
+  const auto add = [this](const QString& text, const QList<QKeySequence>& keys, auto act) {
     auto* action = new QAction(text, this);
-    action->setShortcut(key);
+    action->setShortcuts(keys);
     action->setShortcutContext(Qt::WindowShortcut);
     connect(action, &QAction::triggered, this, act);
     addAction(action);
   };
   for (std::size_t i = 0; i < stations.size(); ++i)
     add(stationName(stations[i]),
-        QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_1 + static_cast<int>(i))),
+        {QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_1 + static_cast<int>(i)))},
         [this, i] { go(stations[i]); });
-  add(tr("Undo"), QKeySequence::Undo, [this] { undo(); });
-  add(tr("Redo"), QKeySequence::Redo, [this] { job_->undoStack().redo(); });
-  add(tr("Search all jobs"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F), [this] {
+  add(tr("Undo"), QKeySequence::keyBindings(QKeySequence::Undo), [this] { undo(); });
+  add(tr("Redo"), QKeySequence::keyBindings(QKeySequence::Redo), [this] { job_->undoStack().redo(); });
+  add(tr("Search all jobs"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F)}, [this] {
     go(Station::bookIn);
     static_cast<BookInPage&>(page(station_)).search();
   });
-  add(tr("Find on the map"), QKeySequence::Find, [this] {
+  add(tr("Find on the map"), QKeySequence::keyBindings(QKeySequence::Find), [this] {
     if (station_ == Station::bookIn) {
       static_cast<BookInPage&>(page(station_)).search();
       return;
@@ -49,20 +50,20 @@ void BenchWindow::addKeys() {
     search_->setFocus();
     search_->selectAll();
   });
-  add(tr("Keyboard to the map"), QKeySequence(Qt::CTRL | Qt::Key_B), [this] { putFirst(true); });
-  add(tr("Keyboard back to the station"), QKeySequence(Qt::CTRL | Qt::Key_E), [this] { putFirst(false); });
-  add(tr("Link a meter"), QKeySequence(Qt::CTRL | Qt::Key_M), [this] { askMeter(); });
-  add(tr("Light, dark, high contrast"), QKeySequence(Qt::CTRL | Qt::Key_T), [this] {
+  add(tr("Keyboard to the map"), {QKeySequence(Qt::CTRL | Qt::Key_B)}, [this] { putFirst(true); });
+  add(tr("Keyboard back to the station"), {QKeySequence(Qt::CTRL | Qt::Key_E)}, [this] { putFirst(false); });
+  add(tr("Link a meter"), {QKeySequence(Qt::CTRL | Qt::Key_M)}, [this] { askMeter(); });
+  add(tr("Light, dark, high contrast"), {QKeySequence(Qt::CTRL | Qt::Key_T)}, [this] {
     setTheme(static_cast<PictureTheme>((static_cast<int>(theme_) + 1) % 3));
     QSettings().setValue(QStringLiteral("window/theme"), static_cast<int>(theme_));
   });
-  add(tr("Larger"), QKeySequence::ZoomIn, [this] {
+  add(tr("Larger"), QKeySequence::keyBindings(QKeySequence::ZoomIn), [this] {
     setScale(QSettings().value(QStringLiteral("window/scale"), smallestScale).toInt() + scaleStep);
   });
-  add(tr("Smaller"), QKeySequence::ZoomOut, [this] {
+  add(tr("Smaller"), QKeySequence::keyBindings(QKeySequence::ZoomOut), [this] {
     setScale(QSettings().value(QStringLiteral("window/scale"), smallestScale).toInt() - scaleStep);
   });
-  add(tr("Tones on or off"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
+  add(tr("Tones on or off"), {QKeySequence(Qt::CTRL | Qt::Key_D)}, [this] {
     if (const auto set = sounds_->setTones(!sounds_->tones()); !set) {
       tell(shown(set.error().text()), true);
       return;
@@ -70,7 +71,7 @@ void BenchWindow::addKeys() {
     QSettings().setValue(QStringLiteral("sound/tones"), sounds_->tones());
     tell(sounds_->tones() ? tr("Tones on") : tr("Tones off"), false);
   });
-  add(tr("Speech on or off"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D), [this] {
+  add(tr("Speech on or off"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D)}, [this] {
     if (const auto set = sounds_->setSpeech(!sounds_->speech()); !set) {
       tell(shown(set.error().text()), true);
       return;
@@ -78,7 +79,7 @@ void BenchWindow::addKeys() {
     QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
-  add(tr("All keys"), QKeySequence(Qt::Key_F1), [this] { showKeys(); });
+  add(tr("All keys"), {QKeySequence(Qt::Key_F1)}, [this] { showKeys(); });
   qApp->installEventFilter(this);
 }
 
@@ -89,6 +90,7 @@ void BenchWindow::setScale(int percent) {
   font.setPointSizeF(base * percent / 100.0);
   QApplication::setFont(font);
   followScale(*this);
+  nameRail();
   shareRoom();
   QSettings().setValue(QStringLiteral("window/scale"), percent);
   tell(tr("Letters at %1 %").arg(percent), false);

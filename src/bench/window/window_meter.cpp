@@ -87,6 +87,7 @@ void BenchWindow::showLive(const LiveValue& value) {
     break;
   }
   live_->setText(text);
+  nameRail();
 }
 
 void BenchWindow::takeNow() {

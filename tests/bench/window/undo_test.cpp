@@ -2,6 +2,8 @@
 
 #include <QComboBox>
 #include <QLineEdit>
+#include <QPushButton>
+#include <QTextBrowser>
 
 #include "hands.h"
 
@@ -9,6 +11,16 @@ using namespace netmend;
 using namespace netmend::testing;
 
 namespace {
+
+/// A job whose only pin was found open, with its joint resoldered.
+void resolder(const Desk& desk) {
+  if (desk.job.job() == nullptr) REQUIRE(desk.job.bookIn());
+  JobReading odd;
+  odd.reading.point = desk.walk.points().front().point;
+  odd.verdict = "open";
+  REQUIRE(desk.job.addReading(odd));
+  REQUIRE(desk.job.addAction({RepairActionId{}, RepairKind::resolder, "J1.1", "", {}, {}, std::nullopt}));
+}
 
 /// At the walk of a connector that was typed in one line.
 void walk(BenchRig& rig, const char* connector) {
@@ -91,6 +103,21 @@ TEST_CASE("a good walk that was kept stays when the next one has begun") {
   CHECK(desk.job.goodWalks().size() == 1);
 }
 
+TEST_CASE("the undo key works with nothing typed at Prove, too, and redo brings it back") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  walk(rig, "J1 4");
+  resolder(desk);
+  rig.window->go(Station::prove);
+  rig.type(QStringLiteral("450"));
+  rig.press(Qt::Key_Return);
+  REQUIRE(desk.job.job()->actions.front().proof.size() == 1);
+  rig.press(Qt::Key_Z, Qt::ControlModifier);
+  CHECK(desk.job.job()->actions.front().proof.empty());
+  rig.press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  CHECK(desk.job.job()->actions.front().proof.size() == 1);
+}
+
 TEST_CASE("what is typed first, without a job, stays as it was typed") {
   BenchRig rig;
   rig.window->go(Station::bookIn);
@@ -129,4 +156,58 @@ TEST_CASE("who measures, and with what, is asked once and stands at every readin
   enter(rig, "450");
   CHECK(rig.window->desk().job.job()->readings.front().reading.meter == "handheld-4000");
   CHECK(rig.window->desk().job.job()->readings.front().reading.by == "KB");
+}
+
+TEST_CASE("the meter that was chosen is that of a reading at Prove as well") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  desk.walk.setMeter("handheld-4000");
+  desk.walk.setBy("KB");
+  rig.window.reset();
+  rig.open();
+  const Desk later = rig.window->desk();
+  walk(rig, "J1 4");
+  later.walk.setMeter("handheld-20000");
+  resolder(later);
+  rig.window->go(Station::prove);
+  rig.type(QStringLiteral("450"));
+  rig.press(Qt::Key_Return);
+  REQUIRE(later.job.job()->readings.size() == 2);
+  CHECK(later.job.job()->readings.back().reading.meter == "handheld-20000");
+  CHECK(later.job.job()->readings.back().reading.by == "KB");
+}
+
+TEST_CASE("asked for again, the condition is what it was, and what is emptied is gone") {
+  BenchRig rig;
+  rig.type(QStringLiteral("J1 4"));
+  rig.press(Qt::Key_Return);
+  rig.type(QStringLiteral("battery"));
+  rig.press(Qt::Key_Return);
+  enter(rig, "450");
+  const Desk desk = rig.window->desk();
+  REQUIRE(desk.job.job()->readings.back().reading.condition.plugged == std::vector<std::string>{"battery"});
+  rig.press(Qt::Key_C);
+  auto* plugged = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+  REQUIRE(plugged != nullptr);
+  CHECK(plugged->text() == QStringLiteral("battery"));
+  plugged->clear();
+  // Back at the reading without Enter: the next reading takes it as it stands there.
+  rig.window->findChild<QLineEdit*>(QStringLiteral("reading"))->setFocus();
+  enter(rig, "460");
+  CHECK(desk.job.job()->readings.back().reading.condition.plugged.empty());
+}
+
+TEST_CASE("every button's key stands on the sheet of all keys") {
+  BenchRig rig;
+  for (const Station station : stations)
+    rig.window->go(station);
+  rig.press(Qt::Key_F1);
+  const auto* sheet = rig.window->findChild<QTextBrowser*>(QStringLiteral("keys"));
+  REQUIRE(sheet != nullptr);
+  const QString keys = sheet->toPlainText();
+  for (const QPushButton* button : rig.window->findChildren<QPushButton*>()) {
+    const QString key = button->shortcut().toString(QKeySequence::NativeText);
+    INFO(button->accessibleName().toStdString() << " " << key.toStdString());
+    CHECK((key.isEmpty() || keys.contains(key)));
+  }
 }

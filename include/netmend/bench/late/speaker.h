@@ -11,9 +11,11 @@ public:
   static constexpr const char* plugin = "netmend_speaker";
   virtual ~Speaker() = default;
 
-  /// Opens the device, so that the first tone does not come late.
+  /// Opens the device, so that the first tone does not come late; without it nothing is heard.
   virtual void openTones() = 0;
   virtual void openSpeech() = 0;
+  /// Gives the devices back; to be called before the application ends, since the plugin ends after it.
+  virtual void close() = 0;
   /// A short high note in range, two low ones for anything odd.
   virtual void play(bool odd) = 0;
   virtual void say(const QString& text) = 0;

@@ -82,7 +82,7 @@ public:
   /// Keeps a walk of a good board in the book, for all later jobs on this board.
   bool keepGoodWalk(const Walk& walk);
   /// Takes the very same walk out again; not on the undo stack: walks have their own undo.
-  bool takeBackGoodWalk(const Walk& walk);
+  [[nodiscard]] Result<void> takeBackGoodWalk(const Walk& walk);
 
   /// Durable when it returns. Not on the undo stack: walks have their own undo.
   [[nodiscard]] Result<JobReadingId> addReading(const JobReading& reading);

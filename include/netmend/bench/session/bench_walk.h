@@ -51,8 +51,12 @@ public:
   /// Asked once a walk: what was plugged in, the temperature.
   [[nodiscard]] bool conditionKnown() const { return good_ ? goodCondition_ : badCondition_; }
   void setCondition(const Condition& condition);
-  void setMeter(const std::string& id) { meter_ = id; }
-  void setBy(const std::string& name) { by_ = name; }
+  /// With which profile of the data folder, and by whom, it is measured from now on, at every station, and
+  /// the next time the window opens.
+  void setMeter(const std::string& id);
+  void setBy(const std::string& name);
+  [[nodiscard]] const std::string& meter() const { return meter_; }
+  [[nodiscard]] const std::string& by() const { return by_; }
 
   /// Takes one event in; durable when it returns. Errors change nothing.
   [[nodiscard]] Result<void> take(const ReadingEvent& event);

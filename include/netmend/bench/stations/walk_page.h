@@ -52,6 +52,8 @@ private:
   void showConnector();
   void keepWho();
   void askCondition();
+  /// What was asked for again was about another walk.
+  void forgetAsked();
   void startWithCondition();
   /// With the first reading, for who did not press Enter behind it.
   void conditionAsTyped();
