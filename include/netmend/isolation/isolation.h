@@ -125,7 +125,7 @@ struct Isolation {
 struct Evidence {
   std::size_t observation = 0;
   double bits = 0.0; ///< log2 of its likelihood under this suspect over that under all the others
-  std::string text;  ///< "J4.11 read 0.471 V; 0.453 ± 0.008 V expected here: 5.1 bits against"
+  std::string text;  ///< "J4.11 read 0.471 V; here 0.453 ± 0.008 V is expected: 34 times less likely"
 };
 
 struct Suspect {
@@ -165,7 +165,7 @@ struct ProbeProposal {
   double bits = 0.0; ///< expected fall of entropy
   double bitsPerMinute = 0.0;
   double betterGuess = 0.0; ///< expected rise of the probability to pick the right repair
-  std::string text;         ///< "diode at J4.11: 0.94 bits for 15 s"
+  std::string text;         ///< "diode mode at J4.11: narrows 8.3 possible repairs down to 4.3 in 15 s; …"
 };
 
 struct NextProbe {
