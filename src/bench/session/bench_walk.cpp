@@ -194,6 +194,7 @@ std::vector<PartId> BenchWalk::partsToWalk() const {
 void BenchWalk::setPart(PartId part) {
   if (part == part_) return;
   part_ = part;
+  keptGood_.reset();
   const auto condition =
       badCondition_ ? std::make_optional(badSession_.walk.condition) : std::optional<Condition>();
   // A good walk under way stays what it is about; a new one begins with its first reading.

@@ -281,14 +281,16 @@ void BenchWindow::nameRail() {
     rail_[i]->setText(textOf(i, true));
     wanted += rail_[i]->sizeHint().width();
   }
+  // Of the window's width, which is known before anything is laid out.
+  const QMargins margins = centralWidget()->layout()->contentsMargins();
   const int gaps = (railRow_->count() - 1) * std::max(0, railRow_->spacing());
-  const int room =
-      rail_[0]->parentWidget()->width() - jobLabel_->sizeHint().width() - live_->sizeHint().width() - gaps;
+  const int room = width() - margins.left() - margins.right() - gaps - jobLabel_->sizeHint().width() -
+                   live_->sizeHint().width();
   const bool all = wanted <= room;
   for (std::size_t i = 0; i < stations.size(); ++i) {
-    const bool named = all || stations[i] == station_;
-    rail_[i]->setText(textOf(i, named));
-    railRow_->setStretchFactor(rail_[i], named ? 3 : 1);
+    rail_[i]->setText(textOf(i, all || stations[i] == station_));
+    // Each in proportion to its own words: equal shares would cut the longest.
+    railRow_->setStretchFactor(rail_[i], rail_[i]->sizeHint().width());
   }
 }
 

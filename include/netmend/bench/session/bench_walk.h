@@ -76,8 +76,8 @@ public:
   /// Expected values, the job's board and, where it is walked, the good board live beside it.
   [[nodiscard]] PinStrip strip() const;
 
-  /// Puts the good walk into the book and begins the next. False when it has no readings. Undo before the
-  /// next one's first reading takes it out of the book again.
+  /// Puts the good walk into the book and begins the next. False when it has no readings. Undo takes it
+  /// out of the book again, until the next one's first reading or another part.
   bool keepGood();
 
 Q_SIGNALS:
