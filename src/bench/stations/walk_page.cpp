@@ -193,8 +193,8 @@ QLayout* WalkPage::now() {
   said->addStretch(1);
   result->addLayout(said, 1);
   words_ = new QBoxLayout(QBoxLayout::TopToBottom);
-  words_->addLayout(words, 3);
-  words_->addWidget(result_, 2);
+  words_->addLayout(words, 1);
+  words_->addWidget(result_, 1);
   now_ = new QBoxLayout(QBoxLayout::LeftToRight);
   now_->addLayout(words_, 3);
   connector_->onPin = [this](std::size_t pin) { desk_.walk.goTo(pin); };
