@@ -15,6 +15,8 @@
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
 #include "netmend/repair/function_check.h"
+#include "netmend/repair/proof.h"
+#include "netmend/repair/repair_data.h"
 
 namespace netmend {
 
@@ -29,13 +31,26 @@ Result<LoadedBoard> boardOf(const Job& job, std::vector<std::string>& notices) {
   return LoadedBoard{};
 }
 
+/// A reading at a place that has to prove the repair is judged by what it must read there; any other by what
+/// good boards read.
+JobReading judged(const Reading& reading, const Verdict& verdict, ReadingPurpose purpose,
+                  const std::vector<ProofPoint>& points, const ProofBasis& basis) {
+  const auto point = std::find_if(points.begin(), points.end(),
+                                  [&](const ProofPoint& p) { return sameMeasurement(p, reading); });
+  if (purpose != ReadingPurpose::proof || point == points.end())
+    return toJobReading(reading, purpose, &verdict);
+  JobReading out = judgedProof(*point, reading.value, reading.meter, basis);
+  out.reading = reading;
+  return out;
+}
+
 Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const Job& job,
                                               std::vector<std::string>& notices) {
   if (options.walks.empty() && options.readings.empty()) return std::vector<JobReading>{};
   const auto board = boardOf(job, notices);
   if (!board) return failure(board.error());
   const Lookup* lookup = board->lookup.get();
-  const auto data = loadProbingData(dataFolder());
+  const auto data = loadRepairData(dataFolder());
   if (!data) return failure(data.error());
   const auto good = goodWalksOf(options.good, options.book, lookup);
   if (!good) return failure(good.error());
@@ -57,13 +72,15 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
     }
     walks->push_back(std::move(typed));
   }
-  const ExpectedTable expected = expectedValues(*good, lookup, *data);
+  const ExpectedTable expected = expectedValues(*good, lookup, data->probing);
   const auto purpose = fromWord(readingPurposeWords, options.purpose).value_or(ReadingPurpose::fault);
+  const ProofBasis basis{job, lookup, expected, *data};
+  const std::vector<ProofPoint> points = proofPoints(basis);
   std::vector<JobReading> out;
   for (const Walk& walk : *walks) {
-    const JudgedWalk judged = judgeWalk(walk, expected, lookup, *data);
+    const JudgedWalk walked = judgeWalk(walk, expected, lookup, data->probing);
     for (std::size_t i = 0; i < walk.readings.size(); ++i)
-      out.push_back(toJobReading(walk.readings[i], purpose, &judged.verdicts[i]));
+      out.push_back(judged(walk.readings[i], walked.verdicts[i], purpose, points, basis));
   }
   return out;
 }
@@ -220,8 +237,7 @@ Result<Answer> addToJob(const AddOptions& options) {
     const auto& point = reading.reading.point.label;
     answer.json["readings"].push_back(
         {{"id", added->readings[i].value}, {"point", point}, {"verdict", reading.verdict}});
-    const bool flag = !reading.verdict.empty() && reading.verdict != word(VerdictKind::inRange) &&
-                      reading.verdict != word(VerdictKind::nothingToCompare);
+    const bool flag = isFinding(reading.verdict);
     odd = odd || flag;
     if (flag || add->readings.size() <= 8)
       answer.text += fmt::format("{}: {}. {}\n", point, reading.verdict, reading.explanation);

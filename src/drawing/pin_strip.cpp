@@ -238,8 +238,4 @@ MarkShape markForVerdict(const std::string& word) {
   return MarkShape::hollow;
 }
 
-bool isFinding(const std::string& word) {
-  return !word.empty() && word != "in range" && word != "nothing to compare";
-}
-
 } // namespace netmend

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "netmend/probing/reading_entry.h"
+#include "netmend/probing/verdict.h"
 #include "netmend/probing/words.h"
 
 namespace netmend {

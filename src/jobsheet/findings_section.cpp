@@ -5,6 +5,7 @@
 #include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/probing/verdict.h"
 #include "netmend/probing/words.h"
 #include "sections.h"
 #include "signs.h"

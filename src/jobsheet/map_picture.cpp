@@ -7,6 +7,7 @@
 #include "netmend/drawing/palette.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/probing/verdict.h"
 #include "text.h"
 
 namespace netmend {

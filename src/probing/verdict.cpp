@@ -70,6 +70,11 @@ bool isFlag(VerdictKind kind) {
   return kind != VerdictKind::inRange && kind != VerdictKind::nothingToCompare;
 }
 
+bool isFinding(std::string_view verdict) {
+  return !verdict.empty() && verdict != word(VerdictKind::inRange) &&
+         verdict != word(VerdictKind::nothingToCompare);
+}
+
 std::size_t JudgedWalk::flags() const {
   return static_cast<std::size_t>(
       std::count_if(verdicts.begin(), verdicts.end(), [](const Verdict& v) { return isFlag(v.kind); }));

@@ -1,4 +1,5 @@
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/probing/verdict.h"
 
 #include <catch2/catch.hpp>
 

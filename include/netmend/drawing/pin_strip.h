@@ -45,8 +45,6 @@ struct PinStrip {
 /// Shape for one of the verdict words of a job ("in range", "open", "short", "low", "high",
 /// "reads where OL is expected"); anything else has nothing to compare.
 [[nodiscard]] MarkShape markForVerdict(const std::string& word);
-/// Whether a verdict word names a finding.
-[[nodiscard]] bool isFinding(const std::string& word);
 
 /// A mark of so many units across, filled with its colour, edged in ink.
 void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, const PictureColors& colors = {});

@@ -16,6 +16,8 @@ enum class VerdictKind { inRange, open, shorted, low, high, readsWhereOverLimitE
 [[nodiscard]] std::optional<VerdictKind> verdictKindFrom(std::string_view word);
 /// Anything but `in range` and `nothing to compare`.
 [[nodiscard]] bool isFlag(VerdictKind kind);
+/// The same of a verdict's word, as a job keeps it.
+[[nodiscard]] bool isFinding(std::string_view word);
 
 /// What a fault makes of a reading, as shares that add up to 1, by mode.
 struct FaultReadings {

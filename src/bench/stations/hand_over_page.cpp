@@ -22,7 +22,7 @@
 #include "netmend/base/file.h"
 #include "netmend/bench/late/late.h"
 #include "netmend/bench/late/paper.h"
-#include "netmend/bench/session/proof.h"
+#include "netmend/bench/session/proof_open.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
@@ -372,7 +372,7 @@ void HandOverPage::handOver() {
   if (job == nullptr) return;
   keepNotes();
   const bool repaired = actionToProve(*job) != nullptr;
-  const auto points = proofPoints({*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+  const auto points = proofPoints(proofBasis(desk_.job));
   const bool proved = repaired && openForProof(points, *job, {}).isEmpty();
   if (!desk_.job.setState(repaired ? JobState::handedOver : JobState::returnedUnrepaired)) return;
   Q_EMIT told(!repaired ? tr("Returned unrepaired; Undo takes it back")

@@ -9,6 +9,7 @@
 
 #include "connector_lie.h"
 #include "function_checks.h"
+#include "netmend/bench/session/proof_open.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/pictures.h"
 #include "netmend/bench/widgets/reading_field.h"
@@ -126,7 +127,7 @@ void ProvePage::readPoints() {
     due_.reset();
     last_.reset();
   }
-  points_ = proofPoints({*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+  points_ = proofPoints(proofBasis(desk_.job));
 }
 
 void ProvePage::refresh() {
@@ -262,8 +263,7 @@ void ProvePage::reading(std::optional<double> value) {
   const ProofPoint point = *found;
   const auto at = static_cast<std::size_t>(found - points_.data());
   const Walk& walk = desk_.walk.walk(false);
-  JobReading entry = judgedProof(point, value, walk.meter,
-                                 {*job, desk_.job.board(), desk_.job.expected(), desk_.job.data()});
+  JobReading entry = judgedProof(point, value, walk.meter, proofBasis(desk_.job));
   entry.reading.by = walk.by;
   const auto replaced = point.now ? point.now->id : JobReadingId{};
   const bool kept =

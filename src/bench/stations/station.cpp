@@ -4,7 +4,7 @@
 
 #include <QCoreApplication>
 
-#include "netmend/bench/session/proof.h"
+#include "netmend/bench/session/proof_open.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/repair/function_check.h"
 
@@ -27,7 +27,7 @@ bool allStepsDone(const RepairAction& action) {
 QStringList openProof(const Desk& desk) {
   const Job& job = *desk.job.job();
   if (!job.actions.empty() && actionToProve(job) == nullptr) return {}; // given up
-  const auto points = proofPoints({job, desk.job.board(), desk.job.expected(), desk.job.data()});
+  const auto points = proofPoints(proofBasis(desk.job));
   std::vector<std::size_t> neighbours;
   for (std::size_t i = 0; i < points.size(); ++i)
     if (points[i].why == ProofWhy::neighbour) neighbours.push_back(i);

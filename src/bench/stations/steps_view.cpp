@@ -9,7 +9,6 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include "netmend/bench/session/step_check.h"
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/reading_field.h"
 #include "netmend/bench/widgets/wrap_layout.h"
@@ -18,6 +17,7 @@
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/repair/function_check.h"
+#include "netmend/repair/step_check.h"
 #include "scrolled.h"
 
 namespace netmend {

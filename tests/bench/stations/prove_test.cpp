@@ -6,6 +6,7 @@
 #include <QTreeWidget>
 
 #include "demo_desk.h"
+#include "netmend/bench/session/proof_open.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/repair/function_check.h"
 
@@ -25,9 +26,7 @@ struct Bridged : DemoDesk {
       step.done = true;
     REQUIRE(job->updateAction(QStringLiteral("ticks"), action));
   }
-  [[nodiscard]] std::vector<ProofPoint> points() const {
-    return proofPoints({*job->job(), job->board(), job->expected(), job->data()});
-  }
+  [[nodiscard]] std::vector<ProofPoint> points() const { return proofPoints(proofBasis(*job)); }
 };
 
 /// What a good board reads at a point, as somebody would type it.
@@ -126,7 +125,7 @@ TEST_CASE(
   const auto wire = std::find_if(points.begin(), points.end(),
                                  [](const ProofPoint& p) { return p.why == ProofWhy::endToEnd; });
   REQUIRE(wire != points.end());
-  const ProofBasis basis{*demo.job->job(), demo.job->board(), demo.job->expected(), demo.job->data()};
+  const ProofBasis basis = proofBasis(*demo.job);
   CHECK(judgedProof(*wire, 0.6, "", basis).verdict == "in range");
   CHECK(judgedProof(*wire, std::nullopt, "", basis).verdict == "open");
   CHECK(judgedProof(*wire, 12.0, "", basis).verdict == "high");

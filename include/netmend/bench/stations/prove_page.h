@@ -3,8 +3,8 @@
 #include <optional>
 #include <vector>
 
-#include "netmend/bench/session/proof.h"
 #include "netmend/bench/stations/station.h"
+#include "netmend/repair/proof.h"
 
 class QLabel;
 

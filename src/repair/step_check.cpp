@@ -1,4 +1,4 @@
-#include "netmend/bench/session/step_check.h"
+#include "netmend/repair/step_check.h"
 
 #include <cmath>
 

@@ -1,17 +1,15 @@
-#include "netmend/bench/session/proof.h"
+#include "netmend/repair/proof.h"
 
 #include <algorithm>
 #include <charconv>
 
-#include <QCoreApplication>
 #include <fmt/format.h>
 
-#include "netmend/bench/session/step_check.h"
-#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/repair/function_check.h"
+#include "netmend/repair/step_check.h"
 
 namespace netmend {
 
@@ -20,17 +18,12 @@ namespace {
 constexpr double jointsAllowed = 2.0;     ///< times the wire's resistance: above it a joint is bad
 constexpr std::size_t mostNeighbours = 4; ///< of one point
 
-bool samePlace(const ProbePoint& a, const ProbePoint& b) {
+bool sameProbe(const ProbePoint& a, const ProbePoint& b) {
   return a.pin && b.pin ? a.pin == b.pin : a.label == b.label;
 }
 
 bool sameMeasurementAs(const Reading& a, const Reading& b) {
-  return a.mode == b.mode && samePlace(a.point, b.point) && samePlace(a.other, b.other);
-}
-
-bool oddWord(const std::string& verdict) {
-  return !verdict.empty() && verdict != word(VerdictKind::inRange) &&
-         verdict != word(VerdictKind::nothingToCompare);
+  return a.mode == b.mode && sameProbe(a.point, b.point) && sameProbe(a.other, b.other);
 }
 
 /// The latest reading of each place before the repair.
@@ -49,10 +42,6 @@ std::vector<const JobReading*> readingsBefore(const Job& job) {
   return out;
 }
 
-const Lookup* lookupOf(const ProofBasis& basis) {
-  return basis.board != nullptr ? basis.board->lookup.get() : nullptr;
-}
-
 const MeterProfile& meterFor(const std::string& id, const ProofBasis& basis) {
   const MeterProfile* found = findMeter(basis.data.probing.meters, id);
   return found != nullptr ? *found : basis.data.probing.meters.front();
@@ -66,7 +55,7 @@ ReadingSetting settingAt(const ProofPoint& point) {
 
 /// Copper of one net reads the same everywhere, so a landing should read what the net's walked pins do.
 void expectAsNet(ProofPoint& point, const ProofBasis& basis) {
-  const Lookup* lookup = lookupOf(basis);
+  const Lookup* lookup = basis.lookup;
   const Pin* pin = lookup != nullptr ? lookup->board().pins.find(point.point.pin) : nullptr;
   if (pin == nullptr || !pin->net.known() || !pin->net.value) return;
   for (const PinId other : lookup->pinsOf(pin->net.value)) {
@@ -83,7 +72,7 @@ void expectAsNet(ProofPoint& point, const ProofBasis& basis) {
 void expectAsStep(ProofPoint& point, const RepairAction& action, const ProofBasis& basis) {
   for (auto step = action.steps.rbegin(); step != action.steps.rend(); ++step) {
     if (!step->check || isFunctionCheck(*step)) continue;
-    const StepReading wanted = wantedReading(*step, action, lookupOf(basis));
+    const StepReading wanted = wantedReading(*step, action, basis.lookup);
     if (wanted.mode != point.mode || !wanted.interval) continue;
     point.limits = wanted.interval;
     point.expectedFrom = "what the work steps expect of the bridged line";
@@ -97,12 +86,12 @@ public:
 
   void addOdd(RepairActionId action) {
     for (const JobReading* entry : before_)
-      if (oddWord(entry->verdict)) add(fromReading(*entry, ProofWhy::odd, action));
+      if (isFinding(entry->verdict)) add(fromReading(*entry, ProofWhy::odd, action));
   }
 
   void addJumper(const RepairAction& action) {
-    const ProbePoint from = landingPoint(action.jumper->from, lookupOf(basis_));
-    const ProbePoint to = landingPoint(action.jumper->to, lookupOf(basis_));
+    const ProbePoint from = landingPoint(action.jumper->from, basis_.lookup);
+    const ProbePoint to = landingPoint(action.jumper->to, basis_.lookup);
     for (const ProbePoint& landing : {from, to})
       addLanding(action, landing);
     ProofPoint wire = plain(ProofWhy::endToEnd, from, action.id);
@@ -130,8 +119,8 @@ public:
 private:
   bool add(ProofPoint point) {
     for (const ProofPoint& other : points_)
-      if (other.mode == point.mode && samePlace(other.point, point.point) &&
-          samePlace(other.other, point.other))
+      if (other.mode == point.mode && sameProbe(other.point, point.point) &&
+          sameProbe(other.other, point.other))
         return false;
     if (!point.expected)
       if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
@@ -194,8 +183,8 @@ private:
 
   /// Next to each other on one part: by place where the board knows, else by number.
   [[nodiscard]] bool beside(const ProbePoint& a, const ProbePoint& b) const {
-    if (samePlace(a, b)) return false;
-    const Lookup* lookup = lookupOf(basis_);
+    if (sameProbe(a, b)) return false;
+    const Lookup* lookup = basis_.lookup;
     if (lookup != nullptr && a.pin && b.pin) {
       const Fact<Point> atA = positionOf(*lookup, a.pin);
       const Fact<Point> atB = positionOf(*lookup, b.pin);
@@ -211,9 +200,9 @@ private:
   /// A little more than the least distance from this pin to another of its part.
   [[nodiscard]] Length reachOf(PinId pin, const Pin& of, Point at) const {
     std::optional<Length> least;
-    for (const PinId other : lookupOf(basis_)->pinsOf(of.part)) {
+    for (const PinId other : basis_.lookup->pinsOf(of.part)) {
       if (other == pin) continue;
-      const Fact<Point> place = positionOf(*lookupOf(basis_), other);
+      const Fact<Point> place = positionOf(*basis_.lookup, other);
       if (!place.known()) continue;
       const Length away = distance(at, place.value);
       if (away > Length(0) && (!least || away < *least)) least = away;
@@ -246,20 +235,11 @@ VerdictKind kindBy(const ValueInterval& limits, std::optional<double> value) {
   return *value > limits.highest ? VerdictKind::high : VerdictKind::inRange;
 }
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("netmend", text);
-}
-
-QString nameOfPoint(const ProofPoint& point) {
-  const QString at = shown(point.point.label);
-  return point.why == ProofWhy::endToEnd ? tr("%1 to %2").arg(at, shown(point.other.label)) : at;
-}
-
 } // namespace
 
 bool sameMeasurement(const ProofPoint& point, const Reading& reading) {
-  return point.mode == reading.mode && samePlace(point.point, reading.point) &&
-         samePlace(point.other, reading.other);
+  return point.mode == reading.mode && sameProbe(point.point, reading.point) &&
+         sameProbe(point.other, reading.other);
 }
 
 std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
@@ -306,37 +286,6 @@ JobReading judgedProof(const ProofPoint& point, std::optional<double> value, con
   out.verdict = word(verdict.kind);
   out.explanation = verdict.explanation;
   if (!point.expectedFrom.empty()) out.explanation += " (" + point.expectedFrom + ")";
-  return out;
-}
-
-QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
-                         const std::vector<std::size_t>& skipped) {
-  QStringList out;
-  if (actionToProve(job) == nullptr) return {tr("nothing has been repaired yet")};
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const ProofPoint& point = points[i];
-    const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    const QString name = nameOfPoint(point);
-    if (point.now && oddWord(point.now->verdict))
-      out << tr("%1 reads %2: %3")
-                 .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
-                      shown(point.now->verdict));
-    else if (!point.now && !(left && point.why == ProofWhy::neighbour))
-      out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
-  }
-  std::size_t functions = 0;
-  int work = 0;
-  for (const RepairAction& action : job.actions)
-    for (const WorkStep& step : action.steps) {
-      if (isFunctionCheck(step)) ++functions;
-      if (step.done) continue;
-      if (isFunctionCheck(step))
-        out << tr("not seen to work: %1").arg(QString::fromStdString(step.text));
-      else
-        ++work;
-    }
-  if (work > 0) out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr, work);
-  if (functions == 0) out << tr("no function has been tried");
   return out;
 }
 

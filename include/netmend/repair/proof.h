@@ -4,14 +4,12 @@
 #include <string>
 #include <vector>
 
-#include <QStringList>
-
-#include "netmend/bench/session/open_board.h"
+#include "netmend/board/lookup.h"
 #include "netmend/jobbook/job.h"
 #include "netmend/probing/expected.h"
 #include "netmend/repair/repair_data.h"
 
-/// What has to be measured again after a repair, and whether all of it together proves that the repair holds.
+/// What has to be measured again after a repair, and what it must read.
 namespace netmend {
 
 enum class ProofWhy {
@@ -39,7 +37,7 @@ struct ProofPoint {
 /// What a proof is made from.
 struct ProofBasis {
   const Job& job;
-  const OpenBoard* board; ///< null: places are known by their labels alone
+  const Lookup* lookup; ///< null: places are known by their labels alone
   const ExpectedTable& expected;
   const RepairData& data;
 };
@@ -57,10 +55,5 @@ struct ProofBasis {
 
 /// The same place measured in the same way.
 [[nodiscard]] bool sameMeasurement(const ProofPoint& point, const Reading& reading);
-
-/// What still stands against "proved", in whole sentences; empty: proved. `skipped` are indices into
-/// `points`: a neighbour may be left out, anything else not.
-[[nodiscard]] QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
-                                       const std::vector<std::size_t>& skipped);
 
 } // namespace netmend

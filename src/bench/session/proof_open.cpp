@@ -1,0 +1,63 @@
+#include "netmend/bench/session/proof_open.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+
+#include "netmend/drawing/shown.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/probing/verdict.h"
+#include "netmend/repair/function_check.h"
+
+namespace netmend {
+
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("netmend", text);
+}
+
+QString nameOfPoint(const ProofPoint& point) {
+  const QString at = shown(point.point.label);
+  return point.why == ProofWhy::endToEnd ? tr("%1 to %2").arg(at, shown(point.other.label)) : at;
+}
+
+} // namespace
+
+ProofBasis proofBasis(const BenchJob& job) {
+  const OpenBoard* board = job.board();
+  return {*job.job(), board != nullptr ? board->lookup.get() : nullptr, job.expected(), job.data()};
+}
+
+QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
+                         const std::vector<std::size_t>& skipped) {
+  QStringList out;
+  if (actionToProve(job) == nullptr) return {tr("nothing has been repaired yet")};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const ProofPoint& point = points[i];
+    const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
+    const QString name = nameOfPoint(point);
+    if (point.now && isFinding(point.now->verdict))
+      out << tr("%1 reads %2: %3")
+                 .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
+                      shown(point.now->verdict));
+    else if (!point.now && !(left && point.why == ProofWhy::neighbour))
+      out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
+  }
+  std::size_t functions = 0;
+  int work = 0;
+  for (const RepairAction& action : job.actions)
+    for (const WorkStep& step : action.steps) {
+      if (isFunctionCheck(step)) ++functions;
+      if (step.done) continue;
+      if (isFunctionCheck(step))
+        out << tr("not seen to work: %1").arg(QString::fromStdString(step.text));
+      else
+        ++work;
+    }
+  if (work > 0) out << QCoreApplication::translate("netmend", "%n work step(s) not ticked", nullptr, work);
+  if (functions == 0) out << tr("no function has been tried");
+  return out;
+}
+
+} // namespace netmend
