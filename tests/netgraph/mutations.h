@@ -31,9 +31,10 @@ public:
     const Track& track = board_.tracks[upTo(board_.tracks.size())];
     if (!track.net.value || track.width.value.nm <= 0) return std::nullopt;
     Mutation m{kind, track, std::nullopt, {}, 1};
+    // Moved or shortened, it may leave its neighbours alone with each other as well.
+    if (!clearWithout(track)) return std::nullopt;
     if (kind == Mutation::Kind::remove) {
       m.pieces = brute.piecesOf(track.net.value, track.id);
-      if (!clearWithout(track)) return std::nullopt;
       return m;
     }
     if (track.way != TrackWay::straight || track.start == track.end) return std::nullopt;
