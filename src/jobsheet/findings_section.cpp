@@ -113,13 +113,17 @@ Pieces checkTable(const Sheet& sheet) {
   return pieces;
 }
 
+constexpr double leastShown = 0.005; ///< chance of a suspect
+
 Pieces suspectList(const Sheet& sheet) {
   std::vector<TableRow> rows;
   for (const JobSuspect& suspect : sheet.job().suspects) {
+    // What rounds to nothing is in the book, and not worth a line on paper.
+    if (suspect.probability < leastShown && &suspect != &sheet.job().suspects.front()) continue;
     std::vector<Run> runs{{said(suspect.what), true, false}};
     if (sheet.workshopCopy() && !suspect.explanation.empty())
       runs.push_back({QChar(QChar::LineSeparator) + said(suspect.explanation), false, false});
-    const QString share = suspect.probability < 0.005
+    const QString share = suspect.probability < leastShown
                               ? QStringLiteral("< 1 %")
                               : QStringLiteral("%1 %").arg(100.0 * suspect.probability, 0, 'f', 0);
     rows.push_back({{cell(share, true), {runs, {}}}, false, true, false});
