@@ -1,7 +1,6 @@
 #include "netmend/bench/late/late.h"
 
 #include <map>
-#include <memory>
 #include <mutex>
 
 #include <QCoreApplication>
@@ -16,7 +15,9 @@ namespace {
 QString fileOf(const QString& plugin) {
   const QString name = plugin + QStringLiteral(".so");
   const QString program = QCoreApplication::applicationDirPath();
-  if (program.startsWith(QStringLiteral(NETMEND_BUILD_TREE "/")))
+  // The program's own path has no symbolic links in it.
+  const QString built = QDir(QStringLiteral(NETMEND_BUILD_TREE)).canonicalPath();
+  if (!built.isEmpty() && program.startsWith(built + QLatin1Char('/')))
     return QStringLiteral(NETMEND_PLUGINS_IN_BUILD_TREE "/") + name;
   return QDir::cleanPath(program + QStringLiteral("/" NETMEND_PLUGINS_INSTALLED "/") + name);
 }
