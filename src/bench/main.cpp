@@ -1,5 +1,6 @@
 #include <cstdio>
 #include <fcntl.h>
+#include <future>
 #include <string_view>
 #include <sys/file.h>
 #include <thread>
@@ -17,6 +18,7 @@
 #include "netmend/base/data_folder.h"
 #include "netmend/bench/language/language.h"
 #include "netmend/bench/window/bench_window.h"
+#include "netmend/repair/repair_data.h"
 
 namespace {
 
@@ -80,6 +82,9 @@ netmend::Result<void> openJob(netmend::BenchWindow& window, const std::string& n
 
 int main(int argc, char** argv) {
   if (answered(argc, argv)) return 0;
+  // The data folder is read while Qt finds its display.
+  auto reading =
+      std::async(std::launch::async, [] { return netmend::loadRepairData(netmend::dataFolder()); });
   QApplication::setStyle(QStringLiteral("Fusion"));
   const QApplication application(argc, argv);
   QApplication::setOrganizationName(QStringLiteral("netmend"));
@@ -120,7 +125,12 @@ int main(int argc, char** argv) {
   }
   // Which fonts there are takes as long to find out as the book to open.
   std::jthread fonts([] { static_cast<void>(QFontDatabase::families()); });
-  auto job = netmend::BenchJob::open({netmend::dataFolder(), pathOf(folder)});
+  auto data = reading.get();
+  if (!data) {
+    std::fputs((data.error().text() + "\n").c_str(), stderr);
+    return 3;
+  }
+  auto job = netmend::BenchJob::open({netmend::dataFolder(), pathOf(folder)}, std::move(*data));
   if (!job) {
     std::fputs((job.error().text() + "\n").c_str(), stderr);
     return 3;

@@ -65,14 +65,18 @@ BenchJob::BenchJob(BenchFolders folders, RepairData data, JobBook book)
       weighing_(this), storing_(this) {}
 
 Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
+  auto data = loadRepairData(folders.data);
+  if (!data) return failure(data.error());
+  return open(folders, std::move(*data));
+}
+
+Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders, RepairData data) {
   std::error_code error;
   std::filesystem::create_directories(folders.store, error);
   if (error) return failure({"cannot be made: " + error.message(), folders.store.string()});
-  auto data = loadRepairData(folders.data);
-  if (!data) return failure(data.error());
   auto book = JobBook::open(bookFile(folders));
   if (!book) return failure(book.error());
-  return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(*data), std::move(*book)));
+  return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(data), std::move(*book)));
 }
 
 bool BenchJob::perform(const QString& what, std::function<Result<void>()> redo,

@@ -29,6 +29,7 @@
 #include "netmend/jobbook/job_words.h"
 #include "netmend/repair/function_check.h"
 #include "photos_view.h"
+#include "scrolled.h"
 #include "sheet_copy.h"
 #include "sheet_preview.h"
 
@@ -36,6 +37,8 @@ namespace netmend {
 
 namespace {
 
+constexpr int chargesTab = 0;
+constexpr int photosTab = 1;
 constexpr int sheetPause = 300; ///< ms without a change until the sheet is written anew
 constexpr int notesPause = 150; ///< ms without a key until what was typed is kept
 constexpr int redrawFrom = 24;  ///< pixels by which the preview's width changes before it is drawn anew
@@ -73,9 +76,10 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
   auto* left = new QVBoxLayout;
   left->addLayout(head());
   tabs_->setObjectName(QStringLiteral("tabs"));
-  tabs_->addTab(charges_, tr("&Charges"));
-  tabs_->addTab(photos_, tr("P&hotos"));
-  tabs_->addTab(notes(), tr("&Notes and letterhead"));
+  // Each scrolls by itself where letters are large: so the room for one is not worked out for all of them.
+  tabs_->addTab(scrolled(charges_, this), tr("&Charges"));
+  tabs_->addTab(scrolled(photos_, this), tr("P&hotos"));
+  tabs_->addTab(scrolled(notes(), this), tr("&Notes and letterhead"));
   left->addWidget(tabs_, 1);
   layout->addLayout(left, 4);
   auto* right = new QVBoxLayout;
@@ -168,7 +172,7 @@ QLayout* HandOverPage::paper() {
 }
 
 void HandOverPage::arrive() {
-  tabs_->setCurrentWidget(charges_);
+  tabs_->setCurrentIndex(chargesTab);
   charges_->focusEntry();
 }
 
@@ -399,7 +403,7 @@ void HandOverPage::dropEvent(QDropEvent* event) {
   QStringList files;
   for (const QUrl& url : event->mimeData()->urls())
     files << url.toLocalFile();
-  tabs_->setCurrentWidget(photos_);
+  tabs_->setCurrentIndex(photosTab);
   photos_->addFiles(files);
   event->acceptProposedAction();
 }

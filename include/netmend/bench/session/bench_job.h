@@ -40,6 +40,8 @@ class BenchJob : public QObject {
 public:
   /// Makes the store if need be. Errors name the file.
   [[nodiscard]] static Result<std::unique_ptr<BenchJob>> open(const BenchFolders& folders);
+  /// The same with data that has been read already.
+  [[nodiscard]] static Result<std::unique_ptr<BenchJob>> open(const BenchFolders& folders, RepairData data);
 
   [[nodiscard]] const RepairData& data() const { return data_; }
   [[nodiscard]] const BenchFolders& folders() const { return folders_; }
