@@ -54,7 +54,9 @@ MapSearch::MapSearch(CopperMap& map, QWidget* parent)
     : QLineEdit(parent), map_(&map), list_(new QStandardItemModel(this)) {
   setPlaceholderText(tr("Part, pin, net or value"));
   setAccessibleName(tr("Search the board"));
-  setClearButtonEnabled(true);
+  // Its picture, and all that Qt looks through to read one, are not wanted before there is something to
+  // clear.
+  connect(this, &QLineEdit::textChanged, this, [this] { setClearButtonEnabled(true); });
   auto* completer = new QCompleter(list_, this);
   completer->setCompletionMode(QCompleter::UnfilteredPopupCompletion);
   completer->setMaxVisibleItems(12);

@@ -97,7 +97,9 @@ QWidget* BookInPage::list() {
   auto* head = new QHBoxLayout;
   search_->setPlaceholderText(tr("Search all jobs  Ctrl+F"));
   search_->setAccessibleName(tr("Search all jobs"));
-  search_->setClearButtonEnabled(true);
+  // Its picture, and all that Qt looks through to read one, are not wanted before there is something to
+  // clear.
+  connect(search_, &QLineEdit::textChanged, search_, [this] { search_->setClearButtonEnabled(true); });
   state_->setAccessibleName(tr("Only jobs in this state"));
   state_->addItem(tr("any state"), -1);
   for (const auto& word : jobStateWords)
