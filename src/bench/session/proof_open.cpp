@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "netmend/bench/session/window_text.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
@@ -12,10 +13,6 @@
 namespace netmend {
 
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("netmend", text);
-}
 
 QString nameOfPoint(const ProofPoint& point) {
   const QString at = shown(point.point.label);

@@ -2,19 +2,14 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
-
 #include "netmend/bench/session/proof_open.h"
+#include "netmend/bench/session/window_text.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/repair/function_check.h"
 
 namespace netmend {
 
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("netmend", text);
-}
 
 /// Of the work; whether the device does what it is for is seen when the repair is proved.
 bool allStepsDone(const RepairAction& action) {

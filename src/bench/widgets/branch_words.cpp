@@ -1,17 +1,10 @@
 #include "branch_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
+#include "netmend/bench/session/window_text.h"
+
 namespace netmend {
-
-namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("netmend", text);
-}
-
-} // namespace
 
 QString branchWords(const TreeBranch& branch, const LinePieces& pieces) {
   int joints = 0, vias = 0, tracks = 0, unmeasured = 0, unknownWays = 0;

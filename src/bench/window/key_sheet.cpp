@@ -2,11 +2,11 @@
 #include <vector>
 
 #include <QAction>
-#include <QCoreApplication>
 #include <QDialog>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
+#include "netmend/bench/session/window_text.h"
 #include "netmend/bench/window/bench_window.h"
 
 namespace netmend {
@@ -17,10 +17,6 @@ struct KeyRow {
   QString keys;
   QString what;
 };
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("netmend", text);
-}
 
 QString keyName(const QKeySequence& key) {
   return key.toString(QKeySequence::NativeText);

@@ -34,6 +34,14 @@ void enter(BenchRig& rig, const char* value) {
   rig.press(Qt::Key_Return);
 }
 
+void walkAndKeepGood(BenchRig& rig) {
+  walk(rig, "J1 2");
+  rig.press(Qt::Key_G);
+  enter(rig, "450");
+  enter(rig, "460");
+  rig.press(Qt::Key_K);
+}
+
 } // namespace
 
 TEST_CASE("undo of the job's state leaves what was typed since") {
@@ -67,12 +75,8 @@ TEST_CASE("with nothing typed, the undo key takes the last reading back") {
 
 TEST_CASE("a good walk kept by mistake is taken out of the book by undo") {
   BenchRig rig;
-  walk(rig, "J1 2");
-  rig.press(Qt::Key_G);
-  enter(rig, "450");
-  enter(rig, "460");
+  walkAndKeepGood(rig);
   const Desk desk = rig.window->desk();
-  rig.press(Qt::Key_K);
   REQUIRE(desk.job.goodWalks().size() == 1);
   REQUIRE(desk.walk.walk(true).readings.empty());
   rig.press(Qt::Key_U);
@@ -90,12 +94,8 @@ TEST_CASE("a good walk kept by mistake is taken out of the book by undo") {
 
 TEST_CASE("a good walk that was kept stays when the next one has begun") {
   BenchRig rig;
-  walk(rig, "J1 2");
-  rig.press(Qt::Key_G);
-  enter(rig, "450");
-  enter(rig, "460");
+  walkAndKeepGood(rig);
   const Desk desk = rig.window->desk();
-  rig.press(Qt::Key_K);
   rig.press(Qt::Key_Return);
   enter(rig, "451");
   rig.press(Qt::Key_U);
