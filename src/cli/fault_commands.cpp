@@ -128,7 +128,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
     answer.text += "Picture: " + options.picture + "\n";
   }
   if (!options.job.empty()) {
-    auto open = openJob(options.fault.book, options.job);
+    auto open = openJob(options.fault.book, options.job, BookUse::change);
     if (!open) return failure(open.error());
     auto kept = open->book.setSuspects(open->job.id, toJobSuspects(fault.isolation, fault.suspects));
     if (!kept) return failure(kept.error());

@@ -8,7 +8,7 @@ Result<std::vector<Walk>> goodWalksOf(const std::vector<std::string>& files, con
                                       const Lookup* lookup) {
   auto out = loadGoodWalks(files, lookup);
   if (!out || book.empty() || lookup == nullptr) return out;
-  const auto opened = JobBook::open(book);
+  const auto opened = JobBook::open(book, BookUse::read);
   if (!opened) return failure(opened.error());
   auto kept = keptGoodWalks(*opened, *lookup);
   if (!kept) return kept;

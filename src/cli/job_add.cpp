@@ -220,7 +220,7 @@ Result<void> useBoard(Job& job, const std::string& file, const LoadedBoard& boar
 }
 
 Result<Answer> addToJob(const AddOptions& options) {
-  auto open = openJob(options.book, options.job);
+  auto open = openJob(options.book, options.job, BookUse::change);
   if (!open) return failure(open.error());
   Job& job = open->job;
   Answer answer;

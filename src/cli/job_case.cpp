@@ -8,8 +8,8 @@ CLI::Option* addJobOption(CLI::App& command, std::string& job) {
   return command.add_option("--job", job, "Number of the job, for example 2026-0007")->needs("--book");
 }
 
-Result<OpenJob> openJob(const std::string& book, const std::string& number) {
-  auto opened = JobBook::open(book);
+Result<OpenJob> openJob(const std::string& book, const std::string& number, BookUse use) {
+  auto opened = JobBook::open(book, use);
   if (!opened) return failure(opened.error());
   auto job = opened->jobNumbered(number);
   if (!job) return failure(job.error());
@@ -18,7 +18,7 @@ Result<OpenJob> openJob(const std::string& book, const std::string& number) {
 
 Result<void> addJobReadings(FaultOptions& options, const std::string& number) {
   if (number.empty()) return {};
-  const auto open = openJob(options.book, number);
+  const auto open = openJob(options.book, number, BookUse::read);
   if (!open) return failure(open.error());
   for (const JobReading& entry : open->job.readings)
     if (isEvidence(entry)) options.taken.push_back(entry.reading);
@@ -27,7 +27,7 @@ Result<void> addJobReadings(FaultOptions& options, const std::string& number) {
 
 Result<RepairActionId> keepAction(const std::string& book, const std::string& number,
                                   const RepairAction& action) {
-  auto open = openJob(book, number);
+  auto open = openJob(book, number, BookUse::change);
   if (!open) return failure(open.error());
   return open->book.addAction(open->job.id, action);
 }

@@ -16,7 +16,7 @@ struct OpenJob {
   JobBook book;
   Job job;
 };
-[[nodiscard]] Result<OpenJob> openJob(const std::string& book, const std::string& number);
+[[nodiscard]] Result<OpenJob> openJob(const std::string& book, const std::string& number, BookUse use);
 
 /// Gives a job's readings (but for proof) to the fault that is to be found. No job: nothing happens.
 [[nodiscard]] Result<void> addJobReadings(FaultOptions& options, const std::string& job);

@@ -22,6 +22,23 @@ std::string day(Time time) {
   return fmt::format("{:%Y-%m-%d}", fmt::localtime(std::chrono::system_clock::to_time_t(time)));
 }
 
+/// Its number. A book that was made for a job that could then not be kept is not left behind.
+Result<std::string> bookIn(const std::filesystem::path& file, const Job& job) {
+  const bool fresh = !std::filesystem::exists(file);
+  auto number = [&]() -> Result<std::string> {
+    auto book = JobBook::open(file, BookUse::make);
+    if (!book) return failure(book.error());
+    const auto id = book->addJob(job);
+    if (!id) return failure(id.error());
+    const auto kept = book->job(*id);
+    if (!kept) return failure(kept.error());
+    return kept->number;
+  }();
+  std::error_code none;
+  if (!number && fresh) std::filesystem::remove(file, none);
+  return number;
+}
+
 Result<Answer> newCommand(const NewOptions& options) {
   Job job = options.job;
   Answer answer;
@@ -31,14 +48,10 @@ Result<Answer> newCommand(const NewOptions& options) {
     if (auto used = useBoard(job, options.board, *loaded); !used) return failure(used.error());
     answer.notices = loaded->notices;
   }
-  auto book = JobBook::open(options.book);
-  if (!book) return failure(book.error());
-  const auto id = book->addJob(job);
-  if (!id) return failure(id.error());
-  const auto kept = book->job(*id);
-  if (!kept) return failure(kept.error());
-  answer.text = kept->number + "\n";
-  answer.json = {{"job", kept->number}};
+  auto number = bookIn(options.book, job);
+  if (!number) return failure(number.error());
+  answer.text = *number + "\n";
+  answer.json = {{"job", *number}};
   return answer;
 }
 
@@ -99,7 +112,7 @@ std::string jobText(const Job& job, const std::vector<JobEvent>& history) {
 }
 
 Result<Answer> showCommand(const std::string& bookFile, const std::string& number) {
-  const auto open = openJob(bookFile, number);
+  const auto open = openJob(bookFile, number, BookUse::read);
   if (!open) return failure(open.error());
   const Job& job = open->job;
   const auto history = open->book.history(job.id);
@@ -137,7 +150,7 @@ Result<Answer> showCommand(const std::string& bookFile, const std::string& numbe
 }
 
 Result<Answer> listCommand(const std::string& bookFile, const std::string& text) {
-  const auto book = JobBook::open(bookFile);
+  const auto book = JobBook::open(bookFile, BookUse::read);
   if (!book) return failure(book.error());
   const auto jobs = book->jobs(text);
   if (!jobs) return failure(jobs.error());

@@ -23,7 +23,7 @@ struct SheetCommandOptions {
 };
 
 Result<Answer> makeCommand(const SheetCommandOptions& options) {
-  const auto open = openJob(options.book, options.job);
+  const auto open = openJob(options.book, options.job, BookUse::read);
   if (!open) return failure(open.error());
   const auto work = loadWorkSteps(dataFile("work_steps.json"));
   if (!work) return failure(work.error());

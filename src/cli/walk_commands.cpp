@@ -127,7 +127,7 @@ Result<Answer> recordCommand(const RecordOptions& options, const Streams& stream
   }
   streams.err << "\n";
   if (!options.book.empty()) {
-    auto book = JobBook::open(options.book);
+    auto book = JobBook::open(options.book, BookUse::make);
     if (!book) return failure(book.error());
     if (auto kept = book->addKnownGoodWalk(session.walk); !kept) return failure(kept.error());
   }
@@ -154,7 +154,7 @@ Result<Answer> keepCommand(const KeepOptions& options) {
   // All are read before the first is kept: a bad one among them keeps none.
   const auto walks = loadGoodWalks(options.walks, nullptr);
   if (!walks) return failure(walks.error());
-  auto book = JobBook::open(options.book);
+  auto book = JobBook::open(options.book, BookUse::make);
   if (!book) return failure(book.error());
   std::size_t added = 0;
   for (const Walk& walk : *walks) {

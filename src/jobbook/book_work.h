@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <soci/soci.h>
 
+#include "book_file.h"
 #include "netmend/base/error.h"
 #include "netmend/jobbook/job.h"
 #include "rows.h"
@@ -18,7 +19,7 @@ template <class Work> auto guarded(const std::filesystem::path& path, Work work)
   try {
     return work();
   } catch (const soci::soci_error& e) {
-    return failure({std::string("job book: ") + e.what(), path.string()});
+    return failure(bookError(e, path));
   } catch (const nlohmann::json::exception& e) {
     return failure({std::string("job book holds a damaged entry: ") + e.what(), path.string()});
   }

@@ -42,26 +42,32 @@ Job wholeJob(soci::session& sql, const std::filesystem::path& book, Job job,
 
 } // namespace
 
-void connect(soci::session& session, const std::filesystem::path& book) {
-  session.open(soci::sqlite3, "dbname=\"" + book.string() + "\" timeout=10");
-  session << "pragma busy_timeout = 10000";
-}
-
 JobBook::JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session)
     : path_(std::move(path)), session_(std::move(session)) {}
 JobBook::JobBook(JobBook&&) noexcept = default;
 JobBook& JobBook::operator=(JobBook&&) noexcept = default;
 JobBook::~JobBook() = default;
 
-Result<JobBook> JobBook::open(const std::filesystem::path& path) {
+Result<JobBook> JobBook::open(const std::filesystem::path& path, BookUse use) {
   return guarded(path, [&]() -> Result<JobBook> {
     // In the text that SOCI is told where to connect to, a quote in the path would end it.
     if (path.string().find('"') != std::string::npos)
       return failure({"a job book's path cannot hold a quotation mark", path.string()});
-    // What reads the file waits for the pragmas below: SOCI does not close what fails while it is being
+    std::error_code unseen; // a file in a folder that may not be looked into is told of below
+    if (use == BookUse::make && !std::filesystem::exists(path, unseen) && !unseen)
+      if (auto made = makeBook(path); !made) return failure(made.error());
+    if (auto file = checkBookFile(path); !file) return failure(file.error());
+    const bool writable = canBeWritten(path);
+    if (use != BookUse::read && !writable) return failure(onlyReadable(path));
+    // What reads the file waits for the statements below: SOCI does not close what fails while it is being
     // opened.
     auto session = std::make_unique<soci::session>();
     connect(*session, path);
+    if (auto tables = checkBookTables(*session, path); !tables) return failure(tables.error());
+    if (!writable) {
+      if (auto current = checkVersion(*session, path); !current) return failure(current.error());
+      return JobBook(path, std::move(session));
+    }
     std::string mode;
     *session << "pragma journal_mode = wal", soci::into(mode);
     *session << "pragma synchronous = full";

@@ -98,18 +98,40 @@ void execute(soci::session& sql, std::string_view script) {
   }
 }
 
+int versionOf(soci::session& sql) {
+  int version = 0;
+  sql << "pragma user_version", soci::into(version);
+  return version;
+}
+
+tl::unexpected<Error> otherVersion(int version, const char* message, const char* wanted,
+                                   const std::filesystem::path& path) {
+  return failure({message, path.string(), "", "version " + std::to_string(version),
+                  wanted + std::to_string(migrations.size())});
+}
+
+tl::unexpected<Error> fromTheFuture(int version, const std::filesystem::path& path) {
+  return otherVersion(version, "job book was written by a newer Netmend", "at most version ", path);
+}
+
 } // namespace
+
+Result<void> checkVersion(soci::session& sql, const std::filesystem::path& path) {
+  const int version = versionOf(sql);
+  if (version > static_cast<int>(migrations.size())) return fromTheFuture(version, path);
+  if (version < static_cast<int>(migrations.size()))
+    return otherVersion(version,
+                        "job book is of an older version, and cannot be brought up to date where it can only "
+                        "be read; make a copy of it",
+                        "version ", path);
+  return {};
+}
 
 Result<void> migrate(soci::session& sql, const std::filesystem::path& path) {
   // Under the write lock, so that two programs that open a new book do not both make it.
   WriteTransaction transaction(sql);
-  int version = 0;
-  sql << "pragma user_version", soci::into(version);
-  if (version > static_cast<int>(migrations.size())) {
-    return failure({"job book was written by a newer Netmend", path.string(), "",
-                    "version " + std::to_string(version),
-                    "at most version " + std::to_string(migrations.size())});
-  }
+  const int version = versionOf(sql);
+  if (version > static_cast<int>(migrations.size())) return fromTheFuture(version, path);
   if (version == static_cast<int>(migrations.size())) return {};
   for (std::size_t i = static_cast<std::size_t>(version); i < migrations.size(); ++i)
     execute(sql, migrations[i]);

@@ -1,3 +1,4 @@
+#include "book_file.h"
 #include "rows.h"
 
 #include <algorithm>

@@ -14,9 +14,6 @@ namespace netmend {
 
 [[nodiscard]] Time now();
 
-/// Opens a connection to the book. Throws soci::soci_error.
-void connect(soci::session& session, const std::filesystem::path& book);
-
 /// The id of a row to be inserted: the next one there is (0), or the one that it had before.
 struct RowId {
   long long value;

@@ -24,8 +24,9 @@ void readZones(const JsonReader::Node& root, ZoneRules& rules) {
     ZoneRule rule;
     rule.kind = node.at("zone").oneOf(boardWords<ZoneKind>);
     rule.effect = node.at("effect").oneOf(effectWords);
-    rule.margin = node.at("margin_mm").mm(100);
-    if (rule.effect != ZoneEffect::forbidden) rule.price = Price(node.at("price").number(0.0, 1e6));
+    const bool forbidden = rule.effect == ZoneEffect::forbidden;
+    rule.margin = forbidden ? node.at("margin_mm").mmAboveZero(100) : node.at("margin_mm").mm(100);
+    if (!forbidden) rule.price = Price(node.at("price").number(0.0, 1e6));
     rule.reason = node.at("reason").text();
     rule.source = node.source();
     if (hasZone(rules, rule.kind))
@@ -74,10 +75,10 @@ Result<ZoneRules> loadZoneRules(const std::filesystem::path& path) {
   }
   const auto bodies = root.at("bodies");
   bodies.onlyKeys({"edge_margin_mm", "tall_from_mm", "low_up_to_mm", "guessed_body_margin_mm", "source"});
-  rules.edgeMargin = bodies.at("edge_margin_mm").mm(10);
-  rules.tallFrom = bodies.at("tall_from_mm").mm(100);
-  rules.lowUpTo = bodies.at("low_up_to_mm").mm(100);
-  rules.guessedBodyMargin = bodies.at("guessed_body_margin_mm").mm(10);
+  rules.edgeMargin = bodies.at("edge_margin_mm").mmAboveZero(10);
+  rules.tallFrom = bodies.at("tall_from_mm").mmAboveZero(100);
+  rules.lowUpTo = bodies.at("low_up_to_mm").mmAboveZero(100);
+  rules.guessedBodyMargin = bodies.at("guessed_body_margin_mm").mmAboveZero(10);
   bodies.source();
   return reader->result(std::move(rules));
 }

@@ -30,7 +30,7 @@ ExpectedHump readHump(const JsonReader::Node& node) {
   node.onlyKeys({"weight", "centre", "scale", "dof"});
   ExpectedHump hump;
   hump.weight = node.at("weight").number(0.0, 1.0);
-  hump.centre = node.at("centre").number(-1e9, 1e9);
+  hump.centre = node.at("centre").number(0.0, 1e9);
   hump.scale = node.at("scale").number(1e-12, 1e9);
   hump.dof = node.at("dof").number(1.0, 1e6);
   return hump;

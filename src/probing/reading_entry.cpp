@@ -196,7 +196,7 @@ Result<EnteredValue> parseReadingValue(std::string_view text, ReadingMode mode) 
     return refused("a unit of another mode", entry, mode);
   double value = number->value;
   const bool bare = number->unit == Unit::none && !number->scale.prefix;
-  if (bare && isDiode(mode) && number->whole && std::abs(value) >= 10.0) value /= 1000.0;
+  if (bare && isDiode(mode) && number->whole) value /= 1000.0;
   if (bare && mode == ReadingMode::milliohms) value /= 1000.0;
   const auto [lowest, highest] = boundsOf(mode);
   if (value < lowest || value > highest) {
@@ -206,31 +206,58 @@ Result<EnteredValue> parseReadingValue(std::string_view text, ReadingMode mode) 
   return EnteredValue{value};
 }
 
-std::string readingText(std::optional<double> value, ReadingMode mode) {
-  if (!value) return "OL";
-  const double v = *value;
-  const double size = std::abs(v);
+namespace {
+
+/// A value's figures as they stand before a unit.
+struct Figures {
+  double scale; ///< of the unit
+  const char* unit;
+  int decimals; ///< 0: four significant digits
+};
+
+Figures figuresOf(double size, ReadingMode mode) {
   switch (mode) {
   case ReadingMode::diode:
   case ReadingMode::diodeReverse:
-    return fmt::format("{:.3f} V", v);
+    return {1.0, "V", 3};
   case ReadingMode::temperature:
-    return fmt::format("{:.1f} °C", v);
+    return {1.0, "°C", 1};
   case ReadingMode::volts:
-    return size < 1.0 ? fmt::format("{:.1f} mV", v * 1e3) : fmt::format("{:.4g} V", v);
+    return size < 1.0 ? Figures{1e-3, "mV", 1} : Figures{1.0, "V", 0};
   case ReadingMode::dropUnderCurrent:
-    return size < 1e-3  ? fmt::format("{:.4g} µV", v * 1e6)
-           : size < 1.0 ? fmt::format("{:.4g} mV", v * 1e3)
-                        : fmt::format("{:.4g} V", v);
+    if (size < 1e-3) return {1e-6, "µV", 0};
+    return size < 1.0 ? Figures{1e-3, "mV", 0} : Figures{1.0, "V", 0};
   case ReadingMode::milliohms:
-    if (size < 1.0) return fmt::format("{:.4g} mΩ", v * 1e3);
+    if (size < 1.0) return {1e-3, "mΩ", 0};
     break;
   default:
     break;
   }
-  if (size >= 0.9995e6) return fmt::format("{:.4g} MΩ", v / 1e6);
-  if (size >= 0.9995e3) return fmt::format("{:.4g} kΩ", v / 1e3);
-  return fmt::format("{:.4g} Ω", v);
+  if (size >= 0.9995e6) return {1e6, "MΩ", 0};
+  if (size >= 0.9995e3) return {1e3, "kΩ", 0};
+  return {1.0, "Ω", 0};
+}
+
+std::string digitsOf(double value, const Figures& figures) {
+  const double shown = value / figures.scale;
+  return figures.decimals > 0 ? fmt::format("{:.{}f}", shown, figures.decimals)
+                              : fmt::format("{:.4g}", shown);
+}
+
+} // namespace
+
+double asShown(double value, ReadingMode mode) {
+  const Figures figures = figuresOf(std::abs(value), mode);
+  const std::string digits = digitsOf(value, figures);
+  double shown = 0.0;
+  std::from_chars(digits.data(), digits.data() + digits.size(), shown);
+  return shown * figures.scale;
+}
+
+std::string readingText(std::optional<double> value, ReadingMode mode) {
+  if (!value) return "OL";
+  const Figures figures = figuresOf(std::abs(*value), mode);
+  return digitsOf(*value, figures) + " " + figures.unit;
 }
 
 } // namespace netmend

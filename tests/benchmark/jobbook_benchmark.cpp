@@ -109,12 +109,12 @@ int main(int argc, char** argv) {
   std::vector<double> ours;
   std::vector<double> bare;
   {
-    auto book = valueOf(JobBook::open(folder / "book.netmend-jobs"));
+    auto book = valueOf(JobBook::open(folder / "book.netmend-jobs", BookUse::make));
     const auto job = valueOf(book.addJob(someJob()));
     // The bare table is the book's own, in a second file.
     JobId other;
     {
-      auto second = valueOf(JobBook::open(folder / "bare.sqlite"));
+      auto second = valueOf(JobBook::open(folder / "bare.sqlite", BookUse::make));
       other = valueOf(second.addJob(someJob()));
     }
     BareTable table(folder / "bare.sqlite", other);

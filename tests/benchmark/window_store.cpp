@@ -33,7 +33,7 @@ DemoStore makeDemoStore(const std::filesystem::path& folder) {
   run(keep);
   run({"job", "new", "--book", book, "--customer", "North pier, harbour office", "--device", "Tide logger",
        "--board", board, "--symptom", "Third column of the keypad is dead"});
-  auto opened = JobBook::open(store.book);
+  auto opened = JobBook::open(store.book, BookUse::make);
   if (!opened) throw std::runtime_error(opened.error().text());
   const auto jobs = opened->jobs();
   if (!jobs || jobs->size() != 1) throw std::runtime_error("the demo's job is not in its book");

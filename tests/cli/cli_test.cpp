@@ -77,6 +77,30 @@ TEST_CASE("a table of parts and pins becomes a Netmend board that reads the same
   CHECK(a["net_list"] == b["net_list"]);
 }
 
+TEST_CASE("commands that only read make no book, and a job that cannot be booked in leaves none") {
+  const TemporaryFolder folder;
+  const std::string book = folder.file("typo.netmend-book");
+  for (const std::vector<std::string>& only :
+       {std::vector<std::string>{"job", "list", "--book", book},
+        {"job", "show", "2026-0001", "--book", book},
+        {"job", "add", "--book", book, "--job", "2026-0001", "--state", "probing"},
+        {"sheet", "make", "--book", book, "--job", "2026-0001", "-o", folder.file("x.pdf")},
+        {"fault", "isolate", "--board", board, "--net", "KEY_COL3", "--book", book},
+        {"walk", "judge", (device / "faulty.netmend-walk.json").string(), "--board", board, "--book",
+         book}}) {
+    const Ran ran = run(only);
+    INFO(only[0] << " " << only[1] << ": " << ran.err);
+    CHECK(ran.code == ExitCode::badInput);
+    CHECK(ran.err.find("there is no job book") != std::string::npos);
+    CHECK(ran.err.find("typo.netmend-book") != std::string::npos);
+    CHECK(fs::is_empty(folder.path));
+  }
+  const Ran failed = run({"job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s",
+                          "--board", folder.file("no.netmend-board.json")});
+  CHECK(failed.code == ExitCode::badInput);
+  CHECK(fs::is_empty(folder.path));
+}
+
 TEST_CASE("the demo's board has no copper that joins different nets") {
   for (const auto& finding : run({"board", "check", board, "--json"}).json()["findings"]) {
     INFO(finding.dump());

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "../../src/jobbook/book_file.h"
+
 #include <csignal>
 #include <fstream>
 #include <sqlite3.h>
@@ -25,7 +27,7 @@ struct TemporaryBook {
   fs::path path = folder / "jobs.netmend-book";
   TemporaryBook() { fs::create_directories(folder); }
   ~TemporaryBook() { fs::remove_all(folder); }
-  [[nodiscard]] JobBook open() const { return must(JobBook::open(path)); }
+  [[nodiscard]] JobBook open() const { return must(JobBook::open(path, BookUse::make)); }
 };
 
 JobReading readingOf(std::optional<double> value) {
@@ -279,7 +281,7 @@ TEST_CASE("a book written by a newer program is refused by version and left alon
   const TemporaryBook file;
   { (void)file.open(); }
   (void)askSqlite(file.path, "pragma user_version = 99");
-  const auto result = JobBook::open(file.path);
+  const auto result = JobBook::open(file.path, BookUse::make);
   REQUIRE_FALSE(result);
   CHECK(result.error().message == "job book was written by a newer Netmend");
   CHECK(result.error().found == "version 99");
@@ -294,7 +296,7 @@ TEST_CASE("a book of the first version is brought up to date without losing a jo
     id = must(book.addJob(fullJob()));
   }
   (void)askSqlite(file.path, "drop table known_good_walk; pragma user_version = 1");
-  auto book = JobBook::open(file.path);
+  auto book = JobBook::open(file.path, BookUse::make);
   REQUIRE(book);
   CHECK(book->job(id).value().readings.size() == 2);
   CHECK(askSqlite(file.path, "pragma user_version") == "2");
@@ -304,15 +306,109 @@ TEST_CASE("a book of the first version is brought up to date without losing a jo
 TEST_CASE("a file that is no job book, a folder and a damaged entry are told, not crashed on") {
   const TemporaryBook file;
   std::ofstream(file.folder / "text") << std::string(5000, 'x');
-  CHECK_FALSE(JobBook::open(file.folder / "text"));
-  CHECK_FALSE(JobBook::open(file.folder));
-  CHECK_FALSE(JobBook::open(file.folder / "no" / "where"));
+  CHECK_FALSE(JobBook::open(file.folder / "text", BookUse::make));
+  CHECK_FALSE(JobBook::open(file.folder, BookUse::make));
+  CHECK_FALSE(JobBook::open(file.folder / "no" / "where", BookUse::make));
   auto book = file.open();
   const JobId id = must(book.addJob(fullJob()));
   (void)askSqlite(file.path, "update reading set lifted = '[[['");
   CHECK(book.job(id).error().file == file.path.string());
   (void)askSqlite(file.path, "update reading set lifted = '[]', mode = 'guess'");
   CHECK(book.job(id).error().file == file.path.string());
+}
+
+TEST_CASE("a book is only made where one is asked for") {
+  const TemporaryBook file;
+  for (const BookUse use : {BookUse::read, BookUse::change}) {
+    CHECK(JobBook::open(file.path, use).error().message == "there is no job book");
+    CHECK(fs::is_empty(file.folder));
+  }
+  std::ofstream(file.path).close();
+  for (const BookUse use : {BookUse::read, BookUse::change, BookUse::make}) {
+    CHECK(JobBook::open(file.path, use).error().message == "is empty, and so no job book");
+    CHECK(fs::file_size(file.path) == 0);
+  }
+  fs::remove(file.path);
+  { (void)file.open(); }
+  CHECK(std::distance(fs::directory_iterator(file.folder), {}) == 1); // nothing beside it
+  CHECK(JobBook::open(file.path, BookUse::read).value().jobs().value().empty());
+}
+
+TEST_CASE("somebody else's database is told and left as it is") {
+  const TemporaryBook file;
+  (void)askSqlite(file.path, "create table song (title text); create table job (id integer)");
+  const auto size = fs::file_size(file.path);
+  for (const BookUse use : {BookUse::read, BookUse::make})
+    CHECK(JobBook::open(file.path, use).error().message == "is a database, but not a job book");
+  CHECK(fs::file_size(file.path) == size);
+  CHECK(askSqlite(file.path, "pragma journal_mode") == "delete");
+  CHECK(askSqlite(file.path, "select count(*) from sqlite_master") == "2");
+}
+
+TEST_CASE("a book that nobody may write can be read, photos and all, and nothing else") {
+  const TemporaryBook file;
+  JobId id;
+  {
+    auto book = file.open();
+    id = must(book.addJob(fullJob()));
+  }
+  const auto reading = fs::perms::owner_read | fs::perms::others_read;
+  fs::permissions(file.path, reading);
+  fs::permissions(file.folder, reading | fs::perms::owner_exec | fs::perms::others_exec);
+  const bool root = ::geteuid() == 0;
+  constexpr uid_t nobody = 65534;
+  if (root) REQUIRE(::seteuid(nobody) == 0); // nothing is forbidden to root
+  const auto opened = JobBook::open(file.path, BookUse::read);
+  const auto job = opened ? opened->job(id) : Result<Job>(failure(opened.error()));
+  const std::string photo = job ? job->photos.at(0).bytes.text() : "";
+  const auto changed = JobBook::open(file.path, BookUse::change);
+  const auto made = JobBook::open(file.path, BookUse::make);
+  if (root) REQUIRE(::seteuid(0) == 0);
+  fs::permissions(file.folder, fs::perms::owner_all);
+  REQUIRE(job);
+  CHECK(job->readings.size() == 2);
+  CHECK(photo == fullJob().photos[0].bytes.text());
+  CHECK(changed.error().message == "the job book can only be read");
+  CHECK(made.error().message == "the job book can only be read");
+  CHECK(std::distance(fs::directory_iterator(file.folder), {}) == 1);
+}
+
+TEST_CASE("what the database reports is told in words, with what to do") {
+  const auto said = [](int code) { return bookError(code, "as SQLite says it", "jobs.netmend-book"); };
+  CHECK(said(SQLITE_FULL).message == "the disk is full, so nothing of this was kept");
+  CHECK(said(SQLITE_CORRUPT).message == "the job book is damaged");
+  CHECK(said(SQLITE_NOTADB).message == "is not a job book");
+  CHECK(said(SQLITE_READONLY_DIRECTORY).message == "the job book can only be read");
+  CHECK(said(SQLITE_BUSY_SNAPSHOT).message == "another program is writing into the job book");
+  CHECK(said(SQLITE_CANTOPEN).message == "the job book cannot be opened");
+  CHECK(said(SQLITE_IOERR_WRITE).message == "the disk of the job book cannot be read or written");
+  for (const int code : {SQLITE_FULL, SQLITE_CORRUPT, SQLITE_NOTADB, SQLITE_READONLY, SQLITE_BUSY,
+                         SQLITE_CANTOPEN, SQLITE_IOERR}) {
+    CHECK(said(code).file == "jobs.netmend-book");
+    CHECK_FALSE(said(code).expected.empty());
+  }
+  CHECK(said(SQLITE_MISUSE).message == "job book: as SQLite says it");
+}
+
+TEST_CASE("a damaged book is told as one") {
+  const TemporaryBook file;
+  {
+    auto book = file.open();
+    for (int i = 0; i < 50; ++i)
+      (void)must(book.addJob(fullJob()));
+  }
+  const auto size = fs::file_size(file.path);
+  {
+    std::fstream bytes(file.path, std::ios::in | std::ios::out | std::ios::binary);
+    bytes.seekp(static_cast<std::streamoff>(size / 8));
+    bytes << std::string(size / 2, '\xa5');
+  }
+  const auto opened = JobBook::open(file.path, BookUse::read);
+  const auto jobs =
+      opened ? opened->jobs("nowhere") : Result<std::vector<JobSummary>>(failure(opened.error()));
+  REQUIRE_FALSE(jobs);
+  CHECK(jobs.error().message == "the job book is damaged");
+  CHECK(jobs.error().file == file.path.string());
 }
 
 TEST_CASE("two programs add readings to one job at the same time and none is lost") {
@@ -367,7 +463,7 @@ TEST_CASE("a reading that was acknowledged is there after a kill -9 the next mom
     const pid_t child = ::fork();
     REQUIRE(child >= 0);
     if (child == 0) {
-      auto book = JobBook::open(file.path);
+      auto book = JobBook::open(file.path, BookUse::make);
       for (int i = 0; book; ++i) {
         if (!book->addReading(id, readingOf(i))) break;
         if (::write(acknowledged[1], "x", 1) != 1) break;

@@ -74,6 +74,11 @@ TEST_CASE("a mistake in the data is told with file and place") {
     json value;
   };
   for (const Case& c : {Case{"zones.json", "/zones/2/margin_mm", -1},
+                        {"zones.json", "/zones/0/margin_mm", 0},
+                        {"zones.json", "/bodies/edge_margin_mm", 0},
+                        {"zones.json", "/bodies/tall_from_mm", 0},
+                        {"zones.json", "/bodies/low_up_to_mm", 0},
+                        {"zones.json", "/bodies/guessed_body_margin_mm", 0},
                         {"zones.json", "/zones/0/effect", "allowed"},
                         {"zones.json", "/zones/1/zone", "connector"},
                         {"zones.json", "/bodies/tall_from_mm", "tall"},

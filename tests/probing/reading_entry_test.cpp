@@ -36,9 +36,15 @@ TEST_CASE("0.452 V can be typed in many ways") {
   CHECK(*read("0.452") == 0.452);
 }
 
-TEST_CASE("a bare whole number from 10 on is in millivolts in diode modes and nowhere else") {
+TEST_CASE("a bare whole number is in millivolts in diode modes and nowhere else") {
   CHECK(*read("10") == Approx(0.010));
-  CHECK(*read("1") == 1.0);
+  CHECK(*read("2") == Approx(0.002));
+  CHECK(*read("1") == Approx(0.001));
+  CHECK(*read("0") == 0.0);
+  CHECK(*read("-2") == Approx(-0.002));
+  CHECK(*read("1.0") == 1.0); // with a point it is volts
+  CHECK(*read("2V") == 2.0);
+  CHECK(*read("2", ReadingMode::volts) == 2.0);
   CHECK(*read("1200", ReadingMode::diodeReverse) == Approx(1.2));
   CHECK(*read("452", ReadingMode::ohms) == 452.0);
   CHECK(*read("12", ReadingMode::volts) == 12.0);
@@ -96,9 +102,12 @@ TEST_CASE("nonsense is refused and never a zero") {
 }
 
 TEST_CASE("a value that no meter shows in the mode is refused") {
-  CHECK(refused("5", ReadingMode::diode));
   CHECK(refused("5 V", ReadingMode::diode));
-  CHECK(refused("-2", ReadingMode::diode));
+  CHECK(refused("5.0", ReadingMode::diode));
+  CHECK(refused("3501", ReadingMode::diode));
+  CHECK(*read("3500", ReadingMode::diode) == 3.5);
+  CHECK(refused("-501", ReadingMode::diode));
+  CHECK(*read("-500", ReadingMode::diode) == -0.5);
   CHECK(refused("20000", ReadingMode::diode));
   CHECK(refused("-100", ReadingMode::ohms));
   CHECK(refused("9999", ReadingMode::volts));
@@ -120,6 +129,15 @@ TEST_CASE("random bytes are refused or give a finite value") {
     if (entered && entered->value && !std::isfinite(*entered->value)) FAIL(text);
   }
   SUCCEED();
+}
+
+TEST_CASE("a value as shown is the very number that stands there") {
+  CHECK(asShown(0.45249, ReadingMode::diode) == 0.452);
+  CHECK(asShown(0.4525000001, ReadingMode::diode) == 0.453);
+  CHECK(asShown(-0.0004, ReadingMode::diode) == 0.0);
+  CHECK(asShown(4702.4, ReadingMode::ohms) == 4702.0);
+  CHECK(asShown(0.12344, ReadingMode::milliohms) == Approx(0.1234).epsilon(1e-12));
+  CHECK(asShown(25.04, ReadingMode::temperature) == 25.0);
 }
 
 TEST_CASE("what is shown of a value can be typed in again") {

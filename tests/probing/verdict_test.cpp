@@ -1,5 +1,11 @@
 #include "netmend/probing/verdict.h"
 
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "netmend/probing/comparison.h"
+#include "netmend/probing/reading_entry.h"
 #include "support.h"
 
 using namespace netmend;
@@ -128,6 +134,19 @@ TEST_CASE("only like is compared with like") {
   reading = at(1, 0.452);
   reading.condition.temperature = Celsius(24);
   CHECK(verdictOn(good, reading).kind == VerdictKind::inRange);
+}
+
+TEST_CASE("what is said of a reading agrees with the figures beside it") {
+  // 0.4524 is shown as 0.452, and the boards' 0.4515 as 0.452: a difference of 0.9 mV is not told as 1 mV.
+  says(verdictOn(boardsReading({0.4515, 0.4515, 0.4515, 0.4515}), at(1, 0.4524)), "reads 0.452 V; 4 good");
+  auto warm = at(1, 0.640);
+  warm.condition.temperature = Celsius(35);
+  const auto verdict = verdictOn(boardsReading({0.600, 0.601, 0.602, 0.601}), warm);
+  const auto compared = asShown(*valueAtBenchTemperature(warm), ReadingMode::diode);
+  CHECK(compared > 0.645); // about 2 mV a degree (common practice, no source)
+  const auto off = static_cast<int>(std::lround(1e3 * (compared - 0.601)));
+  says(verdict, fmt::format("reads 0.640 V, at 25 °C {:.3f} V; 4 good boards", compared));
+  says(verdict, fmt::format("{} mV above the expected 0.601 V", off));
 }
 
 TEST_CASE("a cold board is not low: temperature corrects") {

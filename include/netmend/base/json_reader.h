@@ -77,6 +77,8 @@ public:
   [[nodiscard]] double number(double least, double most) const;
   /// A length in millimetres, zero or more.
   [[nodiscard]] Length mm(double most = 1000.0) const { return Length::fromMm(number(0.0, most)); }
+  /// A length in millimetres of which nothing would be left at zero: a micrometre or more.
+  [[nodiscard]] Length mmAboveZero(double most) const { return Length::fromMm(number(0.001, most)); }
   [[nodiscard]] std::uint64_t whole() const;
   [[nodiscard]] bool isNull() const { return value_->is_null(); }
   [[nodiscard]] bool is(std::string_view text) const {

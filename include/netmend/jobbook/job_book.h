@@ -50,13 +50,18 @@ struct JobAdded {
   std::vector<RepairActionId> actions;
 };
 
+/// What a book is opened for. Only `make` makes one where there is none; a book that can only be read can be
+/// opened to `read`.
+enum class BookUse { read, change, make };
+
 /// All jobs, in one SQLite file that may be open in several programs at once. Every call that changes
 /// something is one transaction and durable when it returns (WAL, synchronous=FULL).
 /// Errors name the file; a book written by a newer Netmend is refused.
 class JobBook {
 public:
-  /// Opens the book, making it or bringing it up to date as needed.
-  [[nodiscard]] static Result<JobBook> open(const std::filesystem::path& path);
+  /// Opens the book, brought up to date where it can be written. Errors: not there, not a book, not to be
+  /// written; a folder or disk that refuses.
+  [[nodiscard]] static Result<JobBook> open(const std::filesystem::path& path, BookUse use);
   JobBook(JobBook&&) noexcept;
   JobBook& operator=(JobBook&&) noexcept;
   ~JobBook();

@@ -74,12 +74,16 @@ QString Translation::translate(const char* context, const char* sourceText, cons
                                int n) const {
   if (qstrcmp(context, coreContext) != 0) return texts_.translate(context, sourceText, disambiguation, n);
   const QByteArray english(sourceText);
-  const std::lock_guard lock(remembered_->mutex);
-  if (const auto found = remembered_->said.constFind(english); found != remembered_->said.constEnd())
-    return *found;
+  {
+    const std::lock_guard lock(remembered_->mutex);
+    if (const auto found = remembered_->said.constFind(english); found != remembered_->said.constEnd())
+      return *found;
+  }
+  // Searched for without the lock: another thread's text does not wait for this one's.
   const auto said = phrases_.translate(english.toStdString());
   // A null text says that there is none.
   QString out = said ? QString::fromStdString(*said) : QString();
+  const std::lock_guard lock(remembered_->mutex);
   if (remembered_->said.size() >= mostRemembered) remembered_->said.clear();
   remembered_->said.insert(english, out);
   return out;

@@ -8,9 +8,11 @@ namespace netmend {
 
 namespace {
 
-constexpr int deepest = 40;           ///< of sentences within sentences
-constexpr std::size_t longest = 4000; ///< no sentence of the core is as long
-constexpr int mostTries = 4000;       ///< of ways to lay one pattern over one text
+constexpr int deepest = 40;             ///< of sentences within sentences
+constexpr std::size_t longest = 4000;   ///< no sentence of the core is as long
+constexpr int mostTries = 4000;         ///< of ways to lay one pattern over one text
+constexpr int mostWork = 200'000;       ///< of such ways for a whole sentence
+constexpr std::size_t mostParts = 5000; ///< of a sentence that are looked for
 
 bool isDigit(char c) {
   return c >= '0' && c <= '9';
@@ -96,6 +98,41 @@ Phrases::Pattern Phrases::patternOf(const Phrase& phrase) {
   return out;
 }
 
+/// One text's search. Its parts come back again and again by different ways; each is looked for once.
+class Phrases::Search {
+public:
+  explicit Search(const Phrases& phrases) : phrases_(phrases) {}
+
+  std::optional<std::string> translate(std::string_view english, int depth) {
+    if (const auto found = phrases_.whole_.find(std::string(english)); found != phrases_.whole_.end())
+      return found->second;
+    if (const auto found = known_.find(english); found != known_.end()) return found->second;
+    if (depth > deepest || work_ > mostWork || known_.size() > mostParts) return std::nullopt;
+    auto said = byPattern(english, depth);
+    known_.emplace(english, said);
+    return said;
+  }
+
+private:
+  std::optional<std::string> byPattern(std::string_view english, int depth) {
+    for (const Pattern& pattern : phrases_.patterns_) {
+      if (pattern.letters >= english.size()) continue;
+      Match match{pattern, english, {}};
+      const bool found = match.found();
+      work_ += match.tries;
+      if (!found) continue;
+      if (auto said = filledIn(pattern, match.gaps, depth)) return said;
+    }
+    return std::nullopt;
+  }
+  std::optional<std::string> filledIn(const Pattern& pattern, const std::vector<std::string_view>& gaps,
+                                      int depth);
+
+  const Phrases& phrases_;
+  std::unordered_map<std::string_view, std::optional<std::string>> known_;
+  int work_ = 0;
+};
+
 Phrases::Phrases(const std::vector<Phrase>& phrases) {
   for (const Phrase& phrase : phrases) {
     Pattern pattern = patternOf(phrase);
@@ -106,6 +143,7 @@ Phrases::Phrases(const std::vector<Phrase>& phrases) {
   }
   std::stable_sort(patterns_.begin(), patterns_.end(),
                    [](const Pattern& a, const Pattern& b) { return a.letters > b.letters; });
+  if (whole_.empty() && patterns_.empty()) return; // nothing that joined sentences could be made of
   // Sentences stand beside each other in these ways; they come last, for they fit nearly everything.
   for (const char* joined : {"{}.", "\"{}\"", "{}. {}", "{}; {}", "{}: {}", "{} ({})", "{}, {}"}) {
     patterns_.push_back(patternOf({joined, joined}));
@@ -115,23 +153,11 @@ Phrases::Phrases(const std::vector<Phrase>& phrases) {
 
 std::optional<std::string> Phrases::translate(std::string_view english) const {
   if (english.empty() || english.size() > longest) return std::nullopt;
-  return translate(english, 0);
+  return Search(*this).translate(english, 0);
 }
 
-std::optional<std::string> Phrases::translate(std::string_view english, int depth) const {
-  if (depth > deepest) return std::nullopt;
-  if (const auto found = whole_.find(std::string(english)); found != whole_.end()) return found->second;
-  for (const Pattern& pattern : patterns_) {
-    if (pattern.letters >= english.size()) continue;
-    Match match{pattern, english, {}};
-    if (!match.found()) continue;
-    if (auto said = filledIn(pattern, match.gaps, depth)) return said;
-  }
-  return std::nullopt;
-}
-
-std::optional<std::string> Phrases::filledIn(const Pattern& pattern,
-                                             const std::vector<std::string_view>& gaps, int depth) const {
+std::optional<std::string> Phrases::Search::filledIn(const Pattern& pattern,
+                                                     const std::vector<std::string_view>& gaps, int depth) {
   std::vector<std::string> said;
   bool known = !pattern.joiner;
   for (const std::string_view gap : gaps) {

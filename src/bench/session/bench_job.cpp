@@ -74,7 +74,7 @@ Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders, Re
   std::error_code error;
   std::filesystem::create_directories(folders.store, error);
   if (error) return failure({"cannot be made: " + error.message(), folders.store.string()});
-  auto book = JobBook::open(bookFile(folders));
+  auto book = JobBook::open(bookFile(folders), BookUse::make);
   if (!book) return failure(book.error());
   return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(data), std::move(*book)));
 }

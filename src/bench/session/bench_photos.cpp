@@ -38,7 +38,7 @@ void BenchJob::changeNextPhoto() {
   storing_.run<Result<PhotoId>>(
       [file = bookFile(folders_), change](const std::stop_token&) -> Result<PhotoId> {
         // A connection of its own: that of the event loop is not for two.
-        auto book = JobBook::open(file);
+        auto book = JobBook::open(file, BookUse::change);
         if (!book) return failure(book.error());
         const Photo& photo = *change.photo;
         if (change.add && !photo.id) return book->addPhoto(change.job, photo);

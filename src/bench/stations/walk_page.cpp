@@ -282,10 +282,9 @@ void WalkPage::run(const Result<void>& done) {
 }
 
 void WalkPage::arrive() {
-  if (!desk_.walk.conditionKnown() && desk_.job.board() != nullptr && plugged_->text().isEmpty())
-    plugged_->setFocus();
-  else
-    field_->setFocus();
+  // The condition stands above, one Tab away: a first value typed there would be taken for what is plugged
+  // in.
+  field_->setFocus();
 }
 
 void WalkPage::accept(const ReadingEvent& event) {

@@ -3,6 +3,8 @@
 #include <QKeyEvent>
 #include <QKeySequence>
 
+#include <utility>
+
 namespace netmend {
 
 ReadingField::ReadingField(const QString& hint, Growth growth, const QString& name, QWidget* parent)
@@ -37,7 +39,17 @@ bool ReadingField::event(QEvent* event) {
   return QLineEdit::event(event);
 }
 
+bool ReadingField::restOfOverLimit(int key) {
+  if (key == Qt::Key_Shift || key == Qt::Key_CapsLock) return false;
+  const int before = std::exchange(typedOut_, 0);
+  const bool rest = (before == Qt::Key_O && key == Qt::Key_L) ||
+                    (before == Qt::Key_L && (key == Qt::Key_Return || key == Qt::Key_Enter));
+  if (rest ? key == Qt::Key_L : key == Qt::Key_O) typedOut_ = key;
+  return rest;
+}
+
 void ReadingField::keyPressEvent(QKeyEvent* event) {
+  if (restOfOverLimit(event->key()) && text().isEmpty()) return;
   const bool plain = (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
   if (plain && text().isEmpty() && onKey && onKey(event->key(), event->modifiers())) return;
   QLineEdit::keyPressEvent(event);

@@ -74,6 +74,21 @@ TEST_CASE("text from outside cannot keep the window busy", "[language]") {
   SUCCEED();
 }
 
+TEST_CASE("a text whose parts can be joined in countless ways is looked through once") {
+  // Each of the joins might be a sentence's: trying all ways to part 60 of them takes longer than there is
+  // time.
+  std::string english = "reads OL";
+  for (int i = 0; i < 60; ++i)
+    english += i % 3 == 0 ? ", " : i % 3 == 1 ? "; " : ": ", english += "x" + std::to_string(i) + " (y)";
+  const Phrases joinsOnly(std::vector<Phrase>{{"not in it", "nicht darin"}});
+  CHECK_FALSE(joinsOnly.translate(english));
+  const Phrases one({{"x59 (y)", "X"}, {"reads {}", "liest {}"}});
+  const auto said = one.translate(english);
+  REQUIRE(said);
+  CHECK(said->starts_with("liest OL, x0 (y)"));
+  CHECK(Phrases(std::vector<Phrase>{}).translate(english) == std::nullopt);
+}
+
 TEST_CASE("every sentence of the core comes back in German with what stood in its gaps", "[language]") {
   const auto german = Translation::of(QStringLiteral("de"));
   REQUIRE(german != nullptr);

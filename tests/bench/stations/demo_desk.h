@@ -90,7 +90,7 @@ public:
 
 private:
   void keepGoodWalks() const {
-    auto opened = JobBook::open(book());
+    auto opened = JobBook::open(book(), BookUse::make);
     REQUIRE(opened);
     for (int i = 1; i <= 8; ++i) {
       const auto walks =

@@ -232,7 +232,7 @@ void settle(Account& account, const fs::path& store) {
     REQUIRE(account.shownInAll == 0);
     return;
   }
-  const auto book = JobBook::open(path);
+  const auto book = JobBook::open(path, BookUse::read);
   INFO((book ? "" : book.error().text()));
   REQUIRE(book);
   REQUIRE(integrityOf(path) == "ok");

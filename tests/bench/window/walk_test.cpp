@@ -223,7 +223,7 @@ TEST_CASE(
   REQUIRE(photos != nullptr);
   std::size_t inBook = 0;
   QObject::connect(&desk.job, &BenchJob::papersChanged, [&] {
-    auto other = JobBook::open(bookFile(desk.job.folders()));
+    auto other = JobBook::open(bookFile(desk.job.folders()), BookUse::change);
     inBook = other->job(desk.job.job()->id)->photos.size();
   });
   rig.wait([] { return false; }, 300);

@@ -25,7 +25,9 @@ public:
   Phrases() = default;
   explicit Phrases(const std::vector<Phrase>& phrases);
 
-  /// nullopt: nothing in it is known. Parts that are not known are left as they are.
+  /// nullopt: nothing in it is known. Parts that are not known are left as they are. The time it takes is
+  /// bounded: each part of the text is looked for once, and what is left when that takes too long counts as
+  /// not known.
   [[nodiscard]] std::optional<std::string> translate(std::string_view english) const;
 
 private:
@@ -37,11 +39,9 @@ private:
     bool joiner = false;     ///< says nothing by itself
   };
   struct Match;
+  class Search;
 
   static Pattern patternOf(const Phrase& phrase);
-  [[nodiscard]] std::optional<std::string> translate(std::string_view english, int depth) const;
-  [[nodiscard]] std::optional<std::string>
-  filledIn(const Pattern& pattern, const std::vector<std::string_view>& gaps, int depth) const;
 
   std::unordered_map<std::string, std::string> whole_; ///< without gaps
   std::vector<Pattern> patterns_;                      ///< most letters first

@@ -27,6 +27,11 @@ public:
 protected:
   bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+
+private:
+  /// `OL` typed out, and with Enter: O alone is the command, what comes after it says nothing more.
+  bool restOfOverLimit(int key);
+  int typedOut_ = 0; ///< the last key of `OL` so far
 };
 
 } // namespace netmend
