@@ -24,7 +24,8 @@ std::string day(Time time) {
 
 /// Its number. A book that was made for a job that could then not be kept is not left behind.
 Result<std::string> bookIn(const std::filesystem::path& file, const Job& job) {
-  const bool fresh = !std::filesystem::exists(file);
+  std::error_code none;
+  const bool fresh = !std::filesystem::exists(file, none) && !none;
   auto number = [&]() -> Result<std::string> {
     auto book = JobBook::open(file, BookUse::make);
     if (!book) return failure(book.error());
@@ -34,7 +35,6 @@ Result<std::string> bookIn(const std::filesystem::path& file, const Job& job) {
     if (!kept) return failure(kept.error());
     return kept->number;
   }();
-  std::error_code none;
   if (!number && fresh) std::filesystem::remove(file, none);
   return number;
 }

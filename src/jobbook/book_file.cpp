@@ -81,6 +81,8 @@ void connect(soci::session& session, const fs::path& book) {
 Result<void> checkBookFile(const fs::path& book) {
   std::error_code error;
   const auto status = fs::status(book, error);
+  if (error && status.type() != fs::file_type::not_found)
+    return failure({"cannot be read: " + error.message(), book.string()});
   if (!fs::exists(status))
     return failure({"there is no job book", book.string(), "", "", std::string(makesOne)});
   if (fs::is_directory(status)) return failure({"is a folder", book.string(), "", "", std::string(makesOne)});
@@ -122,7 +124,7 @@ Result<void> makeBook(const fs::path& book) {
   if (::link(fresh.c_str(), book.c_str()) == 0 || errno == EEXIST) return {};
   // Not every file system has hard links.
   std::error_code error;
-  if (!fs::exists(book)) fs::rename(fresh, book, error);
+  if (!fs::exists(book, error)) fs::rename(fresh, book, error);
   if (error) return failure({"cannot be made: " + error.message(), book.string()});
   return {};
 }
