@@ -3359,6 +3359,86 @@
         <source>as many as {n} equally likely repairs are left and the best guess holds {n} %</source>
         <translation>so viel wie {n} gleich wahrscheinliche Reparaturen bleiben, und die beste Vermutung hat {n} %</translation>
     </message>
+    <message>
+        <source>there is no job book</source>
+        <translation>hier ist kein Auftragsbuch</translation>
+    </message>
+    <message>
+        <source>a job book; `netmend job new` makes one</source>
+        <translation>ein Auftragsbuch; `netmend job new` legt eines an</translation>
+    </message>
+    <message>
+        <source>is a folder</source>
+        <translation>ist ein Ordner</translation>
+    </message>
+    <message>
+        <source>is empty, and so no job book</source>
+        <translation>ist leer und damit kein Auftragsbuch</translation>
+    </message>
+    <message>
+        <source>is not a job book</source>
+        <translation>ist kein Auftragsbuch</translation>
+    </message>
+    <message>
+        <source>is a database, but not a job book</source>
+        <translation>ist eine Datenbank, aber kein Auftragsbuch</translation>
+    </message>
+    <message>
+        <source>the job book can only be read</source>
+        <translation>das Auftragsbuch kann nur gelesen werden</translation>
+    </message>
+    <message>
+        <source>a book, in a folder, that you may write</source>
+        <translation>ein Buch in einem Ordner, beide beschreibbar</translation>
+    </message>
+    <message>
+        <source>job book is of an older version, and cannot be brought up to date where it can only be read; make a copy of it</source>
+        <translation>Auftragsbuch ist von einer älteren Version und lässt sich, wo es nur gelesen werden kann, nicht auf den neuen Stand bringen; eine Kopie anlegen</translation>
+    </message>
+    <message>
+        <source>the disk is full, so nothing of this was kept</source>
+        <translation>der Datenträger ist voll, hiervon wurde nichts behalten</translation>
+    </message>
+    <message>
+        <source>some free space; then do it once more</source>
+        <translation>etwas freien Platz; dann noch einmal</translation>
+    </message>
+    <message>
+        <source>the job book is damaged</source>
+        <translation>das Auftragsbuch ist beschädigt</translation>
+    </message>
+    <message>
+        <source>a copy of the book from before; keep the damaged one, too</source>
+        <translation>eine frühere Kopie des Buchs; auch das beschädigte aufheben</translation>
+    </message>
+    <message>
+        <source>another program is writing into the job book</source>
+        <translation>ein anderes Programm schreibt gerade ins Auftragsbuch</translation>
+    </message>
+    <message>
+        <source>wait until it is done; then do it once more</source>
+        <translation>warten, bis es fertig ist; dann noch einmal</translation>
+    </message>
+    <message>
+        <source>the job book cannot be opened</source>
+        <translation>das Auftragsbuch lässt sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>a folder that is there and that you may write</source>
+        <translation>einen vorhandenen, beschreibbaren Ordner</translation>
+    </message>
+    <message>
+        <source>the disk of the job book cannot be read or written</source>
+        <translation>der Datenträger des Auftragsbuchs lässt sich nicht lesen oder beschreiben</translation>
+    </message>
+    <message>
+        <source>look after the disk; then do it once more</source>
+        <translation>nach dem Datenträger sehen; dann noch einmal</translation>
+    </message>
+    <message>
+        <source>{n}, at 25 °C {n}</source>
+        <translation>{n}, bei 25 °C {n}</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

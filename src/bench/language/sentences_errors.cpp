@@ -191,6 +191,27 @@ constexpr auto errorsTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "no such line pattern"),
     QT_TRANSLATE_NOOP("core", "not the id of a line pattern"),
     QT_TRANSLATE_NOOP("core", "small letters, digits and dashes"),
+    QT_TRANSLATE_NOOP("core", "there is no job book"),
+    QT_TRANSLATE_NOOP("core", "a job book; `netmend job new` makes one"),
+    QT_TRANSLATE_NOOP("core", "is a folder"),
+    QT_TRANSLATE_NOOP("core", "is empty, and so no job book"),
+    QT_TRANSLATE_NOOP("core", "is not a job book"),
+    QT_TRANSLATE_NOOP("core", "is a database, but not a job book"),
+    QT_TRANSLATE_NOOP("core", "the job book can only be read"),
+    QT_TRANSLATE_NOOP("core", "a book, in a folder, that you may write"),
+    QT_TRANSLATE_NOOP("core", "job book is of an older version, and cannot be brought up to date where it "
+                              "can only be read; make a copy of it"),
+    QT_TRANSLATE_NOOP("core", "the disk is full, so nothing of this was kept"),
+    QT_TRANSLATE_NOOP("core", "some free space; then do it once more"),
+    QT_TRANSLATE_NOOP("core", "the job book is damaged"),
+    QT_TRANSLATE_NOOP("core", "a copy of the book from before; keep the damaged one, too"),
+    QT_TRANSLATE_NOOP("core", "another program is writing into the job book"),
+    QT_TRANSLATE_NOOP("core", "wait until it is done; then do it once more"),
+    QT_TRANSLATE_NOOP("core", "the job book cannot be opened"),
+    QT_TRANSLATE_NOOP("core", "a folder that is there and that you may write"),
+    QT_TRANSLATE_NOOP("core", "the disk of the job book cannot be read or written"),
+    QT_TRANSLATE_NOOP("core", "look after the disk; then do it once more"),
+    QT_TRANSLATE_NOOP("core", "{n}, at 25 °C {n}"),
 });
 
 } // namespace

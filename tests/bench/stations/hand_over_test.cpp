@@ -18,6 +18,7 @@
 
 #include "../../../src/bench/stations/photos_view.h"
 #include "demo_desk.h"
+#include "netmend/bench/language/language.h"
 
 using namespace netmend;
 using namespace netmend::testing;
@@ -90,6 +91,29 @@ TEST_CASE("the customer's copy has no internal notes, and letter paper is letter
   CHECK(contains(textOf(file), "Customer's copy"));
   CHECK(contains(outputOf("pdfinfo '" + file + "'"), "612 x 792"));
   HandOver::key(Qt::Key_Home);
+}
+
+TEST_CASE("a charge is added at once to an English job with readings on a board of many names") {
+  // Sentences with many commas and colons were once looked for in all ways to part them, which never ended.
+  DemoDesk demo;
+  speak(QStringLiteral("en"));
+  const std::string board = "/usr/share/kicad/demos/pic_programmer/pic_programmer.kicad_pcb";
+  const std::string made = cli({"job", "new", "--book", demo.book(), "--customer", "Pier works", "--device",
+                                "Programmer", "--symptom", "dead", "--board", board})
+                               .at("job");
+  cli({"job", "add", "--book", demo.book(), "--job", made, "--reading", "J1.1 OL", "--reading", "J1.2 0.552",
+       "--reading", "J1.3 0.5", "--reading", "J1.4 0.41"});
+  REQUIRE(demo.job->openJob(demo.job->book().jobNumbered(made)->id));
+  REQUIRE(waitFor([&] { return demo.job->board() != nullptr && demo.job->job()->number == made; }));
+  demo.settle();
+  HandOver page(demo);
+  HandOver::type("Track repair");
+  HandOver::type("1");
+  HandOver::type("48.00");
+  CHECK(page.find<QLabel>("total")->text() == QStringLiteral("Total 48.00 EUR"));
+  const std::string sheet = textOf(saved(demo, page, "english.pdf"));
+  CHECK(contains(sheet, "Track repair"));
+  CHECK(contains(sheet, "J1.3"));
 }
 
 TEST_CASE("charges are typed field by field, add up exactly, and come back after undo") {
