@@ -3439,6 +3439,26 @@
         <source>{n}, at 25 °C {n}</source>
         <translation>{n}, bei 25 °C {n}</translation>
     </message>
+    <message>
+        <source>is a photo of too many pixels</source>
+        <translation>ist ein Foto mit zu vielen Bildpunkten</translation>
+    </message>
+    <message>
+        <source>at most 250 megapixels</source>
+        <translation>höchstens 250 Megapixel</translation>
+    </message>
+    <message>
+        <source>{n} by {n}</source>
+        <translation>{n} mal {n}</translation>
+    </message>
+    <message>
+        <source>is on this board already</source>
+        <translation>ist schon auf dieser Platine</translation>
+    </message>
+    <message>
+        <source>a reference that no part has yet</source>
+        <translation>eine Bezeichnung, die noch kein Bauteil hat</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

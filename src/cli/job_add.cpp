@@ -5,12 +5,12 @@
 #include <optional>
 
 #include <QCryptographicHash>
-#include <QImage>
 #include <fmt/format.h>
 
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/base/file.h"
+#include "netmend/drawing/photo_image.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
@@ -149,8 +149,11 @@ Result<Photo> photoToAdd(const AddOptions& options) {
   if (!out) return out;
   out->caption = options.caption;
   // The first bytes say what it should be, not that all of it is there.
-  if (QImage::fromData(QByteArrayView(out->bytes.data(), static_cast<qsizetype>(out->bytes.size()))).isNull())
-    return failure({"is a picture that cannot be read to its end", options.photo, "", "", "PNG or JPEG"});
+  if (const auto image = photoImage(out->bytes.text(), {64, 64}); !image) {
+    Error error = image.error();
+    error.file = options.photo;
+    return failure(std::move(error));
+  }
   return out;
 }
 

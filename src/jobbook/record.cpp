@@ -61,7 +61,7 @@ RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<St
 }
 
 Result<Photo> readPhoto(const std::filesystem::path& file) {
-  auto bytes = readFile(file, 64u << 20);
+  auto bytes = readFile(file, 100u << 20);
   if (!bytes) return failure(bytes.error());
   Photo out;
   if (bytes->starts_with("\x89PNG\r\n\x1a\n"))

@@ -1,10 +1,9 @@
 #include <algorithm>
 
-#include <QBuffer>
 #include <QImage>
-#include <QImageReader>
 
 #include "netmend/drawing/palette.h"
+#include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
 #include "sections.h"
 #include "text.h"
@@ -31,21 +30,16 @@ struct PrintedPhoto {
 
 /// As the camera was held, on white where it is see-through, and no finer than paper can show.
 Result<QImage> imageOf(const Photo& photo, const QString& name, QSizeF box) {
-  QByteArray bytes = QByteArray::fromRawData(photo.bytes.data(), static_cast<qsizetype>(photo.bytes.size()));
-  QBuffer buffer(&bytes);
-  QImageReader reader(&buffer);
-  reader.setAutoTransform(true);
-  QImage image = reader.read();
-  if (image.isNull())
-    return failure({"photo cannot be printed: " + reader.errorString().toStdString(), "", name.toStdString(),
-                    photo.mediaType, "a whole PNG or JPEG picture"});
-  const QSize most = (box * dotsPerInch / SheetStyle::unitsPerInch).toSize();
-  if (image.width() > most.width() || image.height() > most.height())
-    image = image.scaled(most, Qt::KeepAspectRatio, Qt::SmoothTransformation);
-  if (!image.hasAlphaChannel()) return image;
-  QImage onWhite(image.size(), QImage::Format_RGB32);
+  auto image = photoImage(photo.bytes.text(), (box * dotsPerInch / SheetStyle::unitsPerInch).toSize());
+  if (!image) {
+    Error error = image.error();
+    error.place = name.toStdString();
+    return failure(std::move(error));
+  }
+  if (!image->hasAlphaChannel()) return image;
+  QImage onWhite(image->size(), QImage::Format_RGB32);
   onWhite.fill(Qt::white);
-  QPainter(&onWhite).drawImage(0, 0, image);
+  QPainter(&onWhite).drawImage(0, 0, *image);
   return onWhite;
 }
 

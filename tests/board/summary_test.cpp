@@ -102,3 +102,16 @@ TEST_CASE("rows of a connector have letters, and pins that do not fill them are 
   CHECK(makeConnectorBoard("J1", 31, 2).error().text() ==
         "the pins do not fill the rows (found 31 pins in 2 rows)");
 }
+
+TEST_CASE("a connector is put on a board beside what is there, and only under a name that is free") {
+  Board board = *makeConnectorBoard("J4", 30);
+  REQUIRE(addConnector(board, "J7", 6, 2));
+  CHECK(board.parts.size() == 2);
+  CHECK(board.pins.size() == 36);
+  CHECK(board.pins[35].name == "B3");
+  CHECK(board.pins[35].part == board.parts[1].id);
+  const Board before = board;
+  CHECK(addConnector(board, "J4", 6).error().message == "is on this board already");
+  CHECK_FALSE(addConnector(board, "J8", 7, 2));
+  CHECK(board == before);
+}

@@ -14,4 +14,9 @@ namespace netmend {
 /// Fails for no pins, more than 10,000, or pins that do not fill their rows.
 [[nodiscard]] Result<Board> makeConnectorBoard(std::string reference, std::size_t pins, std::size_t rows = 1);
 
+/// Puts one more connector on a board. Fails, with the board as it was, as above, and where the reference is
+/// there already.
+[[nodiscard]] Result<void> addConnector(Board& board, std::string reference, std::size_t pins,
+                                        std::size_t rows = 1);
+
 } // namespace netmend

@@ -212,6 +212,11 @@ constexpr auto errorsTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "the disk of the job book cannot be read or written"),
     QT_TRANSLATE_NOOP("core", "look after the disk; then do it once more"),
     QT_TRANSLATE_NOOP("core", "{n}, at 25 °C {n}"),
+    QT_TRANSLATE_NOOP("core", "is a photo of too many pixels"),
+    QT_TRANSLATE_NOOP("core", "at most 250 megapixels"),
+    QT_TRANSLATE_NOOP("core", "{n} by {n}"),
+    QT_TRANSLATE_NOOP("core", "is on this board already"),
+    QT_TRANSLATE_NOOP("core", "a reference that no part has yet"),
 });
 
 } // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "netmend/board/board_file.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/repair/good_walks.h"
 
@@ -132,16 +133,18 @@ void BenchJob::openJob(Job job) {
   cancelOpening();
   const bool sameBoard = board_ && board_->digest == job.boardDigest && !job.boardDigest.empty();
   job_ = std::move(job);
-  if (!sameBoard) {
-    board_.reset();
-    good_.clear();
-    weighing_.cancel();
-    expected_ = std::make_shared<const ExpectedTable>();
-    Q_EMIT boardChanged();
-    Q_EMIT goodWalksChanged();
-  }
+  if (!sameBoard) closeBoard();
   tellOfOtherJob();
   if (!sameBoard && !job_->boardFile.empty()) openBoardFile(job_->boardFile);
+}
+
+void BenchJob::closeBoard() {
+  board_.reset();
+  good_.clear();
+  weighing_.cancel();
+  expected_ = std::make_shared<const ExpectedTable>();
+  Q_EMIT boardChanged();
+  Q_EMIT goodWalksChanged();
 }
 
 void BenchJob::tellOfOtherJob() {
@@ -225,10 +228,9 @@ void BenchJob::openBoardFile(const std::filesystem::path& file) {
     Q_EMIT openingChanged(tr("reading"), 0.0);
     return;
   }
-  if (isOfAnotherJob(file)) {
-    closeJob();
-    Q_EMIT noticed(tr("The job is closed, with its board: it stands in the list. This is another board."));
-  }
+  if (isOfAnotherJob(file))
+    return askOtherBoard(QString::fromStdU16String(file.filename().u16string()),
+                         [this, file] { openBoardFile(file); });
   const JobId job = job_ ? job_->id : JobId{};
   opening_.run<Result<OpenBoard>>(
       [this, file](const std::stop_token& stop) {
@@ -255,6 +257,30 @@ void BenchJob::openBoardFile(const std::filesystem::path& file) {
   Q_EMIT openingChanged(tr("reading"), 0.0);
 }
 
+void BenchJob::askOtherBoard(const QString& name, std::function<void()> open) {
+  other_ = std::move(open);
+  Q_EMIT otherBoardAsked(name);
+}
+
+void BenchJob::answerOtherBoard(bool open) {
+  const auto other = std::exchange(other_, nullptr);
+  Q_EMIT otherBoardAsked({});
+  if (!open || !other) return;
+  if (const Job* left = job()) {
+    const JobId id = left->id;
+    closeJob();
+    const auto nothing = []() -> Result<void> { return {}; };
+    perform(tr("another board"), nothing, [this, id]() -> Result<void> {
+      // Another job clears what can be undone: not before this has been.
+      QMetaObject::invokeMethod(
+          this, [this, id] { openJob(id); }, Qt::QueuedConnection);
+      return {};
+    });
+    Q_EMIT noticed(tr("The job is closed, with its board: it stands in the list, and Undo opens it again."));
+  }
+  other();
+}
+
 void BenchJob::readBoardsNow() {
   putOff_ = false;
   if (const auto file = std::exchange(waiting_, std::nullopt)) openBoardFile(*file);
@@ -272,22 +298,72 @@ bool BenchJob::useConnector(const std::string& text) {
     fail(connector.error());
     return false;
   }
-  auto made = makeConnectorFile(*connector, boardsFolder());
-  if (!made) {
-    fail(made.error());
+  const bool typed = board_ && board_->file.parent_path() == boardsFolder();
+  if (typed) return joinConnector(*connector);
+  const auto open = [this, connector = *connector] {
+    auto made = makeConnectorFile(connector, boardsFolder());
+    if (!made) return fail(made.error());
+    boardOpened(std::move(*made), job_.has_value());
+  };
+  if (board_ && isOfAnotherJob(boardsFolder() / connector->reference)) {
+    askOtherBoard(QString::fromStdString(connector->reference), open);
     return false;
   }
-  boardOpened(std::move(*made), job_.has_value());
-  return true;
+  const auto before = board_ ? board_->digest : std::string();
+  open();
+  return board_ && board_->digest != before;
+}
+
+bool BenchJob::joinConnector(const TypedConnector& connector) {
+  auto after = withConnector(*board_->board, connector);
+  if (!after) {
+    fail(after.error());
+    return false;
+  }
+  const auto become = [this, file = board_->file](std::shared_ptr<const Board> board) {
+    return [this, file, board]() -> Result<void> {
+      if (auto written = writeBoardFile(file, *board); !written) return written;
+      auto opened = openBoard(file);
+      if (!opened) return failure(opened.error());
+      show(std::move(*opened));
+      if (job_) {
+        Job job = *job_;
+        netmend::put(noteOf(*board_), job);
+        if (auto kept = put(std::move(job)); !kept) return kept;
+      }
+      Q_EMIT boardChanged();
+      Q_EMIT goodWalksChanged();
+      return {};
+    };
+  };
+  return perform(tr("connector %1").arg(QString::fromStdString(connector.reference)),
+                 become(std::make_shared<const Board>(std::move(*after))), become(board_->board));
+}
+
+void BenchJob::show(OpenBoard board) {
+  board_ = std::move(board);
+  readGoodWalks();
+}
+
+void BenchJob::followNote() {
+  if (job_->boardFile.empty()) return closeBoard();
+  if (!board_ || board_->digest != job_->boardDigest) openBoardFile(job_->boardFile);
 }
 
 void BenchJob::boardOpened(OpenBoard board, bool forJob) {
-  board_ = std::move(board);
-  readGoodWalks();
-  if (forJob && job_->boardDigest != board_->digest)
-    edit(
-        tr("board of the job"), [note = noteOf(*board_)](Job& job) { netmend::put(note, job); },
-        [note = noteIn(*job_)](Job& job) { netmend::put(note, job); });
+  show(std::move(board));
+  if (forJob && job_->boardDigest != board_->digest) {
+    const auto becomes = [this](const BoardNote& note) {
+      return [this, note]() -> Result<void> {
+        Job job = *job_;
+        netmend::put(note, job);
+        if (auto kept = put(std::move(job)); !kept) return kept;
+        followNote();
+        return {};
+      };
+    };
+    perform(tr("board of the job"), becomes(noteOf(*board_)), becomes(noteIn(*job_)));
+  }
   Q_EMIT boardChanged();
   Q_EMIT goodWalksChanged();
 }

@@ -113,6 +113,13 @@ Result<TypedConnector> parseConnector(const std::string& text) {
   return out;
 }
 
+Result<Board> withConnector(const Board& board, const TypedConnector& connector) {
+  Board out = board;
+  if (auto added = addConnector(out, connector.reference, connector.pins, connector.rows); !added)
+    return failure(added.error());
+  return out;
+}
+
 Result<OpenBoard> makeConnectorFile(const TypedConnector& connector, const std::filesystem::path& folder) {
   auto board = makeConnectorBoard(connector.reference, connector.pins, connector.rows);
   if (!board) return failure(board.error());

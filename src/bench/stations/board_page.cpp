@@ -1,5 +1,7 @@
 #include "netmend/bench/stations/board_page.h"
 
+#include <algorithm>
+
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
@@ -55,6 +57,7 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   work->addWidget(progress_, 1);
   work->addWidget(cancel_);
   layout->addLayout(work);
+  layout->addWidget(question());
   progress_->setRange(0, 100);
   connect(cancel_, &QPushButton::clicked, this, [this] { desk_.job.cancelOpening(); });
 
@@ -65,12 +68,7 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   typed_->setPlaceholderText(tr("or type a connector:  J4, 40 pins, two rows"));
   typed_->setAccessibleName(tr("Connector in one line"));
   setLetters(*typed_, Letters::metre);
-  connect(typed_, &QLineEdit::returnPressed, this, [this] {
-    if (typed_->text().trimmed().isEmpty()) return;
-    if (!desk_.job.useConnector(typed_->text().toStdString())) return;
-    typed_->clear();
-    Q_EMIT goTo(Station::walk);
-  });
+  connect(typed_, &QLineEdit::returnPressed, this, &BoardPage::typedConnector);
   ways->addWidget(typed_, 1);
   layout->addLayout(ways);
 
@@ -93,13 +91,49 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   layout->addWidget(notices_, 1);
 
   connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
+  connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::rememberOpened);
   connect(&desk_.job, &BenchJob::openingChanged, this, &BoardPage::showOpening);
   showBoard();
   showOpening({}, 1.0);
   listRecent();
 }
 
+QWidget* BoardPage::question() {
+  question_ = new QWidget(this);
+  auto* row = new QHBoxLayout(question_);
+  row->setContentsMargins({});
+  asked_ = makeLabel(Letters::metre, QStringLiteral("otherBoard"), question_);
+  row->addWidget(asked_, 1);
+  stay_ = makeButton(tr("Stay with this board"), QKeySequence(Qt::Key_X), question_);
+  QPushButton* open = makeButton(tr("Open it and close the job"), QKeySequence(Qt::Key_A), question_);
+  row->addWidget(stay_);
+  row->addWidget(open);
+  connect(stay_, &QPushButton::clicked, this, [this] { desk_.job.answerOtherBoard(false); });
+  connect(open, &QPushButton::clicked, this, [this] { desk_.job.answerOtherBoard(true); });
+  connect(&desk_.job, &BenchJob::otherBoardAsked, this, [this](const QString& name) {
+    question_->setVisible(!name.isEmpty());
+    if (name.isEmpty()) return arrive();
+    asked_->setText(tr("%1 is another board. Job %2 has readings of the one that is open.")
+                        .arg(name, QString::fromStdString(desk_.job.job()->number)));
+    stay_->setFocus();
+  });
+  connect(&desk_.job, &BenchJob::jobOpened, this, [this] { question_->hide(); });
+  question_->hide();
+  return question_;
+}
+
+void BoardPage::typedConnector() {
+  const std::string text = typed_->text().trimmed().toStdString();
+  if (text.empty() || !desk_.job.useConnector(text)) return;
+  typed_->clear();
+  // The last one typed is the one to be walked.
+  const auto parts = desk_.walk.partsToWalk();
+  if (!parts.empty()) desk_.walk.setPart(*std::max_element(parts.begin(), parts.end()));
+  Q_EMIT goTo(Station::walk);
+}
+
 void BoardPage::arrive() {
+  if (!question_->isHidden()) return stay_->setFocus();
   listParts();
   if (parts_->count() > 0)
     parts_->setFocus();
@@ -116,15 +150,23 @@ void BoardPage::chooseFile() {
 }
 
 void BoardPage::open(const QString& file) {
+  wanted_ = QFileInfo(file).absoluteFilePath();
   desk_.job.openBoardFile(std::filesystem::path(file.toStdU16String()));
+}
+
+void BoardPage::rememberOpened() {
+  const OpenBoard* board = desk_.job.board();
+  if (wanted_.isEmpty() || board == nullptr ||
+      QFileInfo(QString::fromStdU16String(board->file.u16string())).absoluteFilePath() != wanted_)
+    return;
   QSettings settings;
   QStringList recent = settings.value(recentKey()).toStringList();
-  const QString full = QFileInfo(file).absoluteFilePath();
-  recent.removeAll(full);
-  recent.prepend(full);
+  recent.removeAll(wanted_);
+  recent.prepend(wanted_);
   while (recent.size() > mostRecent)
     recent.removeLast();
   settings.setValue(recentKey(), recent);
+  wanted_.clear();
   listRecent();
 }
 

@@ -1,9 +1,7 @@
 #include "photos_view.h"
 
-#include <QBuffer>
 #include <QComboBox>
 #include <QFileDialog>
-#include <QImageReader>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -12,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "netmend/bench/widgets/letters.h"
+#include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 
@@ -21,16 +20,9 @@ namespace {
 
 constexpr int thumbnailLines = 7; ///< height of a thumbnail in lines of text
 
-/// Null where the bytes are no picture to their end.
-QImage reduced(const PhotoBytes& bytes, int height) {
-  QByteArray data = QByteArray::fromRawData(bytes.data(), static_cast<qsizetype>(bytes.size()));
-  QBuffer buffer(&data);
-  buffer.open(QIODevice::ReadOnly);
-  QImageReader reader(&buffer);
-  reader.setAutoTransform(true);
-  if (const QSize size = reader.size(); size.isValid() && size.height() > height)
-    reader.setScaledSize(QSize(std::max(1, size.width() * height / size.height()), height));
-  return reader.read();
+Result<QImage> reduced(const PhotoBytes& bytes, int height) {
+  constexpr int anyWidth = 1 << 20;
+  return photoImage(bytes.text(), {anyWidth, height});
 }
 
 struct ReadPhoto {
@@ -42,10 +34,13 @@ struct ReadPhoto {
 ReadPhoto readWhole(const QString& file, int height) {
   ReadPhoto out{file, readPhoto(std::filesystem::path(file.toStdU16String())), {}};
   if (!out.photo) return out;
-  out.thumbnail = reduced(out.photo->bytes, height);
-  if (out.thumbnail.isNull())
-    out.photo =
-        failure({"is a picture that cannot be read to its end", file.toStdString(), "", "", "PNG or JPEG"});
+  if (auto image = reduced(out.photo->bytes, height)) {
+    out.thumbnail = std::move(*image);
+  } else {
+    Error error = image.error();
+    error.file = file.toStdString();
+    out.photo = failure(std::move(error));
+  }
   return out;
 }
 
@@ -160,7 +155,7 @@ void PhotosView::makeThumbnails() {
       [missing = std::move(missing), height](const std::stop_token& stop) {
         Made made;
         for (const auto& [id, bytes] : missing)
-          if (!stop.stop_requested()) made[id] = reduced(bytes, height);
+          if (!stop.stop_requested()) made[id] = reduced(bytes, height).value_or(QImage());
         return made;
       },
       [this](Made made) {

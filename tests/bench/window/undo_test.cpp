@@ -181,6 +181,7 @@ TEST_CASE("asked for again, the condition is what it was, and what is emptied is
   BenchRig rig;
   rig.type(QStringLiteral("J1 4"));
   rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_C);
   rig.type(QStringLiteral("battery"));
   rig.press(Qt::Key_Return);
   enter(rig, "450");

@@ -67,10 +67,14 @@ public:
   void reached(JobState state);
 
   [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
-  /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it.
+  /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it; one that
+  /// has readings of another board is asked about first, by `otherBoardAsked`.
   void openBoardFile(const std::filesystem::path& file);
-  /// Makes the least board of a connector typed in one line.
+  /// A connector typed in one line: one more on a board that was typed, else the least board of its own.
   bool useConnector(const std::string& text);
+  /// Whether the board that was asked about takes this one's place, and the job is closed (undo opens it
+  /// again).
+  void answerOtherBoard(bool open);
   [[nodiscard]] bool openingBoard() const { return opening_.busy() || waiting_; }
   void cancelOpening();
   /// Files named from here on are read from `readBoardsNow` on: a window's first picture waits for none.
@@ -123,6 +127,9 @@ Q_SIGNALS:
   void actionsChanged();   ///< repair actions, their steps and proof
   void papersChanged();    ///< photos and charges
   void openingChanged(const QString& what, double share);
+  /// The open job has readings of its board, and `name` is another: `answerOtherBoard` is waited for. An
+  /// empty name: no more.
+  void otherBoardAsked(const QString& name);
   void failed(const QString& text);
 
 private:
@@ -146,7 +153,13 @@ private:
   };
   template <class Item> bool list(const QString& what, const Item& item, Listing listing);
   bool perform(const QString& what, std::function<Result<void>()> redo, std::function<Result<void>()> undo);
+  void askOtherBoard(const QString& name, std::function<void()> open);
   void boardOpened(OpenBoard board, bool forJob);
+  bool joinConnector(const TypedConnector& connector);
+  void show(OpenBoard board);
+  void closeBoard();
+  /// Where the job's note names another board than the one that is open, that one is opened.
+  void followNote();
   void readGoodWalks();
   [[nodiscard]] Result<void> put(Job job);
 
@@ -159,6 +172,7 @@ private:
   std::shared_ptr<const ExpectedTable> expected_ = std::make_shared<const ExpectedTable>();
   QUndoStack undo_;
   Background opening_;
+  std::function<void()> other_; ///< opens the board that was asked about
   bool putOff_ = false;
   std::optional<std::filesystem::path> waiting_; ///< the file named while they were put off
   Background weighing_;

@@ -36,6 +36,9 @@ struct TypedConnector {
 };
 [[nodiscard]] Result<TypedConnector> parseConnector(const std::string& text);
 
+/// One more of them on a board.
+[[nodiscard]] Result<Board> withConnector(const Board& board, const TypedConnector& connector);
+
 /// Makes the least board of a typed connector and writes it to `folder`, so that walks and jobs can refer to
 /// it.
 [[nodiscard]] Result<OpenBoard> makeConnectorFile(const TypedConnector& connector,

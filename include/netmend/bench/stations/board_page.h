@@ -19,16 +19,23 @@ public:
   explicit BoardPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
   void chooseFile();
-  /// Opens the file and puts it first among the recent ones.
+  /// Opens the file; once it has been read it stands first among the recent ones.
   void open(const QString& file);
 
 private:
   void showBoard();
   [[nodiscard]] QWidget* labelled(const QString& text, QListWidget& list);
+  [[nodiscard]] QWidget* question();
+  void typedConnector();
+  void rememberOpened();
   void listRecent();
   void listParts();
   void showOpening(const QString& what, double share);
 
+  QString wanted_; ///< the file that was asked for last
+  QWidget* question_ = nullptr;
+  QLabel* asked_ = nullptr;
+  QPushButton* stay_ = nullptr;
   QLineEdit* typed_;
   QLabel* name_;
   QLabel* known_;

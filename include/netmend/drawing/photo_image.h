@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string_view>
+
+#include <QImage>
+#include <QSize>
+
+#include "netmend/base/error.h"
+
+namespace netmend {
+
+/// A photo as the camera was held, no larger than `box` (pixels; smaller ones keep their size), read without
+/// ever holding more of it than four bytes a pixel. Its size is known from its first bytes: one of more than
+/// 250 megapixels is refused before it is decoded. Errors carry no file.
+[[nodiscard]] Result<QImage> photoImage(std::string_view bytes, QSize box);
+
+} // namespace netmend
