@@ -880,10 +880,6 @@
         <translation>höchstens {n}</translation>
     </message>
     <message>
-        <source>photo cannot be printed: {}</source>
-        <translation>Foto lässt sich nicht drucken: {}</translation>
-    </message>
-    <message>
         <source>a whole PNG or JPEG picture</source>
         <translation>ein ganzes PNG- oder JPEG-Bild</translation>
     </message>
@@ -4031,10 +4027,6 @@
         <translation>Messung</translation>
     </message>
     <message>
-        <source>The job is closed, with its board: it stands in the list. This is another board.</source>
-        <translation>Der Auftrag mit seiner Platine ist geschlossen: er steht in der Liste. Dies ist eine andere Platine.</translation>
-    </message>
-    <message>
         <source>board of the job</source>
         <translation>Platine des Auftrags</translation>
     </message>
@@ -4057,6 +4049,18 @@
     <message>
         <source>removal of a photo</source>
         <translation>Entfernen eines Fotos</translation>
+    </message>
+    <message>
+        <source>another board</source>
+        <translation>andere Platine</translation>
+    </message>
+    <message>
+        <source>The job is closed, with its board: it stands in the list, and Undo opens it again.</source>
+        <translation>Der Auftrag ist mit seiner Platine geschlossen: Er steht in der Liste, und Rückgängig öffnet ihn wieder.</translation>
+    </message>
+    <message>
+        <source>connector %1</source>
+        <translation>Stecker %1</translation>
     </message>
 </context>
 <context>
@@ -4282,6 +4286,18 @@
     <message>
         <source>No copper is known: finding works between pins, not along the track.</source>
         <translation>Kein Kupfer bekannt: Finden geht zwischen Anschlüssen, nicht entlang der Leiterbahn.</translation>
+    </message>
+    <message>
+        <source>Stay with this board</source>
+        <translation>Bei dieser Platine bleiben</translation>
+    </message>
+    <message>
+        <source>Open it and close the job</source>
+        <translation>Öffnen und Auftrag schließen</translation>
+    </message>
+    <message>
+        <source>%1 is another board. Job %2 has readings of the one that is open.</source>
+        <translation>%1 ist eine andere Platine. Auftrag %2 hat Messwerte der offenen.</translation>
     </message>
 </context>
 <context>

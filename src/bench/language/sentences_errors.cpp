@@ -132,7 +132,6 @@ constexpr auto errorsTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "the sheet would be too long"),
     QT_TRANSLATE_NOOP("core", "{n} pages"),
     QT_TRANSLATE_NOOP("core", "at most {n}"),
-    QT_TRANSLATE_NOOP("core", "photo cannot be printed: {}"),
     QT_TRANSLATE_NOOP("core", "a whole PNG or JPEG picture"),
     QT_TRANSLATE_NOOP("core", "a repair needs its target"),
     QT_TRANSLATE_NOOP("core", "a part, joint, place or track"),
