@@ -39,7 +39,7 @@ std::string expectedHere(const Isolation& isolation, const Observation& observat
     return fmt::format("{:.2g} ± {:.2g} Ω is expected", path.ohms, path.sigma);
   }
   if (observation.reading.mode != ReadingMode::diode) return "as computed from what is behind the pins";
-  const auto expected = predictWith(isolation, observation.place, faultClass, model.samples.logWeight.data());
+  const auto expected = predictWith(isolation, observation.place, faultClass, model.samples.weight.data());
   if (expected.overLimit > 0.9) return "OL is expected";
   auto text = fmt::format("{:.3f} ± {:.3f} V is expected", expected.mean.value, expected.spread.value);
   if (expected.overLimit > 0.1) text += fmt::format(", or OL ({:.0f} %)", 100.0 * expected.overLimit);
