@@ -2020,6 +2020,14 @@
         <translation>{} zeigte {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
     </message>
     <message>
+        <source>{} read OL, but good boards read {n} V there: if the probe had slipped, the line may be sound; take this reading again</source>
+        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: ist die Prüfspitze abgerutscht, kann die Leitung heil sein; diese Messung wiederholen</translation>
+    </message>
+    <message>
+        <source>{} read OL, but good boards read {n} V there: take this reading again before anything else</source>
+        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: zuerst diese Messung wiederholen</translation>
+    </message>
+    <message>
         <source>open: {}</source>
         <translation>offen: {}</translation>
     </message>

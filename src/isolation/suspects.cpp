@@ -9,6 +9,7 @@
 #include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
 #include "netmend/probing/words.h"
+#include "posterior.h"
 #include "prediction.h"
 #include "statistics.h"
 
@@ -153,6 +154,15 @@ std::vector<std::string> contradictions(const Isolation& isolation, std::size_t 
   return result;
 }
 
+/// Where only a slip would leave the line sound.
+std::string takeAgainText(const Isolation& isolation, const StandingOverLimit& standing) {
+  const auto& observation = isolation.observations[standing.observation];
+  return fmt::format(
+      "{} read OL, but good boards read {:.3f} V there: if the probe had slipped, the line may "
+      "be sound; take this reading again",
+      whereText(isolation, observation), standing.good.value);
+}
+
 void measureSet(Suspects& result, double setMass) {
   while (result.setSize < result.ranked.size() && result.setMass < setMass) {
     const auto& suspect = result.ranked[result.setSize++];
@@ -193,6 +203,10 @@ Suspects suspects(const Isolation& isolation, double setMass) {
     explain(isolation, table, result.ranked[i]);
   result.entropyBits = entropyBits(isolation.probability);
   if (!order.empty()) result.contradictions = contradictions(isolation, order.front());
+  if (const auto standing = againstSound(isolation)) {
+    result.contradictions.push_back(takeAgainText(isolation, *standing));
+    result.ranked.front().explanation += " " + result.contradictions.back() + ".";
+  }
   return result;
 }
 
