@@ -24,9 +24,9 @@ namespace {
 /// What a line of many places and series parts can have: the work stays within about half a second.
 std::size_t affordableSamples(const IsolationModel& model) {
   constexpr std::size_t pointBudget = 3000000;  // operating points on one node
-  constexpr std::size_t weightBudget = 4000000; // classes × samples
-  constexpr std::size_t networkPrice = 40; // an operating point of several nodes, against one on one node
-  std::size_t points = 1;
+  constexpr std::size_t weightBudget = 2500000; // classes × samples
+  constexpr std::size_t networkPrice = 40;     // an operating point of several nodes, against one on one node
+  std::size_t points = 10 + model.pins.size(); // to draw a sample and make it agree with the good boards
   for (const auto& fragment : model.fragments)
     points += fragment.pins.size() > 1 ? networkPrice * fragment.pins.size() : 1;
   const std::size_t fits =
@@ -130,12 +130,16 @@ void weigh(Isolation& isolation, const Reading& reading, const PlacedReading& wh
   isolation.observations.push_back(std::move(observation));
 }
 
-/// Four times the samples as often as they are too few, and all readings once more.
+/// As many samples as the error asks for (it falls with their root), four times as many at least, and all
+/// readings once more.
 void drawMoreWhereWanted(Isolation& isolation) {
   const std::size_t most = affordableSamples(*isolation.model);
   while (wantsMoreSamples(isolation)) {
-    const std::size_t samples = std::min(most, 4 * isolation.model->samples.samples);
-    if (samples <= isolation.model->samples.samples) return;
+    const std::size_t now = isolation.model->samples.samples;
+    if (now >= most) return;
+    const double factor = std::max(4.0, std::pow(isolation.samplingError / mostSamplingError, 2.0));
+    const auto wanted = static_cast<std::size_t>(std::min(1e9, factor * static_cast<double>(now)));
+    const std::size_t samples = 2 * wanted > most ? most : wanted;
     auto model = std::make_shared<IsolationModel>(*isolation.model);
     drawSamples(*model, samples);
     isolation.model = std::move(model);

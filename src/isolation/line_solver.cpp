@@ -1,6 +1,7 @@
 #include "line_solver.h"
 
 #include <algorithm>
+#include <functional>
 
 namespace netmend {
 
@@ -63,14 +64,16 @@ Fragment fragmentOf(const LineCells& cells, const std::vector<LinePin>& pins, co
 
 FragmentSolver::FragmentSolver(const Fragment& fragment, const TerminationSamples& samples)
     : fragment_(fragment), samples_(samples) {
-  for (const auto& pins : fragment.pins) {
-    auto& area = area_.emplace_back(samples.samples, 0.0);
-    auto& siemens = siemens_.emplace_back(samples.samples, 0.0);
+  const auto sum = [&](const std::vector<std::size_t>& pins, const std::vector<std::vector<double>>& ofPin) {
+    std::vector<double> result(samples.samples, 0.0);
     for (const std::size_t pin : pins)
-      for (std::size_t s = 0; s < samples.samples; ++s) {
-        area[s] += samples.area[pin * samples.samples + s];
-        siemens[s] += samples.siemens[pin * samples.samples + s];
-      }
+      if (!ofPin[pin].empty())
+        std::transform(result.begin(), result.end(), ofPin[pin].begin(), result.begin(), std::plus<>());
+    return result;
+  };
+  for (const auto& pins : fragment.pins) {
+    area_.push_back(sum(pins, samples.area));
+    siemens_.push_back(sum(pins, samples.siemens));
   }
 }
 

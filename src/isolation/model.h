@@ -47,15 +47,15 @@ struct Fragment {
 };
 
 /// Everything behind all pins, drawn `samples` times, each draw agreeing with what good boards read.
-/// Matrices are pin × sample.
 struct TerminationSamples {
   std::size_t samples = 0;
-  std::vector<double> area;       ///< junction area, in units of the sample's junction; 0: no junction
-  std::vector<double> siemens;    ///< load to ground
-  std::vector<Junction> junction; ///< of area 1
-  std::vector<JunctionAt> bench;  ///< the same at the bench temperature
-  std::vector<Ohms> shortOhms;    ///< what a short to ground has
-  std::vector<double> weight;     ///< sums to 1
+  std::vector<std::vector<double>>
+      area; ///< by pin, by sample (none: never a junction); in units of the sample's
+  std::vector<std::vector<double>> siemens; ///< load to ground, the same way
+  std::vector<Junction> junction;           ///< of area 1
+  std::vector<JunctionAt> bench;            ///< the same at the bench temperature
+  std::vector<Ohms> shortOhms;              ///< what a short to ground has
+  std::vector<double> weight;               ///< sums to 1
 };
 
 struct IsolationModel {

@@ -9,7 +9,6 @@ namespace netmend {
 
 namespace {
 
-constexpr double mostError = 0.01;       ///< one standard deviation of a share
 constexpr double leastEffective = 100.0; ///< samples (Kish: 1/Σw²) behind a share …
 constexpr double leastShare = 0.02;      ///< … from here on
 constexpr double negligibleShare = 1e-4; ///< moves no error
@@ -97,7 +96,7 @@ void normalise(Isolation& isolation) {
 }
 
 bool wantsMoreSamples(const Isolation& isolation) {
-  if (isolation.samplingError > mostError) return true;
+  if (isolation.samplingError > mostSamplingError) return true;
   const std::size_t samples = isolation.model->samples.samples;
   for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
     if (isolation.probability[c] < leastShare) continue;

@@ -22,7 +22,9 @@ struct StandingOverLimit {
 /// Fills `probability` and `samplingError` from the weights: without sound while an OL stands against it.
 void normalise(Isolation& isolation);
 
-/// Are there too few samples to tell? Shares that matter have a standard error above 0.01, or rest on fewer
+inline constexpr double mostSamplingError = 0.01; ///< one standard deviation of a share
+
+/// Are there too few samples to tell? A share is less certain than that, or one that matters rests on fewer
 /// than a hundred effective samples.
 [[nodiscard]] bool wantsMoreSamples(const Isolation& isolation);
 

@@ -203,6 +203,11 @@ Suspects suspects(const Isolation& isolation, double setMass) {
     explain(isolation, table, result.ranked[i]);
   result.entropyBits = entropyBits(isolation.probability);
   if (!order.empty()) result.contradictions = contradictions(isolation, order.front());
+  constexpr double worthSaying = 0.03;
+  if (isolation.samplingError > worthSaying)
+    result.ranked.front().explanation +=
+        fmt::format(" Shares on a line of this size are worked out to about {:.0f} % only.",
+                    100.0 * isolation.samplingError);
   if (const auto standing = againstSound(isolation)) {
     result.contradictions.push_back(takeAgainText(isolation, *standing));
     result.ranked.front().explanation += " " + result.contradictions.back() + ".";

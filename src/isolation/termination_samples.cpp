@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include <boost/math/tools/toms748_solve.hpp>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <boost/random/uniform_01.hpp>
 
 #include "line_solver.h"
 #include "statistics.h"
@@ -17,6 +19,8 @@ struct DropRange {
   double least = 0.02;
   double most = 2.5;
 };
+
+constexpr double widening = 2.5; ///< of a pin's spread, in every other sample
 
 Junction junctionWithDrop(const FaultPriors& priors, double drop, double emission) {
   Junction junction;
@@ -38,13 +42,15 @@ public:
 
   TerminationSamples draw() {
     const std::size_t samples = result_.samples = request_.samples;
-    result_.area.assign(request_.pins.size() * samples, 0.0);
-    result_.siemens.assign(request_.pins.size() * samples, 0.0);
+    for (const auto& pin : request_.pins) {
+      const auto& shares = pin.termination.shares;
+      result_.area.emplace_back(shares.junction > 0.0 ? samples : 0, 0.0);
+      result_.siemens.emplace_back(shares.resistive > 0.0 ? samples : 0, 0.0);
+    }
     std::vector<double> emissions;
     std::vector<double> boards; // how far this board is from the good ones, in spreads
     for (std::size_t sample = 0; sample < samples; ++sample) {
-      for (std::size_t pin = 0; pin < request_.pins.size(); ++pin)
-        drawPin(request_.pins[pin].termination, pin * samples + sample);
+      drawPins(sample);
       const double drop = request_.priors.drop.value + request_.priors.dropSpread.value * normal();
       emissions.push_back(
           std::clamp(request_.priors.emission + request_.priors.emissionSpread * normal(), 1.0, 2.0));
@@ -52,7 +58,6 @@ public:
       boards.push_back(normal());
       setJunction(std::clamp(drop, 0.1, DropRange{}.most), emissions.back());
     }
-    logWeight_.assign(samples, 0.0);
     agreeWithKnown(emissions, boards);
     const double all = logSum(logWeight_);
     for (const double weight : logWeight_)
@@ -63,19 +68,36 @@ public:
 private:
   double normal() { return normal_(random_); }
 
-  void drawPin(const PinTermination& termination, std::size_t at) {
-    if (!(termination.shares.none < 1.0)) return;
-    const double kind = std::uniform_real_distribution<double>()(random_);
-    const double factor = normal();
+  /// In every other draw one pin is drawn from a wider distribution: boards hold chips that the shares think
+  /// very unlikely, and what a few samples say of them is chance. The weight is the one density over the
+  /// mixture of both, at most 2.
+  void drawPins(std::size_t sample) {
+    std::vector<std::size_t> drawn;
+    for (std::size_t pin = 0; pin < request_.pins.size(); ++pin)
+      if (request_.pins[pin].termination.shares.none < 1.0) drawn.push_back(pin);
+    const double which =
+        2.0 * boost::random::uniform_01<double>()(random_) * static_cast<double>(drawn.size());
+    double ratios = 0.0;
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+      const double factor = normal() * (static_cast<std::size_t>(which) == i ? widening : 1.0);
+      ratios += std::exp(0.5 * factor * factor * (1.0 - 1.0 / (widening * widening))) / widening;
+      drawPin(request_.pins[drawn[i]].termination, factor, drawn[i], sample);
+    }
+    logWeight_.push_back(drawn.empty() ? 0.0
+                                       : -std::log(0.5 + 0.5 * ratios / static_cast<double>(drawn.size())));
+  }
+
+  void drawPin(const PinTermination& termination, double factor, std::size_t pin, std::size_t sample) {
+    const double kind = boost::random::uniform_01<double>()(random_);
     if (kind < termination.shares.junction) {
-      result_.area[at] = std::exp(factor * std::log(request_.priors.areaFactor));
+      result_.area[pin][sample] = std::exp(factor * std::log(request_.priors.areaFactor));
     } else if (kind < termination.shares.junction + termination.shares.resistive) {
       double ohms = termination.resistance.value;
       if (termination.throughRail) {
         const double rail = std::min(request_.priors.railOhms.value, ohms);
         ohms += rail * std::expm1(factor * std::log(request_.priors.railFactor));
       }
-      result_.siemens[at] = 1.0 / std::max(ohms, 0.1);
+      result_.siemens[pin][sample] = 1.0 / std::max(ohms, 0.1);
     }
   }
 
@@ -162,8 +184,8 @@ private:
   }
 
   const SampleRequest& request_;
-  std::mt19937_64 random_;
-  std::normal_distribution<double> normal_;
+  boost::random::mt19937_64 random_; ///< Boost's dice fall alike everywhere, and faster
+  boost::random::normal_distribution<double> normal_;
   std::vector<double> logWeight_;
   TerminationSamples result_;
 };

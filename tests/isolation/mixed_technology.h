@@ -91,7 +91,7 @@ private:
     const int chips = 2 + static_cast<int>(within(0.0, 3.999));
     double x = 0.0;
     for (int chip = 1; chip <= chips; ++chip) {
-      if (chance(0.5)) {
+      if (chance(0.35)) {
         x += 10.0;
         const auto pad = drawn.testPad("TP" + std::to_string(chip), mm(x, 0));
         drawn.track(trunk.back(), pad, within(2.0, 30.0));
@@ -104,7 +104,7 @@ private:
               ? trunk.back()
               : trunk[static_cast<std::size_t>(within(0.0, static_cast<double>(trunk.size()) - 0.001))];
       const auto part = drawn.part("U" + std::to_string(chip), PartKind::chip);
-      const auto pad = drawn.pinOnLine(part, "7", mm(x, 0), chance(0.4) ? Access::underPart : Access::open);
+      const auto pad = drawn.pinOnLine(part, "7", mm(x, 0), chance(0.6) ? Access::underPart : Access::open);
       drawn.track(from, pad, within(2.0, 30.0));
       add(drawn.pins.back(),
           chance(0.95) ? Clamp{within(0.35, 0.8), within(1.0, 1.6), within(2.0, 15.0)} : Clamp{});

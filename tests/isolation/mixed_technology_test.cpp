@@ -22,10 +22,10 @@ void print(const test::MixedOutcome& outcome, std::uint64_t seed) {
 
 TEST_CASE("on lines of mixed technology a wrong place is hardly ever named for sure") {
   const std::uint64_t seed = std::random_device{}();
-  const int jobs = rounds(100, 5);
+  const int jobs = rounds(50, 3);
   const auto outcome = test::mixedJobs(seed, jobs);
   print(outcome, seed);
-  CHECK(outcome.wrong <= 3);
+  CHECK(outcome.wrong <= 4); // one in a hundred would give five about once in three thousand runs
 }
 
 TEST_CASE("on lines of mixed technology a wrong place is hardly ever named for sure, many more of them",
@@ -79,7 +79,7 @@ TEST_CASE("of two balls that nobody can reach and of which one is lost, each is 
 TEST_CASE("another seed moves no suspect by more than a few hundredths") {
   const std::uint64_t seed = std::random_device{}();
   double most = 0.0;
-  for (int i = 0; i < rounds(20, 2); ++i) {
+  for (int i = 0; i < rounds(15, 2); ++i) {
     test::MixedJob job(seed + static_cast<std::uint64_t>(i));
     int probes = 0;
     const auto one = test::probedToTheEnd(job, withSeed(job.drawn, job.knownGood(), 1), probes);
@@ -90,7 +90,7 @@ TEST_CASE("another seed moves no suspect by more than a few hundredths") {
       most = std::max(most, std::abs(one.probability[c] - other.probability[c]));
   }
   std::cout << "another seed moves a suspect by at most " << most << " (seed " << seed << ")\n";
-  CHECK(most < 0.06);
+  CHECK(most < 0.06); // four standard errors of a difference
 }
 
 TEST_CASE("a line of 82 pads is answered within a second") {
@@ -105,13 +105,17 @@ TEST_CASE("a line of 82 pads is answered within a second") {
     trunk.push_back(pad);
   }
   // Processor time: tests may share the machine. Printed and not judged.
-  const auto start = std::clock();
-  auto isolation = drawn.isolation({{drawn.pins[0], Volts(0.40), Volts(0.005)}});
-  for (const char* label : {"J1.1", "U40.1", "C9.1", "U80.1", "C41.1"})
-    isolation = update(std::move(isolation), drawn.diode(label, 0.405));
-  const auto next = nextProbe(isolation);
-  std::cout << "82 pads, " << isolation.classes.size() << " classes, five readings and the next probe: "
-            << 1e3 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC << " ms; sampling error "
-            << isolation.samplingError << "\n";
-  CHECK_FALSE(next.ranked.empty());
+  for (const double lifted : {0.0, 0.03, 0.08}) {
+    const auto start = std::clock();
+    auto isolation = drawn.isolation({{drawn.pins[0], Volts(0.40), Volts(0.005)}});
+    for (const char* label : {"J1.1", "U40.1", "C9.1", "U80.1", "C41.1"}) {
+      const bool far = label == std::string("U80.1");
+      isolation = update(std::move(isolation), drawn.diode(label, 0.405 + (far ? 2.0 : 1.0) * lifted));
+    }
+    const auto next = nextProbe(isolation);
+    std::cout << "82 pads, " << isolation.classes.size() << " classes, five readings and the next probe: "
+              << 1e3 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC << " ms; sampling error "
+              << isolation.samplingError << "\n";
+    CHECK_FALSE(next.ranked.empty());
+  }
 }

@@ -75,7 +75,7 @@ struct IsolationOptions {
   /// Of what may be behind the pins, to begin with and at most: more are drawn while shares are not certain
   /// to 0.01, as far as the size of the line allows.
   std::size_t samples = 2048;
-  std::size_t mostSamples = 32768;
+  std::size_t mostSamples = 131072;
   std::uint64_t seed = 1;
 };
 

@@ -63,6 +63,7 @@ constexpr auto findTable = std::to_array<const char*>({
                       "may be sound; take this reading again"),
     QT_TRANSLATE_NOOP("core", "{} read OL, but good boards read {n} V there: take this reading again before "
                               "anything else"),
+    QT_TRANSLATE_NOOP("core", "Shares on a line of this size are worked out to about {n} % only"),
     QT_TRANSLATE_NOOP("core", "open: {}"),
     QT_TRANSLATE_NOOP("core", "{}, or {n} more place that reads the same"),
     QT_TRANSLATE_NOOP("core", "{}, or {n} more places that read the same"),
