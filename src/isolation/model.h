@@ -49,9 +49,9 @@ struct Fragment {
 /// Everything behind all pins, drawn `samples` times, each draw agreeing with what good boards read.
 struct TerminationSamples {
   std::size_t samples = 0;
-  std::vector<std::vector<double>>
-      area; ///< by pin, by sample (none: never a junction); in units of the sample's
-  std::vector<std::vector<double>> siemens; ///< load to ground, the same way
+  /// By pin, by sample; empty for a pin that never holds one.
+  std::vector<std::vector<double>> area;    ///< of junctions, in units of the sample's; 0: none
+  std::vector<std::vector<double>> siemens; ///< load to ground
   std::vector<Junction> junction;           ///< of area 1
   std::vector<JunctionAt> bench;            ///< the same at the bench temperature
   std::vector<Ohms> shortOhms;              ///< what a short to ground has

@@ -119,3 +119,25 @@ TEST_CASE("a line of 82 pads is answered within a second") {
     CHECK_FALSE(next.ranked.empty());
   }
 }
+
+TEST_CASE("a series resistor between chips leaves the answer as certain, and prompt") {
+  DrawnLine drawn;
+  const auto a = drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(0, 0));
+  const auto r = drawn.part("R1", PartKind::resistor, "47");
+  const auto r1 = drawn.pinOnLine(r, "1", mm(5, 0));
+  const auto r2 = drawn.pinOnLine(r, "2", mm(6, 0));
+  const auto b = drawn.pinOnLine(drawn.part("U2", PartKind::chip), "1", mm(20, 0), Access::underPart);
+  const auto c = drawn.pinOnLine(drawn.part("U3", PartKind::chip), "1", mm(30, 0), Access::underPart);
+  drawn.track(a, r1, 5);
+  drawn.through(r1, r2, r, Ohms(47));
+  drawn.track(r2, b, 14);
+  drawn.track(b, c, 10);
+  const auto start = std::clock();
+  const auto isolation = update(drawn.isolation({{drawn.pins[0], Volts(0.42), Volts(0.005)}}),
+                                {drawn.diode("U1.1", 0.55), drawn.diode("R1.2", 0.60)});
+  std::cout << "series resistor, " << isolation.classes.size()
+            << " classes, two readings: " << 1e3 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC
+            << " ms, " << isolation.weight.size() / isolation.classes.size() << " samples, sampling error "
+            << isolation.samplingError << "\n";
+  CHECK(isolation.samplingError < 0.05);
+}
