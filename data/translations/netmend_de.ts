@@ -2016,6 +2016,18 @@
         <translation>{} zeigte {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
     </message>
     <message>
+        <source>{} read OL, but good boards read {n} V there: if the probe had slipped, the line may be sound; take this reading again</source>
+        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: ist die Prüfspitze abgerutscht, kann die Leitung in Ordnung sein; diese Messung wiederholen</translation>
+    </message>
+    <message>
+        <source>{} read OL, but good boards read {n} V there: take this reading again before anything else</source>
+        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: zuerst diese Messung wiederholen</translation>
+    </message>
+    <message>
+        <source>Shares on a line of this size are worked out to about {n} % only</source>
+        <translation>Anteile sind bei einer Leitung dieser Größe nur auf etwa {} % genau berechnet</translation>
+    </message>
+    <message>
         <source>open: {}</source>
         <translation>offen: {}</translation>
     </message>

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -10,20 +13,25 @@
 #include "line_solver.h"
 #include "model.h"
 #include "netmend/netgraph/net_role.h"
+#include "posterior.h"
 #include "probe_places.h"
-#include "statistics.h"
 #include "termination_samples.h"
 
 namespace netmend {
 
 namespace {
 
-/// A line of many places and series parts gets fewer samples: the work stays the same.
-std::size_t affordableSamples(std::size_t wanted, std::size_t classes, std::size_t supers) {
-  constexpr std::size_t budget = 400000;   // operating points on one node
-  constexpr std::size_t networkPrice = 30; // one of several nodes, against one on one node
-  const std::size_t each = std::max<std::size_t>(1, 2 * classes * supers * (supers > 1 ? networkPrice : 1));
-  return std::clamp<std::size_t>(budget / each, 16, std::max<std::size_t>(16, wanted));
+/// What a line of many places and series parts can have: the work stays within about half a second.
+std::size_t affordableSamples(const IsolationModel& model) {
+  constexpr std::size_t pointBudget = 3000000;  // operating points on one node
+  constexpr std::size_t weightBudget = 2500000; // classes × samples
+  constexpr std::size_t networkPrice = 40;     // an operating point of several nodes, against one on one node
+  std::size_t points = 10 + model.pins.size(); // to draw a sample and make it agree with the good boards
+  for (const auto& fragment : model.fragments)
+    points += fragment.pins.size() > 1 ? networkPrice * fragment.pins.size() : 1;
+  const std::size_t fits =
+      std::min(pointBudget / points, weightBudget / std::max<std::size_t>(1, model.effects.size()));
+  return std::clamp<std::size_t>(fits, 64, std::max<std::size_t>(64, model.options.mostSamples));
 }
 
 std::vector<LinePin> linePins(const IsolationInput& input, const LineCells& cells) {
@@ -43,20 +51,37 @@ std::vector<LinePin> linePins(const IsolationInput& input, const LineCells& cell
   return result;
 }
 
-std::vector<float> predictedVolts(const IsolationModel& model) {
-  if (!model.diode) return {};
-  const LineSolver solver(model.cells, model.pins, model.samples);
-  std::vector<float> volts;
-  volts.reserve(model.effects.size() * 2 * model.cells.supers * model.samples.samples);
+/// Which fragment a lead meets, by class, side of the cut and super; each different one once.
+void findFragments(IsolationModel& model) {
+  std::map<std::vector<std::size_t>, std::size_t> known;
   for (const auto& effect : model.effects)
     for (const bool below : {false, true})
-      for (std::size_t super = 0; super < model.cells.supers; ++super)
-        for (std::size_t s = 0; s < model.samples.samples; ++s) {
-          const bool needed = !below || effect.kind == FaultKind::open;
-          volts.push_back(
-              needed ? static_cast<float>(solver.volts(effect, below, super, s, *model.diode).value) : 0.0f);
+      for (std::size_t super = 0; super < model.cells.supers; ++super) {
+        auto fragment = fragmentOf(model.cells, model.pins, effect, below, super);
+        // The same nodes are joined by the same series parts: supers are a tree.
+        std::vector<std::size_t> key{fragment.shorted ? std::size_t{1} : 0,
+                                     fragment.series.empty() ? noCell : super};
+        for (const auto& pins : fragment.pins) {
+          key.insert(key.end(), pins.begin(), pins.end());
+          key.push_back(noCell);
         }
-  return volts;
+        const auto [at, fresh] = known.try_emplace(std::move(key), model.fragments.size());
+        if (fresh) model.fragments.push_back(std::move(fragment));
+        model.fragmentOf.push_back(at->second);
+      }
+}
+
+void drawSamples(IsolationModel& model, std::size_t samples) {
+  model.samples = drawTerminations({model.cells, model.pins, model.knownGood, model.priors,
+                                    model.diode.value_or(MeterSource{}), samples, model.options.seed});
+  model.volts.clear();
+  if (!model.diode) return;
+  model.volts.reserve(model.fragments.size() * samples);
+  for (const auto& fragment : model.fragments) {
+    const FragmentSolver solver(fragment, model.samples);
+    for (std::size_t s = 0; s < samples; ++s)
+      model.volts.push_back(static_cast<float>(solver.volts(s, *model.diode).value));
+  }
 }
 
 std::unordered_set<std::uint64_t> groundPins(const Board& board) {
@@ -70,23 +95,59 @@ std::unordered_set<std::uint64_t> groundPins(const Board& board) {
   return result;
 }
 
-void normalise(Isolation& isolation) {
-  const std::size_t samples = isolation.model->samples.samples;
-  const double all = logSum(isolation.logWeight);
-  for (auto& weight : isolation.logWeight)
-    weight -= all;
-  isolation.probability.assign(isolation.classes.size(), 0.0);
-  for (std::size_t c = 0; c < isolation.classes.size(); ++c)
-    isolation.probability[c] = std::exp(logSum(&isolation.logWeight[c * samples], samples));
+void startWeights(Isolation& isolation) {
+  const auto& weight = isolation.model->samples.weight;
+  isolation.logMass.clear();
+  isolation.weight.clear();
+  isolation.weight.reserve(isolation.classes.size() * weight.size());
+  for (const auto& faultClass : isolation.classes) {
+    isolation.logMass.push_back(std::log(std::max(faultClass.prior, 1e-300)));
+    isolation.weight.insert(isolation.weight.end(), weight.begin(), weight.end());
+  }
 }
 
-void startWeights(Isolation& isolation) {
-  const auto& sampleWeight = isolation.model->samples.logWeight;
-  const double all = logSum(sampleWeight);
-  for (const auto& faultClass : isolation.classes)
-    for (const double weight : sampleWeight)
-      isolation.logWeight.push_back(std::log(std::max(faultClass.prior, 1e-300)) + weight - all);
-  normalise(isolation);
+/// Bayes for the samples of one class; gives back the log of the reading's likelihood under that class.
+double weigh(double* weight, std::size_t samples, const std::vector<double>& likelihood) {
+  if (likelihood.size() == 1) return std::log(likelihood.front());
+  double sum = 0.0;
+  for (std::size_t s = 0; s < samples; ++s)
+    sum += weight[s] *= likelihood[s];
+  if (!(sum > 0.0)) return -std::numeric_limits<double>::infinity();
+  for (std::size_t s = 0; s < samples; ++s)
+    weight[s] = weight[s] < 1e-150 * sum ? 0.0 : weight[s] / sum; // numbers near zero are slow
+  return std::log(sum);
+}
+
+void weigh(Isolation& isolation, const Reading& reading, const PlacedReading& where) {
+  const std::size_t samples = isolation.model->samples.samples;
+  const auto likelihood = likelihoodOf(isolation, where);
+  Observation observation{reading, where.place, where.other, {}};
+  for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
+    const double log = weigh(&isolation.weight[c * samples], samples, likelihood.rows[likelihood.rowOf[c]]);
+    isolation.logMass[c] += log;
+    observation.logLikelihood.push_back(log);
+  }
+  isolation.observations.push_back(std::move(observation));
+}
+
+/// As many samples as the error asks for (it falls with their root), four times as many at least, and all
+/// readings once more.
+void drawMoreWhereWanted(Isolation& isolation) {
+  const std::size_t most = affordableSamples(*isolation.model);
+  while (wantsMoreSamples(isolation)) {
+    const std::size_t now = isolation.model->samples.samples;
+    if (now >= most) return;
+    const double factor = std::max(4.0, std::pow(isolation.samplingError / mostSamplingError, 2.0));
+    const auto wanted = static_cast<std::size_t>(std::min(1e9, factor * static_cast<double>(now)));
+    const std::size_t samples = 2 * wanted > most ? most : wanted;
+    auto model = std::make_shared<IsolationModel>(*isolation.model);
+    drawSamples(*model, samples);
+    isolation.model = std::move(model);
+    startWeights(isolation);
+    for (const auto& before : std::exchange(isolation.observations, {}))
+      if (const auto where = placed(isolation, before.reading)) weigh(isolation, before.reading, *where);
+    normalise(isolation);
+  }
 }
 
 void addNotices(const IsolationInput& input, const ClassesOnLine& found, const IsolationModel& model,
@@ -131,9 +192,9 @@ std::vector<KnownGood> knownGoodOf(const Lookup& lookup, const Line& line, const
     for (const auto& hump : found->humps)
       if (!heaviest || hump.weight > heaviest->weight) heaviest = &hump;
     if (!heaviest || found->overLimitShare > heaviest->weight)
-      result.push_back({*pin, std::nullopt, Volts{}});
+      result.push_back({*pin});
     else
-      result.push_back({*pin, Volts(heaviest->centre), Volts(heaviest->scale)});
+      result.push_back({*pin, Volts(heaviest->centre), Volts(heaviest->scale), found->boardsOverLimit > 0});
   }
   return result;
 }
@@ -160,14 +221,15 @@ Isolation makeIsolation(const IsolationInput& input) {
       {input.lookup, input.line, model->cells, model->pins, result.places, model->cellOfPlace, input.priors});
   result.classes = std::move(found.classes);
   model->effects = std::move(found.effects);
-  const std::size_t samples =
-      affordableSamples(input.options.samples, result.classes.size(), model->cells.supers);
-  model->samples = drawTerminations({model->cells, model->pins, input.knownGood, input.priors,
-                                     model->diode.value_or(MeterSource{}), samples, input.options.seed});
-  model->volts = predictedVolts(*model);
+  model->knownGood = input.knownGood;
+  model->options = input.options;
+  findFragments(*model);
+  drawSamples(*model, std::min(input.options.samples, affordableSamples(*model)));
   addNotices(input, found, *model, result.notices);
   result.model = std::move(model);
   startWeights(result);
+  normalise(result);
+  drawMoreWhereWanted(result);
   return result;
 }
 
@@ -177,18 +239,9 @@ Isolation update(Isolation isolation, const Reading& reading) {
     isolation.setAside.push_back({reading, where.error().message});
     return isolation;
   }
-  const std::size_t samples = isolation.model->samples.samples;
-  const auto likelihood = logLikelihoods(isolation, *where);
-  std::vector<double> before(isolation.classes.size());
-  for (std::size_t c = 0; c < before.size(); ++c)
-    before[c] = logSum(&isolation.logWeight[c * samples], samples);
-  for (std::size_t i = 0; i < likelihood.size(); ++i)
-    isolation.logWeight[i] += likelihood[i];
-  Observation observation{reading, where->place, where->other, {}};
-  for (std::size_t c = 0; c < before.size(); ++c)
-    observation.logLikelihood.push_back(logSum(&isolation.logWeight[c * samples], samples) - before[c]);
-  isolation.observations.push_back(std::move(observation));
+  weigh(isolation, reading, *where);
   normalise(isolation);
+  drawMoreWhereWanted(isolation);
   return isolation;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include <fmt/format.h>
 
@@ -54,25 +55,23 @@ public:
       : model_(*isolation.model), reading_(reading), cell_(model_.cellOfPlace[reading.place]),
         slipped_(model_.priors.slippedShare) {}
 
-  std::vector<double> all() {
-    const std::size_t samples = model_.samples.samples;
-    std::vector<double> result;
-    result.reserve(model_.effects.size() * samples);
-    std::optional<LineSolver> solver;
-    if (reading_.sort == ReadingSort::ohmsToGround) solver.emplace(model_.cells, model_.pins, model_.samples);
+  ReadingLikelihood all() {
+    ReadingLikelihood result;
+    std::map<std::size_t, std::size_t> rowOfFragment;
     for (std::size_t c = 0; c < model_.effects.size(); ++c) {
+      std::size_t row = result.rows.size();
       if (model_.effects[c].kind == FaultKind::noneOfThese) {
-        result.insert(result.end(), samples, std::log(none()));
+        result.rows.push_back({none()});
       } else if (reading_.sort == ReadingSort::ohmsBetween) {
-        result.insert(result.end(), samples, std::log(between(c)));
-      } else if (reading_.sort == ReadingSort::voltsToGround) {
-        const float* volts = model_.voltsAt(c, cell_);
-        for (std::size_t s = 0; s < samples; ++s)
-          result.push_back(std::log(voltsToGround(static_cast<double>(volts[s]))));
+        const std::size_t key = together(model_, c, cell_, model_.cellOfPlace[*reading_.other]) ? 1 : 0;
+        row = rowOfFragment.try_emplace(key, row).first->second;
+        if (row == result.rows.size()) result.rows.push_back({between(key == 1)});
       } else {
-        for (std::size_t s = 0; s < samples; ++s)
-          result.push_back(std::log(ohmsToGround(*solver, c, s)));
+        const std::size_t fragment = model_.fragmentAt(c, cell_);
+        row = rowOfFragment.try_emplace(fragment, row).first->second;
+        if (row == result.rows.size()) result.rows.push_back(toGround(fragment));
       }
+      result.rowOf.push_back(row);
     }
     return result;
   }
@@ -83,6 +82,22 @@ private:
     if (reading_.sort == ReadingSort::voltsToGround)
       return value ? (1.0 - noneReadsOverLimit) / model_.diode->displayLimit.value : noneReadsOverLimit;
     return value ? (1.0 - noneParted) * anyOhms(*value) : noneParted;
+  }
+
+  /// By sample.
+  [[nodiscard]] std::vector<double> toGround(std::size_t fragment) const {
+    const std::size_t samples = model_.samples.samples;
+    std::vector<double> result(samples);
+    if (reading_.sort == ReadingSort::voltsToGround) {
+      const float* volts = &model_.volts[fragment * samples];
+      std::transform(volts, volts + samples, result.begin(),
+                     [&](float v) { return voltsToGround(static_cast<double>(v)); });
+      return result;
+    }
+    const FragmentSolver solver(model_.fragments[fragment], model_.samples);
+    for (std::size_t s = 0; s < samples; ++s)
+      result[s] = ohmsToGround(solver.volts(s, *model_.ohms).value);
+    return result;
   }
 
   [[nodiscard]] double voltsToGround(double volts) const {
@@ -103,11 +118,10 @@ private:
     return normalDensity(*reading_.value, ohms, sigma);
   }
 
-  [[nodiscard]] double between(std::size_t c) const {
-    const std::size_t other = model_.cellOfPlace[*reading_.other];
+  [[nodiscard]] double between(bool joined) const {
     double fits = 0.0;
-    if (together(model_, c, cell_, other)) {
-      const auto path = pathBetween(model_, cell_, other, reading_.mode);
+    if (joined) {
+      const auto path = pathBetween(model_, cell_, model_.cellOfPlace[*reading_.other], reading_.mode);
       fits = near(path.ohms, path.sigma);
     } else {
       fits = reading_.value ? (1.0 - openReadsOverLimit) * anyOhms(*reading_.value) : openReadsOverLimit;
@@ -115,10 +129,7 @@ private:
     return (1.0 - slipped_) * fits + slipped_ * slip();
   }
 
-  [[nodiscard]] double ohmsToGround(const LineSolver& solver, std::size_t c, std::size_t sample) const {
-    const auto& effect = model_.effects[c];
-    const double volts =
-        solver.volts(effect, effect.isBelow(cell_), model_.cells.super[cell_], sample, *model_.ohms).value;
+  [[nodiscard]] double ohmsToGround(double volts) const {
     const double amperes = sourceCurrent(*model_.ohms, Volts(volts)).value;
     const double ohms = amperes > 0.0 ? std::min(volts / amperes, 1e9) : 1e9;
     const auto meter = uncertaintyOf(model_.meter, reading_.mode, std::min(ohms, limitOhms()));
@@ -213,7 +224,7 @@ Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading)
   return failure(unused(fmt::format("readings of mode \"{}\" are not used", name)));
 }
 
-std::vector<double> logLikelihoods(const Isolation& isolation, const PlacedReading& reading) {
+ReadingLikelihood likelihoodOf(const Isolation& isolation, const PlacedReading& reading) {
   return Likelihoods(isolation, reading).all();
 }
 

@@ -18,8 +18,12 @@ struct PlacedReading {
 /// Which place of the line a reading was taken at and how it can be used, or why not.
 [[nodiscard]] Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading);
 
-/// log of the likelihood by class × sample.
-[[nodiscard]] std::vector<double> logLikelihoods(const Isolation& isolation, const PlacedReading& reading);
+/// The likelihood of a reading, once for all classes that say the same of it.
+struct ReadingLikelihood {
+  std::vector<std::size_t> rowOf;        ///< by class
+  std::vector<std::vector<double>> rows; ///< by sample; of one value: the same for all samples
+};
+[[nodiscard]] ReadingLikelihood likelihoodOf(const Isolation& isolation, const PlacedReading& reading);
 
 /// What is known of the resistance between two places while nothing parts them.
 struct PathOhms {

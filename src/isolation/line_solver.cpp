@@ -1,99 +1,97 @@
 #include "line_solver.h"
 
 #include <algorithm>
+#include <functional>
 
 namespace netmend {
 
 namespace {
 
-/// What is left of a difference of sums by rounding is nothing.
-double difference(double whole, double part) {
-  const double rest = whole - part;
-  return rest > 1e-11 * whole ? rest : 0.0;
+bool somethingBehind(const LinePin& pin) {
+  return pin.termination.shares.junction + pin.termination.shares.resistive > 0.0;
+}
+
+/// Series parts with both ends on this side of the cut.
+std::vector<std::size_t> intactSeries(const LineCells& cells, const FaultEffect& effect, bool below) {
+  std::vector<std::size_t> result;
+  for (std::size_t cell = 0; cell < cells.size(); ++cell) {
+    if (cells.isRoot(cell) || cells.super[cell] == cells.super[cells.parent[cell]]) continue;
+    if (effect.isBelow(cell) == below && effect.isBelow(cells.parent[cell]) == below) result.push_back(cell);
+  }
+  return result;
 }
 
 } // namespace
 
-LineSolver::LineSolver(const LineCells& cells, const std::vector<LinePin>& pins,
-                       const TerminationSamples& samples)
-    : cells_(cells), pins_(pins), samples_(samples), pinsOfSuper_(cells.supers), area_(cells.supers),
-      siemens_(cells.supers) {
-  for (std::size_t cell = 0; cell < cells.size(); ++cell)
-    if (!cells.isRoot(cell) && cells.super[cell] != cells.super[cells.parent[cell]])
-      series_.push_back({cells.parent[cell], cell, cells.edgeAbove(cell).resistance.value});
-  for (std::size_t pin = 0; pin < pins.size(); ++pin)
-    pinsOfSuper_[cells.super[pins[pin].cell]].push_back(pin);
-  for (std::size_t super = 0; super < cells.supers; ++super) {
-    const std::size_t s = samples.samples;
-    area_[super].assign(s, 0.0);
-    siemens_[super].assign(s, 0.0);
-    for (const std::size_t pin : pinsOfSuper_[super])
-      for (std::size_t sample = 0; sample < s; ++sample) {
-        area_[super].push_back(area_[super][area_[super].size() - s] + samples.areaOf(sample, pin));
-        siemens_[super].push_back(siemens_[super][siemens_[super].size() - s] +
-                                  samples.siemensOf(sample, pin));
-      }
+Fragment fragmentOf(const LineCells& cells, const std::vector<LinePin>& pins, const FaultEffect& effect,
+                    bool below, std::size_t super) {
+  Fragment result;
+  result.shorted = effect.kind == FaultKind::shortToGround;
+  if (result.shorted) return result;
+  std::vector<std::size_t> supers{super};
+  if (cells.supers > 1) {
+    const auto position = [&](std::size_t wanted) {
+      return static_cast<std::size_t>(std::find(supers.begin(), supers.end(), wanted) - supers.begin());
+    };
+    auto series = intactSeries(cells, effect, below);
+    for (std::size_t i = 0; i < supers.size(); ++i)
+      std::erase_if(series, [&](std::size_t cell) {
+        const std::size_t ends[]{cells.super[cell], cells.super[cells.parent[cell]]};
+        if (ends[0] != supers[i] && ends[1] != supers[i]) return false;
+        const std::size_t other = ends[0] == supers[i] ? ends[1] : ends[0];
+        if (position(other) == supers.size()) supers.push_back(other);
+        result.series.push_back({i, position(other), cells.edgeAbove(cell).resistance.value});
+        return true;
+      });
   }
+  result.pins.resize(supers.size());
+  bool elsewhere = false;
+  for (std::size_t pin = 0; pin < pins.size(); ++pin) {
+    if (!somethingBehind(pins[pin]) || effect.isBelow(pins[pin].cell) != below || effect.deadPin == pin)
+      continue;
+    const auto node = std::find(supers.begin(), supers.end(), cells.super[pins[pin].cell]);
+    if (node == supers.end()) continue;
+    result.pins[static_cast<std::size_t>(node - supers.begin())].push_back(pin);
+    elsewhere = elsewhere || node != supers.begin();
+  }
+  // Without anything behind them series parts carry nothing.
+  if (!elsewhere) {
+    result.pins.resize(1);
+    result.series.clear();
+  }
+  return result;
 }
 
-NodeLoad LineSolver::sumOf(std::size_t super, std::size_t from, std::size_t to, std::size_t sample) const {
-  const auto& pins = pinsOfSuper_[super];
-  const auto position = [&](std::size_t cell) {
-    return static_cast<std::size_t>(
-        std::partition_point(pins.begin(), pins.end(),
-                             [&](std::size_t pin) { return pins_[pin].cell < cell; }) -
-        pins.begin());
+FragmentSolver::FragmentSolver(const Fragment& fragment, const TerminationSamples& samples)
+    : fragment_(fragment), samples_(samples) {
+  const auto sum = [&](const std::vector<std::size_t>& pins, const std::vector<std::vector<double>>& ofPin) {
+    std::vector<double> result(samples.samples, 0.0);
+    for (const std::size_t pin : pins)
+      if (!ofPin[pin].empty())
+        std::transform(result.begin(), result.end(), ofPin[pin].begin(), result.begin(), std::plus<>());
+    return result;
   };
-  const std::size_t first = position(from) * samples_.samples + sample;
-  const std::size_t last = position(to) * samples_.samples + sample;
-  return {difference(area_[super][last], area_[super][first]),
-          Siemens(difference(siemens_[super][last], siemens_[super][first]))};
-}
-
-NodeLoad LineSolver::load(const FaultEffect& effect, bool below, std::size_t super,
-                          std::size_t sample) const {
-  const std::size_t last = area_[super].size() - samples_.samples + sample;
-  NodeLoad whole{area_[super][last], Siemens(siemens_[super][last])};
-  if (effect.kind == FaultKind::deadPin && cells_.super[pins_[effect.deadPin].cell] == super)
-    return {difference(whole.area, samples_.areaOf(sample, effect.deadPin)),
-            Siemens(difference(whole.load.value, samples_.siemensOf(sample, effect.deadPin)))};
-  if (effect.kind != FaultKind::open) return whole;
-  NodeLoad under;
-  for (const auto& [from, to] : effect.below) {
-    const auto sum = sumOf(super, from, to, sample);
-    under.area += sum.area;
-    under.load += sum.load;
+  for (const auto& pins : fragment.pins) {
+    area_.push_back(sum(pins, samples.area));
+    siemens_.push_back(sum(pins, samples.siemens));
   }
-  if (below) return under;
-  return {difference(whole.area, under.area), Siemens(difference(whole.load.value, under.load.value))};
 }
 
-bool LineSolver::sameSide(const FaultEffect& effect, bool below, const SeriesEdge& edge) const {
-  return effect.isBelow(edge.parent) == below && effect.isBelow(edge.cell) == below;
-}
-
-Volts LineSolver::volts(const FaultEffect& effect, bool below, std::size_t super, std::size_t sample,
-                        const MeterSource& meter) const {
-  if (effect.kind == FaultKind::shortToGround)
+Volts FragmentSolver::volts(std::size_t sample, const MeterSource& meter) const {
+  if (fragment_.shorted)
     return operatingPoint({}, {0.0, Siemens(1.0 / samples_.shortOhms[sample].value)}, meter);
-  bool alone = true;
-  for (const auto& edge : series_)
-    if ((cells_.super[edge.parent] == super || cells_.super[edge.cell] == super) &&
-        sameSide(effect, below, edge))
-      alone = false;
-  if (alone) return operatingPoint(samples_.bench[sample], load(effect, below, super, sample), meter);
-
+  if (area_.size() == 1)
+    return operatingPoint(samples_.bench[sample], {area_[0][sample], Siemens(siemens_[0][sample])}, meter);
   TestNetwork network;
-  network.nodes = cells_.supers;
-  for (const auto& edge : series_)
-    if (sameSide(effect, below, edge))
-      network.series.push_back({cells_.super[edge.parent], cells_.super[edge.cell], edge.resistance});
-  for (std::size_t node = 0; node < cells_.supers; ++node) {
-    const auto here = load(effect, below, node, sample);
-    if (here.area > 0.0) network.clamps.push_back({node, scaled(samples_.junction[sample], here.area)});
-    if (here.load.value > 0.0) network.loads.push_back({node, Ohms(1.0 / here.load.value)});
+  network.nodes = area_.size();
+  for (const auto& part : fragment_.series)
+    network.series.push_back({part.a, part.b, part.resistance});
+  for (std::size_t node = 0; node < network.nodes; ++node) {
+    if (area_[node][sample] > 0.0)
+      network.clamps.push_back({node, scaled(samples_.junction[sample], area_[node][sample])});
+    if (siemens_[node][sample] > 0.0) network.loads.push_back({node, Ohms(1.0 / siemens_[node][sample])});
   }
-  return operatingPoint(network, super, meter, benchTemperature)[super];
+  return operatingPoint(network, 0, meter, benchTemperature).front();
 }
 
 } // namespace netmend

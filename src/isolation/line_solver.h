@@ -4,35 +4,23 @@
 
 namespace netmend {
 
-/// What a meter meets in the fragment that a place is in, for any effect and sample. The junctions of a
-/// sample are of one kind and differ in area only, and copper has no resistance here: all that hangs on one
-/// super is one junction and one load. Sums over cells are differences of running sums.
-class LineSolver {
-public:
-  LineSolver(const LineCells& cells, const std::vector<LinePin>& pins, const TerminationSamples& samples);
+/// What hangs together with a lead held at a super, under an effect and on one side of its cut.
+[[nodiscard]] Fragment fragmentOf(const LineCells& cells, const std::vector<LinePin>& pins,
+                                  const FaultEffect& effect, bool below, std::size_t super);
 
-  /// Voltage at the part of `super` that is below the cut, or above it.
-  [[nodiscard]] Volts volts(const FaultEffect& effect, bool below, std::size_t super, std::size_t sample,
-                            const MeterSource& meter) const;
+/// What a meter meets in one fragment. The junctions of a sample are of one kind and differ in area only, and
+/// copper has no resistance here: all that hangs on one node is one junction and one load.
+class FragmentSolver {
+public:
+  FragmentSolver(const Fragment& fragment, const TerminationSamples& samples);
+
+  [[nodiscard]] Volts volts(std::size_t sample, const MeterSource& meter) const;
 
 private:
-  struct SeriesEdge {
-    std::size_t parent;
-    std::size_t cell;
-    Ohms resistance;
-  };
-  [[nodiscard]] NodeLoad load(const FaultEffect& effect, bool below, std::size_t super,
-                              std::size_t sample) const;
-  [[nodiscard]] NodeLoad sumOf(std::size_t super, std::size_t from, std::size_t to, std::size_t sample) const;
-  [[nodiscard]] bool sameSide(const FaultEffect& effect, bool below, const SeriesEdge& edge) const;
-
-  const LineCells& cells_;
-  const std::vector<LinePin>& pins_;
+  const Fragment& fragment_;
   const TerminationSamples& samples_;
-  std::vector<SeriesEdge> series_;
-  std::vector<std::vector<std::size_t>> pinsOfSuper_; ///< ordered by cell
-  std::vector<std::vector<double>> area_;             ///< by super: running sums, (pin + 1) × sample
-  std::vector<std::vector<double>> siemens_;
+  std::vector<std::vector<double>> area_;    ///< by node, by sample
+  std::vector<std::vector<double>> siemens_; ///< the same
 };
 
 } // namespace netmend

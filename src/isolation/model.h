@@ -33,22 +33,29 @@ struct LinePin {
   PinTermination termination;
 };
 
+/// Copper that hangs together with whatever is behind its pins; node 0 is where the lead is held. Most
+/// classes of a line share their fragments with others.
+struct Fragment {
+  struct Series {
+    std::size_t a;
+    std::size_t b;
+    Ohms resistance;
+  };
+  bool shorted = false;                       ///< to ground
+  std::vector<std::vector<std::size_t>> pins; ///< by node: those with something behind them
+  std::vector<Series> series;
+};
+
 /// Everything behind all pins, drawn `samples` times, each draw agreeing with what good boards read.
-/// Matrices are sample × pin.
 struct TerminationSamples {
   std::size_t samples = 0;
-  std::size_t pins = 0;
-  std::vector<double> area;       ///< junction area, in units of the sample's junction; 0: no junction
-  std::vector<double> siemens;    ///< load to ground
-  std::vector<Junction> junction; ///< of area 1
-  std::vector<JunctionAt> bench;  ///< the same at the bench temperature
-  std::vector<Ohms> shortOhms;    ///< what a short to ground has
-  std::vector<double> logWeight;
-
-  [[nodiscard]] double areaOf(std::size_t sample, std::size_t pin) const { return area[sample * pins + pin]; }
-  [[nodiscard]] double siemensOf(std::size_t sample, std::size_t pin) const {
-    return siemens[sample * pins + pin];
-  }
+  /// By pin, by sample; empty for a pin that never holds one.
+  std::vector<std::vector<double>> area;    ///< of junctions, in units of the sample's; 0: none
+  std::vector<std::vector<double>> siemens; ///< load to ground
+  std::vector<Junction> junction;           ///< of area 1
+  std::vector<JunctionAt> bench;            ///< the same at the bench temperature
+  std::vector<Ohms> shortOhms;              ///< what a short to ground has
+  std::vector<double> weight;               ///< sums to 1
 };
 
 struct IsolationModel {
@@ -57,7 +64,9 @@ struct IsolationModel {
   std::vector<std::size_t> cellOfPlace;
   std::vector<FaultEffect> effects; ///< by class
   TerminationSamples samples;
-  std::vector<float> volts; ///< diode mode: [((class·2 + below)·supers + super)·samples + sample]
+  std::vector<std::size_t> fragmentOf; ///< [(class·2 + below)·supers + super]
+  std::vector<Fragment> fragments;     ///< each once
+  std::vector<float> volts;            ///< diode mode: fragment × sample
   std::vector<double>
       sigmaByMillivolt; ///< of a diode reading; the meter's data cost too much to ask each time
   FaultPriors priors;
@@ -68,11 +77,17 @@ struct IsolationModel {
   Condition condition;
   std::unordered_set<std::uint64_t> groundPins;
 
-  /// By sample; the class's effect decides which fragment the cell is in.
+  std::vector<KnownGood> knownGood;
+  IsolationOptions options;
+
+  /// The class's effect decides which fragment the cell is in.
+  [[nodiscard]] std::size_t fragmentAt(std::size_t faultClass, std::size_t cell) const {
+    const std::size_t below = effects[faultClass].isBelow(cell) ? 1 : 0;
+    return fragmentOf[(faultClass * 2 + below) * cells.supers + cells.super[cell]];
+  }
+  /// By sample.
   [[nodiscard]] const float* voltsAt(std::size_t faultClass, std::size_t cell) const {
-    const auto& effect = effects[faultClass];
-    const std::size_t below = effect.isBelow(cell) ? 1 : 0;
-    return &volts[((faultClass * 2 + below) * cells.supers + cells.super[cell]) * samples.samples];
+    return &volts[fragmentAt(faultClass, cell) * samples.samples];
   }
 };
 

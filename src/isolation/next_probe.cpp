@@ -11,6 +11,7 @@
 #include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
 #include "outcome_rows.h"
+#include "posterior.h"
 #include "statistics.h"
 
 namespace netmend {
@@ -40,18 +41,17 @@ struct Field {
   }
 };
 
-Field fieldOf(const Isolation& isolation, const RepairView& repairs) {
+Field fieldOf(const Isolation& isolation, const std::vector<double>& shares, const RepairView& repairs) {
   Field field;
   std::vector<std::size_t> order(isolation.classes.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return isolation.probability[a] > isolation.probability[b];
-  });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return shares[a] > shares[b]; });
   std::map<std::size_t, std::size_t> dense;
   double held = 0.0;
   for (const std::size_t c : order) {
-    if (held > 1.0 - negligible || !(isolation.probability[c] > 0.0)) break;
-    held += isolation.probability[c];
+    if (held > 1.0 - negligible || !(shares[c] > 0.0)) break;
+    held += shares[c];
     const bool given = c < repairs.groupOf.size();
     const std::size_t key = given ? repairs.groupOf[c] : c + (std::size_t{1} << 40);
     const std::size_t group = dense.try_emplace(key, dense.size()).first->second;
@@ -60,9 +60,9 @@ Field fieldOf(const Isolation& isolation, const RepairView& repairs) {
       field.groupSize.push_back(0);
     }
     field.classes.push_back(c);
-    field.probability.push_back(isolation.probability[c]);
+    field.probability.push_back(shares[c]);
     field.group.push_back(group);
-    field.groupProbability[group] += isolation.probability[c];
+    field.groupProbability[group] += shares[c];
     ++field.groupSize[group];
   }
   double sum = 0.0;
@@ -316,11 +316,34 @@ void decide(const Field& field, double wrongRepair, NextProbe& result) {
   result.reason = fmt::format("{}; {}; probing on is worth its time", state, costs);
 }
 
+/// Between a sound line and a fault stands a single OL, which may be a slip: that reading comes first, at its
+/// own place, which need not be the cheapest of its cell.
+void askAgain(const Isolation& isolation, const StandingOverLimit& standing, NextProbe& result) {
+  const auto& cellOf = isolation.model->cellOfPlace;
+  const std::size_t place = isolation.observations[standing.observation].place;
+  const auto again =
+      std::find_if(result.ranked.begin(), result.ranked.end(), [&](const ProbeProposal& probe) {
+        return cellOf[probe.place] == cellOf[place] && !probe.other;
+      });
+  const auto effort = isolation.places[place].effort;
+  if (again == result.ranked.end() || !effort) return;
+  const Worth worth{again->bits, again->betterGuess};
+  *again = proposal(ReadingMode::diode, place, std::nullopt, effort->value, worth);
+  std::rotate(result.ranked.begin(), again, again + 1);
+  result.stop = false;
+  result.reason =
+      fmt::format("{} read OL, but good boards read {:.3f} V there: take this reading again before "
+                  "anything else",
+                  isolation.places[place].label, standing.good.value);
+}
+
 } // namespace
 
 NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const ProbeLimits& limits) {
   NextProbe result;
-  const Field field = fieldOf(isolation, repairs);
+  auto doubtful = againstSound(isolation);
+  if (doubtful && doubtful->repeated) doubtful = std::nullopt;
+  const Field field = fieldOf(isolation, doubtful ? posteriorOf(isolation) : isolation.probability, repairs);
   const auto places = reachable(isolation, limits);
   if (isolation.model->diode && !places.empty()) {
     DiodeWorth worth(isolation, field);
@@ -333,6 +356,7 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
       result.ranked.begin(), result.ranked.end(),
       [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
   decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair).value, result);
+  if (doubtful) askAgain(isolation, *doubtful, result);
   if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
   const double open = entropyBits(field.groupProbability);
   for (auto& probe : result.ranked)

@@ -188,7 +188,9 @@ Volts operatingPoint(const JunctionAt& junction, const NodeLoad& node, const Met
     const double fall = (g + gin + (free ? 0.0 : gout)) * (slope / (is + x) + rs) + 1.0;
     double next = x + excess / fall;
     if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (std::abs(next - x) <= 1e-10 * x || high - low <= 1e-15 * ceiling) return Volts(voltage(next));
+    // The last step is so small that the tangent says what the junction's logarithm would.
+    if (std::abs(next - x) <= 1e-6 * x) return Volts(v + (next - x) * (slope / (is + x) + rs));
+    if (high - low <= 1e-15 * ceiling) return Volts(voltage(next));
     x = next;
   }
   return Volts(voltage(x));

@@ -41,13 +41,6 @@ private:
 
 OutcomeRows::OutcomeRows(const Isolation& isolation, const std::vector<std::size_t>& classes)
     : isolation_(isolation), model_(*isolation.model), classes_(classes) {
-  const std::size_t samples = model_.samples.samples;
-  for (const std::size_t c : classes) {
-    const double* weights = &isolation.logWeight[c * samples];
-    const double all = logSum(weights, samples);
-    for (std::size_t s = 0; s < samples; ++s)
-      sampleWeight_.push_back(std::exp(weights[s] - all));
-  }
   chooseEdges();
   rows_.assign(classes.size() * 2 * model_.cells.supers, Row{});
   bits_.assign(classes.size() * 2 * model_.cells.supers, 0.0);
@@ -76,16 +69,17 @@ void OutcomeRows::chooseEdges() {
   const auto cells = static_cast<std::size_t>(std::ceil(limit * 1e3)) + 1;
   std::vector<double> weight(cells, 0.0);
   const std::size_t samples = model_.samples.samples;
-  const std::size_t fragments = 2 * model_.cells.supers;
-  for (std::size_t position = 0; position < classes_.size(); ++position) {
-    const std::size_t c = classes_[position];
-    for (std::size_t f = 0; f < fragments * samples; ++f) {
-      const auto v = static_cast<double>(model_.volts[c * fragments * samples + f]);
-      if (v >= limit || v <= 0.0) continue;
-      weight[static_cast<std::size_t>(v * 1e3)] +=
-          isolation_.probability[c] * sampleWeight_[position * samples + f % samples];
+  const std::size_t sides = 2 * model_.cells.supers;
+  for (const std::size_t c : classes_)
+    for (std::size_t side = 0; side < sides; ++side) {
+      const float* volts = &model_.volts[model_.fragmentOf[c * sides + side] * samples];
+      for (std::size_t s = 0; s < samples; ++s) {
+        const auto v = static_cast<double>(volts[s]);
+        if (v >= limit || v <= 0.0) continue;
+        weight[static_cast<std::size_t>(v * 1e3)] +=
+            isolation_.probability[c] * isolation_.weight[c * samples + s];
+      }
     }
-  }
   double total = 0.0;
   for (auto& w : weight)
     total += w += 1e-9; // no stretch without an edge for ever
@@ -102,12 +96,27 @@ void OutcomeRows::chooseEdges() {
   }
 }
 
+/// Far more samples than millivolts: what a sample spreads over the bins is worked out once a millivolt. The
+/// last cell holds all that is certain to read OL.
+std::vector<double> OutcomeRows::byMillivolt(std::size_t faultClass, std::size_t fragment) const {
+  const std::size_t samples = model_.samples.samples;
+  const float* volts = &model_.volts[fragment * samples];
+  const double* weights = &isolation_.weight[faultClass * samples];
+  const double limit = model_.diode->displayLimit.value;
+  const auto last = static_cast<float>(1e3 * (limit + tail * voltsSigma(model_, limit)) + 1.0);
+  std::vector<double> result(static_cast<std::size_t>(last) + 1, 0.0);
+  for (std::size_t s = 0; s < samples; ++s)
+    result[static_cast<std::size_t>(std::clamp(1e3f * volts[s], 0.0f, last))] += weights[s];
+  return result;
+}
+
 void OutcomeRows::fill(std::size_t position, std::size_t below, std::size_t super) {
   static const NormalTable table;
   const std::size_t c = classes_[position];
   const auto& effect = model_.effects[c];
   if (below == 1 && effect.kind != FaultKind::open) return;
   const std::size_t at = (position * 2 + below) * model_.cells.supers + super;
+  const std::size_t fragment = model_.fragmentOf[(c * 2 + below) * model_.cells.supers + super];
   std::array<double, mostBins> row{};
   const double limit = model_.diode->displayLimit.value;
   const std::size_t overLimit = bins() - 1;
@@ -120,13 +129,12 @@ void OutcomeRows::fill(std::size_t position, std::size_t below, std::size_t supe
   if (effect.kind == FaultKind::noneOfThese) {
     spreadEvenly(1.0 - noneReadsOverLimit, noneReadsOverLimit);
   } else {
-    const std::size_t samples = model_.samples.samples;
-    const float* volts = &model_.volts[((c * 2 + below) * model_.cells.supers + super) * samples];
+    const auto onGrid = byMillivolt(c, fragment);
     const double slipped = model_.priors.slippedShare;
-    for (std::size_t s = 0; s < samples; ++s) {
-      const double weight = (1.0 - slipped) * sampleWeight_[position * samples + s];
+    for (std::size_t i = 0; i < onGrid.size(); ++i) {
+      const double weight = (1.0 - slipped) * onGrid[i];
       if (weight < 1e-12) continue;
-      const auto v = static_cast<double>(volts[s]);
+      const double v = 1e-3 * (static_cast<double>(i) + 0.5);
       const double sigma = voltsSigma(model_, v);
       auto k = static_cast<std::size_t>(std::lower_bound(edges_.begin(), edges_.end(), v - tail * sigma) -
                                         edges_.begin());

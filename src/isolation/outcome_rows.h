@@ -25,12 +25,12 @@ public:
 private:
   [[nodiscard]] std::size_t index(std::size_t position, std::size_t cell) const;
   void chooseEdges();
+  [[nodiscard]] std::vector<double> byMillivolt(std::size_t faultClass, std::size_t fragment) const;
   void fill(std::size_t position, std::size_t below, std::size_t super);
 
   const Isolation& isolation_;
   const IsolationModel& model_;
   const std::vector<std::size_t>& classes_;
-  std::vector<double> sampleWeight_; ///< position × sample
   std::vector<double> edges_; ///< inner edges; the first bin begins below zero, the last ends at the limit
   std::vector<Row> rows_;
   std::vector<double> bits_;

@@ -9,6 +9,7 @@
 #include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
 #include "netmend/probing/words.h"
+#include "posterior.h"
 #include "prediction.h"
 #include "statistics.h"
 
@@ -39,7 +40,7 @@ std::string expectedHere(const Isolation& isolation, const Observation& observat
     return fmt::format("{:.2g} ± {:.2g} Ω is expected", path.ohms, path.sigma);
   }
   if (observation.reading.mode != ReadingMode::diode) return "as computed from what is behind the pins";
-  const auto expected = predictWith(isolation, observation.place, faultClass, model.samples.logWeight.data());
+  const auto expected = predictWith(isolation, observation.place, faultClass, model.samples.weight.data());
   if (expected.overLimit > 0.9) return "OL is expected";
   auto text = fmt::format("{:.3f} ± {:.3f} V is expected", expected.mean.value, expected.spread.value);
   if (expected.overLimit > 0.1) text += fmt::format(", or OL ({:.0f} %)", 100.0 * expected.overLimit);
@@ -153,6 +154,15 @@ std::vector<std::string> contradictions(const Isolation& isolation, std::size_t 
   return result;
 }
 
+/// Where only a slip would leave the line sound.
+std::string takeAgainText(const Isolation& isolation, const StandingOverLimit& standing) {
+  const auto& observation = isolation.observations[standing.observation];
+  return fmt::format(
+      "{} read OL, but good boards read {:.3f} V there: if the probe had slipped, the line may "
+      "be sound; take this reading again",
+      whereText(isolation, observation), standing.good.value);
+}
+
 void measureSet(Suspects& result, double setMass) {
   while (result.setSize < result.ranked.size() && result.setMass < setMass) {
     const auto& suspect = result.ranked[result.setSize++];
@@ -193,6 +203,15 @@ Suspects suspects(const Isolation& isolation, double setMass) {
     explain(isolation, table, result.ranked[i]);
   result.entropyBits = entropyBits(isolation.probability);
   if (!order.empty()) result.contradictions = contradictions(isolation, order.front());
+  constexpr double worthSaying = 0.03;
+  if (isolation.samplingError > worthSaying)
+    result.ranked.front().explanation +=
+        fmt::format(" Shares on a line of this size are worked out to about {:.0f} % only.",
+                    100.0 * isolation.samplingError);
+  if (const auto standing = againstSound(isolation)) {
+    result.contradictions.push_back(takeAgainText(isolation, *standing));
+    result.ranked.front().explanation += " " + result.contradictions.back() + ".";
+  }
   return result;
 }
 

@@ -2,7 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
+
+#include <boost/math/tools/toms748_solve.hpp>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <boost/random/uniform_01.hpp>
 
 #include "line_solver.h"
 #include "statistics.h"
@@ -15,6 +19,8 @@ struct DropRange {
   double least = 0.02;
   double most = 2.5;
 };
+
+constexpr double widening = 2.5; ///< of a pin's spread, in every other sample
 
 Junction junctionWithDrop(const FaultPriors& priors, double drop, double emission) {
   Junction junction;
@@ -35,46 +41,64 @@ public:
   explicit Drawing(const SampleRequest& request) : request_(request), random_(request.seed) {}
 
   TerminationSamples draw() {
-    result_.samples = request_.samples;
-    result_.pins = request_.pins.size();
-    std::vector<double> drops;
+    const std::size_t samples = result_.samples = request_.samples;
+    for (const auto& pin : request_.pins) {
+      const auto& shares = pin.termination.shares;
+      result_.area.emplace_back(shares.junction > 0.0 ? samples : 0, 0.0);
+      result_.siemens.emplace_back(shares.resistive > 0.0 ? samples : 0, 0.0);
+    }
     std::vector<double> emissions;
-    for (std::size_t sample = 0; sample < request_.samples; ++sample) {
-      for (const auto& pin : request_.pins)
-        drawPin(pin.termination);
-      drops.push_back(request_.priors.drop.value + request_.priors.dropSpread.value * normal());
+    std::vector<double> boards; // how far this board is from the good ones, in spreads
+    for (std::size_t sample = 0; sample < samples; ++sample) {
+      drawPins(sample);
+      const double drop = request_.priors.drop.value + request_.priors.dropSpread.value * normal();
       emissions.push_back(
           std::clamp(request_.priors.emission + request_.priors.emissionSpread * normal(), 1.0, 2.0));
-      result_.shortOhms.emplace_back(std::exp(std::log(1.0) + 1.0 * normal()));
-      setJunction(std::clamp(drops.back(), 0.1, DropRange{}.most), emissions.back());
+      result_.shortOhms.emplace_back(std::exp(normal()));
+      boards.push_back(normal());
+      setJunction(std::clamp(drop, 0.1, DropRange{}.most), emissions.back());
     }
-    result_.logWeight.assign(request_.samples, 0.0);
-    const LineSolver solver(request_.cells, request_.pins, result_);
-    for (std::size_t sample = 0; sample < request_.samples; ++sample)
-      agreeWithKnown(solver, sample, emissions[sample]);
+    agreeWithKnown(emissions, boards);
+    const double all = logSum(logWeight_);
+    for (const double weight : logWeight_)
+      result_.weight.push_back(std::exp(weight - all));
     return std::move(result_);
   }
 
 private:
-  double normal() { return std::normal_distribution<double>()(random_); }
+  double normal() { return normal_(random_); }
 
-  void drawPin(const PinTermination& termination) {
-    const double kind = std::uniform_real_distribution<double>()(random_);
-    const double factor = normal();
-    double area = 0.0;
-    double siemens = 0.0;
+  /// In every other draw one pin is drawn from a wider distribution: boards hold chips that the shares think
+  /// very unlikely, and what a few samples say of them is chance. The weight is the one density over the
+  /// mixture of both, at most 2.
+  void drawPins(std::size_t sample) {
+    std::vector<std::size_t> drawn;
+    for (std::size_t pin = 0; pin < request_.pins.size(); ++pin)
+      if (request_.pins[pin].termination.shares.none < 1.0) drawn.push_back(pin);
+    const double which =
+        2.0 * boost::random::uniform_01<double>()(random_) * static_cast<double>(drawn.size());
+    double ratios = 0.0;
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+      const double factor = normal() * (static_cast<std::size_t>(which) == i ? widening : 1.0);
+      ratios += std::exp(0.5 * factor * factor * (1.0 - 1.0 / (widening * widening))) / widening;
+      drawPin(request_.pins[drawn[i]].termination, factor, drawn[i], sample);
+    }
+    logWeight_.push_back(drawn.empty() ? 0.0
+                                       : -std::log(0.5 + 0.5 * ratios / static_cast<double>(drawn.size())));
+  }
+
+  void drawPin(const PinTermination& termination, double factor, std::size_t pin, std::size_t sample) {
+    const double kind = boost::random::uniform_01<double>()(random_);
     if (kind < termination.shares.junction) {
-      area = std::exp(factor * std::log(request_.priors.areaFactor));
+      result_.area[pin][sample] = std::exp(factor * std::log(request_.priors.areaFactor));
     } else if (kind < termination.shares.junction + termination.shares.resistive) {
       double ohms = termination.resistance.value;
       if (termination.throughRail) {
         const double rail = std::min(request_.priors.railOhms.value, ohms);
         ohms += rail * std::expm1(factor * std::log(request_.priors.railFactor));
       }
-      siemens = 1.0 / std::max(ohms, 0.1);
+      result_.siemens[pin][sample] = 1.0 / std::max(ohms, 0.1);
     }
-    result_.area.push_back(area);
-    result_.siemens.push_back(siemens);
   }
 
   void setJunction(double drop, double emission) {
@@ -97,10 +121,6 @@ private:
     return known.spread.value > 0.0 ? known.spread.value : request_.priors.boardSpread.value;
   }
 
-  [[nodiscard]] double goodVolts(const LineSolver& solver, std::size_t super, std::size_t sample) const {
-    return solver.volts({}, false, super, sample, request_.meter).value;
-  }
-
   /// The most certain known value that is one.
   [[nodiscard]] const KnownGood* leading() const {
     const KnownGood* best = nullptr;
@@ -109,52 +129,64 @@ private:
     return best;
   }
 
-  /// Bisection on the drop of one junction: the line's reading grows with it.
-  bool scaleTo(const LineSolver& solver, std::size_t super, std::size_t sample, double target,
-               double emission) {
-    double low = DropRange{}.least;
-    double high = DropRange{}.most;
-    const auto at = [&](double drop) {
+  /// The drop of one junction with which the line reads `target`: its reading grows with it.
+  bool scaleTo(const FragmentSolver& solver, std::size_t sample, double target, double emission) {
+    const auto excess = [&](double drop) {
       replaceJunction(sample, drop, emission);
-      return goodVolts(solver, super, sample);
+      return solver.volts(sample, request_.meter).value - target;
     };
-    if (at(low) > target || at(high) < target) return false;
-    for (int step = 0; step < 40 && high - low > 1e-7; ++step) {
-      const double middle = 0.5 * (low + high);
-      (at(middle) < target ? low : high) = middle;
-    }
-    const double drop = 0.5 * (low + high);
+    const DropRange range;
+    const double atLeast = excess(range.least);
+    const double atMost = excess(range.most);
+    if (atLeast > 0.0 || atMost < 0.0) return false;
+    std::uintmax_t steps = 40;
+    const auto found = boost::math::tools::toms748_solve(
+        excess, range.least, range.most, atLeast, atMost,
+        [](double low, double high) { return high - low < 1e-7; }, steps);
+    const double drop = 0.5 * (found.first + found.second);
     replaceJunction(sample, drop, emission);
-    result_.logWeight[sample] +=
-        logNormal(drop, request_.priors.drop.value, request_.priors.dropSpread.value);
+    logWeight_[sample] += logNormal(drop, request_.priors.drop.value, request_.priors.dropSpread.value);
     return true;
   }
 
-  void agreeWithKnown(const LineSolver& solver, std::size_t sample, double emission) {
+  void agreeWithKnown(const std::vector<double>& emissions, const std::vector<double>& boards) {
+    const auto whole = [&](const LinePin& pin) {
+      return fragmentOf(request_.cells, request_.pins, {}, false, request_.cells.super[pin.cell]);
+    };
+    std::vector<char> scaled(request_.samples, 0);
     const KnownGood* first = leading();
     if (first) {
-      const std::size_t super = request_.cells.super[pinOf(*first)->cell];
-      const double target = std::max(0.0, first->value->value + spreadOf(*first) * normal());
-      const Junction before = result_.junction[sample];
-      if (!scaleTo(solver, super, sample, target, emission)) {
+      const Fragment fragment = whole(*pinOf(*first));
+      const FragmentSolver solver(fragment, result_);
+      for (std::size_t sample = 0; sample < request_.samples; ++sample) {
+        const double target = std::max(0.0, first->value->value + spreadOf(*first) * boards[sample]);
+        const Junction before = result_.junction[sample];
+        scaled[sample] = scaleTo(solver, sample, target, emissions[sample]) ? 1 : 0;
+        if (scaled[sample]) continue;
         result_.junction[sample] = before;
         result_.bench[sample] = junctionAt(before, benchTemperature);
-        first = nullptr;
       }
     }
     for (const auto& known : request_.knownGood) {
       const LinePin* pin = pinOf(known);
-      if (!pin || &known == first) continue;
-      const double volts = goodVolts(solver, request_.cells.super[pin->cell], sample);
+      if (!pin) continue;
+      const Fragment fragment = whole(*pin);
+      const FragmentSolver solver(fragment, result_);
       const double sigma = std::hypot(spreadOf(known), request_.priors.readingSpread.value);
-      result_.logWeight[sample] +=
-          std::log(voltsLikelihood(known.value ? std::optional(known.value->value) : std::nullopt, volts,
-                                   sigma, request_.meter.displayLimit.value, request_.priors.slippedShare));
+      for (std::size_t sample = 0; sample < request_.samples; ++sample) {
+        if (&known == first && scaled[sample]) continue;
+        const double volts = solver.volts(sample, request_.meter).value;
+        logWeight_[sample] +=
+            std::log(voltsLikelihood(known.value ? std::optional(known.value->value) : std::nullopt, volts,
+                                     sigma, request_.meter.displayLimit.value, request_.priors.slippedShare));
+      }
     }
   }
 
   const SampleRequest& request_;
-  std::mt19937_64 random_;
+  boost::random::mt19937_64 random_; ///< Boost's dice fall alike everywhere, and faster
+  boost::random::normal_distribution<double> normal_;
+  std::vector<double> logWeight_;
   TerminationSamples result_;
 };
 

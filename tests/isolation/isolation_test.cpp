@@ -252,3 +252,47 @@ TEST_CASE("a series resistor shows in what the connector reads, and lifts it by 
   CHECK(predictDiode(isolation, place("U1.7"), 0).mean.value == Approx(0.52).margin(0.001));
   CHECK(predictDiode(isolation, place("J1.4"), 0).mean.value == Approx(0.62).margin(0.002));
 }
+
+TEST_CASE(
+    "a pin that reads OL where good boards read a value is never part of a sound line, but is read again") {
+  const auto drawn = keyColumn();
+  // No single fault cuts TP3 off on both sides: the other readings leave a slip, or none of these.
+  const std::vector<KnownGood> good{{drawn.pins[1], Volts(0.52), Volts(0.005)}};
+  const std::vector<Reading> fine{drawn.diode("J1.4", 0.521), drawn.diode("pad of J1.4", 0.519),
+                                  drawn.diode("J1.4", 0.520)};
+  const auto once = update(update(drawn.isolation(good), fine), drawn.diode("TP3", std::nullopt));
+  CHECK(once.probability[0] == 0.0);
+  const auto found = suspects(once);
+  CHECK(leading(found).text != "the line is sound");
+  const std::string again = "TP3 read OL, but good boards read 0.520 V there";
+  CHECK(leading(found).explanation.find(again) != std::string::npos);
+  REQUIRE_FALSE(found.contradictions.empty());
+  CHECK(found.contradictions.back().find(again) != std::string::npos);
+  const auto next = nextProbe(once);
+  CHECK_FALSE(next.stop);
+  CHECK(next.reason.find("take this reading again before anything else") != std::string::npos);
+  REQUIRE_FALSE(next.ranked.empty());
+  CHECK(once.places[next.ranked.front().place].label == "TP3");
+  CHECK(next.ranked.front().text.find("once more") != std::string::npos);
+
+  SECTION("a value there takes the doubt away") {
+    const auto after = update(once, drawn.diode("TP3", 0.522));
+    CHECK(after.probability[0] > 0.9);
+    CHECK(leading(suspects(after)).text == "the line is sound");
+  }
+  SECTION("OL once more stands, and is not asked for a third time") {
+    const auto after = update(once, drawn.diode("TP3", std::nullopt));
+    CHECK(after.probability[0] == 0.0);
+    CHECK(leading(suspects(after)).text != "the line is sound");
+    CHECK(nextProbe(after).reason.find("before anything else") == std::string::npos);
+  }
+  SECTION("where good boards read OL now and then, or nobody knows, a slip may explain it") {
+    auto mixed = good;
+    mixed.front().sometimesOverLimit = true;
+    const auto may = update(update(drawn.isolation(mixed), fine), drawn.diode("TP3", std::nullopt));
+    CHECK(leading(suspects(may)).text == "the line is sound");
+    const std::vector<KnownGood> elsewhere{{drawn.pins[0], Volts(0.52), Volts(0.005)}};
+    const auto other = update(update(drawn.isolation(elsewhere), fine), drawn.diode("TP3", std::nullopt));
+    CHECK(leading(suspects(other)).text == "the line is sound");
+  }
+}

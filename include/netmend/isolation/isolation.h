@@ -59,8 +59,9 @@ struct ProbePlace {
 /// What boards known to be good read on this line in diode mode at 25 °C.
 struct KnownGood {
   PinId pin;
-  std::optional<Volts> value{}; ///< empty: OL
-  Volts spread{};               ///< one standard deviation between boards; zero: as in the priors
+  std::optional<Volts> value{};    ///< empty: OL
+  Volts spread{};                  ///< one standard deviation between boards; zero: as in the priors
+  bool sometimesOverLimit = false; ///< some good boards read OL here: then OL is nothing against the line
 };
 
 /// The expected values of a line's pins that come from boards or were entered by hand (a default of the pin's
@@ -70,8 +71,11 @@ struct KnownGood {
                                                  const Condition& condition = {});
 
 struct IsolationOptions {
-  Condition condition;       ///< readings that were taken in another condition are set aside
-  std::size_t samples = 128; ///< of what may be behind the pins
+  Condition condition; ///< readings that were taken in another condition are set aside
+  /// Of what may be behind the pins, to begin with and at most: more are drawn while shares are not certain
+  /// to 0.01, as far as the size of the line allows.
+  std::size_t samples = 2048;
+  std::size_t mostSamples = 131072;
   std::uint64_t seed = 1;
 };
 
@@ -104,20 +108,24 @@ struct IsolationModel; ///< the line as the engine sees it; does not change
 
 struct Isolation {
   std::vector<FaultClass> classes; ///< first sound, then none of these, then short to ground, then the others
-  std::vector<double> probability; ///< of each class, sums to 1
+  std::vector<double> probability; ///< of each class, sums to 1; sound has none while a pin that is known to
+                                   ///< read a value on good boards read OL, and no value since
   std::vector<ProbePlace> places;  ///< where a reading can be taken, reachable or not
   std::vector<Observation> observations;
   std::vector<SetAside> setAside; ///< readings that were not used, with the reason
   std::vector<std::string>
       notices; ///< what is not known and what that means: "works between pins, not along …"
   std::shared_ptr<const IsolationModel> model;
-  std::vector<double> logWeight; ///< class × sample
+  std::vector<double> logMass; ///< by class: log of prior × likelihood of all readings
+  std::vector<double> weight;  ///< class × sample: of the samples within a class, sums to 1 there
+  double samplingError = 0.0;  ///< largest standard error of a probability for want of samples
 };
 
-/// Builds the hypotheses and what they predict. Cost: about classes × samples operating points.
+/// Builds the hypotheses and what they predict. Cost: an operating point for each fragment and sample.
 [[nodiscard]] Isolation makeIsolation(const IsolationInput& input);
 
-/// After one more reading (Bayes). A reading that the engine cannot use is set aside and changes nothing.
+/// After one more reading (Bayes), with more samples where these are too few. A reading that the engine
+/// cannot use is set aside and changes nothing.
 [[nodiscard]] Isolation update(Isolation isolation, const Reading& reading);
 [[nodiscard]] Isolation update(Isolation isolation, const std::vector<Reading>& readings);
 

@@ -58,6 +58,12 @@ constexpr auto findTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP(
         "core",
         "{} read {}, but {} if it is \"{}\": the probe may have slipped ({n} %); take this reading again"),
+    QT_TRANSLATE_NOOP("core",
+                      "{} read OL, but good boards read {n} V there: if the probe had slipped, the line "
+                      "may be sound; take this reading again"),
+    QT_TRANSLATE_NOOP("core", "{} read OL, but good boards read {n} V there: take this reading again before "
+                              "anything else"),
+    QT_TRANSLATE_NOOP("core", "Shares on a line of this size are worked out to about {n} % only"),
     QT_TRANSLATE_NOOP("core", "open: {}"),
     QT_TRANSLATE_NOOP("core", "{}, or {n} more place that reads the same"),
     QT_TRANSLATE_NOOP("core", "{}, or {n} more places that read the same"),
