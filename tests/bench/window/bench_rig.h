@@ -112,7 +112,7 @@ struct BenchRig {
   }
 
   /// Runs the event loop until `done` or the time is up; whether it was done.
-  static bool wait(const std::function<bool()>& done, int milliseconds = 10'000) {
+  static bool wait(const std::function<bool()>& done, int milliseconds = 60'000) {
     QElapsedTimer timer;
     timer.start();
     while (!done()) {
