@@ -57,8 +57,8 @@ void LineMeter::takeBytes(std::string_view bytes) {
   std::vector<Result<LineReading>> readings;
   for (const auto& line : framer_.add(bytes))
     readings.push_back(line ? parseMeterLine(pattern_, *line) : failure(line.error()));
-  const auto values = static_cast<std::size_t>(
-      std::count_if(readings.begin(), readings.end(), [](const auto& reading) { return reading.has_value(); }));
+  const auto values = static_cast<std::size_t>(std::count_if(
+      readings.begin(), readings.end(), [](const auto& reading) { return reading.has_value(); }));
   const auto times = clock_.arrived(now, values);
   auto time = times.begin();
   for (const auto& reading : readings) {

@@ -51,8 +51,7 @@ Result<std::unique_ptr<LinkedMeterSource>> LinkedMeterSource::make(const MeterAd
     return failure({"no such line pattern", "", "", serial->pattern, known});
   }
   source->thread_->call([&] {
-    self->meter_ =
-        std::make_unique<LineMeter>(*serial, *pattern, functionFor(mode), times, std::move(sinks));
+    self->meter_ = std::make_unique<LineMeter>(*serial, *pattern, functionFor(mode), times, std::move(sinks));
   });
   return source;
 }

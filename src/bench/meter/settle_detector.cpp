@@ -221,8 +221,7 @@ std::optional<SettleDetector::Taken> SettleDetector::add(const MeterSample& samp
   if (!settled || rules_.openLeads == OpenLeads::unknown) return std::nullopt;
   const Taken taken{middle(), Settling::settled};
   // What came before these values may have been another touch.
-  if (untakenValues_ > window_.size())
-    judgeUntaken(window_.front().time, untakenValues_ - window_.size());
+  if (untakenValues_ > window_.size()) judgeUntaken(window_.front().time, untakenValues_ - window_.size());
   hold(taken.reading);
   return taken;
 }

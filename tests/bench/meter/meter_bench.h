@@ -28,7 +28,8 @@ inline void needEventLoop() {
 }
 
 /// Lets events happen until it is so, or time is up.
-inline bool until(const std::function<bool()>& so, std::chrono::milliseconds most = std::chrono::seconds(60)) {
+inline bool until(const std::function<bool()>& so,
+                  std::chrono::milliseconds most = std::chrono::seconds(60)) {
   QElapsedTimer timer;
   timer.start();
   QTimer tick; // wakes the loop when nothing else does

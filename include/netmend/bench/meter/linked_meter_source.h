@@ -78,8 +78,8 @@ public:
   void back();
   void undo();
 
-  /// Called when values were lost so that a touch may have been missed: from here on values may be assigned one
-  /// point too early.
+  /// Called when values were lost so that a touch may have been missed: from here on values may be assigned
+  /// one point too early.
   void whenMissed(std::function<void()> handler) { missed_ = std::move(handler); }
   /// Called with every value that comes.
   void whenLive(std::function<void(const LiveValue&)> handler) { live_ = std::move(handler); }
@@ -96,8 +96,8 @@ private:
 
   using Meter = std::variant<std::unique_ptr<ScpiMeter>, std::unique_ptr<LineMeter>>;
   std::unique_ptr<OwnThread> thread_;
-  Meter meter_; ///< lives there
-  int epoch_ = 0; ///< counts what the meter was told; values from before are of no use
+  Meter meter_;        ///< lives there
+  int epoch_ = 0;      ///< counts what the meter was told; values from before are of no use
   int meterEpoch_ = 0; ///< the same, as far as the meter's thread knows
   ReadingMode mode_;
   SettleDetector detector_;

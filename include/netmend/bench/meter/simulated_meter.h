@@ -16,12 +16,12 @@ namespace netmend {
 
 class OwnThread;
 
-/// One pin touched for a while, then nothing for a while: from the first value measured then to the last, however
-/// seldom the meter is asked. So each touch is enough to settle, and each lift is seen.
+/// One pin touched for a while, then nothing for a while: from the first value measured then to the last,
+/// however seldom the meter is asked. So each touch is enough to settle, and each lift is seen.
 struct SimulatedTouch {
   std::optional<double> value; ///< in the unit of the function the meter is at; empty: the pin reads OL
   std::chrono::milliseconds touch{700}; ///< and at least 6 values
-  std::chrono::milliseconds lift{300}; ///< and at least 2 values
+  std::chrono::milliseconds lift{300};  ///< and at least 2 values
 };
 
 struct SimulatedMeterOptions {
@@ -34,8 +34,8 @@ struct SimulatedMeterOptions {
 };
 
 /// A meter that is not there: for practice without one, and for tests. It speaks SCPI on a TCP port of this
-/// machine and on pseudo-terminals, or sends lines by itself there. It has a thread of its own, as a meter goes
-/// on whatever the program does; each function below has been done when it returns.
+/// machine and on pseudo-terminals, or sends lines by itself there. It has a thread of its own, as a meter
+/// goes on whatever the program does; each function below has been done when it returns.
 class SimulatedMeter {
 public:
   using Options = SimulatedMeterOptions;
