@@ -1,5 +1,6 @@
 #include <cstdio>
 #include <random>
+#include <thread>
 
 #include "meter_bench.h"
 
@@ -31,6 +32,31 @@ TEST_CASE("the practice meter plays a walk by itself") {
   REQUIRE(bench.count() == 2); // OL takes a key
   CHECK(*bench.session.walk.readings[0].value == Approx(0.3).margin(2e-3));
   CHECK(*bench.last().value == Approx(0.5).margin(2e-3));
+}
+
+TEST_CASE("touches and lifts that pass while the window is busy are taken all the same, each once") {
+  MeterBench bench;
+  bench.linkByTcp();
+  // No event of this thread happens in the meantime.
+  const auto measures = [&](int values) {
+    const int before = bench.meter.readsAnswered();
+    while (bench.meter.readsAnswered() < before + values)
+      std::this_thread::sleep_for(1ms);
+  };
+  measures(20);
+  const std::vector<double> values{0.3, 0.3, 0.312};
+  for (const double value : values) {
+    bench.meter.touch(value);
+    measures(20);
+    bench.meter.lift();
+    measures(10);
+  }
+  CHECK(bench.count() == 0);
+  REQUIRE(bench.has(3));
+  letPass(100ms);
+  REQUIRE(bench.count() == 3);
+  for (std::size_t i = 0; i < values.size(); ++i)
+    CHECK(*bench.session.walk.readings[i].value == Approx(values[i]).margin(2e-3));
 }
 
 TEST_CASE("a walk over a pseudo-terminal, all answers in fragments, gives the same") {
