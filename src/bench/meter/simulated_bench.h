@@ -51,6 +51,7 @@ public:
 
   std::optional<MeterFunction> refused;
   bool notANumberNext = false;
+  std::chrono::milliseconds late{}; ///< of the next answer that is no value
   int reads = 0;
 
 private:

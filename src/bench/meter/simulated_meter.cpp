@@ -260,6 +260,10 @@ void SimulatedMeter::setDeaf(bool deaf) {
   thread_->call([&] { inside_->deaf = deaf; });
 }
 
+void SimulatedMeter::answerLate(std::chrono::milliseconds by) {
+  thread_->call([&] { inside_->scpi.late = by; });
+}
+
 int SimulatedMeter::readsAnswered() const {
   int out{};
   thread_->call([&] { out = inside_->scpi.reads; });

@@ -180,6 +180,28 @@ TEST_CASE("a meter that lacks the function says so, and nothing is taken") {
   CHECK(bench.count() == 0);
 }
 
+TEST_CASE("a pause between two values that can hide a touch is told, unless values are taken by key only") {
+  MeterBench bench;
+  bench.linkByTcp();
+  int missed = 0;
+  bench.source->whenMissed([&] { ++missed; });
+  letPass(50ms);
+  auto rules = fastRules(ReadingMode::diode);
+  rules.hold = 200ms; // shorter ones a busy machine makes by itself
+  rules.lift = 150ms;
+  bench.source->setRules(rules);
+  bench.live.clear();
+  bench.meter.answerLate(250ms);
+  CHECK(until([&] { return missed > 0; }));
+  bench.source->setAutoTake(false);
+  missed = 0;
+  bench.live.clear();
+  const auto before = bench.meter.readsAnswered();
+  bench.meter.answerLate(250ms);
+  REQUIRE(until([&] { return bench.meter.readsAnswered() > before + 5 && bench.live.size() > 5; }));
+  CHECK(missed == 0);
+}
+
 TEST_CASE("a meter that knows only FUNC? is asked by that") {
   auto options = fastMeter();
   options.knowsConf = false;

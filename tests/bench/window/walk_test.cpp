@@ -109,6 +109,23 @@ TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") 
   rig.fastEvents();
 }
 
+TEST_CASE("values of the linked meter that were lost are told where the eyes are, and stay told") {
+  BenchRig rig;
+  rig.type(QStringLiteral("J4, 14 pins"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  SimulatedMeter meter;
+  rig.window->linkMeter(QString::fromStdString(meter.address()));
+  REQUIRE(rig.wait([&] { return rig.window->meter()->status().state == LinkState::ready; }));
+  int reads = meter.readsAnswered();
+  REQUIRE(rig.wait([&] { return meter.readsAnswered() > reads + 3; }));
+  meter.answerLate(600ms); // a touch takes 400
+  REQUIRE(rig.wait([&] { return rig.window->message().contains(QStringLiteral("perhaps a touch")); }));
+  reads = meter.readsAnswered();
+  REQUIRE(rig.wait([&] { return meter.readsAnswered() > reads + 10; }));
+  CHECK(rig.window->message().contains(QStringLiteral("perhaps a touch")));
+}
+
 TEST_CASE("a typed reading takes four keys, a wrong one is taken back by one") {
   BenchRig rig;
   const Desk desk = rig.window->desk();

@@ -81,6 +81,8 @@ public:
   void sendNaNOnce();
   /// It goes deaf: neither answers nor breaks off.
   void setDeaf(bool deaf);
+  /// Its next answer that is no value comes so late; once.
+  void answerLate(std::chrono::milliseconds by);
   /// How many values were measured on demand, and how often a link came about.
   [[nodiscard]] int readsAnswered() const;
   [[nodiscard]] int linksAccepted() const;
