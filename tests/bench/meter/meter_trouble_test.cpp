@@ -19,7 +19,7 @@ TEST_CASE("a link that breaks at random moments of a walk loses and doubles noth
     if (dice() % 2 == 0) return;
     ++breaks;
     bench.meter.dropLink(dice() % 2 == 0 ? 0ms : 40ms);
-    REQUIRE(until([&] { return bench.source->status().state == LinkState::lost; }));
+    REQUIRE(bench.becomes(LinkState::lost));
     REQUIRE(bench.becomes(LinkState::ready));
   };
   for (const double value : values) {
@@ -41,11 +41,11 @@ TEST_CASE("loss of the link is told at once, nothing can be taken then, and it c
   MeterBench bench;
   bench.linkByTcp();
   bench.touchAndLift(0.452);
-  bench.statuses.clear();
-  bench.meter.dropLink(100ms);
+  bench.forgetStatuses();
+  bench.meter.dropLink(1s);
   REQUIRE(bench.becomes(LinkState::lost));
   // By the break itself, not by an answer that did not come.
-  CHECK(bench.source->status().text.find("lost the link to tcp:127.0.0.1") == 0);
+  CHECK(bench.told(LinkState::lost, "lost the link to tcp:127.0.0.1"));
   CHECK_FALSE(bench.source->takeNow());
   REQUIRE(bench.becomes(LinkState::ready));
   CHECK(bench.meter.linksAccepted() == 2);
@@ -121,9 +121,9 @@ TEST_CASE("a knob turned to another function is told at once; nothing is taken u
   MeterBench bench;
   bench.linkByTcp();
   bench.touchAndLift(0.452);
+  bench.meter.setFunction(MeterFunction::dcVolts);
   const int reads = bench.meter.readsAnswered();
   bench.meter.touch(0.5);
-  bench.meter.setFunction(MeterFunction::dcVolts);
   REQUIRE(bench.becomes(LinkState::wrongFunction));
   CHECK(bench.meter.readsAnswered() <= reads + 2);
   CHECK(bench.source->status().text.find("is at DC volts, diode is wanted") != std::string::npos);
@@ -158,8 +158,7 @@ TEST_CASE("a knob turned at random moments never slips a value of another functi
   }
   bench.meter.setFunction(MeterFunction::diode);
   REQUIRE(bench.becomes(LinkState::ready));
-  letPass(50ms);
-  REQUIRE(bench.live.size() > 5);
+  REQUIRE(until([&] { return bench.live.size() > 5; }));
   // Turned away and back within one round of questions, faster than a hand can, it may slip a value in, but
   // none of those that stand still.
   for (const auto& value : bench.live)
