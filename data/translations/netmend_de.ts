@@ -4205,6 +4205,10 @@
         <source>Address: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN. Empty: no meter.</source>
         <translation>Adresse: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME oder serial:/dev/NAME:MUSTER. Leer: kein Messgerät.</translation>
     </message>
+    <message>
+        <source>Values from the meter were lost, and perhaps a touch: is the probe at the pin that is due?</source>
+        <translation>Werte vom Messgerät gingen verloren, vielleicht auch eine Berührung: Ist die Prüfspitze am Anschluss, der dran ist?</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BoardPage</name>
