@@ -2644,6 +2644,10 @@
         <translation>der Platinenumriss kreuzt oder berührt sich selbst, das Innere ist unklar</translation>
     </message>
     <message>
+        <source>keep-outs lie all but on each other, so that the free board cannot be cut out between them</source>
+        <translation>Sperrflächen liegen fast aufeinander, sodass sich die freie Platine dazwischen nicht ausschneiden lässt</translation>
+    </message>
+    <message>
         <source>no way can be found: nothing on the board has a place</source>
         <translation>kein Weg auffindbar: nichts auf der Platine hat einen Ort</translation>
     </message>

@@ -3,11 +3,24 @@
 
 #include "netmend/board/shape.h"
 #include "netmend/jumper/keep_out.h"
+#include "rings.h"
 
 namespace netmend {
 namespace {
 
 constexpr Length arcError(20'000); ///< of a hole or pad drawn as a polygon; far below their margins
+constexpr std::int64_t grid =
+    10'000; ///< nm, of its corners: edges of pads that lie on each other then coincide
+
+Ring onGrid(Ring ring) {
+  const auto snapped = [](Length v) {
+    const std::int64_t half = v.nm >= 0 ? grid / 2 : -grid / 2;
+    return Length((v.nm + half) / grid * grid);
+  };
+  for (Point& p : ring)
+    p = {snapped(p.x), snapped(p.y)};
+  return cleaned(ring);
+}
 
 bool hasCopper(const Pad& pad, const Part* part, Side side) {
   const bool drilledAway = !pad.plated.valueOr(true) && pad.size.known() &&
@@ -55,7 +68,8 @@ std::vector<KeepOut> holesAndJoints(const Board& board, Side side, const ZoneRul
     if (joint && std::binary_search(own.begin(), own.end(), pad.id)) continue;
     const auto shape = joint ? padShape(pad) : hole;
     KeepOut keepOut;
-    keepOut.core.outer = outlineOf(shape ? *shape : *hole, arcError);
+    keepOut.core.outer = onGrid(outlineOf(shape ? *shape : *hole, arcError));
+    if (keepOut.core.outer.size() < 3) continue; // smaller than the grid
     keepOut.margin = joint ? rules.jointMargin : rules.holeMargin;
     keepOut.kind = ZoneKind::fastener;
     keepOut.pad = pad.id;

@@ -339,7 +339,7 @@ Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest
 
   const WireRequest load = currentFor(lookup.board(), request, *ends, data.wires);
   auto kept = proposalsFor(lookup, request, data, *ends, load, false);
-  if (!kept || !kept->proposals.empty()) return kept;
+  if (kept && !kept->proposals.empty()) return kept;
   auto over = proposalsFor(lookup, request, data, *ends, load, true);
   return over && !over->proposals.empty() ? over : kept;
 }

@@ -135,6 +135,8 @@ constexpr auto repairTable = std::to_array<const char*>({
         "core",
         "the break parts the line into more than two pieces with terminals; bridge one gap after the other"),
     QT_TRANSLATE_NOOP("core", "the board's outline crosses or touches itself, so that its inside is unclear"),
+    QT_TRANSLATE_NOOP("core", "keep-outs lie all but on each other, so that the free board cannot be cut out "
+                              "between them"),
     QT_TRANSLATE_NOOP("core", "no way can be found: nothing on the board has a place"),
     QT_TRANSLATE_NOOP("core", "no break leads the suspects, so there is nothing to bridge"),
     QT_TRANSLATE_NOOP("core", "the copper of the suspected stretch is unknown, so its ends cannot be told"),
