@@ -2588,14 +2588,6 @@
         <translation>der Strom der Leitung ist keine Zahl, zu der ein Draht passt</translation>
     </message>
     <message>
-        <source>no wire of the table carries the line&apos;s current over this way</source>
-        <translation>kein Draht der Tabelle trägt den Strom der Leitung über diesen Weg</translation>
-    </message>
-    <message>
-        <source>a thicker wire in wires.json, or a shorter way</source>
-        <translation>ein dickerer Draht in wires.json oder ein kürzerer Weg</translation>
-    </message>
-    <message>
         <source>{n} A as the net is rated</source>
         <translation>{n} A laut Angabe des Netzes</translation>
     </message>
@@ -2658,6 +2650,10 @@
     <message>
         <source>the board&apos;s outline crosses or touches itself, so that its inside is unclear</source>
         <translation>der Platinenumriss kreuzt oder berührt sich selbst, das Innere ist unklar</translation>
+    </message>
+    <message>
+        <source>keep-outs lie all but on each other, so that the free board cannot be cut out between them</source>
+        <translation>Sperrflächen liegen fast aufeinander, sodass sich die freie Platine dazwischen nicht ausschneiden lässt</translation>
     </message>
     <message>
         <source>no way can be found: nothing on the board has a place</source>
@@ -3467,6 +3463,74 @@
         <source>a reference that no part has yet</source>
         <translation>eine Bezeichnung, die noch kein Bauteil hat</translation>
     </message>
+    <message>
+        <source>hole of {}</source>
+        <translation>Loch von {}</translation>
+    </message>
+    <message>
+        <source>hole at {}</source>
+        <translation>Loch bei {}</translation>
+    </message>
+    <message>
+        <source>joint {}</source>
+        <translation>Lötstelle {}</translation>
+    </message>
+    <message>
+        <source>no way keeps clear of these holes and joints, sleeve the wire over them: {}</source>
+        <translation>kein Weg hält Abstand von diesen Löchern und Lötstellen, den Draht darüber mit Schlauch führen: {}</translation>
+    </message>
+    <message>
+        <source>runs over bare copper of other nets, its insulation must be whole there: {}</source>
+        <translation>läuft über blankes Kupfer anderer Netze, dort muss seine Isolierung heil sein: {}</translation>
+    </message>
+    <message>
+        <source>no wire of the table carries {n} A over {n} mm; this one is too thin: {}</source>
+        <translation>kein Draht der Tabelle trägt {0} A über {1} mm; dieser ist zu dünn: {2}</translation>
+    </message>
+    <message>
+        <source>{n} mm track</source>
+        <translation>Leiterbahn von {0} mm</translation>
+    </message>
+    <message>
+        <source>{n} mm inner track</source>
+        <translation>innere Leiterbahn von {0} mm</translation>
+    </message>
+    <message>
+        <source>via with a {n} mm hole</source>
+        <translation>Durchkontaktierung mit {0}-mm-Loch</translation>
+    </message>
+    <message>
+        <source>plated hole of {} ({n} mm)</source>
+        <translation>metallisiertes Loch von {0} ({1} mm)</translation>
+    </message>
+    <message>
+        <source>pad of {} ({n} mm wide)</source>
+        <translation>Fläche von {0} ({1} mm breit)</translation>
+    </message>
+    <message>
+        <source>the broken copper together</source>
+        <translation>das gebrochene Kupfer zusammen</translation>
+    </message>
+    <message>
+        <source>{} carries {n} A (IPC-2221, {n} K): taken as {n} A</source>
+        <translation>{0} trägt {1} A (IPC-2221, {2} K): angenommen {3} A</translation>
+    </message>
+    <message>
+        <source>{} carries {n} A (IPC-2221, {n} K); {}: taken as {n} A</source>
+        <translation>{0} trägt {1} A (IPC-2221, {2} K); {3}: angenommen {4} A</translation>
+    </message>
+    <message>
+        <source>more than a net of this role is taken to carry</source>
+        <translation>mehr, als für ein Netz dieser Rolle angenommen wird</translation>
+    </message>
+    <message>
+        <source>its role is not known and its copper narrow, so that it counts as a signal</source>
+        <translation>seine Rolle ist unbekannt und sein Kupfer schmal, daher gilt es als Signal</translation>
+    </message>
+    <message>
+        <source>{n} A as asked for</source>
+        <translation>{0} A wie verlangt</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -4204,6 +4268,10 @@
     <message>
         <source>Address: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN. Empty: no meter.</source>
         <translation>Adresse: tcp:HOST, tcp:HOST:PORT, serial:/dev/NAME oder serial:/dev/NAME:MUSTER. Leer: kein Messgerät.</translation>
+    </message>
+    <message>
+        <source>Values from the meter were lost, and perhaps a touch: is the probe at the pin that is due?</source>
+        <translation>Werte vom Messgerät gingen verloren, vielleicht auch eine Berührung: Ist die Prüfspitze am Anschluss, der dran ist?</translation>
     </message>
 </context>
 <context>
@@ -5096,6 +5164,10 @@
     <message>
         <source>%1   %2   chosen</source>
         <translation>%1   %2   gewählt</translation>
+    </message>
+    <message>
+        <source>Current: %1</source>
+        <translation>Strom: %1</translation>
     </message>
 </context>
 <context>

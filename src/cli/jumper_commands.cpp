@@ -17,6 +17,7 @@ struct RouteOptions {
   std::vector<std::size_t> edges;
   std::size_t most = 3;
   std::size_t choose = 0;
+  double current = 0.0; ///< A; nought: not said
   std::string picture;
 };
 
@@ -36,7 +37,10 @@ nlohmann::json proposalJson(const JumperProposal& p) {
                      {"side", p.side == Side::top ? "top" : "bottom"},
                      {"way_mm", wayJsonMm(p.way)},
                      {"length_mm", p.length.mm()},
+                     {"current_A", p.wire.current.value.value},
+                     {"current_from", p.wire.currentFrom},
                      {"wire", p.wire.wire.name},
+                     {"wire_suffices", p.wire.suffices},
                      {"wire_reasons", p.wire.reasons},
                      {"warnings", p.wire.warnings},
                      {"cut_length_mm", p.wire.cutLength.mm()},
@@ -55,6 +59,7 @@ nlohmann::json proposalJson(const JumperProposal& p) {
 std::string proposalText(std::size_t number, const JumperProposal& p) {
   std::string out = fmt::format("{}. {} to {}, {} side, {:.1f} mm, {}\n", number, p.from.label, p.to.label,
                                 p.side == Side::top ? "top" : "bottom", p.length.mm(), p.wire.wire.name);
+  out += fmt::format("     current: {}\n", p.wire.currentFrom);
   for (const ScoreTerm& term : p.terms)
     out += fmt::format("     {:6.1f}  {}: {}\n", term.price.value, term.name, term.text);
   out += fmt::format("     {:6.1f}  in all\n", p.total.value);
@@ -87,7 +92,8 @@ Result<Answer> routeCommand(const RouteOptions& options) {
   const WorkSteps& work = solved->data.work;
   const auto cut = cutOf(options, fault);
   if (!cut) return failure(cut.error());
-  const auto found = proposeJumpers(*solved->board.lookup, fault, *cut, solved->data, options.most);
+  const auto current = options.current > 0 ? fromUser(Amperes(options.current)) : Fact<Amperes>{};
+  const auto found = proposeJumpers(*solved->board.lookup, fault, *cut, solved->data, options.most, current);
   if (!found) return failure(found.error());
 
   Answer answer;
@@ -149,6 +155,10 @@ void addJumperCommands(CommandLine& line) {
   route.add_option("--most", options->most, "Proposals wanted")
       ->check(CLI::Range(1, 9))
       ->capture_default_str();
+  route
+      .add_option("--current", options->current,
+                  "Amperes that the wire has to carry, instead of what the broken copper carries")
+      ->check(CLI::Range(0.001, 1000.0));
   route.add_option("--choose", options->choose, "Put this proposal into the job as a repair action")
       ->needs(job);
   route.add_option("--picture", options->picture, "Draw the chosen (or best) proposal as PNG");

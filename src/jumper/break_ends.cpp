@@ -20,6 +20,14 @@ std::optional<Point> middleOf(const CopperGraph& graph, const std::vector<std::s
   return Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2};
 }
 
+std::vector<std::size_t> soundParts(const CopperGraph& graph, const std::vector<std::size_t>& cut) {
+  std::vector<std::size_t> parts;
+  for (auto [e, end] = boost::edges(graph); e != end; ++e)
+    if (graph[*e].kind == EdgeKind::part && std::find(cut.begin(), cut.end(), graph[*e].index) == cut.end())
+      parts.push_back(graph[*e].index);
+  return parts;
+}
+
 } // namespace
 
 Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::size_t>& cut) {
@@ -41,9 +49,14 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
   BreakEnds ends;
   ends.fragments = fragments(graph, cut);
   ends.at = middleOf(graph, cut);
+  ends.copper = fragments(graph, soundParts(graph, cut));
   std::set<std::size_t> touched;
   for (const NodeIndex n : atCut)
     touched.insert(ends.fragments.ofNode[n]);
+  for (const NodeIndex n : atCut)
+    ends.broken.push_back(ends.copper.ofNode[n]);
+  std::sort(ends.broken.begin(), ends.broken.end());
+  ends.broken.erase(std::unique(ends.broken.begin(), ends.broken.end()), ends.broken.end());
   if (touched.size() < 2)
     return failure(
         {.message = "taking these edges out opens nothing: the line still hangs together another way",
@@ -63,6 +76,15 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
   ends.a = *useful.begin();
   ends.b = *useful.rbegin();
   return ends;
+}
+
+bool joinsBreak(const CopperGraph& graph, const BreakEnds& ends, const Landing& from, const Landing& to) {
+  const auto a = fragmentsAt(graph, ends.fragments, from), b = fragmentsAt(graph, ends.fragments, to);
+  const auto on = [&](const std::vector<std::size_t>& pieces, std::size_t fragment) {
+    return pieces == std::vector<std::size_t>{fragment};
+  };
+  const bool joins = (on(a, ends.a) && on(b, ends.b)) || (on(a, ends.b) && on(b, ends.a));
+  return joins && fragmentsAt(graph, ends.copper, from) == fragmentsAt(graph, ends.copper, to);
 }
 
 } // namespace netmend

@@ -102,6 +102,9 @@ Result<FreeArea> buildFreeArea(const Lookup& lookup, Side side, const ZoneRules&
   area.side = side;
   area.wire = options.wire;
   area.obstacles = obstaclesOf(lookup, side, rules, options.overrides);
+  auto holes = holesAndJoints(lookup.board(), side, rules, options.own);
+  auto& to = options.overHoles ? area.passable : area.obstacles.keepOuts;
+  std::move(holes.begin(), holes.end(), std::back_inserter(to));
   auto edges = edgesOf(lookup.board(), rules.edgeMargin, area.outlineGuessed);
   if (!edges) return failure(edges.error());
 
@@ -146,9 +149,8 @@ std::vector<std::size_t> keepOutsNear(const FreeArea& area, Point a, Point b) {
   for (std::size_t i = 0; i < area.bounds.size(); ++i) {
     const Box& box = area.bounds[i];
     const KeepOut& keepOut = area.obstacles.keepOuts[i];
-    const bool edge = !keepOut.part && !keepOut.zone;
-    if (!edge && (std::max(a.x, b.x) < box.min.x || std::min(a.x, b.x) > box.max.x ||
-                  std::max(a.y, b.y) < box.min.y || std::min(a.y, b.y) > box.max.y))
+    if (!keepOut.isBoardEdge() && (std::max(a.x, b.x) < box.min.x || std::min(a.x, b.x) > box.max.x ||
+                                   std::max(a.y, b.y) < box.min.y || std::min(a.y, b.y) > box.max.y))
       continue;
     if (distanceTo(keepOut, a, b) < keepOut.margin + half(area.wire)) found.push_back(i);
   }

@@ -134,8 +134,15 @@ Obstacles obstaclesOf(const Lookup& lookup, Side side, const ZoneRules& rules,
       continue;
     }
     const Length margin = std::max(Length(0), zone.margin.valueOr(rule.margin));
-    obstacles.keepOuts.push_back(
-        {zone.polygon, false, margin, zone.kind, zone.id, zone.part, name, zone.origin == Origin::guessed});
+    obstacles.keepOuts.push_back({zone.polygon,
+                                  false,
+                                  margin,
+                                  zone.kind,
+                                  zone.id,
+                                  zone.part,
+                                  {},
+                                  name,
+                                  zone.origin == Origin::guessed});
   }
   for (const Part& part : lookup.board().parts)
     addPart(obstacles, lookup, part, side, rules);

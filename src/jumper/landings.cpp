@@ -26,24 +26,35 @@ struct Candidates {
   std::vector<const CopperEdge*> tracks;
 };
 
+bool onLayer(const CopperNode& node, int layer) {
+  return node.layer < 0 || node.layer == layer;
+}
+
 Candidates candidatesOf(const Lookup& lookup, const CopperGraph& graph, const Fragments& fragments,
-                        std::size_t fragment) {
+                        std::size_t fragment, int layer, const LandingOptions& options) {
   Candidates found;
-  std::map<PinId, bool> legs;
+  std::set<PinId> legs, withPad;
+  const auto inside = [&](NodeIndex n) {
+    return fragments.ofNode[n] == fragment && (options.on.empty() || options.on[n]);
+  };
   for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n) {
-    if (fragments.ofNode[n] != fragment) continue;
+    if (!inside(n)) continue;
     const CopperNode& node = graph[n];
-    if (const auto* pin = std::get_if<PinId>(&node.object)) legs[*pin] = true;
+    if (const auto* pin = std::get_if<PinId>(&node.object)) legs.insert(*pin);
     if (const auto* pad = std::get_if<PadId>(&node.object))
-      if (const Pad* p = lookup.board().pads.find(*pad)) found.pins[p->pin].pads.push_back(*pad);
-    if (const auto* via = std::get_if<ViaId>(&node.object)) found.vias.insert(*via);
+      if (const Pad* p = lookup.board().pads.find(*pad)) {
+        withPad.insert(p->pin);
+        if (onLayer(node, layer)) found.pins[p->pin].pads.push_back(*pad);
+      }
+    if (const auto* via = std::get_if<ViaId>(&node.object); via && onLayer(node, layer))
+      found.vias.insert(*via);
   }
-  for (const auto& [pin, isLeg] : legs)
-    if (isLeg && !found.pins.contains(pin)) found.pins[pin] = {lookup.padsOf(pin), true};
+  for (const PinId pin : legs)
+    if (!withPad.contains(pin)) found.pins[pin] = {lookup.padsOf(pin), true};
   for (auto [e, end] = boost::edges(graph); e != end; ++e) {
-    if (fragments.ofNode[boost::source(*e, graph)] != fragment ||
-        fragments.ofNode[boost::target(*e, graph)] != fragment)
-      continue;
+    const bool broken =
+        std::find(options.cut.begin(), options.cut.end(), graph[*e].index) != options.cut.end();
+    if (broken || !inside(boost::source(*e, graph)) || !inside(boost::target(*e, graph))) continue;
     if (graph[*e].kind == EdgeKind::track) found.tracks.push_back(&graph[*e]);
   }
   for (auto& [pin, copper] : found.pins) {
@@ -51,20 +62,6 @@ Candidates candidatesOf(const Lookup& lookup, const CopperGraph& graph, const Fr
     copper.pads.erase(std::unique(copper.pads.begin(), copper.pads.end()), copper.pads.end());
   }
   return found;
-}
-
-bool onSide(const Pad& pad, const Part* part, Side side) {
-  if (!pad.reach.known()) return !part || !part->side.known() || part->side.value == side;
-  switch (pad.reach.value) {
-  case PadReach::top:
-    return side == Side::top;
-  case PadReach::bottom:
-    return side == Side::bottom;
-  case PadReach::topAndBottom:
-  case PadReach::allLayers:
-    return true;
-  }
-  return true;
 }
 
 /// Whether a capacitor's other side makes its terminal a safe place.
@@ -111,7 +108,7 @@ public:
       const Pad* pad = board_.pads.find(padId);
       if (!pad || !pad->position.known()) continue;
       hasPlace = true;
-      if (onSide(*pad, part, area_.side)) addPad(*pin, *pad, part, label, far, copper.legOnly);
+      if (reachesSide(*pad, part, area_.side)) addPad(*pin, *pad, part, label, far, copper.legOnly);
     }
     if (!hasPlace) exclude(label, "its place on the board is not known");
   }
@@ -120,12 +117,11 @@ public:
     const Via* via = board_.vias.find(id);
     if (!via) return;
     const std::string label = "via at " + placeText(via->position);
-    if (!reachesSide(*via)) return;
     const MaskOpening here = area_.side == Side::top ? MaskOpening::top : MaskOpening::bottom;
     const bool known = via->maskOpening.known();
     const bool open = !known || via->maskOpening.value == here || via->maskOpening.value == MaskOpening::both;
     Landing landing = landingOf(open ? LandingKind::via : LandingKind::tentedVia, label, via->position);
-    landing.object = id;
+    landing.object = landing.copper = id;
     landing.width = via->diameter;
     if (!known) landing.notes.push_back("whether mask covers this via is not known");
     place(std::move(landing), {via->position});
@@ -134,9 +130,8 @@ public:
   void addTrack(const CopperEdge& edge) {
     const auto* id = std::get_if<TrackId>(&edge.object);
     const Track* track = id ? board_.tracks.find(*id) : nullptr;
-    const int last = std::max(2, static_cast<int>(board_.info.layerOrder.size())) - 1;
     if (!track || !edge.from || !edge.to || track->way == TrackWay::unknownWay) return;
-    if (edge.layer != (area_.side == Side::top ? 0 : last)) return;
+    if (edge.layer != layer()) return;
     std::vector<Point> places;
     if (track->way == TrackWay::arc) {
       const Ring line = centreLine(*track);
@@ -146,10 +141,17 @@ public:
       places.push_back({(edge.from->x + edge.to->x) / 2, (edge.from->y + edge.to->y) / 2});
     }
     Landing landing = landingOf(LandingKind::outerTrack, "track", places.front());
-    landing.object = *id;
+    landing.object = landing.copper = *id;
+    landing.edge = edge.index;
     landing.width = edge.width;
     landing.notes.push_back("scrape the mask off this track");
     place(std::move(landing), places);
+  }
+
+  /// The side's copper, dense.
+  [[nodiscard]] int layer() const {
+    if (area_.side == Side::top) return 0;
+    return std::max(2, static_cast<int>(board_.info.layerOrder.size())) - 1;
   }
 
   LandingList finish() {
@@ -166,19 +168,13 @@ private:
     list_.excluded.push_back({label, std::move(reason)});
   }
 
-  [[nodiscard]] bool reachesSide(const Via& via) const {
-    const auto& order = board_.info.layerOrder;
-    const Fact<LayerId>& end = area_.side == Side::top ? via.from : via.to;
-    if (!end.known() || !end.value || order.empty()) return true;
-    return end.value == (area_.side == Side::top ? order.front() : order.back());
-  }
-
   Landing landingOf(LandingKind kind, std::string label, Point at) const {
     Landing landing;
     landing.kind = kind;
     landing.label = std::move(label);
     landing.at = at;
     landing.side = area_.side;
+    landing.layer = layer();
     landing.terms.push_back({"landing " + landing.label, std::string(nameOf(kind)), prices_.of(kind)});
     return landing;
   }
@@ -204,6 +200,7 @@ private:
                                                                : LandingKind::partTerminal;
     Landing landing = landingOf(kind, fmt::format("{} ({})", label, nameOf(kind)), pad.position.value);
     landing.object = pin.id;
+    landing.copper = legOnly ? CopperObject(pin.id) : CopperObject(pad.id);
     if (part) landing.part = part->id;
     if (pad.size.known())
       landing.width = {std::min(pad.size.value.width, pad.size.value.height), pad.size.origin};
@@ -331,8 +328,8 @@ private:
 LandingList landingsOf(const Lookup& lookup, const CopperGraph& graph, const Fragments& fragments,
                        std::size_t fragment, const FreeArea& area, const LandingPrices& prices,
                        const LandingOptions& options) {
-  const Candidates candidates = candidatesOf(lookup, graph, fragments, fragment);
   Collector collector(lookup, area, prices, options);
+  const Candidates candidates = candidatesOf(lookup, graph, fragments, fragment, collector.layer(), options);
   for (const auto& [pin, copper] : candidates.pins)
     collector.addPin(pin, copper);
   for (const ViaId via : candidates.vias)
@@ -340,6 +337,21 @@ LandingList landingsOf(const Lookup& lookup, const CopperGraph& graph, const Fra
   for (const CopperEdge* track : candidates.tracks)
     collector.addTrack(*track);
   return collector.finish();
+}
+
+std::vector<std::size_t> fragmentsAt(const CopperGraph& graph, const Fragments& fragments,
+                                     const Landing& landing) {
+  std::set<std::size_t> found;
+  if (std::holds_alternative<TrackId>(landing.copper)) {
+    for (auto [e, end] = boost::edges(graph); e != end; ++e)
+      if (graph[*e].index == landing.edge)
+        found = {fragments.ofNode[boost::source(*e, graph)], fragments.ofNode[boost::target(*e, graph)]};
+  } else {
+    for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
+      if (graph[n].object == landing.copper && onLayer(graph[n], landing.layer))
+        found.insert(fragments.ofNode[n]);
+  }
+  return {found.begin(), found.end()};
 }
 
 } // namespace netmend

@@ -223,7 +223,11 @@ Result<NavigationMesh> buildMesh(const Box& box, const std::vector<Ring>& loops)
          .found = fmt::format("{:.1f} mm by {:.1f} mm", wide.size().width.mm(), wide.size().height.mm()),
          .expected = "less than 1070 mm"});
 
-  const std::vector<WeightedEdge> edges = nodedEdges(loops);
+  const auto noded = nodedEdges(loops);
+  if (!noded)
+    return failure(
+        {"keep-outs lie all but on each other, so that the free board cannot be cut out between them"});
+  const std::vector<WeightedEdge>& edges = *noded;
   std::vector<Point> points;
   points.reserve(2 * edges.size());
   for (const WeightedEdge& e : edges) {

@@ -100,6 +100,15 @@ void splitAt(Splits& splits, const Piece& piece, std::size_t index, Point p) {
   if (p != piece.a && p != piece.b) splits.emplace_back(index, p);
 }
 
+/// A crossing next to an end is taken there: edges that lie all but on each other would otherwise bend one
+/// another a nanometre further on in every round.
+Point atAnEnd(Point x, const Piece& p, const Piece& q) {
+  constexpr std::int64_t near = 2;
+  for (const Point end : {p.a, p.b, q.a, q.b})
+    if (std::abs(x.x.nm - end.x.nm) <= near && std::abs(x.y.nm - end.y.nm) <= near) return end;
+  return x;
+}
+
 void compare(const std::vector<Piece>& pieces, std::size_t i, std::size_t j, Splits& splits) {
   const Piece& p = pieces[i];
   const Piece& q = pieces[j];
@@ -112,7 +121,7 @@ void compare(const std::vector<Piece>& pieces, std::size_t i, std::size_t j, Spl
   const int pa = side(q.a, q.b, p.a), pb = side(q.a, q.b, p.b);
   if (pa * pb > 0) return;
   if (qa * qb < 0 && pa * pb < 0) {
-    const Point x = crossing(p.a, p.b, q.a, q.b);
+    const Point x = atAnEnd(crossing(p.a, p.b, q.a, q.b), p, q);
     splitAt(splits, p, i, x);
     splitAt(splits, q, j, x);
     return;
@@ -174,14 +183,17 @@ std::vector<Piece> cutPieces(const std::vector<Piece>& pieces, Splits& splits) {
 
 } // namespace
 
-std::vector<WeightedEdge> nodedEdges(const std::vector<Ring>& loops) {
+std::optional<std::vector<WeightedEdge>> nodedEdges(const std::vector<Ring>& loops) {
   std::vector<Piece> pieces;
   for (const Ring& loop : loops)
     for (std::size_t i = 0; i < loop.size(); ++i)
       addPiece(pieces, loop[i], loop[(i + 1) % loop.size()], 1, true);
   merge(pieces);
+  constexpr int mostRounds = 200; // a few are usual
   Splits splits;
+  int round = 0;
   do {
+    if (++round > mostRounds) return std::nullopt;
     splits.clear();
     const PieceGrid grid(pieces);
     for (std::size_t cell = 0; cell < grid.cellCount(); ++cell)

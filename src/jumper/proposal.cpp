@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <set>
 
+#include "netmend/jumper/current.h"
 #include "scoring.h"
 
 namespace netmend {
@@ -60,23 +61,39 @@ std::string differenceFrom(const Candidate& chosen, const Candidate& candidate) 
   return differences.size() == 2 ? differences[0] + " " + differences[1] : differences[0];
 }
 
+OwnCopper ownCopper(const CopperGraph& graph, const BreakEnds& ends) {
+  OwnCopper own;
+  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n) {
+    if (!ends.onBrokenCopper(n)) continue;
+    if (const auto* pad = std::get_if<PadId>(&graph[n].object)) own.pads.push_back(*pad);
+    if (const auto* via = std::get_if<ViaId>(&graph[n].object)) own.vias.push_back(*via);
+  }
+  std::sort(own.pads.begin(), own.pads.end());
+  std::sort(own.vias.begin(), own.vias.end());
+  return own;
+}
+
 class Finder {
 public:
-  Finder(const Lookup& lookup, const JumperRequest& request, const JumperData& data, const BreakEnds& ends)
-      : lookup_(lookup), request_(request), data_(data), ends_(ends) {}
+  Finder(const Lookup& lookup, const JumperRequest& request, const JumperData& data, const BreakEnds& ends,
+         const OwnCopper& own)
+      : lookup_(lookup), request_(request), data_(data), ends_(ends), own_(own) {}
 
-  Result<void> prepare(Length wire) {
+  /// With `overHoles` a way may lead over holes and joints of other nets.
+  Result<void> prepare(Length wire, bool overHoles) {
+    const LandingOptions landing = landingOptions();
     views_.clear();
     views_.reserve(2);
     for (const Side side : {Side::top, Side::bottom}) {
       FreeAreaOptions options;
       options.wire = wire;
       options.overrides = request_.overrides;
+      options.own = own_.pads;
+      options.overHoles = overHoles;
       auto area = buildFreeArea(lookup_, side, data_.zones, options);
       if (!area) return failure(area.error());
       views_.push_back({std::move(*area), {}, {}});
       SideView& view = views_.back();
-      const LandingOptions landing{request_.couplingAllowed, ends_.at};
       view.a =
           landingsOf(lookup_, *request_.graph, ends_.fragments, ends_.a, view.area, data_.landings, landing);
       view.b =
@@ -132,6 +149,13 @@ public:
   }
 
 private:
+  [[nodiscard]] LandingOptions landingOptions() const {
+    LandingOptions options{request_.couplingAllowed, ends_.at, request_.cut, {}};
+    for (NodeIndex n = 0; n < boost::num_vertices(*request_.graph); ++n)
+      options.on.push_back(ends_.onBrokenCopper(n));
+    return options;
+  }
+
   [[nodiscard]] std::vector<Pair> pairs() const {
     std::vector<Pair> pairs;
     for (const SideView& view : views_)
@@ -163,7 +187,9 @@ private:
     }
   }
 
+  /// Whatever made the way: one that joins nothing new is none.
   void add(const FreeArea& area, const Landing& from, const Landing& to, const Way& way) {
+    if (!joinsBreak(*request_.graph, ends_, from, to)) return;
     Candidate candidate;
     candidate.area = &area;
     candidate.from = &from;
@@ -230,6 +256,7 @@ private:
   const JumperRequest& request_;
   const JumperData& data_;
   const BreakEnds& ends_;
+  const OwnCopper& own_;
   std::vector<SideView> views_;
   std::vector<Candidate> candidates_;
   std::set<std::string> closedBy_;
@@ -245,15 +272,51 @@ bool onlyJoints(const JumperRequest& request) {
 }
 
 Result<std::vector<JumperProposal>> writtenUp(const Lookup& lookup, const std::vector<Candidate>& best,
-                                              const JumperRequest& request, const JumperData& data) {
+                                              const JumperRequest& request, const WireRequest& load,
+                                              const OwnCopper& own, const JumperData& data) {
   std::vector<JumperProposal> proposals;
   for (std::size_t i = 0; i < best.size(); ++i) {
-    auto proposal = writtenUp(lookup, best[i], request, data);
+    auto proposal = writtenUp(lookup, best[i], request, load, own, data);
     if (!proposal) return failure(proposal.error());
     proposal->difference = i == 0 ? "the best by its score" : differenceFrom(best[0], best[i]);
     proposals.push_back(std::move(*proposal));
   }
   return proposals;
+}
+
+/// The wire's thickness is needed for the ways, and their length for the wire: starts from a short way, and
+/// does it again with the thicker wire where one turns out to be needed.
+Result<JumperProposals> proposalsFor(const Lookup& lookup, const JumperRequest& request,
+                                     const JumperData& data, const BreakEnds& ends, const WireRequest& load,
+                                     bool overHoles) {
+  const OwnCopper own = ownCopper(*request.graph, ends);
+  WireRequest shortWay = load;
+  shortWay.length = Length(20'000'000);
+  const auto wire = chooseWire(data.wires, shortWay);
+  if (!wire) return failure(wire.error());
+  Length outer = wire->wire.outer;
+  for (;;) {
+    Finder finder(lookup, request, data, ends, own);
+    if (auto ready = finder.prepare(outer, overHoles); !ready) return failure(ready.error());
+    auto proposals = writtenUp(lookup, finder.find(), request, load, own, data);
+    if (!proposals) return failure(proposals.error());
+    Length thickest = outer;
+    for (const JumperProposal& p : *proposals)
+      thickest = std::max(thickest, p.wire.wire.outer);
+    if (thickest > outer) {
+      outer = thickest;
+      continue;
+    }
+    JumperProposals result;
+    result.whyFewer = finder.whyFewer(proposals->size());
+    result.proposals = std::move(*proposals);
+    result.excluded = finder.excluded();
+    if (onlyJoints(request))
+      result.notes.push_back("the break is in a solder joint: resolder it before you bridge it");
+    if (finder.outlineGuessed())
+      result.notes.push_back("the board's outline is not known: a box round everything drawn was used");
+    return result;
+  }
 }
 
 } // namespace
@@ -274,34 +337,11 @@ Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest
   const auto ends = breakEnds(*request.graph, request.cut);
   if (!ends) return failure(ends.error());
 
-  // The wire's thickness is needed for the ways, and their length for the wire: start from a short way, and
-  // do it again with the thicker wire where one turns out to be needed.
-  const Length shortWay(20'000'000);
-  auto wire = chooseWire(data.wires, wireRequestFor(lookup.board(), request.net, shortWay, {}));
-  if (!wire) return failure(wire.error());
-  Length outer = wire->wire.outer;
-  for (;;) {
-    Finder finder(lookup, request, data, *ends);
-    if (auto ready = finder.prepare(outer); !ready) return failure(ready.error());
-    auto proposals = writtenUp(lookup, finder.find(), request, data);
-    if (!proposals) return failure(proposals.error());
-    Length thickest = outer;
-    for (const JumperProposal& p : *proposals)
-      thickest = std::max(thickest, p.wire.wire.outer);
-    if (thickest > outer) {
-      outer = thickest;
-      continue;
-    }
-    JumperProposals result;
-    result.whyFewer = finder.whyFewer(proposals->size());
-    result.proposals = std::move(*proposals);
-    result.excluded = finder.excluded();
-    if (onlyJoints(request))
-      result.notes.push_back("the break is in a solder joint: resolder it before you bridge it");
-    if (finder.outlineGuessed())
-      result.notes.push_back("the board's outline is not known: a box round everything drawn was used");
-    return result;
-  }
+  const WireRequest load = currentFor(lookup.board(), request, *ends, data.wires);
+  auto kept = proposalsFor(lookup, request, data, *ends, load, false);
+  if (kept && !kept->proposals.empty()) return kept;
+  auto over = proposalsFor(lookup, request, data, *ends, load, true);
+  return over && !over->proposals.empty() ? over : kept;
 }
 
 } // namespace netmend

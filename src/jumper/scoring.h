@@ -1,5 +1,8 @@
 #pragma once
 
+#include <set>
+#include <string>
+
 #include "netmend/jumper/proposal.h"
 
 namespace netmend {
@@ -15,21 +18,32 @@ struct Candidate {
   Price total;
 };
 
+/// What of the board is the broken copper itself; ascending.
+struct OwnCopper {
+  std::vector<PadId> pads;
+  std::vector<ViaId> vias;
+};
+
 /// Fills in the terms and the total of a candidate whose way is known.
 void score(Candidate& candidate, const LandingPrices& prices);
 
 /// No way between these landings can be cheaper.
 [[nodiscard]] Price leastPossible(const Landing& from, const Landing& to);
 
+/// Notes what the wire runs over although it had better not: holes and joints where no way keeps clear of
+/// them, and bare copper of other nets.
+void addCrossings(JumperProposal& proposal, const Board& board, const FreeArea& area, const OwnCopper& own);
+
+/// "A, B, C, D and 3 more".
+[[nodiscard]] std::string listed(const std::set<std::string>& names, std::size_t most = 4);
+
 /// Length of a-b inside the polygon.
 [[nodiscard]] Length lengthInside(const Polygon& polygon, Point a, Point b);
 
 /// Writes the candidate up: clearance, wire, tack points, notes and "why not straight".
+/// `load` says what the wire has to carry.
 [[nodiscard]] Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidate,
-                                               const JumperRequest& request, const JumperData& data);
-
-/// What a wire on this net has to carry, for a way of this length.
-[[nodiscard]] WireRequest wireRequestFor(const Board& board, NetId net, Length length,
-                                         Fact<Length> landingWidth);
+                                               const JumperRequest& request, WireRequest load,
+                                               const OwnCopper& own, const JumperData& data);
 
 } // namespace netmend

@@ -49,6 +49,32 @@ bool fits(const WireTable& table, const Wire& wire, const Fact<Length>& landing)
   return !landing.known() || wire.copper.mm() <= table.landingShare * landing.value.mm();
 }
 
+/// Why this wire, and what speaks against it.
+void explain(WireChoice& choice, const WireTable& table, const WireRequest& request, const Load& load,
+             const std::string& refusedThinner) {
+  choice.reasons.push_back(choice.currentFrom);
+  choice.reasons.push_back(fmt::format("{:.3g} ohm over {:.1f} mm drops {:.3g} mV of {:.3g} mV allowed",
+                                       load.resistance.value, request.length.mm(), 1e3 * load.drop.value,
+                                       1e3 * choice.mostDrop.value));
+  choice.reasons.push_back(fmt::format("carries {:.3g} A for a rise of {:.0f} K; fuses at about {:.3g} A",
+                                       load.heating.value, table.mostRise.value, load.fusing.value));
+  if (!choice.suffices)
+    choice.warnings.push_back(
+        fmt::format("no wire of the table carries {:.3g} A over {:.1f} mm; this one is too thin: {}",
+                    choice.current.value.value, request.length.mm(), load.refused));
+  else if (!refusedThinner.empty())
+    choice.reasons.push_back("no thinner one: " + refusedThinner);
+  if (choice.wire.copper < table.thinnestByChoice)
+    choice.reasons.push_back(fmt::format("thinner than {} because a landing is only {} wide",
+                                         mm(table.thinnestByChoice), mm(request.landingWidth.value)));
+  if (!fits(table, choice.wire, request.landingWidth))
+    choice.warnings.push_back(fmt::format(
+        "the wire is {} thick and the narrower landing {} wide: choose another landing if you can",
+        mm(choice.wire.copper), mm(request.landingWidth.value)));
+  if (const std::string& warning = table.of(request.role).warning; !warning.empty())
+    choice.warnings.push_back(warning);
+}
+
 } // namespace
 
 Length awgDiameter(int gauge) {
@@ -92,6 +118,11 @@ Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request
   const RoleCurrent& role = table.of(request.role);
   WireChoice choice;
   choice.current = request.current.known() ? request.current : guessed(role.current);
+  choice.currentFrom =
+      !request.currentFrom.empty()
+          ? request.currentFrom
+          : fmt::format("{:.3g} A {}", choice.current.value.value,
+                        choice.current.certain() ? "as the net is rated" : "taken for a net of this role");
   choice.mostDrop = role.mostDrop;
   const Amperes current = choice.current.value;
   if (!(current.value >= 0) || !std::isfinite(current.value))
@@ -119,11 +150,11 @@ Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request
   const std::string refusedThinner = refused;
   for (auto wire = table.wires.rbegin(); wire != table.wires.rend() && !taken; ++wire)
     if (wire->copper < table.thinnestByChoice) consider(*wire);
-  if (!taken && !tooWide)
-    return failure({.message = "no wire of the table carries the line's current over this way",
-                    .found = fmt::format("{:.3g} A over {:.1f} mm; {}", current.value, request.length.mm(),
-                                         refusedThinner),
-                    .expected = "a thicker wire in wires.json, or a shorter way"});
+  choice.suffices = taken != nullptr || tooWide != nullptr;
+  if (!choice.suffices) {
+    const Wire& thickest = table.wires.back();
+    (fits(table, thickest, request.landingWidth) ? taken : tooWide) = &thickest;
+  }
   choice.wire = taken ? *taken : *tooWide;
   const Load load = loadOf(table, choice.wire, request.length, current, role.mostDrop);
   choice.resistance = load.resistance;
@@ -132,23 +163,7 @@ Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request
   choice.fusing = load.fusing;
   choice.cutLength = Length::fromMm(request.length.mm() * (1.0 + table.slack)) + table.endAllowance * 2;
 
-  choice.reasons.push_back(
-      fmt::format("{:.3g} A {}", current.value,
-                  choice.current.certain() ? "as the net is rated" : "taken for a net of this role"));
-  choice.reasons.push_back(fmt::format("{:.3g} ohm over {:.1f} mm drops {:.3g} mV of {:.3g} mV allowed",
-                                       load.resistance.value, request.length.mm(), 1e3 * load.drop.value,
-                                       1e3 * role.mostDrop.value));
-  choice.reasons.push_back(fmt::format("carries {:.3g} A for a rise of {:.0f} K; fuses at about {:.3g} A",
-                                       load.heating.value, table.mostRise.value, load.fusing.value));
-  if (!refusedThinner.empty()) choice.reasons.push_back("no thinner one: " + refusedThinner);
-  if (choice.wire.copper < table.thinnestByChoice)
-    choice.reasons.push_back(fmt::format("thinner than {} because a landing is only {} wide",
-                                         mm(table.thinnestByChoice), mm(request.landingWidth.value)));
-  if (!taken)
-    choice.warnings.push_back(fmt::format(
-        "the wire is {} thick and the narrower landing {} wide: choose another landing if you can",
-        mm(choice.wire.copper), mm(request.landingWidth.value)));
-  if (!role.warning.empty()) choice.warnings.push_back(role.warning);
+  explain(choice, table, request, load, refusedThinner);
   return choice;
 }
 

@@ -33,10 +33,11 @@ bool hasRole(const WireTable& table, NetRole role) {
 
 void readRoles(const JsonReader::Node& root, WireTable& table) {
   for (const auto& node : root.at("roles").items()) {
-    node.onlyKeys({"role", "current_A", "most_drop_V", "warning", "source"});
+    node.onlyKeys({"role", "current_A", "most_A", "most_drop_V", "warning", "source"});
     RoleCurrent role;
     role.role = node.at("role").oneOf(boardWords<NetRole>);
     role.current = Amperes(node.at("current_A").number(0, 1000));
+    if (node.has("most_A")) role.most = Amperes(node.at("most_A").number(1e-6, 1000));
     role.mostDrop = Volts(node.at("most_drop_V").number(1e-6, 1000));
     role.warning = node.text("warning", "");
     role.source = node.source();
@@ -61,9 +62,12 @@ Result<WireTable> loadWireTable(const std::filesystem::path& path) {
   readWires(root, table);
   readRoles(root, table);
   const auto rules = root.at("rules");
-  rules.onlyKeys({"most_rise_K", "ambient_C", "fusing_share", "thinnest_by_choice_mm", "slack",
-                  "end_allowance_mm", "end_tack_mm", "tack_spacing_mm", "landing_share", "source"});
+  rules.onlyKeys({"most_rise_K", "copper_rise_K", "signal_up_to_mm", "ambient_C", "fusing_share",
+                  "thinnest_by_choice_mm", "slack", "end_allowance_mm", "end_tack_mm", "tack_spacing_mm",
+                  "landing_share", "source"});
   table.mostRise = Celsius(rules.at("most_rise_K").number(1, 200));
+  table.copperRise = Celsius(rules.at("copper_rise_K").number(1, 200));
+  table.signalUpTo = rules.at("signal_up_to_mm").mm(10);
   table.ambient = Celsius(rules.at("ambient_C").number(-50, 150));
   table.fusingShare = rules.at("fusing_share").number(0.01, 1);
   table.thinnestByChoice = rules.at("thinnest_by_choice_mm").mm(5);

@@ -9,16 +9,6 @@
 namespace netmend {
 namespace {
 
-std::string listed(const std::set<std::string>& names) {
-  std::string text;
-  std::size_t shown = 0;
-  for (const std::string& name : names) {
-    if (++shown > 4) return fmt::format("{} and {} more", text, names.size() - 4);
-    text += (text.empty() ? "" : ", ") + name;
-  }
-  return text;
-}
-
 std::string whyNotStraight(const FreeArea& area, const Candidate& candidate) {
   const Point a = candidate.from->opening.exit, b = candidate.to->opening.exit;
   if (candidate.free.points.size() <= 2) return "the way is straight between its landings";
@@ -118,19 +108,19 @@ void addNotes(JumperProposal& proposal, const Board& board, const FreeArea& area
 
 } // namespace
 
-WireRequest wireRequestFor(const Board& board, NetId net, Length length, Fact<Length> landingWidth) {
-  WireRequest request;
-  request.length = length;
-  request.landingWidth = landingWidth;
-  if (const Net* n = board.nets.find(net)) {
-    request.current = n->ratedCurrent;
-    request.role = roleOf(*n).valueOr(NetRole::signal);
+std::string listed(const std::set<std::string>& names, std::size_t most) {
+  std::string text;
+  std::size_t shown = 0;
+  for (const std::string& name : names) {
+    if (++shown > most) return fmt::format("{} and {} more", text, names.size() - most);
+    text += (text.empty() ? "" : ", ") + name;
   }
-  return request;
+  return text;
 }
 
 Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidate,
-                                 const JumperRequest& request, const JumperData& data) {
+                                 const JumperRequest& request, WireRequest load, const OwnCopper& own,
+                                 const JumperData& data) {
   const FreeArea& area = *candidate.area;
   JumperProposal proposal;
   proposal.from = *candidate.from;
@@ -140,14 +130,16 @@ Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidat
   proposal.length = lengthOf(candidate.points);
   proposal.terms = candidate.terms;
   proposal.total = candidate.total;
-  auto wire = chooseWire(data.wires, wireRequestFor(lookup.board(), request.net, proposal.length,
-                                                    narrower(proposal.from, proposal.to)));
+  load.length = proposal.length;
+  load.landingWidth = narrower(proposal.from, proposal.to);
+  auto wire = chooseWire(data.wires, load);
   if (!wire) return failure(wire.error());
   proposal.wire = std::move(*wire);
   addClearance(proposal, area);
   proposal.tackPoints = tackPoints(proposal.way, data.wires);
   proposal.whyNotStraight = whyNotStraight(area, candidate);
   addNotes(proposal, lookup.board(), area, request);
+  addCrossings(proposal, lookup.board(), area, own);
   return proposal;
 }
 

@@ -74,8 +74,11 @@ Result<ZoneRules> loadZoneRules(const std::filesystem::path& path) {
                            node.has("wall_only") && node.at("wall_only").boolean(), node.source()});
   }
   const auto bodies = root.at("bodies");
-  bodies.onlyKeys({"edge_margin_mm", "tall_from_mm", "low_up_to_mm", "guessed_body_margin_mm", "source"});
+  bodies.onlyKeys({"edge_margin_mm", "hole_margin_mm", "joint_margin_mm", "tall_from_mm", "low_up_to_mm",
+                   "guessed_body_margin_mm", "source"});
   rules.edgeMargin = bodies.at("edge_margin_mm").mmAboveZero(10);
+  rules.holeMargin = bodies.at("hole_margin_mm").mmAboveZero(10);
+  rules.jointMargin = bodies.at("joint_margin_mm").mmAboveZero(10);
   rules.tallFrom = bodies.at("tall_from_mm").mmAboveZero(100);
   rules.lowUpTo = bodies.at("low_up_to_mm").mmAboveZero(100);
   rules.guessedBodyMargin = bodies.at("guessed_body_margin_mm").mmAboveZero(10);

@@ -43,12 +43,13 @@ Result<std::vector<std::size_t>> suspectedCut(const FaultCase& fault) {
 
 Result<JumperProposals> proposeJumpers(const Lookup& lookup, const FaultCase& fault,
                                        const std::vector<std::size_t>& cut, const RepairData& data,
-                                       std::size_t most) {
+                                       std::size_t most, Fact<Amperes> current) {
   JumperRequest request;
   request.graph = &fault.line.graph;
   request.cut = cut;
   request.net = fault.line.nets.empty() ? NetId{} : fault.line.nets.front();
   request.most = most;
+  request.current = current;
   return proposeJumpers(lookup, request, data.jumper);
 }
 

@@ -1,10 +1,8 @@
 #include "netmend/repair/one_jumper.h"
 
 #include <algorithm>
-#include <map>
 #include <numeric>
 #include <optional>
-#include <set>
 
 namespace netmend {
 
@@ -18,13 +16,6 @@ struct Break {
   std::size_t faultClass;
   std::vector<std::size_t> cut;
 };
-
-std::vector<std::size_t> edgesOfKind(const CopperGraph& graph, EdgeKind kind) {
-  std::vector<std::size_t> out;
-  for (auto [edge, end] = boost::edges(graph); edge != end; ++edge)
-    if (graph[*edge].kind == kind) out.push_back(graph[*edge].index);
-  return out;
-}
 
 /// The breaks of the reported set that a wire can mend: those whose copper is known, and none inside a part.
 std::vector<Break> breaksOf(const Isolation& isolation, const Suspects& suspects) {
@@ -43,26 +34,23 @@ std::vector<Break> breaksOf(const Isolation& isolation, const Suspects& suspects
   return out;
 }
 
-/// The pieces of a parted line that a wire soldered here touches. At a terminal the solder joins leg and pad,
-/// so that both count; of a via the ring on the landing's side; on a track that is broken itself nobody
-/// knows.
-std::set<std::size_t> touched(const CopperGraph& graph, const std::vector<std::size_t>& cut,
-                              const Fragments& pieces, const Landing& landing) {
-  std::map<int, std::size_t> byLayer;
-  for (NodeIndex node = 0; node < boost::num_vertices(graph); ++node)
-    if (graph[node].object == landing.object) byLayer[graph[node].layer] = pieces.ofNode[node];
-  if (std::holds_alternative<ViaId>(landing.object) && !byLayer.empty())
-    return {landing.side == Side::top ? byLayer.begin()->second : byLayer.rbegin()->second};
-  std::set<std::size_t> out;
-  for (const auto& [layer, piece] : byLayer)
-    out.insert(piece);
-  for (auto [edge, end] = boost::edges(graph); edge != end; ++edge) {
-    if (graph[*edge].object != landing.object) continue;
-    const bool broken = std::find(cut.begin(), cut.end(), graph[*edge].index) != cut.end();
-    if (broken && !std::holds_alternative<PinId>(landing.object)) return {};
-    out.insert(pieces.ofNode[boost::source(*edge, graph)]);
-    out.insert(pieces.ofNode[boost::target(*edge, graph)]);
-  }
+/// The pieces of a parted line that a wire soldered here touches. At a pin the solder joins leg and pad, so
+/// that both count; on a piece of track that is broken itself nobody knows.
+std::vector<std::size_t> touched(const CopperGraph& graph, const std::vector<std::size_t>& cut,
+                                 const Fragments& pieces, const Landing& landing) {
+  const bool track = std::holds_alternative<TrackId>(landing.copper);
+  if (track && std::find(cut.begin(), cut.end(), landing.edge) != cut.end()) return {};
+  std::vector<std::size_t> out = fragmentsAt(graph, pieces, landing);
+  if (!std::holds_alternative<PinId>(landing.object)) return out;
+  for (auto [edge, end] = boost::edges(graph); edge != end; ++edge)
+    for (const auto& [leg, pad] : {std::pair{boost::source(*edge, graph), boost::target(*edge, graph)},
+                                   {boost::target(*edge, graph), boost::source(*edge, graph)}})
+      if (graph[*edge].kind == EdgeKind::solderJoint && graph[leg].object == landing.object &&
+          graph[leg].kind == NodeKind::terminal) {
+        out.push_back(pieces.ofNode[leg]);
+        if (graph[pad].object == landing.copper || landing.copper == landing.object)
+          out.push_back(pieces.ofNode[pad]);
+      }
   return out;
 }
 
@@ -71,16 +59,10 @@ bool mends(const JumperProposal& jumper, const CopperGraph& graph, const std::ve
   if (!ends) return false;
   const auto from = touched(graph, cut, ends->fragments, jumper.from);
   const auto to = touched(graph, cut, ends->fragments, jumper.to);
-  return (from.contains(ends->a) && to.contains(ends->b)) || (from.contains(ends->b) && to.contains(ends->a));
-}
-
-/// A wire from one side of a part to the other would short it.
-bool shortsPart(const JumperProposal& jumper, const CopperGraph& graph) {
-  const auto parts = edgesOfKind(graph, EdgeKind::part);
-  const Fragments nets = fragments(graph, parts);
-  const auto from = touched(graph, parts, nets, jumper.from);
-  const auto to = touched(graph, parts, nets, jumper.to);
-  return std::none_of(from.begin(), from.end(), [&](std::size_t net) { return to.contains(net); });
+  const auto on = [](const std::vector<std::size_t>& pieces, std::size_t piece) {
+    return std::find(pieces.begin(), pieces.end(), piece) != pieces.end();
+  };
+  return (on(from, ends->a) && on(to, ends->b)) || (on(from, ends->b) && on(to, ends->a));
 }
 
 /// Searches for wires across some edges of one line, as long as there are searches left.
@@ -98,8 +80,7 @@ public:
     request.net = line_.nets.empty() ? NetId{} : line_.nets.front();
     request.most = 1;
     auto found = proposeJumpers(lookup_, request, data_);
-    if (!found || found->proposals.empty() || shortsPart(found->proposals.front(), line_.graph))
-      return std::nullopt;
+    if (!found || found->proposals.empty()) return std::nullopt;
     return std::move(found->proposals.front());
   }
 

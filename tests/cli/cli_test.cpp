@@ -224,6 +224,17 @@ TEST_CASE("the demo's job goes from booking in to the sheet") {
       proposal["from"]["label"].get<std::string>() + proposal["to"]["label"].get<std::string>();
   CHECK(landings.find("C28.1") != std::string::npos);
   CHECK(proposal["steps"].size() > 5);
+  // The net's role is not known and its copper narrow; the technician knows better.
+  CHECK(proposal["current_A"] == 0.1);
+  CHECK(proposal["current_from"].get<std::string>().find("IPC-2221") != std::string::npos);
+  const auto asked = run(with({"jumper", "route", "--board", board, "--net", "KEY_COL3", "--book", book,
+                               "--job", number, "--current", "1", "--json"},
+                              goodWalks()))
+                         .json()["proposals"][0];
+  CHECK(asked["current_A"] == 1.0);
+  CHECK(asked["current_from"] == "1 A as asked for");
+  CHECK(asked["wire_suffices"] == true);
+  CHECK(asked["wire"] != proposal["wire"]);
   REQUIRE(run(with({"job", "add", "--book", book, "--job", number, "--purpose", "proof", "--proof-of", "1",
                     "--reading", "J4.9 0.651", "--works", "keys 3, 6, 9 and Enter", "--charge", "work",
                     "--price", "48.00"},

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "copper_board.h"
 #include "mutations.h"
 #include "netmend/board/exchange/import.h"
 
@@ -125,15 +126,17 @@ private:
     return touch(disc, object(d.objects[0])) && touch(disc, object(d.objects[1]));
   }
 
-  /// Shortened: at the new end, and it is named, or those that it joined if they are nearer to each other.
-  /// Removed: on the way that it took, or those that it joined are named.
+  /// Shortened: at the new end, and it is named; or those that it joined are, where they are nearer to each
+  /// other than what it lost is long. Its new end may lie inside other copper of its net, and then tells
+  /// nothing. Removed: on the way that it took, or those that it joined are named.
   [[nodiscard]] bool isAtItsPlace(const Mutation& m, const Disagreement& d) const {
     const double half = static_cast<double>(m.before.width.value.nm) / 2.0;
     if (m.kind == Mutation::Kind::shorten) {
       const Point end = m.after->start == m.before.start ? m.after->end : m.after->start;
       const Track dot{{}, TrackWay::straight, end, end, {}, {}, {}, {}, {}};
-      return (names(d, m.before.id) || namesWhatItJoined(m, d)) &&
-             distanceToTrack(dot, d.at) <= half + 20'000.0;
+      const bool atEnd = distanceToTrack(dot, d.at) <= half + 20'000.0;
+      if (atEnd && names(d, m.before.id)) return true;
+      return namesWhatItJoined(m, d) && (atEnd || isNarrowerThan(d, lengthOf(m.before) - lengthOf(*m.after)));
     }
     return distanceToTrack(m.before, d.at) <= half + 500'000.0 || namesWhatItJoined(m, d);
   }
@@ -183,6 +186,35 @@ TEST_CASE("a track cut, shortened or pushed on foreign copper is reported at its
     if (netmend::sanitized && std::filesystem::file_size(path) > 600'000) continue;
     mutate(path, static_cast<std::size_t>(netmend::rounds(12, 3)));
   }
+}
+
+TEST_CASE(
+    "where a shortened track ends inside other copper of its net, the nearer way between what it joined is "
+    "named") {
+  // Track 3 runs from track 2 over track 4 into track 1. Cut back until it lets go of 2 and 4, it ends inside
+  // 1, whose end is held by 4: nothing is loose there.
+  CopperBoard drawn;
+  drawn.track(at(0.0, 0.0), at(2.0, 0.0), "A");
+  drawn.track(at(5.0, 0.0), at(6.0, 0.0), "A");
+  drawn.track(at(5.0, 0.0), at(1.0, 0.01), "A");
+  drawn.track(at(2.0, 0.0), at(2.0, 1.0), "A");
+  for (const Point end : {at(0.0, 0.0), at(2.0, 1.0), at(6.0, 0.0)})
+    drawn.pad(drawn.pin("A"), end, 0.3);
+  Board changed = drawn.board;
+  Track cut = *std::next(changed.tracks.begin(), 2);
+  cut.start = at(1.7, 0.01);
+  changed.tracks.put(cut);
+  const auto found = compareWithNames(changed, buildBoardGraph(changed));
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().kind == Disagreement::Kind::disconnected);
+  CHECK(found.front().at == at(3.5, 0.0));
+  CHECK_FALSE(names(found.front(), cut.id));
+
+  Judge judge(drawn.board, netmend::testSeed());
+  int drawnOnes = 0;
+  for (int i = 0; i < 60; ++i)
+    drawnOnes += judge.tryOne(Mutation::Kind::shorten) ? 1 : 0;
+  CHECK(drawnOnes >= 10);
 }
 
 TEST_CASE("200 mutations of every board are reported at their place", "[.full]") {

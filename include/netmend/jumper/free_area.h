@@ -10,10 +10,11 @@ namespace netmend {
 /// Where the middle of a wire may run on one side of a board.
 struct FreeArea {
   Side side = Side::top;
-  Length wire;                 ///< outer diameter it was made for
-  Obstacles obstacles;         ///< the edge of the board comes last, one for each outline
-  bool outlineGuessed = false; ///< no outline known: a box round everything drawn
-  std::vector<Box> bounds;     ///< by keep-out: its box with margin and half the wire
+  Length wire;                   ///< outer diameter it was made for
+  Obstacles obstacles;           ///< the edge of the board comes last, one for each outline
+  std::vector<KeepOut> passable; ///< holes and joints that were told not to stand in the way
+  bool outlineGuessed = false;   ///< no outline known: a box round everything drawn
+  std::vector<Box> bounds;       ///< by keep-out: its box with margin and half the wire
   NavigationMesh mesh;
 };
 
@@ -21,6 +22,8 @@ struct FreeAreaOptions {
   Length wire = Length(100'000); ///< outer diameter; keep-outs grow by half of it and their margin
   int segmentsPerCorner = 8;     ///< of the polygon that stands for an arc, drawn around it
   std::vector<ZoneOverride> overrides;
+  std::vector<PadId> own; ///< pads of the line's own copper, ascending: no obstacle
+  bool overHoles = false; ///< holes and joints do not stand in the way
 };
 
 /// Fails when nothing on the board has a place, when an outline crosses itself, or when it is wider than 1 m.

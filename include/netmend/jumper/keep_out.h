@@ -17,11 +17,12 @@ struct KeepOut {
   Length margin;
   ZoneKind kind = ZoneKind::tallPart;
   ZoneId zone;          ///< none: made from a part, or the edge of the board
-  PartId part;          ///< none: drawn as a zone, or the edge of the board
+  PartId part;          ///< none: drawn as a zone, a hole or joint, or the edge of the board
+  PadId pad;            ///< of a hole or joint; none otherwise
   std::string name;     ///< for people: "connector J4", "edge of the board"
   bool guessed = false; ///< the shape is a guess: hull of the pads, or a part of unknown height
 
-  [[nodiscard]] bool isBoardEdge() const { return !part && !zone; }
+  [[nodiscard]] bool isBoardEdge() const { return !part && !zone && !pad; }
 };
 
 /// A zone that costs but does not forbid.
@@ -48,6 +49,15 @@ struct Obstacles {
 /// the part's pads. The edge of the board is not in it.
 [[nodiscard]] Obstacles obstaclesOf(const Lookup& lookup, Side side, const ZoneRules& rules,
                                     const std::vector<ZoneOverride>& overrides = {});
+
+/// Drilled holes of pads, and through-hole joints of other nets than the line's (`own`: the pads of its
+/// copper, ascending): a bare hole wears the wire through, a live joint is one scratch away from a short. The
+/// core is the pad's copper where it has some on this side, otherwise the hole. Vias are not among them.
+[[nodiscard]] std::vector<KeepOut> holesAndJoints(const Board& board, Side side, const ZoneRules& rules,
+                                                  const std::vector<PadId>& own);
+
+/// Whether the pad has copper on this side, if it has any.
+[[nodiscard]] bool reachesSide(const Pad& pad, const Part* part, Side side);
 
 /// Whether the point is inside or on the edge of the polygon. Exact.
 [[nodiscard]] bool covers(const Polygon& polygon, Point p);

@@ -24,6 +24,9 @@ struct Landing {
   Point at;
   Side side = Side::top;
   CopperObject object;          ///< PinId, ViaId or TrackId
+  CopperObject copper;          ///< what the solder is on: PadId, PinId for a bare leg, ViaId or TrackId
+  int layer = -1;               ///< dense, of `copper`
+  std::size_t edge = 0;         ///< of the track: which piece of it
   PartId part;                  ///< whose terminal it is; none otherwise
   Fact<Length> width;           ///< of the copper there: what a wire has to fit on
   Opening opening;              ///< how the wire gets away from it
@@ -67,6 +70,8 @@ struct LandingPrices {
 struct LandingOptions {
   std::vector<PartId> couplingAllowed; ///< coupling capacitors that the user says are right
   std::optional<Point> near;           ///< the break: tracks are scraped where they are nearest to it
+  std::vector<std::size_t> cut{};      ///< broken edges: no landing themselves
+  std::vector<bool> on{};              ///< by node: whether it may carry a landing; empty: all may
 };
 
 struct LandingList {
@@ -74,11 +79,16 @@ struct LandingList {
   std::vector<ExcludedLanding> excluded;
 };
 
-/// Landings on the nodes that carry `fragment`, on the free area's side. Left out, with the reason: under a
+/// Landings on the nodes that carry `fragment`, on the free area's side: a via's ring and a pad's face belong
+/// to the fragment that their own layer is of. Left out, with the reason: under a
 /// lid or part, inside a keep-out, under it with no way out, coupling capacitors, parts not fitted.
 [[nodiscard]] LandingList landingsOf(const Lookup& lookup, const CopperGraph& graph,
                                      const Fragments& fragments, std::size_t fragment, const FreeArea& area,
                                      const LandingPrices& prices, const LandingOptions& options = {});
+
+/// The fragments that the landing's copper is of, ascending, by object and layer.
+[[nodiscard]] std::vector<std::size_t> fragmentsAt(const CopperGraph& graph, const Fragments& fragments,
+                                                   const Landing& landing);
 
 [[nodiscard]] std::string_view nameOf(LandingKind kind);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -26,7 +27,8 @@ struct JumperRequest {
   NetId net;                          ///< the line's first net: rated current and role
   std::vector<PartId> couplingAllowed;
   std::vector<ZoneOverride> overrides;
-  std::size_t most = 3; ///< proposals wanted
+  std::size_t most = 3;    ///< proposals wanted
+  Fact<Amperes> current{}; ///< what the wire has to carry; unknown: see `currentFor`
 };
 
 /// One way to bridge a break.
@@ -60,11 +62,23 @@ struct BreakEnds {
   Fragments fragments;
   std::size_t a = 0;
   std::size_t b = 0;
-  std::optional<Point> at; ///< middle of the broken stretch
+  std::optional<Point> at;         ///< middle of the broken stretch
+  Fragments copper;                ///< what hangs together without passing a sound part, the break closed
+  std::vector<std::size_t> broken; ///< the labels of `copper` that the break is in, ascending
+
+  /// Whether the break is in the copper of this node: a wire to any other would go past a sound part.
+  [[nodiscard]] bool onBrokenCopper(NodeIndex node) const {
+    return std::binary_search(broken.begin(), broken.end(), copper.ofNode[node]);
+  }
 };
 
 /// Fails when the cut opens nothing, or leaves more or less than two pieces with terminals at its ends.
 [[nodiscard]] Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::size_t>& cut);
+
+/// Whether a wire between these landings joins what the break has parted: one lies on copper of one side,
+/// the other on copper of the other, each by object and layer, and no sound part is bridged as well.
+[[nodiscard]] bool joinsBreak(const CopperGraph& graph, const BreakEnds& ends, const Landing& from,
+                              const Landing& to);
 
 /// Best landing pairs and ways over both sides, best first, up to `most` that differ in a landing or in the
 /// way round something. No proposal is no error: `whyFewer` then names what closes the way.

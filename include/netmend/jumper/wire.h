@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,7 +34,8 @@ struct Wire {
 
 struct RoleCurrent {
   NetRole role = NetRole::signal;
-  Amperes current;
+  Amperes current;             ///< where nothing is known of the copper
+  std::optional<Amperes> most; ///< such a net is taken to carry no more, whatever its copper would
   Volts mostDrop;
   std::string warning; ///< empty: none
   std::string source;
@@ -44,6 +46,8 @@ struct WireTable {
   std::vector<Wire> wires;        ///< thinnest first
   std::vector<RoleCurrent> roles; ///< defaults where a net says nothing; one for each NetRole
   Celsius mostRise;
+  Celsius copperRise; ///< of the board's own copper, when it is asked what it carries
+  Length signalUpTo;  ///< a net of unknown role without wider tracks is taken for a signal
   Celsius ambient;
   double fusingShare = 0.5;  ///< the current must stay under this share of the fusing current
   Length thinnestByChoice;   ///< thinner wire is taken only where the landing is too narrow
@@ -64,12 +68,15 @@ struct WireRequest {
   Fact<Amperes> current; ///< unknown: the role's default
   NetRole role = NetRole::signal;
   Fact<Length> landingWidth; ///< of the narrower landing
+  std::string currentFrom{}; ///< in words; empty: as the net is rated, or the role's default
 };
 
 struct WireChoice {
   Wire wire;
-  Fact<Amperes> current; ///< guessed: the role's default
-  Ohms resistance;       ///< of the real length at 20 °C
+  bool suffices = true;    ///< false: no wire of the table does, this is the thickest; `warnings` say so
+  Fact<Amperes> current;   ///< guessed: from the copper, or the role's default
+  std::string currentFrom; ///< "1.2 mm track carries 3.7 A (IPC-2221, 20 K): taken as 3.7 A"
+  Ohms resistance;         ///< of the real length at 20 °C
   Volts drop;
   Volts mostDrop;
   Amperes heating; ///< what it may carry for the allowed rise
@@ -80,8 +87,8 @@ struct WireChoice {
 };
 
 /// The thinnest wire of the table that carries the current within drop, heating and the share of the fusing
-/// current. Fails when none does, saying by which limit; a wire wider than the landing is taken with a
-/// warning.
+/// current. When none does, the thickest with a warning that says by which limit; a wire wider than the
+/// landing is taken with a warning. Fails for an empty table and a current that is no number.
 [[nodiscard]] Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request);
 
 } // namespace netmend

@@ -40,6 +40,8 @@ struct ZoneRules {
   Length edgeMargin;        ///< between the wire's edge and the edge of the board
   Length tallFrom;          ///< a body of this height or more is a tall part
   Length lowUpTo;           ///< height unknown: a two-pin part no longer than this passes for low
+  Length holeMargin;        ///< around a drilled hole
+  Length jointMargin;       ///< around a through-hole joint of another net
   Length guessedBodyMargin; ///< added around the hull of the pads where the body is unknown
 
   [[nodiscard]] const ZoneRule& of(ZoneKind kind) const;

@@ -11,10 +11,12 @@ namespace netmend {
 /// knows the copper of the suspected stretch, saying which.
 [[nodiscard]] Result<std::vector<std::size_t>> suspectedCut(const FaultCase& fault);
 
-/// Ways to bridge these edges of the line.
+/// Ways to bridge these edges of the line. The wire is chosen for `current`; unknown: for what the line's
+/// copper carries (jumper/current.h).
 [[nodiscard]] Result<JumperProposals> proposeJumpers(const Lookup& lookup, const FaultCase& fault,
                                                      const std::vector<std::size_t>& cut,
-                                                     const RepairData& data, std::size_t most = 3);
+                                                     const RepairData& data, std::size_t most = 3,
+                                                     Fact<Amperes> current = {});
 
 /// What is done at the bench for a proposal, with what the bare copper should read if the leading suspect is
 /// right.

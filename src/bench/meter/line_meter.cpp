@@ -1,5 +1,8 @@
 #include "line_meter.h"
 
+#include <algorithm>
+#include <vector>
+
 #include <fmt/format.h>
 
 namespace netmend {
@@ -43,21 +46,29 @@ void LineMeter::stop() {
 
 void LineMeter::begin() {
   framer_ = LineFramer(LineFramer::Begin::anywhere);
+  clock_ = {};
   link_.proven();
   silence_.start(times_.silence);
   sinks_.status({LinkState::connecting, fmt::format("{} is listened to", link_.name())});
 }
 
 void LineMeter::takeBytes(std::string_view bytes) {
-  for (const auto& line : framer_.add(bytes)) {
+  const auto now = meterNow();
+  std::vector<Result<LineReading>> readings;
+  for (const auto& line : framer_.add(bytes))
+    readings.push_back(line ? parseMeterLine(pattern_, *line) : failure(line.error()));
+  const auto values = static_cast<std::size_t>(std::count_if(
+      readings.begin(), readings.end(), [](const auto& reading) { return reading.has_value(); }));
+  const auto times = clock_.arrived(now, values);
+  auto time = times.begin();
+  for (const auto& reading : readings) {
     if (!link_.isOpen()) return; // whoever heard of the line before has closed it
-    takeLine(line);
+    takeLine(reading, reading ? *time++ : SampleClock::Time{});
   }
 }
 
-void LineMeter::takeLine(const Result<std::string>& line) {
+void LineMeter::takeLine(const Result<LineReading>& reading, SampleClock::Time sent) {
   silence_.start(times_.silence);
-  const auto reading = line ? parseMeterLine(pattern_, *line) : failure(line.error());
   if (!reading) {
     sinks_.status({LinkState::rubbish, reading.error().text()});
     return;
@@ -67,7 +78,9 @@ void LineMeter::takeLine(const Result<std::string>& line) {
     return;
   }
   sinks_.status({LinkState::ready, pattern_.name});
-  sinks_.value(reading->reading);
+  using std::chrono::milliseconds;
+  sinks_.value({std::chrono::round<milliseconds>(sent), reading->reading,
+                std::chrono::floor<milliseconds>(clock_.cadence()), milliseconds{}});
 }
 
 } // namespace netmend

@@ -8,6 +8,7 @@
 #include "meter_link.h"
 #include "netmend/bench/meter/line_framer.h"
 #include "netmend/bench/meter/line_pattern.h"
+#include "netmend/bench/meter/sample_clock.h"
 #include "scpi_meter.h"
 
 namespace netmend {
@@ -26,13 +27,14 @@ public:
 private:
   void begin();
   void takeBytes(std::string_view bytes);
-  void takeLine(const Result<std::string>& line);
+  void takeLine(const Result<LineReading>& reading, SampleClock::Time sent);
 
   LinePattern pattern_;
   MeterLink link_;
   MeterTimes times_;
   MeterSinks sinks_;
   LineFramer framer_{LineFramer::Begin::anywhere};
+  SampleClock clock_;
   QTimer silence_;
   MeterFunction wanted_;
 };

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "line_meter.h"
+#include "own_thread.h"
 #include "scpi_meter.h"
 
 namespace netmend {
@@ -12,16 +13,14 @@ namespace {
 /// What the meter showed longer ago is not what it shows now.
 constexpr std::chrono::milliseconds freshness{1500};
 
-std::chrono::milliseconds now() {
-  return std::chrono::duration_cast<std::chrono::milliseconds>(
-      std::chrono::steady_clock::now().time_since_epoch());
-}
-
 } // namespace
 
-LinkedMeterSource::LinkedMeterSource(ReadingMode mode) : mode_(mode), detector_(settleRulesFor(mode)) {}
+LinkedMeterSource::LinkedMeterSource(ReadingMode mode)
+    : thread_(std::make_unique<OwnThread>()), mode_(mode), detector_(settleRulesFor(mode)) {}
 
-LinkedMeterSource::~LinkedMeterSource() = default;
+LinkedMeterSource::~LinkedMeterSource() {
+  thread_->call([this] { meter_ = {}; });
+}
 
 Result<std::unique_ptr<LinkedMeterSource>> LinkedMeterSource::make(const MeterAddress& address,
                                                                    ReadingMode mode,
@@ -29,11 +28,19 @@ Result<std::unique_ptr<LinkedMeterSource>> LinkedMeterSource::make(const MeterAd
                                                                    const MeterTimes& times) {
   std::unique_ptr<LinkedMeterSource> source(new LinkedMeterSource(mode));
   auto* self = source.get();
-  MeterSinks sinks{[self](const MeterValue& reading) { self->takeIn(reading); },
-                   [self](const LinkStatus& status) { self->takeStatus(status); }};
+  // Called in the meter's thread.
+  MeterSinks sinks{[self](const MeterSample& sample) {
+                     self->thread_->hand(
+                         [self, sample, epoch = self->meterEpoch_] { self->takeIn(sample, epoch); });
+                   },
+                   [self](const LinkStatus& status) {
+                     self->thread_->hand([self, status] { self->takeStatus(status); });
+                   }};
   const auto* serial = std::get_if<SerialAddress>(&address);
   if (serial == nullptr || serial->pattern.empty()) {
-    source->meter_ = std::make_unique<ScpiMeter>(address, functionFor(mode), times, std::move(sinks));
+    source->thread_->call([&] {
+      self->meter_ = std::make_unique<ScpiMeter>(address, functionFor(mode), times, std::move(sinks));
+    });
     return source;
   }
   const auto* pattern = findLinePattern(patterns, serial->pattern);
@@ -43,17 +50,20 @@ Result<std::unique_ptr<LinkedMeterSource>> LinkedMeterSource::make(const MeterAd
       known += (known.empty() ? "" : ", ") + one.id;
     return failure({"no such line pattern", "", "", serial->pattern, known});
   }
-  source->meter_ = std::make_unique<LineMeter>(*serial, *pattern, functionFor(mode), times, std::move(sinks));
+  source->thread_->call([&] {
+    self->meter_ = std::make_unique<LineMeter>(*serial, *pattern, functionFor(mode), times, std::move(sinks));
+  });
   return source;
 }
 
 void LinkedMeterSource::start() {
   stopped_ = false;
-  std::visit([](const auto& meter) { meter->start(); }, meter_);
+  thread_->call([this] { std::visit([](const auto& meter) { meter->start(); }, meter_); });
 }
 
 void LinkedMeterSource::stop() {
-  std::visit([](const auto& meter) { meter->stop(); }, meter_);
+  thread_->call([this] { std::visit([](const auto& meter) { meter->stop(); }, meter_); });
+  thread_->forgetHanded();
   stopped_ = true;
   takeStatus({LinkState::lost, "the link was closed"});
 }
@@ -77,7 +87,11 @@ void LinkedMeterSource::setMode(ReadingMode mode) {
 
 void LinkedMeterSource::setFunctionAgain() {
   lastValue_.reset();
-  std::visit([this](const auto& meter) { meter->setFunction(functionFor(mode_)); }, meter_);
+  ++epoch_;
+  thread_->call([this] {
+    meterEpoch_ = epoch_;
+    std::visit([this](const auto& meter) { meter->setFunction(functionFor(mode_)); }, meter_);
+  });
 }
 
 void LinkedMeterSource::setRules(const SettleRules& rules) {
@@ -86,7 +100,7 @@ void LinkedMeterSource::setRules(const SettleRules& rules) {
 
 Result<void> LinkedMeterSource::takeNow() {
   if (status_.state != LinkState::ready) return failure({"no value can be taken: " + status_.text});
-  if (!lastValue_ || now() - *lastValue_ > freshness)
+  if (!lastValue_ || meterNow() - *lastValue_ > freshness)
     return failure({"no value has come from the meter yet"});
   const auto taken = detector_.take();
   if (!taken) return failure({"no value has come from the meter yet"});
@@ -106,10 +120,12 @@ void LinkedMeterSource::undo() {
   queue(UndoLast{});
 }
 
-void LinkedMeterSource::takeIn(const MeterValue& reading) {
-  lastValue_ = now();
-  const auto taken = detector_.add({*lastValue_, reading});
-  if (live_) live_({reading, mode_, detector_.phase()});
+void LinkedMeterSource::takeIn(const MeterSample& sample, int epoch) {
+  if (epoch != epoch_) return;
+  lastValue_ = sample.time;
+  const auto taken = detector_.add(sample);
+  if (live_) live_({sample.reading, mode_, detector_.phase()});
+  if (detector_.takeMissed() && autoTake_ && missed_) missed_();
   if (taken && autoTake_) give(*taken);
 }
 

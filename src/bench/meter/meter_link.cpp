@@ -108,7 +108,13 @@ void MeterLink::readAll() {
 }
 
 void MeterLink::send(std::string_view bytes) {
-  if (device_ && open_) device_->write(bytes.data(), static_cast<qint64>(bytes.size()));
+  if (!device_ || !open_) return;
+  device_->write(bytes.data(), static_cast<qint64>(bytes.size()));
+  // On the wire now, and not when the event loop comes round to it.
+  if (auto* socket = qobject_cast<QTcpSocket*>(device_.get()))
+    socket->flush();
+  else if (auto* port = qobject_cast<QSerialPort*>(device_.get()))
+    port->flush();
 }
 
 void MeterLink::giveUp(const std::string& why) {

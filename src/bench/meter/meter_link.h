@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <memory>
 #include <string>
@@ -14,6 +15,12 @@
 #include "netmend/bench/meter/meter_address.h"
 
 namespace netmend {
+
+/// The clock of samples.
+[[nodiscard]] inline std::chrono::milliseconds meterNow() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(
+      std::chrono::steady_clock::now().time_since_epoch());
+}
 
 /// How a serial port is set.
 struct SerialSettings {

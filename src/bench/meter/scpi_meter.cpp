@@ -1,5 +1,7 @@
 #include "scpi_meter.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace netmend {
@@ -8,6 +10,9 @@ namespace {
 
 /// A queue longer than this does not empty: the meter is not well.
 constexpr int mostErrors = 30;
+
+/// So many times say how long something takes: few enough to follow a meter that is set anew.
+constexpr std::size_t timesKept = 16;
 
 /// How often a meter at the wrong function is asked whether it still is.
 constexpr std::chrono::milliseconds askFunctionAgain{150};
@@ -20,6 +25,12 @@ SerialSettings serialSettings(const MeterAddress& address) {
 }
 
 } // namespace
+
+std::chrono::milliseconds LeastOfLast::add(std::chrono::milliseconds time) {
+  times_.push_back(time);
+  if (times_.size() > timesKept) times_.pop_front();
+  return *std::min_element(times_.begin(), times_.end());
+}
 
 ScpiMeter::ScpiMeter(const MeterAddress& address, MeterFunction wanted, const MeterTimes& times,
                      MeterSinks sinks)
@@ -61,6 +72,7 @@ void ScpiMeter::begin() {
 void ScpiMeter::ask(std::string_view question, Reader reader) {
   reader_ = reader;
   link_.send(fmt::format("{}\n", question));
+  asked_ = meterNow();
   answer_.start(times_.answer);
 }
 
@@ -107,6 +119,7 @@ bool ScpiMeter::readIdentity(std::string_view line) {
   const auto name = parseScpiIdentity(line);
   if (!name) return false;
   identity_ = line;
+  lastValue_.reset();
   name_ = name->empty() ? link_.name() : *name;
   link_.proven();
   configure();
@@ -154,8 +167,20 @@ bool ScpiMeter::readValue(std::string_view line) {
   const auto value = parseScpiValue(line);
   if (!value) return false;
   round_.value = *value;
+  round_.sample = sampleOf(value->reading);
   ask(asksConf_ ? "CONF?" : "FUNC?", &ScpiMeter::readFunction);
   return true;
+}
+
+MeterSample ScpiMeter::sampleOf(const MeterValue& reading) {
+  MeterSample sample;
+  sample.time = meterNow();
+  sample.reading = reading;
+  sample.span = measuring_.add(sample.time - asked_);
+  // While a question is out it is the meter that takes its time, as when it changes its range.
+  if (lastValue_) sample.unseen = asked_ - *lastValue_ - pause_.add(asked_ - *lastValue_);
+  lastValue_ = sample.time;
+  return sample;
 }
 
 bool ScpiMeter::readFunction(std::string_view line) {
@@ -193,7 +218,7 @@ void ScpiMeter::endRound() {
     sinks_.status({LinkState::meterError, fmt::format("{} has no value (not a number)", name_)});
   } else if (!round_.doubtful) {
     sinks_.status({LinkState::ready, name_});
-    if (round_.value) sinks_.value(round_.value->reading);
+    if (round_.value) sinks_.value(round_.sample);
   }
 }
 

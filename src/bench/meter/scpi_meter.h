@@ -1,5 +1,7 @@
 #pragma once
 
+#include <chrono>
+#include <deque>
 #include <functional>
 #include <optional>
 #include <string>
@@ -10,13 +12,23 @@
 #include "meter_link.h"
 #include "netmend/bench/meter/line_framer.h"
 #include "netmend/bench/meter/scpi.h"
+#include "netmend/bench/meter/settle_detector.h"
 
 namespace netmend {
 
 /// Who hears of what a meter says.
 struct MeterSinks {
-  std::function<void(const MeterValue&)> value; ///< of the function wanted, and of no other
+  std::function<void(const MeterSample&)> value; ///< of the function wanted, and of no other
   std::function<void(const LinkStatus&)> status;
+};
+
+/// The least of the last times: what something takes when nothing is late.
+class LeastOfLast {
+public:
+  std::chrono::milliseconds add(std::chrono::milliseconds time);
+
+private:
+  std::deque<std::chrono::milliseconds> times_;
 };
 
 /// A meter that speaks SCPI, asked in rounds: `READ?`, then which function that was, then whether it went
@@ -53,6 +65,7 @@ private:
   void configure();
   void startRound();
   void endRound();
+  [[nodiscard]] MeterSample sampleOf(const MeterValue& reading);
   [[nodiscard]] LinkStatus wrongFunction() const;
 
   MeterLink link_;
@@ -70,8 +83,14 @@ private:
   bool configureNext_ = false;
   bool asksConf_ = true; ///< else `FUNC?`
 
+  std::chrono::milliseconds asked_{};                  ///< when the question under way was
+  std::optional<std::chrono::milliseconds> lastValue_; ///< when the last `READ?` was answered
+  LeastOfLast pause_;                                  ///< from such an answer to the next `READ?`
+  LeastOfLast measuring_;                              ///< from there to its answer
+
   struct Round {
     std::optional<ScpiValue> value; ///< none: only the function was asked
+    MeterSample sample;             ///< the value, if it is one
     std::optional<MeterFunction> function;
     std::string error;
     int errors = 0;

@@ -115,10 +115,45 @@ MeterValue SettleDetector::middle() const {
 void SettleDetector::addOpen(const MeterSample& sample) {
   window_.clear();
   if (!openSince_) openSince_ = sample.time;
-  if (held_ && sample.time - *openSince_ >= rules_.lift) release();
+  if (held_ && sample.time + sample.span - *openSince_ >= rules_.lift) release();
   // Too short for a lift, the value after it tells whether the probe came down elsewhere.
   jumped_ = held_;
   phase_ = held_ ? SettlePhase::held : SettlePhase::open;
+}
+
+void SettleDetector::addUnseen(const MeterSample& sample) {
+  if (sample.unseen >= rules_.hold) missed_ = true; // long enough for a whole touch
+  if (!held_ || sample.unseen < rules_.lift) return;
+  // As after leads too shortly open for a lift: the values tell whether the probe came down elsewhere, unless
+  // they are the same there. Nobody gets there in less than twice a lift, but for what was seen of it.
+  window_.clear();
+  jumped_ = true;
+  doubtful_ = doubtful_ || openSince_ || looksOpen(sample.reading) || sample.unseen >= 2 * rules_.lift;
+}
+
+void SettleDetector::followUntaken(const MeterSample& sample) {
+  if (held_) return;
+  const bool open = looksOpen(sample.reading);
+  if (open && !untakenSince_) return;
+  if (!untakenSince_) untakenSince_ = last_.value_or(sample.time);
+  untakenUnseen_ += sample.unseen;
+  if (!open)
+    ++untakenValues_;
+  else
+    judgeUntaken(sample.time, untakenValues_);
+}
+
+void SettleDetector::judgeUntaken(std::chrono::milliseconds until, std::size_t values) {
+  if (untakenSince_ && values < rules_.samples && untakenUnseen_ >= rules_.lift &&
+      until - *untakenSince_ >= rules_.hold)
+    missed_ = true;
+  forgetUntaken();
+}
+
+void SettleDetector::forgetUntaken() {
+  untakenSince_.reset();
+  untakenValues_ = 0;
+  untakenUnseen_ = {};
 }
 
 void SettleDetector::followJump(const MeterSample& sample) {
@@ -134,19 +169,33 @@ void SettleDetector::followJump(const MeterSample& sample) {
 void SettleDetector::hold(const MeterValue& reading) {
   held_ = rules_.openLeads != OpenLeads::unknown;
   jumped_ = false;
+  doubtful_ = false;
   taken_ = reading.value;
+  forgetUntaken();
   phase_ = held_ ? SettlePhase::held : phase_;
 }
 
 void SettleDetector::release() {
   held_ = false;
   jumped_ = false;
+  doubtful_ = false;
   taken_.reset();
+}
+
+void SettleDetector::judgeJump() {
+  const auto now = middle();
+  if (taken_ && std::abs(*now.value - *taken_) > bandAt(now)) return release();
+  if (std::exchange(doubtful_, false)) missed_ = true;
+  if (taken_) hold(now); // it has slipped and is back
 }
 
 std::optional<SettleDetector::Taken> SettleDetector::add(const MeterSample& sample) {
   if (sample.reading.value && !std::isfinite(*sample.reading.value)) return std::nullopt;
   if (last_ && sample.time < *last_) return std::nullopt;
+  if (latest_) {
+    addUnseen(sample);
+    followUntaken(sample);
+  }
   if (last_ && sample.time - *last_ > rules_.gap) interrupt();
   last_ = sample.time;
   latest_ = sample.reading;
@@ -161,13 +210,7 @@ std::optional<SettleDetector::Taken> SettleDetector::add(const MeterSample& samp
          window_[1].time <= sample.time - rules_.hold)
     window_.pop_front();
   const bool settled = spansHold() && still() && !creeping();
-  if (held_ && settled && jumped_ && taken_) {
-    const auto now = middle();
-    if (std::abs(*now.value - *taken_) > bandAt(now))
-      release();
-    else
-      hold(now); // it has slipped and is back
-  }
+  if (held_ && settled && jumped_) judgeJump();
   if (held_) {
     phase_ = SettlePhase::held;
     return std::nullopt;
@@ -177,6 +220,8 @@ std::optional<SettleDetector::Taken> SettleDetector::add(const MeterSample& samp
                                        : SettlePhase::moving;
   if (!settled || rules_.openLeads == OpenLeads::unknown) return std::nullopt;
   const Taken taken{middle(), Settling::settled};
+  // What came before these values may have been another touch.
+  if (untakenValues_ > window_.size()) judgeUntaken(window_.front().time, untakenValues_ - window_.size());
   hold(taken.reading);
   return taken;
 }
@@ -206,6 +251,7 @@ void SettleDetector::interrupt() {
   window_.clear();
   openSince_.reset();
   latest_.reset();
+  forgetUntaken();
   phase_ = held_ ? SettlePhase::held : SettlePhase::open;
 }
 

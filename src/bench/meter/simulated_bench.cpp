@@ -45,6 +45,12 @@ void SimulatedBench::touch(double value, double perSecond) {
 }
 
 std::optional<double> SimulatedBench::value() {
+  const auto out = measure();
+  if (measured) measured();
+  return out;
+}
+
+std::optional<double> SimulatedBench::measure() {
   std::normal_distribution<double> noise;
   if (function == MeterFunction::other) return 0.00123 + 1e-5 * noise(dice_);
   if (!touched_) {

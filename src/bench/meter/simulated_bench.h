@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <deque>
+#include <functional>
 #include <optional>
 #include <random>
 #include <string>
@@ -24,10 +25,12 @@ public:
   [[nodiscard]] std::optional<double> value();
 
   MeterFunction function = MeterFunction::diode;
+  std::function<void()> measured; ///< called after each value
 
 private:
   using Clock = std::chrono::steady_clock;
   [[nodiscard]] double undisturbed() const;
+  [[nodiscard]] std::optional<double> measure();
 
   SimulatedMeterOptions options_;
   std::mt19937 dice_;
@@ -48,6 +51,7 @@ public:
 
   std::optional<MeterFunction> refused;
   bool notANumberNext = false;
+  std::chrono::milliseconds late{}; ///< of the next answer that is no value
   int reads = 0;
 
 private:

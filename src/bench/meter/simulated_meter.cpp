@@ -9,6 +9,7 @@
 #include <QTimer>
 #include <fmt/format.h>
 
+#include "own_thread.h"
 #include "simulated_talk.h"
 
 namespace netmend {
@@ -31,9 +32,8 @@ struct SimulatedMeter::Inside {
     QObject::connect(&server, &QTcpServer::newConnection, &server, [this] { accept(); });
     QObject::connect(&away, &QTimer::timeout, &away, [this] { comeBack(); });
     QObject::connect(&sending, &QTimer::timeout, &sending, [this] { sendLines(); });
-    QObject::connect(&playing, &QTimer::timeout, &playing, [this] { playNext(); });
-    for (QTimer* timer : {&away, &playing})
-      timer->setSingleShot(true);
+    away.setSingleShot(true);
+    bench.measured = [this] { playOn(); };
     listen();
   }
 
@@ -113,25 +113,41 @@ struct SimulatedMeter::Inside {
       if (const auto opened = terminal.wire->open(); !opened) throw std::runtime_error(opened.error().text());
   }
 
-  void playNext() {
-    if (touching) {
-      bench.lift();
-      touching = false;
-      playing.start(script.front().lift);
-      script.pop_front();
-      return;
+  /// The step of the script that is under way: a pin that is touched, or the lift after it.
+  struct Step {
+    std::optional<double> value;
+    std::chrono::milliseconds time;
+    std::size_t values;
+  };
+
+  void play(const std::vector<SimulatedTouch>& touches) {
+    script.clear();
+    for (const auto& touch : touches) {
+      script.push_back({touch.value, touch.touch, 6});
+      script.push_back({std::nullopt, touch.lift, 2});
     }
+    beginStep();
+  }
+
+  void beginStep() {
+    measured = 0;
     if (script.empty()) {
       if (const auto done = std::exchange(played, {})) done();
-      return;
-    }
-    const auto& next = script.front();
-    if (next.value)
-      bench.touch(*next.value);
-    else
+    } else if (script.front().value) {
+      bench.touch(*script.front().value);
+    } else {
       bench.lift();
-    touching = true;
-    playing.start(next.touch);
+    }
+  }
+
+  /// A value was measured.
+  void playOn() {
+    if (script.empty()) return;
+    const auto now = std::chrono::steady_clock::now();
+    if (measured++ == 0) stepBegan = now;
+    if (measured < script.front().values || now - stepBegan < script.front().time) return;
+    script.pop_front();
+    beginStep();
   }
 
   Options options;
@@ -143,21 +159,25 @@ struct SimulatedMeter::Inside {
   std::vector<Terminal> terminals;
   QTimer away;
   QTimer sending;
-  QTimer playing;
-  std::deque<SimulatedTouch> script;
+  std::deque<Step> script;
+  std::size_t measured = 0; ///< values of the step under way
+  std::chrono::steady_clock::time_point stepBegan;
   std::function<void()> played;
-  bool touching = false;
   bool deaf = false;
   int accepted = 0;
 };
 
 SimulatedMeter::SimulatedMeter(const Options& options, std::uint16_t port)
-    : inside_(std::make_unique<Inside>(options, port)) {}
+    : thread_(std::make_unique<OwnThread>()) {
+  thread_->call([&] { inside_ = std::make_unique<Inside>(options, port); });
+}
 
-SimulatedMeter::~SimulatedMeter() = default;
+SimulatedMeter::~SimulatedMeter() {
+  thread_->call([this] { inside_.reset(); });
+}
 
 std::uint16_t SimulatedMeter::port() const {
-  return inside_->port;
+  return inside_->port; // never changes
 }
 
 std::string SimulatedMeter::address() const {
@@ -165,7 +185,9 @@ std::string SimulatedMeter::address() const {
 }
 
 Result<std::string> SimulatedMeter::openTerminal() {
-  return inside_->openTerminal({});
+  Result<std::string> name;
+  thread_->call([&] { name = inside_->openTerminal({}); });
+  return name;
 }
 
 Result<std::string>
@@ -174,66 +196,84 @@ SimulatedMeter::openLineTerminal(std::function<std::string(MeterFunction, std::o
   Inside::Terminal terminal;
   terminal.line = std::move(line);
   terminal.lineEnd = std::move(lineEnd);
-  inside_->sending.start(inside_->options.reading);
-  return inside_->openTerminal(std::move(terminal));
+  Result<std::string> name;
+  thread_->call([&] {
+    inside_->sending.start(inside_->options.reading);
+    name = inside_->openTerminal(std::move(terminal));
+  });
+  return name;
 }
 
 void SimulatedMeter::touch(double value) {
-  inside_->bench.touch(value);
+  thread_->call([&] { inside_->bench.touch(value); });
 }
 
 void SimulatedMeter::lift() {
-  inside_->bench.lift();
+  thread_->call([&] { inside_->bench.lift(); });
 }
 
 void SimulatedMeter::touchCharging(double start, double perSecond) {
-  inside_->bench.touch(start, perSecond);
+  thread_->call([&] { inside_->bench.touch(start, perSecond); });
 }
 
-void SimulatedMeter::play(std::vector<SimulatedTouch> touches, std::function<void()> done) {
-  inside_->script.assign(touches.begin(), touches.end());
-  inside_->played = std::move(done);
-  inside_->touching = false;
-  inside_->playNext();
+void SimulatedMeter::play(const std::vector<SimulatedTouch>& touches, std::function<void()> done) {
+  thread_->call([&] {
+    inside_->played = [thread = thread_.get(), done = std::move(done)] {
+      if (done) thread->hand(done);
+    };
+    inside_->play(touches);
+  });
 }
 
 void SimulatedMeter::setFunction(MeterFunction function) {
-  inside_->bench.function = function;
+  thread_->call([&] { inside_->bench.function = function; });
 }
 
 MeterFunction SimulatedMeter::function() const {
-  return inside_->bench.function;
+  MeterFunction out{};
+  thread_->call([&] { out = inside_->bench.function; });
+  return out;
 }
 
 void SimulatedMeter::refuseFunction(MeterFunction function) {
-  inside_->scpi.refused = function;
+  thread_->call([&] { inside_->scpi.refused = function; });
 }
 
 void SimulatedMeter::dropLink(std::chrono::milliseconds away) {
-  inside_->drop(away);
+  thread_->call([&] { inside_->drop(away); });
 }
 
 void SimulatedMeter::sendRubbish(std::string_view bytes) {
-  for (const auto& socket : inside_->sockets)
-    socket.talk->say(bytes);
-  for (const auto& terminal : inside_->terminals)
-    terminal.talk->say(bytes);
+  thread_->call([&] {
+    for (const auto& socket : inside_->sockets)
+      socket.talk->say(bytes);
+    for (const auto& terminal : inside_->terminals)
+      terminal.talk->say(bytes);
+  });
 }
 
 void SimulatedMeter::sendNaNOnce() {
-  inside_->scpi.notANumberNext = true;
+  thread_->call([&] { inside_->scpi.notANumberNext = true; });
 }
 
 void SimulatedMeter::setDeaf(bool deaf) {
-  inside_->deaf = deaf;
+  thread_->call([&] { inside_->deaf = deaf; });
+}
+
+void SimulatedMeter::answerLate(std::chrono::milliseconds by) {
+  thread_->call([&] { inside_->scpi.late = by; });
 }
 
 int SimulatedMeter::readsAnswered() const {
-  return inside_->scpi.reads;
+  int out{};
+  thread_->call([&] { out = inside_->scpi.reads; });
+  return out;
 }
 
 int SimulatedMeter::linksAccepted() const {
-  return inside_->accepted;
+  int out{};
+  thread_->call([&] { out = inside_->accepted; });
+  return out;
 }
 
 } // namespace netmend

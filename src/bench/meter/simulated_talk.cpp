@@ -39,6 +39,10 @@ void SimulatedTalk::answerNext() {
       measuring_.start(options_.reading);
       return;
     }
+    if (commands_.front().ends_with('?') && scpi_->late > std::chrono::milliseconds::zero()) {
+      measuring_.start(std::exchange(scpi_->late, {}));
+      return;
+    }
     const auto answer = scpi_->answer(commands_.front());
     commands_.pop_front();
     if (!answer.empty()) say(answer + "\n");

@@ -67,7 +67,7 @@ QString ProposalCard::terms() const {
 }
 
 QString ProposalCard::remarks() const {
-  QStringList lines;
+  QStringList lines{tr("Current: %1").arg(shown(proposal_.wire.currentFrom))};
   if (!proposal_.whyNotStraight.empty()) lines << shown(proposal_.whyNotStraight);
   if (!proposal_.difference.empty()) lines << shown(proposal_.difference);
   for (const std::string& note : proposal_.notes)

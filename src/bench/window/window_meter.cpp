@@ -34,6 +34,10 @@ void BenchWindow::linkMeter(const QString& address) {
   }
   meter_ = std::move(*source);
   meter_->whenReady([this] { meterEvents(); });
+  meter_->whenMissed([this] {
+    tell(tr("Values from the meter were lost, and perhaps a touch: is the probe at the pin that is due?"),
+         true);
+  });
   meter_->whenLive([this](const LiveValue& value) { showLive(value); });
   meter_->whenStatus([this](const LinkStatus& status) { showMeter(status); });
   meter_->start();

@@ -28,7 +28,8 @@ inline void needEventLoop() {
 }
 
 /// Lets events happen until it is so, or time is up.
-inline bool until(const std::function<bool()>& so, std::chrono::milliseconds most = std::chrono::seconds(5)) {
+inline bool until(const std::function<bool()>& so,
+                  std::chrono::milliseconds most = std::chrono::seconds(60)) {
   QElapsedTimer timer;
   timer.start();
   QTimer tick; // wakes the loop when nothing else does
@@ -61,9 +62,8 @@ inline SimulatedMeterOptions fastMeter() {
 
 inline MeterTimes fastTimes() {
   MeterTimes times;
-  times.answer = std::chrono::milliseconds(400);
   times.pace = std::chrono::milliseconds(1);
-  times.silence = std::chrono::milliseconds(250);
+  times.silence = std::chrono::milliseconds(600);
   times.retryFirst = std::chrono::milliseconds(20);
   times.retryMost = std::chrono::milliseconds(80);
   return times;
@@ -75,6 +75,7 @@ struct MeterBench {
   std::unique_ptr<LinkedMeterSource> source;
   WalkSession session;
   std::vector<LinkStatus> statuses;
+  std::size_t looked = 0; ///< at so many of them
   std::vector<Result<ReadingEvent>> failures;
   std::vector<LiveValue> live;
   MeterTimes times = fastTimes();
@@ -105,16 +106,29 @@ struct MeterBench {
     REQUIRE(becomes(LinkState::ready));
   }
 
+  /// Whether it is in this state, or has been told to be since this was last asked: states may follow each
+  /// other within one turn of the event loop.
   [[nodiscard]] bool becomes(LinkState state) {
-    return until([&] { return source->status().state == state; });
+    return until([&] {
+      while (looked < statuses.size())
+        if (statuses[looked++].state == state) return true;
+      return source->status().state == state;
+    });
+  }
+  void forgetStatuses() {
+    statuses.clear();
+    looked = 0;
+  }
+  [[nodiscard]] bool becomes(SettlePhase phase) {
+    return until([&] { return !live.empty() && live.back().phase == phase; });
   }
   [[nodiscard]] bool has(std::size_t readings) {
     return until([&] { return session.walk.readings.size() >= readings; });
   }
-  /// Whether a status of this kind was told since `statuses` was emptied.
-  [[nodiscard]] bool told(LinkState state) const {
+  /// Whether a status of this kind was told since `forgetStatuses`.
+  [[nodiscard]] bool told(LinkState state, const std::string& words = {}) const {
     for (const auto& status : statuses)
-      if (status.state == state) return true;
+      if (status.state == state && status.text.find(words) != std::string::npos) return true;
     return false;
   }
   /// Touches a pin until its reading is there, then lifts.
@@ -127,7 +141,7 @@ struct MeterBench {
   /// Until the linked meter has noticed it.
   void lift() {
     meter.lift();
-    REQUIRE(until([&] { return !live.empty() && live.back().phase == SettlePhase::open; }));
+    REQUIRE(becomes(SettlePhase::open));
   }
   [[nodiscard]] std::size_t count() const { return session.walk.readings.size(); }
   [[nodiscard]] const Reading& last() const { return session.walk.readings.back(); }

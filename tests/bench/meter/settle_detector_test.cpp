@@ -18,13 +18,21 @@ struct Stream {
   SettleDetector detector;
   std::chrono::milliseconds step{100};
   std::chrono::milliseconds time{0};
+  std::chrono::milliseconds span{0};
+  std::chrono::milliseconds unseen{0}; ///< before the next value
   std::vector<SettleDetector::Taken> taken;
 
   explicit Stream(ReadingMode mode = ReadingMode::diode) : detector(settleRulesFor(mode)) {}
 
   void value(std::optional<double> value, double lastDigit = 1e-3) {
-    if (const auto one = detector.add({time, {value, lastDigit}})) taken.push_back(*one);
+    if (const auto one = detector.add({time, {value, lastDigit}, span, unseen})) taken.push_back(*one);
+    unseen = {};
     time += step;
+  }
+  /// Nobody asks the meter for so long before the next value.
+  void lose(std::chrono::milliseconds length) {
+    time += length;
+    unseen = length;
   }
   void hold(std::optional<double> v, std::chrono::milliseconds length) {
     for (const auto end = time + length; time < end;)
@@ -210,6 +218,86 @@ TEST_CASE("a slow meter needs its number of values, not the time alone") {
   stream.value(0.452);
   stream.value(0.452);
   CHECK(stream.values() == std::vector{0.452});
+}
+
+TEST_CASE("one OL is a lift if the meter's own time for a value is that of a lift") {
+  for (const auto& [span, readings] : {std::pair{119ms, 1U}, std::pair{120ms, 2U}}) {
+    Stream stream;
+    stream.step = span;
+    stream.span = span;
+    stream.hold(0.452, 1s);
+    stream.value(std::nullopt);
+    stream.hold(0.452, 1s); // a neighbour that reads the same
+    CHECK(stream.taken.size() == readings);
+    CHECK_FALSE(stream.detector.takeMissed());
+  }
+}
+
+TEST_CASE("a pause in which nobody asked is told once if it can hide a touch") {
+  for (const auto& [pause, missed] : {std::pair{399ms, false}, std::pair{400ms, true}}) {
+    Stream stream;
+    stream.lift();
+    stream.lose(pause);
+    stream.lift();
+    CHECK(stream.detector.takeMissed() == missed);
+    CHECK_FALSE(stream.detector.takeMissed());
+  }
+}
+
+TEST_CASE("a lift in a pause is known by another value after it; where it is the same, that is told") {
+  for (const auto& [pause, missed] : {std::pair{239ms, false}, std::pair{240ms, true}}) {
+    Stream stream;
+    stream.step = 20ms;
+    stream.hold(0.452, 1s);
+    stream.lose(pause);
+    stream.hold(0.452, 1s);
+    CHECK(stream.values() == std::vector{0.452});
+    CHECK(stream.detector.takeMissed() == missed);
+    stream.lose(pause);
+    stream.hold(0.464, 1s); // nearer than a jump: 12 digits
+    CHECK(stream.values() == std::vector{0.452, 0.464});
+    CHECK_FALSE(stream.detector.takeMissed());
+  }
+  Stream stream;
+  stream.step = 20ms;
+  stream.hold(0.452, 1s);
+  stream.lose(119ms); // too short for a lift: a creep
+  stream.hold(0.464, 1s);
+  CHECK(stream.values() == std::vector{0.452});
+}
+
+TEST_CASE("OL between two values that are the same, with pauses about it, is told and not guessed at") {
+  for (const auto& [pause, missed] : {std::pair{119ms, false}, std::pair{120ms, true}}) {
+    Stream stream;
+    stream.step = 20ms;
+    stream.hold(0.452, 1s);
+    stream.value(std::nullopt);
+    stream.lose(pause);
+    stream.hold(0.452, 1s);
+    CHECK(stream.values() == std::vector{0.452});
+    CHECK(stream.detector.takeMissed() == missed);
+    stream.lift(300ms);
+    stream.hold(0.452, 1s);
+    CHECK(stream.values() == std::vector{0.452, 0.452});
+    CHECK_FALSE(stream.detector.takeMissed());
+  }
+}
+
+TEST_CASE("a touch of which pauses left too few values is told when it ends") {
+  const auto touch = [](int values, std::chrono::milliseconds pause) {
+    Stream stream;
+    stream.step = 20ms;
+    stream.lift();
+    for (int i = 0; i < values; ++i) {
+      stream.lose(pause);
+      stream.value(0.452);
+    }
+    stream.lift();
+    return std::pair{stream.taken.size(), stream.detector.takeMissed()};
+  };
+  CHECK(touch(3, 120ms) == std::pair{std::size_t{0}, true});
+  CHECK(touch(3, 100ms) == std::pair{std::size_t{0}, false}); // 380 ms: too short for a touch
+  CHECK(touch(6, 120ms) == std::pair{std::size_t{1}, false});
 }
 
 TEST_CASE("values from the past and values that are none are not looked at") {

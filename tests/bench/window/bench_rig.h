@@ -105,14 +105,19 @@ struct BenchRig {
                                std::filesystem::path(folder.path().toStdU16String())});
     if (!job) throw std::runtime_error(job.error().text());
     window = std::make_unique<BenchWindow>(std::move(*job));
+    bool pictured = false;
+    QObject::connect(window.get(), &BenchWindow::firstPicture, window.get(), [&] { pictured = true; });
     window->resize(1280, 800);
     window->show();
     QApplication::setActiveWindow(window.get());
+    // What waits for the first picture has been done then as well.
+    if (!wait([&] { return pictured; })) throw std::runtime_error("the window is not painted");
+    QObject::disconnect(window.get(), &BenchWindow::firstPicture, window.get(), nullptr);
     wait([] { return false; }, 50);
   }
 
   /// Runs the event loop until `done` or the time is up; whether it was done.
-  static bool wait(const std::function<bool()>& done, int milliseconds = 10'000) {
+  static bool wait(const std::function<bool()>& done, int milliseconds = 60'000) {
     QElapsedTimer timer;
     timer.start();
     while (!done()) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+
 #include <QScrollArea>
 
 #include "bench_rig.h"
@@ -12,6 +14,12 @@ inline bool scrolls(const QWidget* widget) {
   return false;
 }
 
+inline bool hasRoom(const QLabel& label) {
+  if (!label.isVisible() || label.text().isEmpty() || scrolls(&label)) return true;
+  const int needed = label.wordWrap() ? label.heightForWidth(label.width()) : label.sizeHint().height();
+  return label.height() >= needed;
+}
+
 /// With letters at 200 % the window fits a small screen, and nothing on it is cut off.
 inline void checkRoom(const BenchRig& rig) {
   rig.window->setScale(200);
@@ -19,15 +27,20 @@ inline void checkRoom(const BenchRig& rig) {
     rig.window->go(station);
     rig.window->resize(1280, 800);
     BenchRig::wait([] { return false; }, 50);
+    // A busy machine may not have laid all of it out by then.
+    BenchRig::wait(
+        [&] {
+          const auto labels = rig.window->findChildren<QLabel*>();
+          return std::all_of(labels.begin(), labels.end(),
+                             [](const QLabel* label) { return hasRoom(*label); });
+        },
+        10'000);
     INFO(stationName(station).toStdString());
     CHECK(rig.window->width() <= 1280);
     CHECK(rig.window->height() <= 800);
     for (const QLabel* label : rig.window->findChildren<QLabel*>()) {
-      if (!label->isVisible() || label->text().isEmpty() || scrolls(label)) continue;
-      const int needed =
-          label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
       INFO(label->objectName().toStdString() << ": " << label->text().toStdString());
-      CHECK(label->height() >= needed);
+      CHECK(hasRoom(*label));
     }
   }
   rig.window->setScale(100);

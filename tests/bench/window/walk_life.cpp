@@ -50,7 +50,7 @@ protected:
   }
 };
 
-template <class Done> bool wait(Done done, int milliseconds = 10'000) {
+template <class Done> bool wait(Done done, int milliseconds = 60'000) {
   QElapsedTimer timer;
   timer.start();
   while (!done()) {
@@ -167,7 +167,7 @@ private:
     const int before = taken_;
     const int paints = verdictWitness_.paints;
     act();
-    if (!wait([&] { return taken_ > before && verdictWitness_.paints > paints; }, 5'000))
+    if (!wait([&] { return taken_ > before && verdictWitness_.paints > paints; }))
       giveUp(std::string(taken_ > before ? "taken and not shown: " : "not taken: ") + state());
     const QStringList shown = verdict_.text().split(QStringLiteral("   "));
     if (taken_ != before + 1 || shown.size() != 3) giveUp("shown: " + verdict_.text().toStdString());
@@ -176,14 +176,20 @@ private:
 
   /// With the linked meter: by key as soon as there is a value, or without as soon as it is settled.
   void touch(bool byKey) {
-    // Lifted long enough to be another touch; a key asks for no such thing.
-    if (!byKey) wait([] { return false; }, 250);
+    // Lifted long enough to be another touch, as the meter has measured it; a key asks for no such thing.
+    if (!byKey) {
+      bool lifted = false;
+      meter_.play({{std::nullopt, std::chrono::milliseconds(250), {}}}, [&] { lifted = true; });
+      if (!wait([&] { return lifted; })) giveUp("the meter is not asked: " + state());
+    }
     meter_.touch(0.1 + 0.001 * dice(1900));
     take([&] {
       if (!byKey) return;
       const int before = taken_;
       wait([&] { return taken_ > before; }, 60);
       if (taken_ == before) press(Qt::Key_Space);
+      // What the key took may have been OL: before that is painted, the touch must not be taken as well.
+      meter_.lift();
     });
     meter_.lift();
   }
@@ -194,7 +200,7 @@ private:
     say({life::undoing, which()});
     press(Qt::Key_U);
     if (desk_.walk.walk().readings.size() == before) return say({life::asBefore, which()});
-    if (!wait([&] { return dueWitness_.paints > paints; }, 5'000)) giveUp("undone and not shown");
+    if (!wait([&] { return dueWitness_.paints > paints; })) giveUp("undone and not shown");
     say({desk_.walk.walk().readings.size() < before ? life::undone : life::unkept, which()});
   }
 

@@ -61,7 +61,7 @@ TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") 
   const int before = rig.keys;
   bool played = false;
   meter.play(touchesOf(goodValues()), [&] { played = true; });
-  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 30'000));
+  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 120'000));
   const int keysTaken = rig.keys - before;
   CHECK(keysTaken == 0);
   REQUIRE(desk.walk.walk(true).readings.size() == pins);
@@ -82,7 +82,7 @@ TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") 
   std::vector<std::optional<double>> second(bad.begin() + 9, bad.end());
   played = false;
   meter.play(touchesOf(first), [&] { played = true; });
-  REQUIRE(rig.wait([&] { return played; }, 20'000));
+  REQUIRE(rig.wait([&] { return played; }, 120'000));
   INFO(rig.window->message().toStdString() << ", due " << rig.text("duePoint").toStdString());
   REQUIRE(desk.walk.walk(false).readings.size() == 8);
   CHECK(rig.text("duePoint") == QStringLiteral("J4 pin 9"));
@@ -92,7 +92,7 @@ TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") 
   CHECK(rig.text("verdict").contains(QStringLiteral("open")));
   played = false;
   meter.play(touchesOf(second), [&] { played = true; });
-  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 30'000));
+  REQUIRE(rig.wait([&] { return played && !desk.walk.due(); }, 120'000));
 
   const auto odd = desk.walk.oddOnes();
   std::vector<std::string> names;
@@ -107,6 +107,23 @@ TEST_CASE("from nothing to the odd pins with a linked meter, no key a reading") 
   CHECK(kept->readings.size() == pins);
   std::printf("linked meter: %d keys for %zu readings, OL %d key\n", keysTaken, pins, rig.keys - beforeOl);
   rig.fastEvents();
+}
+
+TEST_CASE("values of the linked meter that were lost are told where the eyes are, and stay told") {
+  BenchRig rig;
+  rig.type(QStringLiteral("J4, 14 pins"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  SimulatedMeter meter;
+  rig.window->linkMeter(QString::fromStdString(meter.address()));
+  REQUIRE(rig.wait([&] { return rig.window->meter()->status().state == LinkState::ready; }));
+  int reads = meter.readsAnswered();
+  REQUIRE(rig.wait([&] { return meter.readsAnswered() > reads + 3; }));
+  meter.answerLate(600ms); // a touch takes 400
+  REQUIRE(rig.wait([&] { return rig.window->message().contains(QStringLiteral("perhaps a touch")); }));
+  reads = meter.readsAnswered();
+  REQUIRE(rig.wait([&] { return meter.readsAnswered() > reads + 10; }));
+  CHECK(rig.window->message().contains(QStringLiteral("perhaps a touch")));
 }
 
 TEST_CASE("a typed reading takes four keys, a wrong one is taken back by one") {
@@ -229,7 +246,7 @@ TEST_CASE(
   rig.wait([] { return false; }, 300);
   static_cast<TimedApplication*>(qApp)->slow = {};
   photos->addFiles({file});
-  REQUIRE(rig.wait([&] { return desk.job.job()->photos.size() == 1; }, 30'000));
+  REQUIRE(rig.wait([&] { return desk.job.job()->photos.size() == 1; }, 120'000));
   CHECK(inBook == 1);
   CHECK(desk.job.job()->photos.front().bytes.size() > 12'000'000);
   // What is changed now does not carry the photo to the book and back.

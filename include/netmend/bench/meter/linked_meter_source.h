@@ -17,6 +17,7 @@
 namespace netmend {
 
 class LineMeter;
+class OwnThread;
 class ScpiMeter;
 
 /// How long the program waits, and how often it asks.
@@ -38,7 +39,9 @@ struct LiveValue {
 
 /// Readings from a meter on a wire, none of them typed: each touch gives one as soon as its value is settled.
 ///
-/// Driven by the event loop of the thread that it lives in; never waits. Only values that the meter, asked
+/// The wire has a thread of its own, so that values keep coming, with their times, while the thread that this
+/// lives in is busy; they are judged, and handed on, in that thread's event loop. Never waits for the meter.
+/// Only values that the meter, asked
 /// after the value was measured, said to be of the function wanted are looked at. No reading is taken while
 /// the link is anything but `ready`, neither by itself nor on demand.
 class LinkedMeterSource : public ReadingSource {
@@ -75,6 +78,9 @@ public:
   void back();
   void undo();
 
+  /// Called when values were lost so that a touch may have been missed: from here on values may be assigned
+  /// one point too early.
+  void whenMissed(std::function<void()> handler) { missed_ = std::move(handler); }
   /// Called with every value that comes.
   void whenLive(std::function<void(const LiveValue&)> handler) { live_ = std::move(handler); }
   /// Called whenever the status changes, at once.
@@ -83,13 +89,16 @@ public:
 
 private:
   explicit LinkedMeterSource(ReadingMode mode);
-  void takeIn(const MeterValue& reading);
+  void takeIn(const MeterSample& sample, int epoch);
   void takeStatus(const LinkStatus& status);
   void give(const SettleDetector::Taken& taken);
   void queue(ReadingEvent event);
 
   using Meter = std::variant<std::unique_ptr<ScpiMeter>, std::unique_ptr<LineMeter>>;
-  Meter meter_;
+  std::unique_ptr<OwnThread> thread_;
+  Meter meter_;        ///< lives there
+  int epoch_ = 0;      ///< counts what the meter was told; values from before are of no use
+  int meterEpoch_ = 0; ///< the same, as far as the meter's thread knows
   ReadingMode mode_;
   SettleDetector detector_;
   LinkStatus status_;
@@ -97,6 +106,7 @@ private:
   std::optional<std::chrono::milliseconds> lastValue_;
   bool autoTake_ = true;
   bool stopped_ = false;
+  std::function<void()> missed_;
   std::function<void(const LiveValue&)> live_;
   std::function<void(const LinkStatus&)> statusHandler_;
 };

@@ -4,16 +4,19 @@
 #include <cstddef>
 #include <deque>
 #include <optional>
+#include <utility>
 
 #include "netmend/bench/meter/meter_function.h"
 #include "netmend/probing/reading.h"
 
 namespace netmend {
 
-/// A value and when it came, on any clock that never goes back.
+/// A value and when it was measured, on any clock that never goes back.
 struct MeterSample {
   std::chrono::milliseconds time{};
   MeterValue reading;
+  std::chrono::milliseconds span{};   ///< the meter's own time for a value: so long this one speaks for
+  std::chrono::milliseconds unseen{}; ///< before it, when the meter could have measured and was not asked
 };
 
 /// What a meter shows while its probe touches nothing.
@@ -32,7 +35,8 @@ struct SettleRules {
   double leastDigit = 1e-3;            ///< a last place finer than this is taken as this; the mode's unit …
   double counts = 4000.0; ///< … and so is one finer than the value divided by this: a long number's
                           ///< last places never stand still under a probe held by hand
-  std::chrono::milliseconds lift{120}; ///< so long leads are open before it is a lift and not a bounce
+  std::chrono::milliseconds lift{120}; ///< so long leads are open before it is a lift and not a bounce; half
+                                       ///< of what it takes to come down on another pin
   double jump = 10.0;                  ///< a change by so many bands from one value to the next is a lift too
   std::chrono::milliseconds gap{1500}; ///< after a longer silence what came before does not count
   double nearZero = 0.05;              ///< up to here, if `openLeads` is nearZero; the mode's unit
@@ -76,6 +80,11 @@ public:
   /// that came, as `unknown`. The touch then counts as taken. Nothing if no value has come yet.
   std::optional<Taken> take();
 
+  /// Whether, since this was last asked, values were lost (`MeterSample::unseen`) in which a touch may be
+  /// hidden: for as long as one takes, in a touch that ended before it could be judged, or where a lift would
+  /// tell two touches of one value from one.
+  [[nodiscard]] bool takeMissed() { return std::exchange(missed_, false); }
+
   /// The stream has been interrupted: what came before says nothing of what comes. Whether the touch was
   /// taken is kept, so that one touch gives one reading, link or no link.
   void interrupt();
@@ -95,7 +104,12 @@ private:
   [[nodiscard]] bool creeping() const;
   [[nodiscard]] MeterValue middle() const;
   void addOpen(const MeterSample& sample);
+  void addUnseen(const MeterSample& sample);
+  void followUntaken(const MeterSample& sample);
+  void judgeUntaken(std::chrono::milliseconds until, std::size_t values);
+  void forgetUntaken();
   void followJump(const MeterSample& sample);
+  void judgeJump();
   void hold(const MeterValue& reading);
   void release();
 
@@ -105,6 +119,11 @@ private:
   std::optional<std::chrono::milliseconds> last_;
   std::optional<std::chrono::milliseconds> openSince_;
   std::optional<MeterValue> latest_;
+  std::optional<std::chrono::milliseconds> untakenSince_; ///< the last value before this touch, if not taken
+  std::size_t untakenValues_ = 0;
+  std::chrono::milliseconds untakenUnseen_{}; ///< of this touch
+  bool missed_ = false;
+  bool doubtful_ = false;       ///< a lift of the touch that was taken may have gone unseen
   bool held_ = false;           ///< this touch was taken
   bool jumped_ = false;         ///< and the value has jumped away since
   std::optional<double> taken_; ///< the value taken, following its creep; empty: only a lift ends the touch

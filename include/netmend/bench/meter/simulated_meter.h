@@ -14,11 +14,14 @@
 
 namespace netmend {
 
-/// One pin touched for a while, then nothing for a while.
+class OwnThread;
+
+/// One pin touched for a while, then nothing for a while: from the first value measured then to the last,
+/// however seldom the meter is asked. So each touch is enough to settle, and each lift is seen.
 struct SimulatedTouch {
   std::optional<double> value; ///< in the unit of the function the meter is at; empty: the pin reads OL
-  std::chrono::milliseconds touch{700};
-  std::chrono::milliseconds lift{300};
+  std::chrono::milliseconds touch{700}; ///< and at least 6 values
+  std::chrono::milliseconds lift{300};  ///< and at least 2 values
 };
 
 struct SimulatedMeterOptions {
@@ -31,8 +34,8 @@ struct SimulatedMeterOptions {
 };
 
 /// A meter that is not there: for practice without one, and for tests. It speaks SCPI on a TCP port of this
-/// machine and on pseudo-terminals, or sends lines by itself there. Lives in a thread with an event loop;
-/// never waits.
+/// machine and on pseudo-terminals, or sends lines by itself there. It has a thread of its own, as a meter
+/// goes on whatever the program does; each function below has been done when it returns.
 class SimulatedMeter {
 public:
   using Options = SimulatedMeterOptions;
@@ -49,7 +52,8 @@ public:
   [[nodiscard]] std::string address() const;
   /// Opens a pseudo-terminal on which SCPI is spoken; its name, e.g. `/dev/pts/7`.
   [[nodiscard]] Result<std::string> openTerminal();
-  /// Opens a pseudo-terminal on which it sends a line for every value; `line` writes it, without line end.
+  /// Opens a pseudo-terminal on which it sends a line for every value; `line`, called in the meter's thread,
+  /// writes it, without line end.
   [[nodiscard]] Result<std::string>
   openLineTerminal(std::function<std::string(MeterFunction, std::optional<double>)> line,
                    std::string lineEnd = "\r\n");
@@ -60,8 +64,8 @@ public:
   void lift();
   /// A touch whose value grows without end by so much a second: a large capacitor.
   void touchCharging(double start, double perSecond);
-  /// One touch after the other. `done` is called when the last was lifted.
-  void play(std::vector<SimulatedTouch> touches, std::function<void()> done = {});
+  /// One touch after the other. `done` is called in the caller's event loop when the last was lifted.
+  void play(const std::vector<SimulatedTouch>& touches, std::function<void()> done = {});
 
   /// Somebody turns the knob.
   void setFunction(MeterFunction function);
@@ -77,13 +81,16 @@ public:
   void sendNaNOnce();
   /// It goes deaf: neither answers nor breaks off.
   void setDeaf(bool deaf);
+  /// Its next answer that is no value comes so late; once.
+  void answerLate(std::chrono::milliseconds by);
   /// How many values were measured on demand, and how often a link came about.
   [[nodiscard]] int readsAnswered() const;
   [[nodiscard]] int linksAccepted() const;
 
 private:
   struct Inside;
-  std::unique_ptr<Inside> inside_;
+  std::unique_ptr<OwnThread> thread_;
+  std::unique_ptr<Inside> inside_; ///< lives there
 };
 
 } // namespace netmend
