@@ -34,6 +34,7 @@ void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId>
   } else if (!closedAndFilled) {
     polygons = std::move(stroke);
   }
+  if (polygons.empty()) r.count("lines without width drawn on copper layers, left out", g.place);
   for (Polygon& polygon : polygons) {
     Area area;
     area.id = r.board().newId<AreaId>();
@@ -41,8 +42,9 @@ void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId>
     area.layer = layer;
     if (g.net) area.net = itemNet(r, g.net);
     area.origin = Origin::file;
+    if (!area.net.known())
+      r.count("drawn copper shapes without a net, read as areas whose net is unknown", g.place);
     r.board().areas.put(std::move(area));
-    ++r.counted["drawn copper shapes without a net, read as areas whose net is unknown"];
   }
 }
 

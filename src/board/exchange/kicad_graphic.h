@@ -20,6 +20,7 @@ struct Graphic {
   Length width;
   bool filled = false;
   std::vector<std::string_view> layers;
+  std::size_t place = 0; ///< in the file
   Item net; ///< end: none given
 };
 
