@@ -167,7 +167,8 @@ void readVia(KicadReader& r) {
   }
   if (r.in.failed()) return;
   if (!at) return r.in.fail("a via has no place");
-  if (!via.diameter.known() || via.diameter.value <= Length(0)) return r.in.fail("a via has no size");
+  if (!via.diameter.known()) return r.in.fail("a via has no size");
+  if (via.diameter.value <= Length(0)) return r.count("vias without size, left out", place);
   if (via.drill.known() && via.drill.value < Length(0)) return r.in.fail("a via's drill is negative");
   if (!via.net.known()) via.net = fromFile(NetId{});
   r.board().vias.put(via);
