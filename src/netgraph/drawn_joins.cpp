@@ -76,7 +76,8 @@ bool DrawnJoins::meant(const Contact& contact, NetId a, NetId b) const {
   for (const std::size_t item : {contact.a, contact.b}) {
     if (const auto group = groupOf_.find(item); group != groupOf_.end()) {
       const auto joins = ofGroup_.find(group->second);
-      if (joins != ofGroup_.end() && std::any_of(joins->second.begin(), joins->second.end(), has)) return true;
+      if (joins != ofGroup_.end() && std::any_of(joins->second.begin(), joins->second.end(), has))
+        return true;
     }
     // A track that ends on one pad of a closed jumper may well lie over the other, too.
     const PartId part = partOf(item);

@@ -35,8 +35,9 @@ private:
 
   const Board& board_;
   const Items& items_;
-  std::unordered_map<std::size_t, std::size_t> groupOf_;        ///< of drawn items
-  std::unordered_map<std::size_t, std::vector<Join>> ofGroup_; ///< by its group's first item, or `touchingPads`
+  std::unordered_map<std::size_t, std::size_t> groupOf_; ///< of drawn items
+  std::unordered_map<std::size_t, std::vector<Join>>
+      ofGroup_; ///< by its group's first item, or `touchingPads`
 };
 
 } // namespace netmend::copper

@@ -25,8 +25,9 @@ struct Disagreement {
   std::vector<CopperObject> objects; ///< the two objects at that place
 };
 
-/// Nets that a part's own copper joins on purpose: a solder jumper drawn closed, a net tie. Of such a part the
-/// pads are said to be of different nets, and touch each other or copper that is drawn over them without a net.
+/// Nets that a part's own copper joins on purpose: a solder jumper drawn closed, a net tie. Of such a part
+/// the pads are said to be of different nets, and touch each other or copper that is drawn over them without
+/// a net.
 struct DrawnJoin {
   PartId part;
   std::vector<NetId> nets; ///< ascending

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "copper_shape.h"
+#include "kicad_pen.h"
 #include "kicad_reader.h"
 
 namespace netmend::kicad {
@@ -46,8 +47,9 @@ void readTrack(KicadReader& r, TrackWay way) {
   if (layer.empty()) return r.in.fail("a track is on no layer");
   track.layer = copperLayer(r, layer);
   if (!track.layer.known()) {
-    return r.count(r.otherLayers.contains(layer) ? "tracks on layers without copper, left out"
-                                                 : "tracks on layers that the file does not declare, left out",
+    return r.count(r.otherLayers.contains(layer)
+                       ? "tracks on layers without copper, left out"
+                       : "tracks on layers that the file does not declare, left out",
                    place);
   }
   if (!track.width.known()) return r.in.fail("a track has no width");
@@ -107,7 +109,13 @@ void addFill(KicadReader& r, Fill fill, Fact<NetId> net, Length growth) {
   Ring& ring = fill.ring;
   if (ring.size() < 3) return;
   std::vector<Polygon> polygons;
-  if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
+  if (growth > Length(0)) {
+    const Polygon filled = withoutSlits(ring);
+    if (auto drawn = penDrawn(filled, growth))
+      polygons.push_back(std::move(*drawn));
+    else
+      polygons = grown(filled, growth);
+  }
   if (polygons.empty()) {
     if (growth > Length(0))
       r.count("old filled areas that could not be widened by the pen they were drawn with", fill.place);

@@ -221,8 +221,7 @@ Error Cursor::error(std::string file) const {
 }
 
 std::string Cursor::line(std::size_t place) const {
-  const auto lineBreaks =
-      std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(place), '\n');
+  const auto lineBreaks = std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(place), '\n');
   return fmt::format("line {}", lineBreaks + 1);
 }
 

@@ -21,7 +21,7 @@ struct Graphic {
   bool filled = false;
   std::vector<std::string_view> layers;
   std::size_t place = 0; ///< in the file
-  Item net; ///< end: none given
+  Item net;              ///< end: none given
 };
 
 /// The shape named by a list head such as "gr_line", without its first three letters; nothing for heads

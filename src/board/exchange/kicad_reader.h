@@ -21,7 +21,8 @@ struct KicadReader {
   Imported result{};
 
   long version = 0;
-  /// By every name that the file's items may use: the table's own, and the fixed one of the place in the stack.
+  /// By every name that the file's items may use: the table's own, and the fixed one of the place in the
+  /// stack.
   std::unordered_map<std::string_view, LayerId> copperLayers{};
   std::unordered_set<std::string_view> otherLayers{}; ///< declared ones without copper
   std::unordered_map<long, NetId> netsByNumber{};

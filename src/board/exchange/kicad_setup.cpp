@@ -42,8 +42,8 @@ bool isCopper(std::string_view name, std::string_view type) {
 /// 4 to 8 upwards to 31, and 9 has the bottom as 2. Up to version 5 the names are the user's. Where all names
 /// are the fixed ones, these say the order.
 void sortFromTop(std::vector<TableLine>& copper) {
-  const bool allFixed = std::all_of(copper.begin(), copper.end(),
-                                    [](const TableLine& line) { return fixedOrder(line.name); });
+  const bool allFixed =
+      std::all_of(copper.begin(), copper.end(), [](const TableLine& line) { return fixedOrder(line.name); });
   if (!allFixed) return;
   std::stable_sort(copper.begin(), copper.end(), [](const TableLine& a, const TableLine& b) {
     return *fixedOrder(a.name) < *fixedOrder(b.name);
