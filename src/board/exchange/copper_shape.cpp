@@ -6,6 +6,8 @@
 #include <numbers>
 #include <tuple>
 
+#include "pen.h"
+
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/multi_polygon.hpp>
@@ -121,6 +123,7 @@ std::vector<bool> slitEdges(const Ring& corners) {
 
 std::vector<Polygon> strokeOf(const Ring& path, bool closed, Length width) {
   if (width.nm <= 0 || path.empty()) return {};
+  if (auto drawn = penStroke(path, closed, width / 2)) return {std::move(*drawn)};
   GeoLine line;
   for (const Point p : path)
     line.push_back(geo(p));
@@ -143,7 +146,17 @@ std::vector<Polygon> united(const std::vector<Polygon>& parts) {
 }
 
 std::vector<Polygon> grown(const Polygon& polygon, Length margin) {
+  if (auto drawn = penDrawn(polygon, margin)) return {std::move(*drawn)};
   return buffered(geo(polygon), static_cast<double>(margin.nm));
+}
+
+std::vector<Polygon> filledShape(const Ring& ring, Length width) {
+  if (width.nm <= 0) return {{ring, {}}};
+  const Polygon polygon = withoutSlits(ring);
+  if (ring.size() >= 3 && !crossesItself(polygon)) return grown(polygon, width / 2);
+  std::vector<Polygon> parts = strokeOf(ring, true, width);
+  parts.push_back({ring, {}});
+  return united(parts);
 }
 
 Ring asOneRing(const Polygon& polygon) {

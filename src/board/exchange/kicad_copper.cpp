@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include "copper_shape.h"
-#include "kicad_pen.h"
 #include "kicad_reader.h"
 
 namespace netmend::kicad {
@@ -109,13 +108,7 @@ void addFill(KicadReader& r, Fill fill, Fact<NetId> net, Length growth) {
   Ring& ring = fill.ring;
   if (ring.size() < 3) return;
   std::vector<Polygon> polygons;
-  if (growth > Length(0)) {
-    const Polygon filled = withoutSlits(ring);
-    if (auto drawn = penDrawn(filled, growth))
-      polygons.push_back(std::move(*drawn));
-    else
-      polygons = grown(filled, growth);
-  }
+  if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
   if (polygons.empty()) {
     if (growth > Length(0))
       r.count("old filled areas that could not be widened by the pen they were drawn with", fill.place);

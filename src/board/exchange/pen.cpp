@@ -1,4 +1,4 @@
-#include "kicad_pen.h"
+#include "pen.h"
 
 #include <algorithm>
 #include <array>
@@ -8,7 +8,7 @@
 
 #include "copper_shape.h"
 
-namespace netmend::kicad {
+namespace netmend {
 
 namespace {
 
@@ -34,8 +34,9 @@ double cross(Vec a, Vec b) {
 
 constexpr double chordError = 700; // nm, of a chord within a round corner
 constexpr double overshoot = 100;  // nm, of a sharp corner where a round one is hardly seen
-/// Every corner is shifted at random by up to this, so that edges cross within their lengths or not at all.
-constexpr double shift = 50;
+/// Every corner is shifted at random by up to this each way, so that edges cross within their lengths or not
+/// at all, and by as much outwards, so that what just touches still does.
+constexpr double shift = 10;
 constexpr double speck = 1e6; // nm²; smaller rings are what the shift leaves where edges run side by side
 
 /// The way of the pen's outer side around one ring that has the copper on its left: the edges, moved to the
@@ -44,7 +45,7 @@ constexpr double speck = 1e6; // nm²; smaller rings are what the shift leaves w
 class Way {
 public:
   Way(const Ring& ring, double reach)
-      : reach_(reach), step_(2 * std::acos(1 - chordError / std::max(reach, 2 * chordError))) {
+      : reach_(reach + shift), step_(2 * std::acos(1 - chordError / std::max(reach, 2 * chordError))) {
     for (const Point p : ring)
       corners_.push_back({static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)});
   }
@@ -326,13 +327,35 @@ private:
   std::vector<std::array<bool, 2>> used_;
 };
 
+void dropRepeats(Ring& ring) {
+  ring.erase(std::unique(ring.begin(), ring.end()), ring.end());
+}
+
 /// The ring without corners that repeat, counter-clockwise or clockwise.
-Ring turned(const Ring& ring, bool counterClockwise) {
-  Ring out = ring;
-  out.erase(std::unique(out.begin(), out.end()), out.end());
-  while (out.size() > 1 && out.front() == out.back())
-    out.pop_back();
-  if (out.size() >= 3 && (signedArea(out) > 0) != counterClockwise) std::reverse(out.begin(), out.end());
+Ring turned(Ring ring, bool counterClockwise) {
+  dropRepeats(ring);
+  while (ring.size() > 1 && ring.front() == ring.back())
+    ring.pop_back();
+  if (ring.size() >= 3 && (signedArea(ring) > 0) != counterClockwise) std::reverse(ring.begin(), ring.end());
+  return ring;
+}
+
+/// What lies left of the ways: one piece with its holes.
+std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
+  auto rings = Border(Crossings(ways)).rings();
+  if (!rings) return std::nullopt;
+  Polygon out;
+  for (Ring& ring : *rings) {
+    dropRepeats(ring);
+    if (ring.size() < 3 || std::abs(signedArea(ring)) < speck) continue;
+    if (signedArea(ring) < 0)
+      out.holes.push_back(std::move(ring));
+    else if (out.outer.empty())
+      out.outer = std::move(ring);
+    else
+      return std::nullopt; // what hung together would hang together still
+  }
+  if (out.outer.empty()) return std::nullopt;
   return out;
 }
 
@@ -348,21 +371,35 @@ std::optional<Polygon> penDrawn(const Polygon& polygon, Length reach) {
   if (ways.empty()) return std::nullopt;
   for (const Ring& hole : polygon.holes)
     add(hole, false);
-  auto rings = Border(Crossings(ways)).rings();
-  if (!rings) return std::nullopt;
-  Polygon out;
-  for (Ring& ring : *rings) {
-    ring.erase(std::unique(ring.begin(), ring.end()), ring.end());
-    if (ring.size() < 3 || std::abs(signedArea(ring)) < speck) continue;
-    if (signedArea(ring) < 0)
-      out.holes.push_back(std::move(ring));
-    else if (out.outer.empty())
-      out.outer = std::move(ring);
-    else
-      return std::nullopt; // what hung together would hang together still
-  }
-  if (out.outer.empty()) return std::nullopt;
-  return out;
+  return covered(ways);
 }
 
-} // namespace netmend::kicad
+std::optional<Polygon> penStroke(const Ring& path, bool closed, Length reach) {
+  const auto along = [&](const Ring& ring) { return Way(ring, static_cast<double>(reach.nm)).points(); };
+  if (closed) {
+    const Ring ring = turned(path, true);
+    if (ring.size() < 3) return std::nullopt;
+    return covered({along(ring), along({ring.rbegin(), ring.rend()})});
+  }
+  Ring thereAndBack = path;
+  dropRepeats(thereAndBack);
+  if (thereAndBack.size() < 2) return std::nullopt;
+  for (std::size_t i = thereAndBack.size() - 1; i-- > 1;)
+    thereAndBack.push_back(thereAndBack[i]);
+  return covered({along(thereAndBack)});
+}
+
+bool crossesItself(const Polygon& polygon) {
+  std::vector<std::vector<Vec>> ways;
+  const auto add = [&](const Ring& ring) {
+    auto& way = ways.emplace_back();
+    for (const Point p : ring)
+      way.push_back({static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)});
+  };
+  add(polygon.outer);
+  for (const Ring& hole : polygon.holes)
+    add(hole);
+  return !Crossings(ways).all().empty();
+}
+
+} // namespace netmend
