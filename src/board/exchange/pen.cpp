@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "copper_shape.h"
@@ -14,6 +15,7 @@ namespace {
 
 struct Vec {
   double x = 0, y = 0;
+  friend bool operator==(Vec, Vec) = default;
 };
 
 Vec operator+(Vec a, Vec b) {
@@ -34,18 +36,19 @@ double cross(Vec a, Vec b) {
 
 constexpr double chordError = 700; // nm, of a chord within a round corner
 constexpr double overshoot = 100;  // nm, of a sharp corner where a round one is hardly seen
+constexpr double meeting = 1000;   // nm; moved edges as short as that are a point
 /// Every corner is shifted at random by up to this each way, so that edges cross within their lengths or not
 /// at all, and by as much outwards, so that what just touches still does.
-constexpr double shift = 10;
-constexpr double speck = 1e6; // nm²; smaller rings are what the shift leaves where edges run side by side
+constexpr std::array<double, 3> shifts{10, 100, 500};
 
 /// The way of the pen's outer side around one ring that has the copper on its left: the edges, moved to the
 /// right, full length unless both are long enough to end where they meet; arcs where it turns left. It may
 /// cross itself; what is copper has a winding number above 0.
 class Way {
 public:
-  Way(const Ring& ring, double reach)
-      : reach_(reach + shift), step_(2 * std::acos(1 - chordError / std::max(reach, 2 * chordError))) {
+  Way(const Ring& ring, double reach, double shift)
+      : shift_(shift), reach_(reach + shift),
+        step_(2 * std::acos(1 - chordError / std::max(reach, 2 * chordError))) {
     for (const Point p : ring)
       corners_.push_back({static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)});
   }
@@ -82,11 +85,13 @@ private:
   void add(Vec p) {
     const auto random = [&] {
       state_ = state_ * 6364136223846793005U + 1442695040888963407U; // Knuth's MMIX
-      return shift * (static_cast<double>(state_ >> 40) / static_cast<double>(1U << 23) - 1);
+      return shift_ * (static_cast<double>(state_ >> 40) / static_cast<double>(1U << 23) - 1);
     };
     const double x = random();
     out_.push_back(p + Vec{x, random()});
   }
+
+  [[nodiscard]] static bool near(Vec a, Vec b) { return dot(a - b, a - b) < meeting * meeting; }
 
   void turn(std::size_t i) {
     const std::size_t n = edges_.size();
@@ -96,9 +101,15 @@ private:
     const double cosine = dot(in.outwards, out.outwards);
     const double sine = cross(in.outwards, out.outwards);
     const Vec tip = (in.outwards + out.outwards) * (reach_ / std::max(1 + cosine, 1e-9));
+    const std::optional<Vec> before = std::exchange(met_, std::nullopt);
     if (sine < 0) {
       const double loss = lossAt(i);
-      if (loss + lossAt(i + n - 1) < in.length && loss + lossAt(i + 1) < out.length) return add(corner + tip);
+      if (loss + lossAt(i + n - 1) < in.length + meeting && loss + lossAt(i + 1) < out.length + meeting) {
+        // Round corners inwards, of the pen's own radius, come to one point.
+        met_ = before && near(*before, corner + tip) ? before : corner + tip;
+        if (met_ != before) add(*met_);
+        return;
+      }
       add(corner + in.outwards * reach_);
       add(corner + out.outwards * reach_);
       return;
@@ -116,8 +127,10 @@ private:
 
   std::vector<Vec> corners_;
   std::vector<Edge> edges_;
+  double shift_;
   double reach_;
   double step_;
+  std::optional<Vec> met_; ///< where the last two edges met, if they did
   std::uint64_t state_ = 1;
   std::vector<Vec> out_;
 };
@@ -340,6 +353,14 @@ Ring turned(Ring ring, bool counterClockwise) {
   return ring;
 }
 
+/// Narrower than what a shift may leave where edges run side by side.
+bool isSpeck(const Ring& ring) {
+  double round = 0;
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    round += distance(ring[i], ring[(i + 1) % ring.size()]).mm() * 1e6;
+  return ring.size() < 3 || std::abs(signedArea(ring)) < meeting * round / 2;
+}
+
 /// What lies left of the ways: one piece with its holes.
 std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
   auto rings = Border(Crossings(ways)).rings();
@@ -347,7 +368,7 @@ std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
   Polygon out;
   for (Ring& ring : *rings) {
     dropRepeats(ring);
-    if (ring.size() < 3 || std::abs(signedArea(ring)) < speck) continue;
+    if (isSpeck(ring)) continue;
     if (signedArea(ring) < 0)
       out.holes.push_back(std::move(ring));
     else if (out.outer.empty())
@@ -359,34 +380,39 @@ std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
   return out;
 }
 
+/// What the pen covers along these rings, whose copper is on their left.
+std::optional<Polygon> drawnAlong(const std::vector<Ring>& rings, Length reach) {
+  for (const double shift : shifts) {
+    std::vector<std::vector<Vec>> ways;
+    for (const Ring& ring : rings)
+      ways.push_back(Way(ring, static_cast<double>(reach.nm), shift).points());
+    if (auto out = covered(ways)) return out;
+  }
+  return std::nullopt;
+}
+
 } // namespace
 
 std::optional<Polygon> penDrawn(const Polygon& polygon, Length reach) {
-  std::vector<std::vector<Vec>> ways;
-  const auto add = [&](const Ring& ring, bool counterClockwise) {
-    const Ring corners = turned(ring, counterClockwise);
-    if (corners.size() >= 3) ways.push_back(Way(corners, static_cast<double>(reach.nm)).points());
-  };
-  add(polygon.outer, true);
-  if (ways.empty()) return std::nullopt;
+  std::vector<Ring> rings{turned(polygon.outer, true)};
+  if (rings.front().size() < 3) return std::nullopt;
   for (const Ring& hole : polygon.holes)
-    add(hole, false);
-  return covered(ways);
+    if (Ring ring = turned(hole, false); ring.size() >= 3) rings.push_back(std::move(ring));
+  return drawnAlong(rings, reach);
 }
 
 std::optional<Polygon> penStroke(const Ring& path, bool closed, Length reach) {
-  const auto along = [&](const Ring& ring) { return Way(ring, static_cast<double>(reach.nm)).points(); };
   if (closed) {
     const Ring ring = turned(path, true);
     if (ring.size() < 3) return std::nullopt;
-    return covered({along(ring), along({ring.rbegin(), ring.rend()})});
+    return drawnAlong({ring, {ring.rbegin(), ring.rend()}}, reach);
   }
   Ring thereAndBack = path;
   dropRepeats(thereAndBack);
   if (thereAndBack.size() < 2) return std::nullopt;
   for (std::size_t i = thereAndBack.size() - 1; i-- > 1;)
     thereAndBack.push_back(thereAndBack[i]);
-  return covered({along(thereAndBack)});
+  return drawnAlong({thereAndBack}, reach);
 }
 
 bool crossesItself(const Polygon& polygon) {
