@@ -47,7 +47,8 @@ def list_at(text, start):
 
 def old_fill(zone, layer):
     polygons = pcbnew.SHAPE_POLY_SET(zone.GetFilledPolysList(layer))
-    polygons.Deflate(zone.GetMinThickness() // 2, ARC_SEGMENTS)
+    # A little less, so that necks as narrow as the pen stay one piece.
+    polygons.Deflate(zone.GetMinThickness() // 2 - 2000, ARC_SEGMENTS)
     polygons.Fracture(pcbnew.SHAPE_POLY_SET.PM_FAST)
     for i in range(polygons.OutlineCount()):
         chain = polygons.Outline(i)
