@@ -90,4 +90,9 @@ for path in sys.argv[2:]:
     result = os.path.join(sys.argv[1], "version-4-" + os.path.basename(path))
     with open(result, "w", encoding="utf-8") as file:
         file.write(text)
-    print(result, flush=True)
+    try:
+        pcbnew.LoadBoard(result)
+    except OSError:  # newer things in it than version 4 had
+        os.remove(result)
+    else:
+        print(result, flush=True)

@@ -58,7 +58,7 @@ void addFixedNames(KicadReader& r, const std::vector<TableLine>& copper) {
       "In17.Cu", "In18.Cu", "In19.Cu", "In20.Cu", "In21.Cu", "In22.Cu", "In23.Cu", "In24.Cu",
       "In25.Cu", "In26.Cu", "In27.Cu", "In28.Cu", "In29.Cu", "In30.Cu"};
   const auto& order = r.board().info.layerOrder;
-  if (order.size() < 2) return;
+  if (order.size() < 2 || order.size() != copper.size()) return; // a second table
   r.copperLayers.emplace("F.Cu", order.front());
   r.copperLayers.emplace("B.Cu", order.back());
   for (std::size_t i = 1; i + 1 < order.size() && i <= inner.size(); ++i)

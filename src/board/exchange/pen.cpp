@@ -115,7 +115,7 @@ private:
       return;
     }
     if (cosine > 0 && std::sqrt(dot(tip, tip)) - reach_ < overshoot) return add(corner + tip);
-    const double angle = std::atan2(sine, cosine);
+    const double angle = std::abs(std::atan2(sine, cosine)); // a way back has the sine 0 or -0
     const int pieces = std::max(1, static_cast<int>(std::ceil(angle / step_)));
     const double c = std::cos(angle / pieces), s = std::sin(angle / pieces);
     Vec spoke = in.outwards * reach_;

@@ -62,7 +62,7 @@ TEST_CASE("fills and tracks on copper layers that the file does not declare are 
 TEST_CASE("inner layers may have the user's names, and items may say the fixed ones") {
   const Imported i = imported(
       "(kicad_pcb (version 20171130)\n"
-      "(layers (0 F.Cu signal) (1 El1 signal) (2 In2(GND).Cu power) (31 B.Cu signal) (36 B.SilkS user))\n"
+      "(layers (0 F.Cu signal) (1 El1 signal) (2 \"In2(GND).Cu\" power) (31 B.Cu signal) (36 B.SilkS user))\n"
       "(net 0 \"\") (net 1 GND)\n"
       "(via (at 0 0) (size 0.6) (drill 0.3) (layers F.Cu In1.Cu) (net 1))\n"
       "(segment (start 0 0) (end 1 0) (width 0.2) (layer El1) (net 1))\n"
@@ -71,7 +71,7 @@ TEST_CASE("inner layers may have the user's names, and items may say the fixed o
   const Board& b = i.board;
   REQUIRE(b.info.layerOrder.size() == 4);
   CHECK(b.layers[1].name == "El1");
-  CHECK(b.layers[2].name == "In2");
+  CHECK(b.layers[2].name == "In2(GND).Cu");
   CHECK(b.vias[0].to == fromFile(b.info.layerOrder[1]));
 }
 
