@@ -956,10 +956,6 @@
         <translation>der Platinenrand ist unbekannt</translation>
     </message>
     <message>
-        <source>{}: a zone of net {} is not filled; its copper is not known</source>
-        <translation>{}: eine Fläche des Netzes {} ist nicht gefüllt; ihr Kupfer ist unbekannt</translation>
-    </message>
-    <message>
         <source>{}: {} stands on another net at {}; read as two pins, their labels may have been cut</source>
         <translation>{}: {} liegt bei {} auf einem anderen Netz; als zwei Anschlüsse gelesen, die Namen sind vielleicht gekürzt</translation>
     </message>
@@ -996,8 +992,8 @@
         <translation>der Platinenrand hat {} Stücke, mehr als {}; er bleibt unbekannt</translation>
     </message>
     <message>
-        <source>the board&apos;s edge is open between {} and {}; this chain is left out</source>
-        <translation>der Platinenrand ist zwischen {} und {} offen; diese Kette bleibt weg</translation>
+        <source>the board&apos;s edge is open, such chains are left out: {n}, first between {} and {}</source>
+        <translation>der Rand der Platine ist offen, solche Linien werden weggelassen: {n}, die erste zwischen {} und {}</translation>
     </message>
     <message>
         <source>reading was stopped</source>
@@ -1436,8 +1432,8 @@
         <translation>eine Platinendatei, die zu alt zum Lesen ist</translation>
     </message>
     <message>
-        <source>version 4 or later</source>
-        <translation>Version 4 oder später</translation>
+        <source>version 3 or later</source>
+        <translation>Version 3 oder später</translation>
     </message>
     <message>
         <source>not a board file</source>
@@ -1556,10 +1552,6 @@
         <translation>einer gezeichneten Form fehlen Punkte</translation>
     </message>
     <message>
-        <source>a drawn line has a negative width</source>
-        <translation>eine gezeichnete Linie hat negative Breite</translation>
-    </message>
-    <message>
         <source>a drill is not a number</source>
         <translation>eine Bohrung ist keine Zahl</translation>
     </message>
@@ -1614,10 +1606,6 @@
     <message>
         <source>the name of a net declared before</source>
         <translation>der Name eines vorher erklärten Netzes</translation>
-    </message>
-    <message>
-        <source>not a copper layer of this board</source>
-        <translation>keine Kupferlage dieser Platine</translation>
     </message>
     <message>
         <source>the board&apos;s edge crosses itself</source>
@@ -1804,24 +1792,60 @@
         <translation>keine Zeit</translation>
     </message>
     <message>
-        <source>pads without ring on layers where nothing joins: {n}</source>
-        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+        <source>pads without ring on layers where nothing joins: {n}, first in line {n}</source>
+        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>pads only on inner layers, their reach left unknown: {n}</source>
-        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}</translation>
+        <source>pads only on inner layers, their reach left unknown: {n}, first in line {n}</source>
+        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>texts on copper layers, left out: {n}</source>
-        <translation>Texte auf Kupferlagen, weggelassen: {n}</translation>
+        <source>texts on copper layers, left out: {n}, first in line {n}</source>
+        <translation>Texte auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>old filled areas that could not be widened by the pen they were drawn with: {n}</source>
-        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}</translation>
+        <source>dimensions, targets and tables on copper layers, left out: {n}, first in line {n}</source>
+        <translation>Maße, Passermarken und Tabellen auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>vias without ring on layers where nothing joins: {n}</source>
-        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+        <source>lines without width drawn on copper layers, left out: {n}, first in line {n}</source>
+        <translation>auf Kupferlagen gezeichnete Linien ohne Breite, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>tracks on layers without copper, left out: {n}, first in line {n}</source>
+        <translation>Leiterbahnen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>tracks on layers that the file does not declare, left out: {n}, first in line {n}</source>
+        <translation>Leiterbahnen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>filled zones on layers without copper, left out: {n}, first in line {n}</source>
+        <translation>gefüllte Flächen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>filled zones on layers that the file does not declare, left out: {n}, first in line {n}</source>
+        <translation>gefüllte Flächen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>vias between layers that the file does not declare, taken as through all: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>vias without size, left out: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen ohne Größe, weggelassen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>zones that are not filled, so that their copper is not known: {n}, first in line {n}</source>
+        <translation>nicht gefüllte Flächen, deren Kupfer daher nicht bekannt ist: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>old filled areas that could not be widened by the pen they were drawn with: {n}, first in line {n}</source>
+        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>vias without ring on layers where nothing joins: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
         <source>outlines other than the board&apos;s edge, not read: {n}</source>
@@ -1840,12 +1864,12 @@
         <translation>Datensätze {0}, nicht gelesen: {1}</translation>
     </message>
     <message>
-        <source>pieces of custom pads that do not hang together with them, read as areas: {n}</source>
-        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}</translation>
+        <source>pieces of custom pads that do not hang together with them, read as areas: {n}, first in line {n}</source>
+        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}</source>
-        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}</translation>
+        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}, first in line {n}</source>
+        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
         <source>points on inner layers, their reach left unknown: {n}</source>

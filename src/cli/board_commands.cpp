@@ -102,6 +102,14 @@ std::string disagreementText(const Board& board, const Disagreement& d) {
   return fmt::format("{}: {} at ({:.3f}, {:.3f}) mm, {}", what, names, d.at.x.mm(), d.at.y.mm(), objects);
 }
 
+std::string joinText(const Board& board, const DrawnJoin& join) {
+  const Part* part = board.parts.find(join.part);
+  std::string names;
+  for (const NetId id : join.nets)
+    names += (names.empty() ? "" : " and ") + board.nets.find(id)->name;
+  return fmt::format("nets joined by drawn copper at {}: {}", part != nullptr ? part->reference : "?", names);
+}
+
 Result<Answer> checkCommand(const std::string& file) {
   const auto loaded = loadBoard(file);
   if (!loaded) return failure(loaded.error());
@@ -121,11 +129,22 @@ Result<Answer> checkCommand(const std::string& file) {
                         {"text", text}});
     answer.text += text + "\n";
   }
+  auto joins = nlohmann::json::array();
+  std::string joinTexts;
+  for (const DrawnJoin& join : drawnJoins(board, graph)) {
+    const std::string text = joinText(board, join);
+    auto names = nlohmann::json::array();
+    for (const NetId id : join.nets)
+      names.push_back(board.nets.find(id)->name);
+    joins.push_back({{"nets", names}, {"at", pointJson(join.at)}, {"text", text}});
+    joinTexts += text + "\n";
+  }
   if (findings.empty())
     answer.text = "Copper and net names agree.\n";
   else
     answer.code = ExitCode::finding;
-  answer.json = {{"findings", findings}};
+  answer.text += joinTexts;
+  answer.json = {{"findings", findings}, {"drawn_joins", joins}};
   return answer;
 }
 

@@ -28,7 +28,7 @@ Result<Imported> readOwnBoard(const ImportSource& source) {
 
 constexpr std::array formats{
     BoardFormat{"netmend", "Netmend board", ".json", looksLikeBoardFile, readOwnBoard},
-    BoardFormat{"kicad", "KiCad board, version 4 on", ".kicad_pcb", looksLikeKicadBoard, readKicadBoard},
+    BoardFormat{"kicad", "KiCad board, version 3 on", ".kicad_pcb", looksLikeKicadBoard, readKicadBoard},
     BoardFormat{"ipc-d-356a", "IPC-D-356A electrical test data", ".ipc .d356 .356 .net", looksLikeTestData,
                 readTestData},
     BoardFormat{"csv", "table of pins (CSV)", ".csv .tsv .txt", looksLikePinTable, readPinTable},
