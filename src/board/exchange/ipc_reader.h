@@ -1,15 +1,18 @@
 #pragma once
 
-#include <map>
+#include <array>
 #include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
 
+#include "folded_notices.h"
+#include "ipc_line.h"
 #include "ipc_record.h"
 #include "netmend/board/exchange/import.h"
 #include "outline.h"
 #include "pin_points.h"
+#include "text.h"
 
 namespace netmend::ipc {
 
@@ -22,6 +25,7 @@ struct Preamble {
   int layers = 2;
   std::set<int> layersSeen;
   bool ended = false;
+  FoldedNotices folded;
   std::vector<std::string> notices;
 };
 [[nodiscard]] Result<Preamble> preambleOf(const ImportSource& source);
@@ -33,6 +37,10 @@ struct Group {
   std::string place; ///< "line 12"
 };
 
+/// What a pad's angle leaves open about its copper: nothing, whether its size is before turning, or which way
+/// the angle counts.
+enum class Turn { indifferent, quarterDrilled, quarterSurface, odd };
+
 struct IpcReader {
   const ImportSource& source;
   Preamble preamble;
@@ -40,24 +48,43 @@ struct IpcReader {
   std::vector<LayerId> layers{}; ///< by number - 1
   Group group{};
   std::vector<EdgePiece> edges{};
-  std::map<std::string, std::size_t> counted{};
-  std::set<std::string> netsSeen{};
+  FoldedNotices folded{};
+  bool tracks = false;                      ///< there are records of conductors
+  std::array<std::string, 4> firstTurned{}; ///< by `Turn`: where the first pad so turned stands
 
   IpcReader(const ImportSource& s, Preamble p)
       : source(s), preamble(std::move(p)), points(s, LabelConflict::separate) {}
   [[nodiscard]] std::string netName(const std::string& field) const;
 };
 
+/// Calls `use(line, number)` for each line of the board itself, without those of a panel's image, up to the
+/// record that ends the file or until it gives false. Gives the number of the panel's first line, or 0.
+template <class Use> std::size_t forEachBoardLine(std::string_view content, Use use) {
+  std::size_t firstOfPanel = 0;
+  bool inPanel = false;
+  forEachLine(content, [&](std::string_view text, std::size_t number) {
+    if (text.starts_with('P') && trimmed(text.substr(1)).starts_with("IMAGE")) {
+      inPanel = text.find("PANEL") != std::string_view::npos;
+      if (inPanel && firstOfPanel == 0) firstOfPanel = number;
+    }
+    return codeOf(text) == 999 ? use(Line(text), number) && false : inPanel || use(Line(text), number);
+  });
+  return firstOfPanel;
+}
+
 // ipc_points.cpp
 /// Turns the group into pads of a pin or a via, and empties it.
 [[nodiscard]] Result<void> finishGroup(IpcReader& r);
+
+[[nodiscard]] Turn turnOf(const Pad& pad);
 
 // ipc_drawn.cpp
 void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn);
 void addEdge(IpcReader& r, const Drawn& drawn);
 
-/// Operation code of a line, or -1.
-[[nodiscard]] int codeOf(std::string_view line);
-[[nodiscard]] bool isTestRecord(int code);
+// ipc_turns.cpp
+/// Decides what the file's angles mean, where that makes a difference, by the fewest overlaps of different
+/// nets, and turns its pads accordingly.
+void settleTurns(IpcReader& r);
 
 } // namespace netmend::ipc

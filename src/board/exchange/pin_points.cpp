@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "netmend/board/board_file.h"
 #include "netmend/board/shape.h"
 #include "part_guess.h"
 
@@ -69,8 +70,9 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
       return failure({fmt::format("pin {} stands on another net at {}", label, data.firstPlace), source_.file,
                       place, point.notConnected ? "N/C" : point.net, "one net a pin"});
     }
-    notice(fmt::format("{}: {} stands on another net at {}; read as two pins, their labels may have been cut",
-                       place, label, data.firstPlace));
+    cutLabels_.add(
+        "pins that stand on another net elsewhere, read as two pins, their labels may have been cut",
+        fmt::format("{}: {}, which stands at {}, too", place, label, data.firstPlace));
     return newPin(point, pointNet, owner);
   }
   if (conflict_ == LabelConflict::refuse && (!placed || !data.placed)) {
@@ -88,38 +90,65 @@ Result<PadId> PinPoints::add(const PinPoint& point, const std::string& place) {
   pad.id = board().newId<PadId>();
   pad.pin = *pin;
   pad.origin = Origin::file;
-  if (owner != nullptr) {
-    if (pad.position.known()) owner->corners.push_back(pad.position.value);
-    if (const auto shape = padShape(pad)) {
-      const Ring outline = outlineOf(*shape, Length(10'000));
-      owner->corners.insert(owner->corners.end(), outline.begin(), outline.end());
-    }
-    if (pad.reach.known()) {
-      owner->onTop = owner->onTop || pad.reach.value != PadReach::bottom;
-      owner->onBottom = owner->onBottom || pad.reach.value != PadReach::top;
-    }
-  }
   const PadId id = pad.id;
   board().pads.put(std::move(pad));
   return id;
 }
 
-Imported PinPoints::finish() {
-  for (PartData& data : parts_) {
-    Part& part = data.part;
-    part.kind = guessedKind(part.reference, part.value.valueOr({}), data.pins);
-    if (data.onTop != data.onBottom) part.side = guessed(data.onTop ? Side::top : Side::bottom);
-    if (!data.corners.empty()) {
-      Box box;
-      for (const Point p : data.corners)
-        box.include(p);
-      part.position = guessed(Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2});
-      if (Ring body = hullWithMargin(std::move(data.corners), source_.options.bodyMargin); !body.empty())
-        part.body = guessed(std::move(body));
+void PinPoints::guessBody(Part& part, const std::vector<std::size_t>& pads) const {
+  std::vector<Point> corners;
+  bool onTop = false, onBottom = false;
+  for (const std::size_t index : pads) {
+    const Pad& pad = imported_.board.pads[index];
+    if (pad.position.known()) corners.push_back(pad.position.value);
+    if (const auto shape = padShape(pad)) {
+      const Ring outline = outlineOf(*shape, Length(10'000));
+      corners.insert(corners.end(), outline.begin(), outline.end());
     }
+    if (pad.reach.known()) {
+      onTop = onTop || pad.reach.value != PadReach::bottom;
+      onBottom = onBottom || pad.reach.value != PadReach::top;
+    }
+  }
+  if (onTop != onBottom) part.side = guessed(onTop ? Side::top : Side::bottom);
+  if (corners.empty()) return;
+  Box box;
+  for (const Point p : corners)
+    box.include(p);
+  part.position = guessed(Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2});
+  Ring body = hullWithMargin(std::move(corners), source_.options.bodyMargin);
+  const bool fits = std::all_of(body.begin(), body.end(), [](Point p) {
+    return std::max({p.x, -p.x, p.y, -p.y}) <= largestLength;
+  });
+  if (!body.empty() && fits) part.body = guessed(std::move(body));
+}
+
+Result<Imported> PinPoints::finish() {
+  cutLabels_.moveTo(imported_.notices);
+  pins_.clear();
+  partIndex_.clear();
+  std::vector<std::vector<std::size_t>> padsOf(parts_.size());
+  for (std::size_t i = 0; i < board().pads.size(); ++i) {
+    const PartId owner = board().pins.find(board().pads[i].pin)->part;
+    if (!owner) continue;
+    const auto found =
+        std::lower_bound(parts_.begin(), parts_.end(), owner, [](const PartData& data, PartId id) {
+          return data.part.id < id; // parts have their ids in the order in which they came
+        });
+    padsOf[static_cast<std::size_t>(found - parts_.begin())].push_back(i);
+  }
+  board().parts.reserve(parts_.size());
+  for (std::size_t i = 0; i < parts_.size(); ++i) {
+    Part& part = parts_[i].part;
+    part.kind = guessedKind(part.reference, part.value.valueOr({}), parts_[i].pins);
+    guessBody(part, padsOf[i]);
     board().parts.put(std::move(part));
   }
   parts_.clear();
+  if (auto sound = checkWritable(board()); !sound) {
+    sound.error().file = source_.file;
+    return failure(std::move(sound.error()));
+  }
   return std::move(imported_);
 }
 
