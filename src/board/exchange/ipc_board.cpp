@@ -157,7 +157,7 @@ Result<Imported> finish(IpcReader& r) {
   for (std::string& text : p.notices)
     r.points.notice(std::move(text));
   addOutline(r);
-  settleTurns(r);
+  settlePads(r);
   BoardInfo& info = r.points.board().info;
   if (!p.title.empty() || !p.job.empty()) info.name = fromFile(p.title.empty() ? p.job : p.title);
   if (!p.revision.empty()) info.revision = fromFile(p.revision);

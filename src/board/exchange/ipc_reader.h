@@ -82,6 +82,21 @@ template <class Use> std::size_t forEachBoardLine(std::string_view content, Use 
 void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn);
 void addEdge(IpcReader& r, const Drawn& drawn);
 
+// ipc_pads.cpp
+/// Decides what angles, sizes and rectangles of the file's pads mean where that is open, by the fewest
+/// overlaps of different nets, and changes the pads accordingly.
+void settlePads(IpcReader& r);
+
+// ipc_points.cpp
+/// Turns the group into pads of a pin or a via, and empties it.
+[[nodiscard]] Result<void> finishGroup(IpcReader& r);
+
+[[nodiscard]] Turn turnOf(const Pad& pad);
+
+// ipc_drawn.cpp
+void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn);
+void addEdge(IpcReader& r, const Drawn& drawn);
+
 // ipc_turns.cpp
 /// Decides what the file's angles mean, where that makes a difference, by the fewest overlaps of different
 /// nets, and turns its pads accordingly.
