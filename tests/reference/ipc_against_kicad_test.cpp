@@ -20,6 +20,7 @@ struct Spot {
   std::string net;
   Box copper;
   bool upright = false;
+  Fact<double> turn; ///< degrees, where an odd angle shows in the pad's shape
 };
 
 std::string cut(const std::string& text, std::size_t most) {
@@ -42,6 +43,9 @@ std::vector<Spot> spotsOf(const Board& board) {
     spot.copper = boxOf(outlineOf(*shape));
     const double turn = std::fmod(pad.rotation.value, 90.0);
     spot.upright = turn == 0.0 && pad.shape.value != PadShape::polygon && pad.drillOffset == Point{};
+    const bool longish = pad.size.known() && pad.size.value.width != pad.size.value.height;
+    if (turn != 0.0 && longish && pad.shape.value != PadShape::polygon)
+      spot.turn = fromFile(std::fmod(pad.rotation.value + 720.0, 180.0));
     spots.push_back(std::move(spot));
   }
   return spots;
@@ -86,6 +90,10 @@ std::size_t compare(const Board& cad, const Board& ipc) {
     if (s.net != "-" || partner.net != "-") {
       sameNet(toCad, s.net, partner.net);
       sameNet(toIpc, partner.net, s.net);
+    }
+    if (partner.turn.known()) {
+      INFO(s.label);
+      CHECK(s.turn.value == Approx(partner.turn.value).margin(0.5)); // written in whole degrees
     }
     if (partner.upright) {
       ++boxes;

@@ -217,7 +217,8 @@ void settle(IpcReader& r, Turn turn, const Doubt& doubt) {
   const std::string& place = r.firstTurned[static_cast<std::size_t>(turn)];
   if (place.empty()) return;
   const Counting counted(r.points.board(), doubt);
-  const bool other = counted.other < counted.first;
+  const bool byHabit = turn == Turn::odd && r.preamble.countsClockwise; // where the board does not tell
+  const bool other = byHabit ? counted.other <= counted.first : counted.other < counted.first;
   const std::string found =
       other ? overlaps(counted.other, counted.first) : overlaps(counted.first, counted.other);
   if (turn == Turn::odd) {

@@ -108,6 +108,8 @@ Result<void> readParameter(Preamble& p, std::vector<Alias>& aliases, std::string
     p.job = value;
   } else if (name == "REV") {
     p.revision = value;
+  } else if (name == "arrayDim") {
+    p.countsClockwise = true;
   } else if (name.starts_with("NNAME")) {
     if (const auto alias = aliasFrom(text.substr(5))) aliases.push_back(*alias);
   }

@@ -25,6 +25,8 @@ struct Preamble {
   int layers = 2;
   std::set<int> layersSeen;
   bool ended = false;
+  /// Written by the one program that says `arrayDim` where the standard has `DIM`, which counts angles clockwise.
+  bool countsClockwise = false;
   FoldedNotices folded;
   std::vector<std::string> notices;
 };
