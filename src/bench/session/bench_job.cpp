@@ -219,19 +219,15 @@ bool BenchJob::isOfAnotherJob(const std::filesystem::path& file) const {
          own.parent_path() != std::filesystem::absolute(boardsFolder());
 }
 
-void BenchJob::openBoardFile(const std::filesystem::path& file) {
+void BenchJob::openBoardFile(const std::filesystem::path& file, const std::string& inArchive) {
   if (putOff_) {
     waiting_ = file;
     Q_EMIT openingChanged(tr("reading"), 0.0);
     return;
   }
-  if (isOfAnotherJob(file)) {
-    closeJob();
-    Q_EMIT noticed(tr("The job is closed, with its board: it stands in the list. This is another board."));
-  }
   const JobId job = job_ ? job_->id : JobId{};
-  opening_.run<Result<OpenBoard>>(
-      [this, file](const std::stop_token& stop) {
+  opening_.run<Result<OpenedFile>>(
+      [this, file, inArchive](const std::stop_token& stop) {
         Progress progress;
         progress.stop = stop;
         progress.report = [this, stop](std::string_view what, double share) {
@@ -242,15 +238,25 @@ void BenchJob::openBoardFile(const std::filesystem::path& file) {
               },
               Qt::QueuedConnection);
         };
-        return openBoard(file, progress);
+        return openFile(file, inArchive, archivedFolder(), progress);
       },
-      [this, job](Result<OpenBoard> opened) {
+      [this, job, file](Result<OpenedFile> opened) {
         Q_EMIT openingChanged({}, 1.0);
-        if (!opened)
-          fail(opened.error());
-        else
-          // Also of a job that was booked in meanwhile.
-          boardOpened(std::move(*opened), job_ && (job_->id == job || !job));
+        if (!opened) return fail(opened.error());
+        if (!opened->board) {
+          QStringList names;
+          for (const std::string& name : opened->offered)
+            names << QString::fromStdString(name);
+          Q_EMIT boardsOffered(QString::fromStdU16String(file.u16string()), names);
+          return;
+        }
+        if (isOfAnotherJob(opened->board->file)) {
+          closeJob();
+          Q_EMIT noticed(
+              tr("The job is closed, with its board: it stands in the list. This is another board."));
+        }
+        // Also of a job that was booked in meanwhile.
+        boardOpened(std::move(*opened->board), job_ && (job_->id == job || !job));
       });
   Q_EMIT openingChanged(tr("reading"), 0.0);
 }

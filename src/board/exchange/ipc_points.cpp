@@ -118,6 +118,9 @@ void addVia(IpcReader& r, const Group& group) {
   if (head.kind == 307) {
     via.from = fromFile(layer(r, std::min(head.fromLayer, head.toLayer)));
     via.to = fromFile(layer(r, std::max(head.fromLayer, head.toLayer)));
+  } else if (head.access.value_or(0) > 0 && r.preamble.hasBlindVias()) {
+    via.from = via.to = fromFile(layer(r, *head.access));
+    r.folded.add("blind vias of which only one layer is said, read as on that one alone", group.place);
   }
   via.maskOpening = openingOf(head);
   const std::string name = r.netName(group.net);

@@ -32,6 +32,7 @@ void noteLayers(Preamble& p, const Line& line) {
     if (layer == 0) return;
     p.layers = std::max(p.layers, layer);
     p.layersSeen.insert(layer);
+    if (code == 317 && line.columns(21, 26) == "VIA") p.viaLayers.insert(layer);
   };
   const auto noteAt = [&](std::size_t column, char letter) {
     if (line.at(column) == letter) note(line.from(column + 1).substr(0, 2));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <set>
 #include <string>
@@ -24,6 +25,11 @@ struct Preamble {
   std::unordered_map<std::string, std::string> longNames; ///< by the name that records use
   int layers = 2;
   std::set<int> layersSeen;
+  std::set<int> viaLayers; ///< from which 317 says that vias can be reached
+  /// Nobody can reach an inner layer: a file that says so of vias means the layer that they begin on.
+  [[nodiscard]] bool hasBlindVias() const {
+    return std::any_of(viaLayers.begin(), viaLayers.end(), [&](int l) { return l > 1 && l < layers; });
+  }
   bool ended = false;
   /// Written by the one program that says `arrayDim` where the standard has `DIM`, which counts angles clockwise.
   bool countsClockwise = false;

@@ -25,11 +25,12 @@ NetId PinPoints::net(const std::string& name) {
 PinPoints::PartData& PinPoints::part(const std::string& reference) {
   const auto [it, isNew] = partIndex_.emplace(reference, parts_.size());
   if (isNew) {
-    PartData data;
-    data.part.id = board().newId<PartId>();
-    data.part.reference = reference;
-    data.part.origin = Origin::file;
-    parts_.push_back(std::move(data));
+    Part added;
+    added.id = board().newId<PartId>();
+    added.reference = reference;
+    added.origin = Origin::file;
+    parts_.push_back({added.id});
+    board().parts.put(std::move(added));
   }
   return parts_[it->second];
 }
@@ -44,7 +45,7 @@ PinId PinPoints::newPin(const PinPoint& point, Fact<NetId> net, PartData* owner)
   Pin pin;
   pin.id = board().newId<PinId>();
   if (owner != nullptr) {
-    pin.part = owner->part.id;
+    pin.part = owner->id;
     ++owner->pins;
   }
   pin.name = point.pin;
@@ -133,13 +134,12 @@ Result<Imported> PinPoints::finish() {
     if (!owner) continue;
     const auto found =
         std::lower_bound(parts_.begin(), parts_.end(), owner, [](const PartData& data, PartId id) {
-          return data.part.id < id; // parts have their ids in the order in which they came
+          return data.id < id; // parts have their ids in the order in which they came
         });
     padsOf[static_cast<std::size_t>(found - parts_.begin())].push_back(i);
   }
-  board().parts.reserve(parts_.size());
   for (std::size_t i = 0; i < parts_.size(); ++i) {
-    Part& part = parts_[i].part;
+    Part part = board().parts[i];
     part.kind = guessedKind(part.reference, part.value.valueOr({}), parts_[i].pins);
     guessBody(part, padsOf[i]);
     board().parts.put(std::move(part));

@@ -44,7 +44,7 @@ public:
 
 private:
   struct PartData {
-    Part part;
+    PartId id;
     std::size_t pins = 0;
   };
   struct PinData {

@@ -178,8 +178,8 @@ Result<ZippedFile> boardFileInZip(std::string_view content, const std::string& f
     all += (all.empty() ? "" : ", ") + names[i];
   if (names.size() > mostNames) all += fmt::format(" and {} more", names.size() - mostNames);
   const bool several = wholes + parts > 1;
-  return failure({several ? "there are several boards in this archive" : "no such board in this archive",
-                  file, "", name, "one of " + all});
+  return failure({several ? std::string(severalInArchive) : "no such board in this archive", file, "", name,
+                  "one of " + all});
 }
 
 } // namespace netmend

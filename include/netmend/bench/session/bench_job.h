@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <QObject>
+#include <QStringList>
 #include <QUndoStack>
 
 #include "netmend/bench/session/background.h"
@@ -67,8 +68,9 @@ public:
   void reached(JobState state);
 
   [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
-  /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it.
-  void openBoardFile(const std::filesystem::path& file);
+  /// Reads the file beside the event loop; `boardChanged`, `boardsOffered` or `failed` follows. An open job
+  /// gets it; one with readings of another board is closed. `inArchive`: which board of a ZIP archive.
+  void openBoardFile(const std::filesystem::path& file, const std::string& inArchive = {});
   /// Makes the least board of a connector typed in one line.
   bool useConnector(const std::string& text);
   [[nodiscard]] bool openingBoard() const { return opening_.busy() || waiting_; }
@@ -123,6 +125,8 @@ Q_SIGNALS:
   void actionsChanged();   ///< repair actions, their steps and proof
   void papersChanged();    ///< photos and charges
   void openingChanged(const QString& what, double share);
+  /// The file is an archive with several boards, of which one has to be chosen.
+  void boardsOffered(const QString& file, const QStringList& names);
   void failed(const QString& text);
 
 private:
@@ -131,6 +135,8 @@ private:
   [[nodiscard]] bool isOfAnotherJob(const std::filesystem::path& file) const;
   /// Where boards are kept of which only a connector is known.
   [[nodiscard]] std::filesystem::path boardsFolder() const { return folders_.store / "boards"; }
+  /// Where boards are kept that came in archives.
+  [[nodiscard]] std::filesystem::path archivedFolder() const { return folders_.store / "from-archives"; }
   BenchJob(BenchFolders folders, RepairData data, JobBook book);
   bool reload(std::vector<Photo> known = {});
   struct PhotoChange {

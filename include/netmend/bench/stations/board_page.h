@@ -28,6 +28,8 @@ private:
   void listRecent();
   void listParts();
   void showOpening(const QString& what, double share);
+  /// Lists the boards of an archive, until one of them or another file is opened.
+  void offer(const QString& archive, const QStringList& names);
 
   QLineEdit* typed_;
   QLabel* name_;
@@ -37,6 +39,8 @@ private:
   QPushButton* cancel_;
   QListWidget* parts_;
   QListWidget* recent_;
+  QListWidget* offered_;
+  QString archive_; ///< in which the offered boards are
   QListWidget* notices_;
 };
 
