@@ -92,13 +92,6 @@ Result<void> readDrawing(IpcReader& r, Drawing& drawing, const Line& line, std::
     drawing.name = text.substr(0, end);
     rest = text.substr(end);
   }
-  std::string_view rest = line.from(fixed ? 23 : 4);
-  if (code == 389 && !line.columns(18, 22).empty()) { // written without columns
-    const std::string_view text = line.from(4);
-    const std::size_t end = std::min(text.find(' '), text.size());
-    drawing.name = text.substr(0, end);
-    rest = text.substr(end);
-  }
   if (auto added = addCoordinates(drawing.drawn, rest, r.preamble.units, drawing.code == 389); !added)
     return placed(added.error(), r, number);
   return {};

@@ -6,14 +6,15 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 #include <unistd.h>
-#include <zip.h>
 
 #include "measure.h"
 #include "netmend/base/file.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/board/exchange/zip.h"
+#include "support/zipped.h"
 
 using namespace netmend;
+using netmend::test::zipped;
 
 namespace {
 
@@ -21,37 +22,6 @@ const std::string table = "part,pin,net\nJ1,1,GND\nJ1,2,A\n";
 const std::string testData =
     "P  UNITS CUST 0\n"
     "327GND              U1    -7          A01X+001000Y-002000X0300Y0500R090 S2\n999\n";
-
-struct Entry {
-  std::string name;
-  std::string content;
-  bool encrypted = false;
-};
-
-std::string zipped(const std::vector<Entry>& entries) {
-  zip_source_t* source = zip_source_buffer_create(nullptr, 0, 0, nullptr);
-  zip_source_keep(source);
-  zip_t* archive = zip_open_from_source(source, ZIP_TRUNCATE, nullptr);
-  REQUIRE(archive != nullptr);
-  for (const Entry& entry : entries) {
-    const auto added = zip_file_add(archive, entry.name.c_str(),
-                                    zip_source_buffer(archive, entry.content.data(), entry.content.size(), 0),
-                                    ZIP_FL_ENC_UTF_8);
-    REQUIRE(added >= 0);
-    if (entry.encrypted)
-      REQUIRE(zip_file_set_encryption(archive, static_cast<zip_uint64_t>(added), ZIP_EM_AES_256, "secret") ==
-              0);
-  }
-  REQUIRE(zip_close(archive) == 0);
-  zip_stat_t size;
-  REQUIRE(zip_source_stat(source, &size) == 0);
-  std::string out(size.size, '\0');
-  REQUIRE(zip_source_open(source) == 0);
-  REQUIRE(zip_source_read(source, out.data(), out.size()) == static_cast<zip_int64_t>(out.size()));
-  zip_source_close(source);
-  zip_source_free(source);
-  return out;
-}
 
 /// Says another size of what the first entry holds, in both of its headers.
 std::string lying(std::string archive, std::uint32_t size) {
