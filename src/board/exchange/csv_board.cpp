@@ -206,6 +206,10 @@ Result<Imported> readPinTable(const ImportSource& source) {
   if (source.content.size() > mostTableBytes)
     return failure(tableTooLarge(source.file, source.content.size()));
   TableReader reader(source);
+  const auto breaks = std::count(source.content.begin(), source.content.end(), '\n');
+  const std::size_t rows = std::min(static_cast<std::size_t>(breaks) + 1, mostTablePins);
+  reader.points.board().pins.reserve(rows);
+  reader.points.board().pads.reserve(rows);
   bool first = true;
   while (true) {
     auto row = reader.rows.next();

@@ -47,7 +47,7 @@ void finishDrawing(IpcReader& r, Drawing& drawing) {
   drawing = {};
 }
 
-Result<void> readTestRecord(IpcReader& r, const Line& line, std::size_t number) {
+Result<void> readTestRecord(IpcReader& r, const RecordLine& line, std::size_t number) {
   std::string place = fmt::format("line {}", number);
   auto record = testRecord(line, r.preamble.units);
   if (!record) return placed(record.error(), r, number);
@@ -65,7 +65,7 @@ Result<void> readTestRecord(IpcReader& r, const Line& line, std::size_t number) 
   return {};
 }
 
-Result<void> readDrawing(IpcReader& r, Drawing& drawing, const Line& line, std::size_t number) {
+Result<void> readDrawing(IpcReader& r, Drawing& drawing, const RecordLine& line, std::size_t number) {
   const int code = line.code();
   const bool starts = code > 300;
   if (starts) {
@@ -114,7 +114,7 @@ void countUnread(IpcReader& r, int code, std::size_t number) {
   }
 }
 
-Result<void> readLine(IpcReader& r, Drawing& drawing, const Line& line, std::size_t number) {
+Result<void> readLine(IpcReader& r, Drawing& drawing, const RecordLine& line, std::size_t number) {
   const int code = line.code();
   if (isTestRecord(code)) {
     finishDrawing(r, drawing);
@@ -184,7 +184,7 @@ Result<Imported> finish(IpcReader& r) {
 bool looksLikeTestData(std::string_view content) {
   bool looks = false;
   forEachLine(content.substr(0, 100'000), [&](std::string_view text, std::size_t number) {
-    const ipc::Line line(text);
+    const ipc::RecordLine line(text);
     const std::string_view parameter =
         text.starts_with("P ") ? ipc::trimmed(text.substr(1)) : std::string_view{};
     for (const std::string_view word : {"UNITS", "JOB", "VER"})
@@ -213,7 +213,7 @@ Result<Imported> readTestData(const ImportSource& source) {
   ipc::Drawing drawing;
   Result<void> state;
   const std::size_t panel =
-      ipc::forEachBoardLine(text.content, [&](const ipc::Line& line, std::size_t number) {
+      ipc::forEachBoardLine(text.content, [&](const ipc::RecordLine& line, std::size_t number) {
         if (line.code() == 999) return true;
         state = ipc::readLine(r, drawing, line, number);
         if (state && source.options.progress.stopped()) state = failure({"reading was stopped", source.file});

@@ -86,20 +86,20 @@ bool isTestRecord(int code) {
   return code == 317 || code == 327 || code == 367 || code == 307 || code == 17 || code == 27 || code == 67;
 }
 
-Line::Line(std::string_view text) : text_(text) {
+RecordLine::RecordLine(std::string_view text) : text_(text) {
   const bool plain = std::all_of(text.begin(), text.end(), [](char c) { return (c & 0x80) == 0; });
   if (plain || fits()) return;
   byLetters_ = true;
   byLetters_ = fits();
 }
 
-bool Line::fits() const {
+bool RecordLine::fits() const {
   const int code = codeOf(text_);
   if (code == 378) return at(19) == 'L';
   return at(39) == 'A' || at(38) == 'A' || at(42) == 'X';
 }
 
-std::size_t Line::offset(std::size_t column) const {
+std::size_t RecordLine::offset(std::size_t column) const {
   if (!byLetters_) return std::min(column - 1, text_.size());
   std::size_t at = 0;
   for (; column > 1 && at < text_.size(); --column)
@@ -107,7 +107,7 @@ std::size_t Line::offset(std::size_t column) const {
   return std::min(at, text_.size());
 }
 
-std::string_view Line::columns(std::size_t first, std::size_t last) const {
+std::string_view RecordLine::columns(std::size_t first, std::size_t last) const {
   const std::size_t begin = offset(first);
   return trimmed(wholeLetters(text_.substr(begin, offset(last + 1) - begin)));
 }

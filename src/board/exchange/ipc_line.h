@@ -15,9 +15,9 @@ namespace netmend::ipc {
 
 /// A record by its columns. The standard counts them in characters of one byte; where names hold others, some
 /// writers count bytes and some letters: the fixed letters behind the names show which.
-class Line {
+class RecordLine {
 public:
-  explicit Line(std::string_view text);
+  explicit RecordLine(std::string_view text);
 
   [[nodiscard]] std::string_view text() const { return text_; }
   [[nodiscard]] int code() const { return codeOf(text_); }

@@ -203,6 +203,7 @@ Pad rounded(Pad pad) {
 
 void change(Board& board, const std::vector<const Pad*>& pads, Pad (*otherWay)(Pad)) {
   std::vector<Pad> changed;
+  changed.reserve(pads.size());
   for (const Pad* pad : pads)
     changed.push_back(otherWay(*pad));
   for (Pad& pad : changed)
@@ -232,6 +233,7 @@ void settle(IpcReader& r, Turn turn, const Doubt& doubt) {
   }
   if (!other) return;
   std::vector<const Pad*> pads;
+  pads.reserve(counted.pads.size());
   for (const Counting::Both& both : counted.pads)
     pads.push_back(both.pad);
   change(r.points.board(), pads, doubt.otherWay);

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -23,7 +24,7 @@ std::optional<Alias> aliasFrom(std::string_view value) {
   return Alias{std::string(text.substr(0, end)), std::string(trimmed(text.substr(end)))};
 }
 
-void noteLayers(Preamble& p, const Line& line) {
+void noteLayers(Preamble& p, const RecordLine& line) {
   const int code = line.code();
   const auto note = [&](std::string_view digits) {
     if (digits.size() != 2 || digits[0] < '0' || digits[0] > '9' || digits[1] < '0' || digits[1] > '9')
@@ -60,23 +61,24 @@ void useAliases(Preamble& p, const std::vector<Alias>& aliases, bool wholeWord) 
 /// Names that are the same once they are cut to the columns of a record.
 void reportCollisions(Preamble& p, const std::vector<Alias>& aliases, const std::set<std::string>& used) {
   std::map<std::string, std::string> byCut;
-  std::string pair, cutNet; // the first of each kind
+  std::optional<std::pair<std::string, std::string>> pair, cutNet; // the first of each kind
   std::size_t pairs = 0, cutNets = 0;
   for (const Alias& alias : aliases) {
     const std::string cut = alias.longName.substr(0, netColumns);
     const auto [it, isNew] = byCut.emplace(cut, alias.longName);
     if (!used.contains(cut) || alias.longName.size() <= netColumns) continue;
-    if (!isNew && it->second != alias.longName && ++pairs == 1) {
-      pair = fmt::format("the nets {} and {} have the same first {} characters", it->second, alias.longName,
-                         netColumns);
-    }
-    if (++cutNets == 1) {
-      cutNet = fmt::format("net {} may be {} cut to {} characters; they were read as two nets", cut,
-                           alias.longName, netColumns);
-    }
+    if (!isNew && it->second != alias.longName && ++pairs == 1) pair = {it->second, alias.longName};
+    if (++cutNets == 1) cutNet = {cut, alias.longName};
   }
-  if (pairs > 0) p.notices.push_back(fmt::format("{}; such pairs: {}", pair, pairs));
-  if (cutNets > 0) p.notices.push_back(fmt::format("{}; such nets: {}", cutNet, cutNets));
+  if (pair) {
+    p.notices.push_back(fmt::format("the nets {} and {} have the same first {} characters; such pairs: {}",
+                                    pair->first, pair->second, netColumns, pairs));
+  }
+  if (cutNet) {
+    p.notices.push_back(
+        fmt::format("net {} may be {} cut to {} characters; they were read as two nets; such nets: {}",
+                    cutNet->first, cutNet->second, netColumns, cutNets));
+  }
   const auto full = std::count_if(used.begin(), used.end(),
                                   [](const std::string& name) { return name.size() == netColumns; });
   if (full > 0) {
@@ -125,7 +127,7 @@ Result<Preamble> preambleOf(const ImportSource& source) {
   std::set<std::string> used;
   bool wholeWord = false;
   Result<void> state;
-  forEachBoardLine(source.content, [&](const Line& line, std::size_t number) {
+  forEachBoardLine(source.content, [&](const RecordLine& line, std::size_t number) {
     if (line.text().starts_with('P')) {
       state = readParameter(p, aliases, trimmed(line.text().substr(1)), source, number);
       return state.has_value();

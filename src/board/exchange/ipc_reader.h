@@ -31,7 +31,8 @@ struct Preamble {
     return std::any_of(viaLayers.begin(), viaLayers.end(), [&](int l) { return l > 1 && l < layers; });
   }
   bool ended = false;
-  /// Written by the one program that says `arrayDim` where the standard has `DIM`, which counts angles clockwise.
+  /// Written by the one program that says `arrayDim` where the standard has `DIM`, which counts angles
+  /// clockwise.
   bool countsClockwise = false;
   FoldedNotices folded;
   std::vector<std::string> notices;
@@ -75,7 +76,8 @@ template <class Use> std::size_t forEachBoardLine(std::string_view content, Use 
       inPanel = text.find("PANEL") != std::string_view::npos;
       if (inPanel && firstOfPanel == 0) firstOfPanel = number;
     }
-    return codeOf(text) == 999 ? use(Line(text), number) && false : inPanel || use(Line(text), number);
+    return codeOf(text) == 999 ? use(RecordLine(text), number) && false
+                               : inPanel || use(RecordLine(text), number);
   });
   return firstOfPanel;
 }

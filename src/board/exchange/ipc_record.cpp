@@ -63,7 +63,7 @@ Result<Length> lengthFrom(std::int64_t count, const Units& units, std::string_vi
 }
 
 /// `D0300P` in columns 33 to 38.
-Result<void> readHole(TestRecord& record, const Line& line, const Units& units) {
+Result<void> readHole(TestRecord& record, const RecordLine& line, const Units& units) {
   const std::string_view hole = line.columns(33, 38);
   if (hole.empty()) return {};
   const char last = hole.back();
@@ -147,7 +147,7 @@ std::optional<Units> unitsFrom(std::string_view value) {
   return std::nullopt;
 }
 
-Result<TestRecord> testRecord(const Line& line, const Units& units) {
+Result<TestRecord> testRecord(const RecordLine& line, const Units& units) {
   TestRecord record;
   record.kind = line.code();
   // Columns 18 to 20 are to be blank; some writers let a long name run on.

@@ -39,7 +39,7 @@ struct TestRecord {
   bool netRunsOn = false; ///< the net's name goes past its columns
 };
 /// On a mistake the Error has no file and place yet.
-[[nodiscard]] Result<TestRecord> testRecord(const Line& line, const Units& units);
+[[nodiscard]] Result<TestRecord> testRecord(const RecordLine& line, const Units& units);
 
 /// The coordinates of 378 and 389: runs of points behind the pen.
 struct Drawn {

@@ -25,12 +25,7 @@ NetId PinPoints::net(const std::string& name) {
 PinPoints::PartData& PinPoints::part(const std::string& reference) {
   const auto [it, isNew] = partIndex_.emplace(reference, parts_.size());
   if (isNew) {
-    Part added;
-    added.id = board().newId<PartId>();
-    added.reference = reference;
-    added.origin = Origin::file;
-    parts_.push_back({added.id});
-    board().parts.put(std::move(added));
+    parts_.push_back({board().newId<PartId>(), reference});
   }
   return parts_[it->second];
 }
@@ -138,8 +133,12 @@ Result<Imported> PinPoints::finish() {
         });
     padsOf[static_cast<std::size_t>(found - parts_.begin())].push_back(i);
   }
+  board().parts.reserve(parts_.size());
   for (std::size_t i = 0; i < parts_.size(); ++i) {
-    Part part = board().parts[i];
+    Part part;
+    part.id = parts_[i].id;
+    part.reference = parts_[i].reference;
+    part.origin = Origin::file;
     part.kind = guessedKind(part.reference, part.value.valueOr({}), parts_[i].pins);
     guessBody(part, padsOf[i]);
     board().parts.put(std::move(part));

@@ -45,6 +45,7 @@ public:
 private:
   struct PartData {
     PartId id;
+    std::string reference;
     std::size_t pins = 0;
   };
   struct PinData {
