@@ -55,7 +55,7 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
   const Fact<NetId> pointNet = netOf(point);
   if (point.onItsOwn || point.pin.empty()) return newPin(point, pointNet, owner);
   const bool placed = point.pad.position.known();
-  PinData& data = pins_[{point.part, point.pin}];
+  PinData& data = pins_[{owner != nullptr ? owner->id : PartId{}, point.pin}];
   if (!data.id) {
     data = {newPin(point, pointNet, owner), place, placed};
     return data.id;
@@ -116,6 +116,7 @@ void PinPoints::guessBody(Part& part, const std::vector<std::size_t>& pads) cons
   const bool fits = std::all_of(body.begin(), body.end(), [](Point p) {
     return std::max({p.x, -p.x, p.y, -p.y}) <= largestLength;
   });
+  body.shrink_to_fit(); // there may be many
   if (!body.empty() && fits) part.body = guessed(std::move(body));
 }
 
@@ -123,24 +124,25 @@ Result<Imported> PinPoints::finish() {
   cutLabels_.moveTo(imported_.notices);
   pins_.clear();
   partIndex_.clear();
-  std::vector<std::vector<std::size_t>> padsOf(parts_.size());
-  for (std::size_t i = 0; i < board().pads.size(); ++i) {
-    const PartId owner = board().pins.find(board().pads[i].pin)->part;
-    if (!owner) continue;
-    const auto found =
-        std::lower_bound(parts_.begin(), parts_.end(), owner, [](const PartData& data, PartId id) {
-          return data.id < id; // parts have their ids in the order in which they came
-        });
-    padsOf[static_cast<std::size_t>(found - parts_.begin())].push_back(i);
-  }
+  nets_.clear();
+  std::vector<std::pair<PartId, std::size_t>> padOf; // parts have their ids in the order in which they came
+  padOf.reserve(board().pads.size());
+  for (std::size_t i = 0; i < board().pads.size(); ++i)
+    if (const PartId owner = board().pins.find(board().pads[i].pin)->part) padOf.emplace_back(owner, i);
+  std::sort(padOf.begin(), padOf.end());
   board().parts.reserve(parts_.size());
-  for (std::size_t i = 0; i < parts_.size(); ++i) {
+  auto next = padOf.begin();
+  std::vector<std::size_t> pads;
+  for (PartData& data : parts_) {
     Part part;
-    part.id = parts_[i].id;
-    part.reference = parts_[i].reference;
+    part.id = data.id;
+    part.reference = std::move(data.reference);
     part.origin = Origin::file;
-    part.kind = guessedKind(part.reference, part.value.valueOr({}), parts_[i].pins);
-    guessBody(part, padsOf[i]);
+    part.kind = guessedKind(part.reference, part.value.valueOr({}), data.pins);
+    pads.clear();
+    for (; next != padOf.end() && next->first == data.id; ++next)
+      pads.push_back(next->second);
+    guessBody(part, pads);
     board().parts.put(std::move(part));
   }
   parts_.clear();

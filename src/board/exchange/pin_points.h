@@ -65,7 +65,7 @@ private:
   std::unordered_map<std::string, NetId> nets_;
   std::unordered_map<std::string, std::size_t> partIndex_;
   std::vector<PartData> parts_;
-  std::map<std::pair<std::string, std::string>, PinData> pins_;
+  std::map<std::pair<PartId, std::string>, PinData> pins_; ///< by part and name
   FoldedNotices cutLabels_;
 };
 
