@@ -7,6 +7,7 @@
 #include "drawn_joins.h"
 #include "gaps.h"
 #include "item_names.h"
+#include "netmend/board/summary.h"
 #include "netmend/netgraph/board_graph.h"
 
 namespace netmend {
@@ -50,7 +51,7 @@ public:
   std::vector<Disagreement> compare() {
     for (std::size_t i = 0; i < graph_.islands.size(); ++i)
       if (graph_.islands[i].names.size() > 1) findShorts(i);
-    if (!board_.tracks.empty() || !board_.vias.empty() || !board_.areas.empty()) findGaps();
+    if (drawnCopper(board_) != DrawnCopper::points) findGaps();
     return std::move(out_);
   }
 
@@ -166,8 +167,12 @@ private:
         members.insert(members.end(), island.begin(), island.end());
         piece.resize(members.size(), i);
       }
+      // Without areas a net in many pieces hangs together by one that nobody has drawn; what then still tells
+      // of a missing track are the ends that it left behind.
+      const bool byArea = drawnCopper(board_) == DrawnCopper::tracks && found->second.size() > 2;
       for (const Gap& gap : copper::gapsBetween(items_, members, piece))
-        report(Disagreement::Kind::disconnected, {net.id}, gap.onA, gap.onB, gap.itemA, gap.itemB);
+        if (!byArea || gap.looseTracks == 2)
+          report(Disagreement::Kind::disconnected, {net.id}, gap.onA, gap.onB, gap.itemA, gap.itemB);
     }
   }
 

@@ -204,22 +204,12 @@ constexpr auto filesTable = std::to_array<const char*>({
         "core",
         "old filled areas that could not be widened by the pen they were drawn with: {n}, first in line {n}"),
     QT_TRANSLATE_NOOP("core", "vias without ring on layers where nothing joins: {n}, first in line {n}"),
-    QT_TRANSLATE_NOOP("core", "outlines other than the board's edge, not read: {n}"),
-    QT_TRANSLATE_NOOP("core", "net names that run past their columns, read to column 20: {n}"),
-    QT_TRANSLATE_NOOP("core", "step records of a panel, not read: {n}"),
-    QT_TRANSLATE_NOOP("core", "records {n}, not read: {n}"),
     QT_TRANSLATE_NOOP(
         "core",
         "pieces of custom pads that do not hang together with them, read as areas: {n}, first in line {n}"),
     QT_TRANSLATE_NOOP(
         "core",
         "drawn copper shapes without a net, read as areas whose net is unknown: {n}, first in line {n}"),
-    QT_TRANSLATE_NOOP("core", "points on inner layers, their reach left unknown: {n}"),
-    QT_TRANSLATE_NOOP("core", "points marked as lying in the middle of their net: {n}"),
-    QT_TRANSLATE_NOOP("core",
-                      "conductors drawn with a rectangular pen, its smaller side taken as width: {n}"),
-    QT_TRANSLATE_NOOP("core", "net names that fill all {n} columns and may have been cut: {n}; nets whose "
-                              "names were cut to the same would appear as one"),
 });
 
 } // namespace

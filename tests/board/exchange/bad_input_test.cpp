@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "netmend/base/file.h"
+#include "netmend/board/board_file.h"
 #include "netmend/board/edit.h"
 #include "netmend/board/exchange/import.h"
 
@@ -45,6 +46,8 @@ void mustCope(const std::string& content, const char* file) {
   const auto result = importBoard(ImportSource{content, file});
   if (result) {
     if (!checkReferences(result->board)) FAIL_CHECK("dangling reference");
+    if (!std::string_view(file).ends_with(".kicad_pcb") && !checkWritable(result->board))
+      FAIL_CHECK("read, and cannot be saved");
   } else if (result.error().file != file || result.error().message.empty()) {
     FAIL_CHECK("error without file: " << result.error().text());
   }
