@@ -956,32 +956,12 @@
         <translation>der Platinenrand ist unbekannt</translation>
     </message>
     <message>
-        <source>{}: a zone of net {} is not filled; its copper is not known</source>
-        <translation>{}: eine Fläche des Netzes {} ist nicht gefüllt; ihr Kupfer ist unbekannt</translation>
-    </message>
-    <message>
-        <source>{}: {} stands on another net at {}; read as two pins, their labels may have been cut</source>
-        <translation>{}: {} liegt bei {} auf einem anderen Netz; als zwei Anschlüsse gelesen, die Namen sind vielleicht gekürzt</translation>
-    </message>
-    <message>
         <source>line {n}: the data of the panel were not read</source>
         <translation>Zeile {n}: die Daten des Nutzens wurden nicht gelesen</translation>
     </message>
     <message>
         <source>and {n} more notices</source>
         <translation>und {n} weitere Hinweise</translation>
-    </message>
-    <message>
-        <source>the alias {} stands for {} and for {}; the first was used</source>
-        <translation>der Alias {} steht für {} und für {}; der erste gilt</translation>
-    </message>
-    <message>
-        <source>the nets {} and {} have the same first {n} characters</source>
-        <translation>die Netze {} und {} haben dieselben ersten {} Zeichen</translation>
-    </message>
-    <message>
-        <source>net {} may be {} cut to {n} characters; they were read as two nets</source>
-        <translation>Netz {} ist vielleicht {}, auf {} Zeichen gekürzt; als zwei Netze gelesen</translation>
     </message>
     <message>
         <source>no UNITS are given; read as CUST 0, 0.0001 inch</source>
@@ -996,8 +976,8 @@
         <translation>der Platinenrand hat {} Stücke, mehr als {}; er bleibt unbekannt</translation>
     </message>
     <message>
-        <source>the board&apos;s edge is open between {} and {}; this chain is left out</source>
-        <translation>der Platinenrand ist zwischen {} und {} offen; diese Kette bleibt weg</translation>
+        <source>the board&apos;s edge is open, such chains are left out: {n}, first between {} and {}</source>
+        <translation>der Rand der Platine ist offen, solche Linien werden weggelassen: {n}, die erste zwischen {} und {}</translation>
     </message>
     <message>
         <source>reading was stopped</source>
@@ -1436,8 +1416,8 @@
         <translation>eine Platinendatei, die zu alt zum Lesen ist</translation>
     </message>
     <message>
-        <source>version 4 or later</source>
-        <translation>Version 4 oder später</translation>
+        <source>version 3 or later</source>
+        <translation>Version 3 oder später</translation>
     </message>
     <message>
         <source>not a board file</source>
@@ -1556,10 +1536,6 @@
         <translation>einer gezeichneten Form fehlen Punkte</translation>
     </message>
     <message>
-        <source>a drawn line has a negative width</source>
-        <translation>eine gezeichnete Linie hat negative Breite</translation>
-    </message>
-    <message>
         <source>a drill is not a number</source>
         <translation>eine Bohrung ist keine Zahl</translation>
     </message>
@@ -1614,10 +1590,6 @@
     <message>
         <source>the name of a net declared before</source>
         <translation>der Name eines vorher erklärten Netzes</translation>
-    </message>
-    <message>
-        <source>not a copper layer of this board</source>
-        <translation>keine Kupferlage dieser Platine</translation>
     </message>
     <message>
         <source>the board&apos;s edge crosses itself</source>
@@ -1804,60 +1776,68 @@
         <translation>keine Zeit</translation>
     </message>
     <message>
-        <source>pads without ring on layers where nothing joins: {n}</source>
-        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+        <source>pads without ring on layers where nothing joins: {n}, first in line {n}</source>
+        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>pads only on inner layers, their reach left unknown: {n}</source>
-        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}</translation>
+        <source>pads only on inner layers, their reach left unknown: {n}, first in line {n}</source>
+        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>texts on copper layers, left out: {n}</source>
-        <translation>Texte auf Kupferlagen, weggelassen: {n}</translation>
+        <source>texts on copper layers, left out: {n}, first in line {n}</source>
+        <translation>Texte auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>old filled areas that could not be widened by the pen they were drawn with: {n}</source>
-        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}</translation>
+        <source>dimensions, targets and tables on copper layers, left out: {n}, first in line {n}</source>
+        <translation>Maße, Passermarken und Tabellen auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>vias without ring on layers where nothing joins: {n}</source>
-        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}</translation>
+        <source>lines without width drawn on copper layers, left out: {n}, first in line {n}</source>
+        <translation>auf Kupferlagen gezeichnete Linien ohne Breite, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>outlines other than the board&apos;s edge, not read: {n}</source>
-        <translation>Umrisse außer dem Platinenrand, nicht gelesen: {n}</translation>
+        <source>tracks on layers without copper, left out: {n}, first in line {n}</source>
+        <translation>Leiterbahnen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>net names that run past their columns, read to column 20: {n}</source>
-        <translation>Netznamen über ihre Spalten hinaus, bis Spalte 20 gelesen: {n}</translation>
+        <source>tracks on layers that the file does not declare, left out: {n}, first in line {n}</source>
+        <translation>Leiterbahnen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>step records of a panel, not read: {n}</source>
-        <translation>Nutzen-Datensätze, nicht gelesen: {n}</translation>
+        <source>filled zones on layers without copper, left out: {n}, first in line {n}</source>
+        <translation>gefüllte Flächen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>records {n}, not read: {n}</source>
-        <translation>Datensätze {0}, nicht gelesen: {1}</translation>
+        <source>filled zones on layers that the file does not declare, left out: {n}, first in line {n}</source>
+        <translation>gefüllte Flächen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>pieces of custom pads that do not hang together with them, read as areas: {n}</source>
-        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}</translation>
+        <source>vias between layers that the file does not declare, taken as through all: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}</source>
-        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}</translation>
+        <source>vias without size, left out: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen ohne Größe, weggelassen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>points on inner layers, their reach left unknown: {n}</source>
-        <translation>Punkte auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}</translation>
+        <source>zones that are not filled, so that their copper is not known: {n}, first in line {n}</source>
+        <translation>nicht gefüllte Flächen, deren Kupfer daher nicht bekannt ist: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>points marked as lying in the middle of their net: {n}</source>
-        <translation>Punkte, als mitten in ihrem Netz liegend markiert: {n}</translation>
+        <source>old filled areas that could not be widened by the pen they were drawn with: {n}, first in line {n}</source>
+        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
-        <source>conductors drawn with a rectangular pen, its smaller side taken as width: {n}</source>
-        <translation>Leiter mit rechteckigem Stift gezeichnet, die kleinere Seite gilt als Breite: {n}</translation>
+        <source>vias without ring on layers where nothing joins: {n}, first in line {n}</source>
+        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>pieces of custom pads that do not hang together with them, read as areas: {n}, first in line {n}</source>
+        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}, die erste in Zeile {n}</translation>
+    </message>
+    <message>
+        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}, first in line {n}</source>
+        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}, die erste in Zeile {n}</translation>
     </message>
     <message>
         <source>net names that fill all {n} columns and may have been cut: {n}; nets whose names were cut to the same would appear as one</source>
@@ -3531,6 +3511,210 @@
         <source>{n} A as asked for</source>
         <translation>{0} A wie verlangt</translation>
     </message>
+    <message>
+        <source>names that end in half a letter, which is left out: {n}, first at {}</source>
+        <translation>Namen, die mit einem halben Buchstaben enden, der wegfällt: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>bytes that are not UTF-8, read as Latin-1: {n}, first at {}</source>
+        <translation>Bytes, die kein UTF-8 sind, als Latin-1 gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>longer than a board can be</source>
+        <translation>länger, als eine Platine sein kann</translation>
+    </message>
+    <message>
+        <source>at most 10 m either way</source>
+        <translation>höchstens 10 m in jede Richtung</translation>
+    </message>
+    <message>
+        <source>aliases that stand for two nets, of which the first was used: {n}, first at {}: {} and {}</source>
+        <translation>Aliasse, die für zwei Netze stehen, von denen das erste gilt: {}, zuerst bei {}: {} und {}</translation>
+    </message>
+    <message>
+        <source>the nets {} and {} have the same first {n} characters; such pairs: {n}</source>
+        <translation>die Netze {} und {} haben dieselben ersten {} Zeichen; solche Paare: {}</translation>
+    </message>
+    <message>
+        <source>net {} may be {} cut to {n} characters; they were read as two nets; such nets: {n}</source>
+        <translation>Netz {} ist vielleicht {}, auf {} Zeichen gekürzt; als zwei Netze gelesen; solche Netze: {}</translation>
+    </message>
+    <message>
+        <source>net names that run past their columns, read to column 20: {n}, first at {}</source>
+        <translation>Netznamen über ihre Spalten hinaus, bis Spalte 20 gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>outlines other than the board&apos;s edge, not read: {n}, first at {}</source>
+        <translation>Umrisse außer dem Platinenrand, nicht gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>step records of a panel, not read: {n}, first at {}</source>
+        <translation>Nutzen-Datensätze, nicht gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>records {n}, not read: {n}, first at {}</source>
+        <translation>Datensätze {}, nicht gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>points on inner layers, their reach left unknown: {n}, first at {}</source>
+        <translation>Punkte auf Innenlagen, ihre Reichweite bleibt unbekannt: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>points marked as lying in the middle of their net: {n}, first at {}</source>
+        <translation>Punkte, als mitten in ihrem Netz liegend markiert: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>blind vias of which only one layer is said, read as on that one alone: {n}, first at {}</source>
+        <translation>Sacklöcher, von denen nur eine Lage gesagt ist, als nur auf dieser gelesen: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>conductors drawn with a rectangular pen, its smaller side taken as width: {n}, first at {}</source>
+        <translation>Leiter mit rechteckigem Stift gezeichnet, die kleinere Seite gilt als Breite: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>pins that stand on another net elsewhere, read as two pins, their labels may have been cut: {n}, first at {}: {}, which stands at {}, too</source>
+        <translation>Anschlüsse, die anderswo auf einem anderen Netz liegen, als zwei gelesen, die Namen sind vielleicht gekürzt: {}, zuerst bei {}: {}, auch bei {}</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge is not closed in the file; it was closed by a straight line</source>
+        <translation>der Platinenrand ist in der Datei offen; er wurde mit einer Geraden geschlossen</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge was left out: {}</source>
+        <translation>der Platinenrand wurde weggelassen: {}</translation>
+    </message>
+    <message>
+        <source>the file has no records of conductors: what joins the points of a net is not known, and a net is not checked for breaks</source>
+        <translation>die Datei hat keine Datensätze für Leiter: was die Punkte eines Netzes verbindet, ist unbekannt, und Netze werden nicht auf Unterbrechungen geprüft</translation>
+    </message>
+    <message>
+        <source>pads at odd angles: {n}, first at {}; angles taken as counted {}: {n} overlaps of different nets, the other way {n}</source>
+        <translation>Lötflächen in schrägen Winkeln: {}, zuerst bei {}; Winkel gelten als gezählt {}: {} Überlappungen verschiedener Netze, andersherum {}</translation>
+    </message>
+    <message>
+        <source>clockwise</source>
+        <translation>im Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>counter-clockwise</source>
+        <translation>gegen den Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>pads at quarter turns {}: {n}, first at {}; sizes taken as they lie on the board: {n} overlaps of different nets, the other way {n}</source>
+        <translation>Lötflächen in Vierteldrehungen {}: {}, zuerst bei {}; Maße gelten, wie sie auf der Platine liegen: {} Überlappungen verschiedener Netze, andersherum {}</translation>
+    </message>
+    <message>
+        <source>with holes</source>
+        <translation>mit Loch</translation>
+    </message>
+    <message>
+        <source>without holes</source>
+        <translation>ohne Loch</translation>
+    </message>
+    <message>
+        <source>pads taken as ovals, as the corners of their rectangles reach into other nets: {n}</source>
+        <translation>Lötflächen, die als Ovale gelten, da die Ecken ihrer Rechtecke in andere Netze reichen: {}</translation>
+    </message>
+    <message>
+        <source>there are no columns for part and pin</source>
+        <translation>es gibt keine Spalten für Bauteil und Anschluss</translation>
+    </message>
+    <message>
+        <source>a first row part,pin[,net[,x_mm,y_mm,side]], or rows like J4,1,GND</source>
+        <translation>eine erste Zeile part,pin[,net[,x_mm,y_mm,side]] oder Zeilen wie J4,1,GND</translation>
+    </message>
+    <message>
+        <source>the table is too long</source>
+        <translation>die Tabelle ist zu lang</translation>
+    </message>
+    <message>
+        <source>at most {n} pins</source>
+        <translation>höchstens {} Anschlüsse</translation>
+    </message>
+    <message>
+        <source>the table is too large</source>
+        <translation>die Tabelle ist zu groß</translation>
+    </message>
+    <message>
+        <source>half a letter in UTF-16 text</source>
+        <translation>ein halber Buchstabe in UTF-16-Text</translation>
+    </message>
+    <message>
+        <source>is no archive that can be read</source>
+        <translation>ist kein Archiv, das sich lesen lässt</translation>
+    </message>
+    <message>
+        <source>a ZIP archive</source>
+        <translation>ein ZIP-Archiv</translation>
+    </message>
+    <message>
+        <source>the archive has too many entries</source>
+        <translation>das Archiv hat zu viele Einträge</translation>
+    </message>
+    <message>
+        <source>archives inside the archive, not opened: {n}, first at {}</source>
+        <translation>Archive im Archiv, nicht geöffnet: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>files in the archive that are not read: {}: {n}, first at {}</source>
+        <translation>Dateien im Archiv, die nicht gelesen werden: {}: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>without a size</source>
+        <translation>ohne Größe</translation>
+    </message>
+    <message>
+        <source>encrypted</source>
+        <translation>verschlüsselt</translation>
+    </message>
+    <message>
+        <source>above {n} MiB</source>
+        <translation>über {} MiB</translation>
+    </message>
+    <message>
+        <source>beyond {n} MiB of the archive</source>
+        <translation>jenseits von {} MiB des Archivs</translation>
+    </message>
+    <message>
+        <source>damaged or packed in an unknown way</source>
+        <translation>beschädigt oder auf unbekannte Weise gepackt</translation>
+    </message>
+    <message>
+        <source>damaged</source>
+        <translation>beschädigt</translation>
+    </message>
+    <message>
+        <source>larger than the archive says</source>
+        <translation>größer, als das Archiv sagt</translation>
+    </message>
+    <message>
+        <source>shorter than the archive says</source>
+        <translation>kürzer, als das Archiv sagt</translation>
+    </message>
+    <message>
+        <source>there is no board file in this archive</source>
+        <translation>in diesem Archiv ist keine Platinendatei</translation>
+    </message>
+    <message>
+        <source>a board in one of the formats that can be read</source>
+        <translation>eine Platine in einem der lesbaren Formate</translation>
+    </message>
+    <message>
+        <source>there are several boards in this archive</source>
+        <translation>in diesem Archiv sind mehrere Platinen</translation>
+    </message>
+    <message>
+        <source>no such board in this archive</source>
+        <translation>keine solche Platine in diesem Archiv</translation>
+    </message>
+    <message>
+        <source>one of {}</source>
+        <translation>eine von {}</translation>
+    </message>
+    <message>
+        <source>read from the archive: {}</source>
+        <translation>aus dem Archiv gelesen: {}</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -4378,6 +4562,10 @@
     <message>
         <source>%1 is another board. Job %2 has readings of the one that is open.</source>
         <translation>%1 ist eine andere Platine. Auftrag %2 hat Messwerte der offenen.</translation>
+    </message>
+    <message>
+        <source>&amp;Boards in the archive</source>
+        <translation>&amp;Platinen im Archiv</translation>
     </message>
 </context>
 <context>

@@ -161,33 +161,54 @@ class BoardWriter {
 public:
   Result<std::string> write(const Board& board) {
     std::map<std::string, std::string> members;
-    members["format"] = json(formatName).dump();
-    members["version"] = std::to_string(boardFileVersion);
-    members["last_id"] = std::to_string(std::max(board.lastId, highestId(board)));
-    const Place infoPlace(root_, "info");
-    members["info"] = text(encoder_.plain(board.info, infoPlace, Origin::unknown), infoPlace);
-    forEachKind([&](auto kind) {
-      std::string& list = members[std::string(kind.list)];
-      const Place place(root_, kind.list);
-      std::size_t i = 0;
-      for (const auto& object : board.*kind.table) {
-        const Place here(place, i);
-        list += (i++ == 0 ? "[\n " : ",\n ") + text(encoder_.object(object, here), here);
-        if (encoder_.problem) return;
-      }
-      list += i == 0 ? "[]" : "\n]";
-    });
-    if (encoder_.problem) return failure(std::move(*encoder_.problem));
+    if (auto sound =
+            forEachMember(board, [&](const std::string& name, std::string text) { members[name] += text; });
+        !sound)
+      return failure(std::move(sound.error()));
     std::string out;
     for (const auto& [name, value] : members)
       out += (out.empty() ? "{\n" : ",\n") + json(name).dump() + ": " + value;
     out += "\n}\n";
-    if (out.size() > fileLimits.bytes || members_ > fileLimits.members - 100)
-      return failure({"the board is too large for a file"});
+    if (out.size() > fileLimits.bytes) return failure({std::string(tooLarge)});
     return out;
   }
 
+  Result<void> measure(const Board& board) {
+    std::size_t bytes = 1000; // more than all that stands round the members' texts
+    if (auto sound =
+            forEachMember(board, [&](const std::string&, const std::string& text) { bytes += text.size(); });
+        !sound)
+      return sound;
+    if (bytes > fileLimits.bytes) return failure({std::string(tooLarge)});
+    return {};
+  }
+
 private:
+  static constexpr std::string_view tooLarge = "the board is too large for a file";
+
+  /// Calls `add(name, text)` for each piece of text of the file's members.
+  template <class Add> Result<void> forEachMember(const Board& board, Add add) {
+    add("format", json(formatName).dump());
+    add("version", std::to_string(boardFileVersion));
+    add("last_id", std::to_string(std::max(board.lastId, highestId(board))));
+    const Place infoPlace(root_, "info");
+    add("info", text(encoder_.plain(board.info, infoPlace, Origin::unknown), infoPlace));
+    forEachKind([&](auto kind) {
+      const std::string list(kind.list);
+      const Place place(root_, kind.list);
+      std::size_t i = 0;
+      for (const auto& object : board.*kind.table) {
+        const Place here(place, i);
+        add(list, (i++ == 0 ? "[\n " : ",\n ") + text(encoder_.object(object, here), here));
+        if (encoder_.problem) return;
+      }
+      add(list, i == 0 ? "[]" : "\n]");
+    });
+    if (encoder_.problem) return failure(std::move(*encoder_.problem));
+    if (members_ > fileLimits.members - 100) return failure({std::string(tooLarge)});
+    return {};
+  }
+
   static std::uint64_t highestId(const Board& board) {
     std::uint64_t highest = 0;
     forEachKind([&](auto kind) {
@@ -225,6 +246,12 @@ Result<std::string> boardToText(const Board& board) {
   if (auto sound = checkReferences(board); !sound) return failure(std::move(sound.error()));
   if (auto sound = checkIds(board); !sound) return failure(std::move(sound.error()));
   return BoardWriter().write(board);
+}
+
+Result<void> checkWritable(const Board& board) {
+  if (auto sound = checkReferences(board); !sound) return sound;
+  if (auto sound = checkIds(board); !sound) return sound;
+  return BoardWriter().measure(board);
 }
 
 Result<Board> readBoardFile(const std::filesystem::path& path) {

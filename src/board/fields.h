@@ -27,6 +27,7 @@ template <class Visitor, Either<BoardInfo> S> void fields(Visitor& v, S& info) {
   v.fact("revision", info.revision);
   v.fact("outline", info.outline);
   v.may("layer_order", info.layerOrder);
+  v.fact("copper", info.copper);
 }
 
 template <class Visitor, Either<Layer> S> void fields(Visitor& v, S& layer) {

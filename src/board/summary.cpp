@@ -58,6 +58,11 @@ Box extentOf(const Board& board) {
   return box.empty() ? extentOfContent(board) : box;
 }
 
+DrawnCopper drawnCopper(const Board& board) {
+  const bool any = !board.tracks.empty() || !board.vias.empty() || !board.areas.empty();
+  return board.info.copper.valueOr(any ? DrawnCopper::everything : DrawnCopper::points);
+}
+
 BoardSummary summarize(const Board& board) {
   return {board.parts.size(), board.pads.size(),   netsWithPads(board),   board.tracks.size(),
           board.vias.size(),  board.layers.size(), extentOf(board).size()};

@@ -4,6 +4,7 @@
 #include "inputs.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
+#include "netmend/board/exchange/zip.h"
 #include "netmend/board/summary.h"
 #include "netmend/netgraph/board_graph.h"
 
@@ -37,11 +38,30 @@ nlohmann::json pointJson(Point p) {
   return {{"x_mm", p.x.mm()}, {"y_mm", p.y.mm()}};
 }
 
-Result<Answer> importCommand(const std::string& file, std::string out) {
-  auto imported = importBoard(file);
-  if (!imported) return failure(imported.error());
+/// The file that a command was given, and which board in it.
+struct Given {
+  std::string file;
+  std::string inside;
+};
+
+Error withHint(Error error) {
+  if (error.message == severalInArchive) error.expected += ", after --inside";
+  return error;
+}
+
+Result<LoadedBoard> load(const Given& given) {
+  auto loaded = loadBoard(given.file, given.inside);
+  if (!loaded) return failure(withHint(loaded.error()));
+  return loaded;
+}
+
+Result<Answer> importCommand(const Given& given, std::string out) {
+  ImportOptions options;
+  options.inArchive = given.inside;
+  auto imported = importBoard(given.file, options);
+  if (!imported) return failure(withHint(imported.error()));
   if (out.empty())
-    out = std::filesystem::path(file).filename().replace_extension().string() + ".netmend-board.json";
+    out = std::filesystem::path(given.file).filename().replace_extension().string() + ".netmend-board.json";
   if (auto written = writeBoardFile(out, imported->board); !written) return failure(written.error());
   const BoardSummary summary = summarize(imported->board);
   Answer answer;
@@ -52,8 +72,8 @@ Result<Answer> importCommand(const std::string& file, std::string out) {
   return answer;
 }
 
-Result<Answer> summaryCommand(const std::string& file) {
-  const auto loaded = loadBoard(file);
+Result<Answer> summaryCommand(const Given& given) {
+  const auto loaded = load(given);
   if (!loaded) return failure(loaded.error());
   const Board& board = *loaded->board;
   const BoardSummary summary = summarize(board);
@@ -78,7 +98,7 @@ Result<Answer> summaryCommand(const std::string& file) {
                  {"net_list", nets}};
   answer.text = fmt::format(
       "{}\n  {:.2f} × {:.2f} mm, {} copper layers\n  {} parts, {} pads, {} nets, {} tracks, {} vias\n",
-      board.info.name.valueOr(file), summary.size.width.mm(), summary.size.height.mm(), summary.layers,
+      board.info.name.valueOr(given.file), summary.size.width.mm(), summary.size.height.mm(), summary.layers,
       summary.parts, summary.pads, summary.nets, summary.tracks, summary.vias);
   for (const auto& net : nets) {
     answer.text += fmt::format("  {:24} {:4} pins, {} {}\n", net["name"].get<std::string>(),
@@ -102,8 +122,16 @@ std::string disagreementText(const Board& board, const Disagreement& d) {
   return fmt::format("{}: {} at ({:.3f}, {:.3f}) mm, {}", what, names, d.at.x.mm(), d.at.y.mm(), objects);
 }
 
-Result<Answer> checkCommand(const std::string& file) {
-  const auto loaded = loadBoard(file);
+std::string joinText(const Board& board, const DrawnJoin& join) {
+  const Part* part = board.parts.find(join.part);
+  std::string names;
+  for (const NetId id : join.nets)
+    names += (names.empty() ? "" : " and ") + board.nets.find(id)->name;
+  return fmt::format("nets joined by drawn copper at {}: {}", part != nullptr ? part->reference : "?", names);
+}
+
+Result<Answer> checkCommand(const Given& given) {
+  const auto loaded = load(given);
   if (!loaded) return failure(loaded.error());
   const Board& board = *loaded->board;
   const BoardGraph graph = buildBoardGraph(board);
@@ -121,11 +149,22 @@ Result<Answer> checkCommand(const std::string& file) {
                         {"text", text}});
     answer.text += text + "\n";
   }
+  auto joins = nlohmann::json::array();
+  std::string joinTexts;
+  for (const DrawnJoin& join : drawnJoins(board, graph)) {
+    const std::string text = joinText(board, join);
+    auto names = nlohmann::json::array();
+    for (const NetId id : join.nets)
+      names.push_back(board.nets.find(id)->name);
+    joins.push_back({{"nets", names}, {"at", pointJson(join.at)}, {"text", text}});
+    joinTexts += text + "\n";
+  }
   if (findings.empty())
     answer.text = "Copper and net names agree.\n";
   else
     answer.code = ExitCode::finding;
-  answer.json = {{"findings", findings}};
+  answer.text += joinTexts;
+  answer.json = {{"findings", findings}, {"drawn_joins", joins}};
   return answer;
 }
 
@@ -135,25 +174,28 @@ void addBoardCommands(CommandLine& line) {
   CLI::App& group = *line.app.add_subcommand("board", "Read, check and count a board");
   group.require_subcommand(1);
 
-  const auto file = std::make_shared<std::string>();
+  const auto given = std::make_shared<Given>();
   const auto out = std::make_shared<std::string>();
+  const auto addFile = [given](CLI::App& command) {
+    command
+        .add_option("file", given->file,
+                    "Board file: Netmend, CSV, IPC-D-356A or KiCad, or a ZIP archive with one in it")
+        ->required();
+    command.add_option("--inside", given->inside, "Which board of a ZIP archive, where it holds several");
+  };
   CLI::App& import = addCommand(line, group, "import",
                                 "Read a board file of any known format and write it as a Netmend board",
                                 "netmend board import logger.ipc -o logger.netmend-board.json",
-                                [=] { return importCommand(*file, *out); });
-  import.add_option("file", *file, "Board file: Netmend, CSV, IPC-D-356A or KiCad")->required();
+                                [=] { return importCommand(*given, *out); });
+  addFile(import);
   import.add_option("-o,--out", *out,
                     "File to write (default: the name with .netmend-board.json, in this folder)");
-
-  CLI::App& check =
-      addCommand(line, group, "check", "Compare what the copper joins with what the net names say, both ways",
-                 "netmend board check logger.netmend-board.json", [=] { return checkCommand(*file); });
-  check.add_option("file", *file, "Board file")->required();
-
-  CLI::App& summary = addCommand(line, group, "summary", "Count parts, pads, nets, tracks and vias",
-                                 "netmend board summary logger.netmend-board.json --json",
-                                 [=] { return summaryCommand(*file); });
-  summary.add_option("file", *file, "Board file")->required();
+  addFile(addCommand(line, group, "check",
+                     "Compare what the copper joins with what the net names say, both ways",
+                     "netmend board check logger.netmend-board.json", [=] { return checkCommand(*given); }));
+  addFile(addCommand(line, group, "summary", "Count parts, pads, nets, tracks and vias",
+                     "netmend board summary logger.netmend-board.json --json",
+                     [=] { return summaryCommand(*given); }));
 }
 
 } // namespace netmend

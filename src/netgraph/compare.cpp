@@ -4,8 +4,10 @@
 #include <unordered_map>
 
 #include "contacts.h"
+#include "drawn_joins.h"
 #include "gaps.h"
 #include "item_names.h"
+#include "netmend/board/summary.h"
 #include "netmend/netgraph/board_graph.h"
 
 namespace netmend {
@@ -35,10 +37,21 @@ public:
     sortItems();
   }
 
+  std::vector<DrawnJoin> joins() {
+    std::vector<DrawnJoin> out;
+    for (std::size_t i = 0; i < graph_.islands.size(); ++i) {
+      if (graph_.islands[i].names.size() < 2 || itemsOf_[i].empty()) continue;
+      const auto found =
+          copper::DrawnJoins(board_, items_, copper::contactsOf(items_, {}, itemsOf_[i])).joins();
+      out.insert(out.end(), found.begin(), found.end());
+    }
+    return out;
+  }
+
   std::vector<Disagreement> compare() {
     for (std::size_t i = 0; i < graph_.islands.size(); ++i)
       if (graph_.islands[i].names.size() > 1) findShorts(i);
-    if (!board_.tracks.empty() || !board_.vias.empty() || !board_.areas.empty()) findGaps();
+    if (drawnCopper(board_) != DrawnCopper::points) findGaps();
     return std::move(out_);
   }
 
@@ -97,21 +110,24 @@ private:
   }
 
   void findShorts(std::size_t island) {
-    const std::size_t before = out_.size();
+    bool seen = false; // where the nets touch
     const auto& members = itemsOf_[island];
     if (!members.empty()) {
       const auto contacts = copper::contactsOf(items_, {}, members);
       const auto names = namesOf(members, contacts);
+      const copper::DrawnJoins drawn(board_, items_, contacts);
       std::set<std::pair<CopperObject, CopperObject>> reported;
       for (const Contact& c : contacts) {
         const NetId a = names.at(c.a);
         const NetId b = names.at(c.b);
         if (a == b || !a || !b) continue;
+        seen = true;
+        if (drawn.meant(c, a, b)) continue;
         if (!reported.emplace(objectOf(c.a), objectOf(c.b)).second) continue;
         report(Disagreement::Kind::shorted, {std::min(a, b), std::max(a, b)}, c.onA, c.onB, c.a, c.b);
       }
     }
-    if (out_.size() == before) reportShortWithoutContact(graph_.islands[island]);
+    if (!seen) reportShortWithoutContact(graph_.islands[island]);
   }
 
   void report(Disagreement::Kind kind, std::vector<NetId> nets, copper::Vec onA, copper::Vec onB,
@@ -151,8 +167,12 @@ private:
         members.insert(members.end(), island.begin(), island.end());
         piece.resize(members.size(), i);
       }
+      // Without areas a net in many pieces hangs together by one that nobody has drawn; what then still tells
+      // of a missing track are the ends that it left behind.
+      const bool byArea = drawnCopper(board_) == DrawnCopper::tracks && found->second.size() > 2;
       for (const Gap& gap : copper::gapsBetween(items_, members, piece))
-        report(Disagreement::Kind::disconnected, {net.id}, gap.onA, gap.onB, gap.itemA, gap.itemB);
+        if (!byArea || gap.looseTracks == 2)
+          report(Disagreement::Kind::disconnected, {net.id}, gap.onA, gap.onB, gap.itemA, gap.itemB);
     }
   }
 
@@ -167,6 +187,10 @@ private:
 
 std::vector<Disagreement> compareWithNames(const Board& board, const BoardGraph& graph) {
   return Comparison(board, graph).compare();
+}
+
+std::vector<DrawnJoin> drawnJoins(const Board& board, const BoardGraph& graph) {
+  return Comparison(board, graph).joins();
 }
 
 } // namespace netmend

@@ -25,6 +25,7 @@ public:
   FlatGraph assemble() {
     out_.nodes.reserve(2 * board_.pins.size() + items_.items.size() + joints_.joints.size());
     out_.edges.reserve(board_.pads.size() + joints_.joints.size() + contacts_.size());
+    out_.members.reserve(board_.tracks.size());
     addTerminals();
     addItems();
     addSolderJoints();

@@ -75,7 +75,8 @@ public:
                 [](const Bridge& a, const Bridge& b) { return a.cost < b.cost; });
       for (const Bridge& b : bridges) {
         if (b.cost >= 1e300 || !clusters.unite(sites_[b.from].piece, sites_[b.to].piece)) continue;
-        out.push_back({sites_[b.from].item, sites_[b.to].item, b.onFrom, b.onTo});
+        const int looseTracks = (sites_[b.from].end ? 1 : 0) + (sites_[b.to].end ? 1 : 0);
+        out.push_back({sites_[b.from].item, sites_[b.to].item, b.onFrom, b.onTo, looseTracks});
         joined = true;
       }
     }

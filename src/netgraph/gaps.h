@@ -13,6 +13,7 @@ struct Gap {
   std::size_t itemB = 0;
   Vec onA;
   Vec onB;
+  int looseTracks = 0; ///< how many of its two sides are a track's loose end
 };
 
 /// The k - 1 gaps that join k pieces again at the least cost. `members` are items, `piece` (parallel) tells

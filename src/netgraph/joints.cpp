@@ -6,6 +6,7 @@
 #include <map>
 #include <tuple>
 
+#include "dealt.h"
 #include "item_names.h"
 
 namespace netmend::copper {
@@ -54,6 +55,9 @@ public:
 
   Joints build(const std::vector<Contact>& contacts) {
     std::vector<Contact> withAreas;
+    out_.joints.reserve(out_.joints.size() + contacts.size() / 4);
+    out_.meetings.reserve(contacts.size());
+    out_.touches.reserve(contacts.size());
     for (const Contact& c : contacts) {
       const CopperItemKind a = items_.items[c.a].kind;
       const CopperItemKind b = items_.items[c.b].kind;
@@ -129,15 +133,14 @@ private:
 
   /// Every joint that lies in the area is joined to it; last, because the other joints are known then.
   void touchAreas(const std::vector<Contact>& contacts) {
-    std::vector<std::vector<std::size_t>> byTrack(out_.trackLength.size());
-    for (std::size_t i = 0; i < out_.joints.size(); ++i)
-      byTrack[out_.joints[i].track].push_back(i);
+    const Dealt byTrack(out_.trackLength.size(), out_.joints.size(),
+                        [&](std::size_t i) { return out_.joints[i].track; });
     for (const Contact& c : contacts) {
       const bool trackFirst = item(c.a).kind == CopperItemKind::track;
       const std::size_t track = trackFirst ? c.a : c.b;
       const std::size_t area = trackFirst ? c.b : c.a;
       bool touched = false;
-      for (const std::size_t joint : byTrack[item(track).object]) {
+      for (const std::size_t joint : byTrack.of(item(track).object)) {
         const Vec at = out_.joints[joint].at;
         if (!covers(outline(area), at, contactSlack)) continue;
         out_.touches.push_back({joint, area, c.layer, at});

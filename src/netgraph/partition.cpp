@@ -3,6 +3,7 @@
 
 #include <boost/graph/connected_components.hpp>
 
+#include "dealt.h"
 #include "flat_graph.h"
 #include "item_names.h"
 #include "union_find.h"
@@ -53,24 +54,32 @@ void tidyMembers(Island& island) {
   members.erase(std::remove(members.begin(), members.end(), CopperObject{}), members.end());
 }
 
+/// One island after the other, so that what belongs together lies together in memory: a large board is no
+/// slower to walk through than a small one.
 void fillIslands(const Board& board, FlatGraph& flat, std::vector<Island>& islands) {
   const Placing placing = placeNodes(flat);
-  islands.resize(placing.sizes.size());
-  for (std::size_t i = 0; i < islands.size(); ++i)
-    islands[i].graph = CopperGraph(placing.sizes[i]);
-  for (std::size_t i = 0; i < flat.nodes.size(); ++i) {
-    Island& island = islands[placing.island[i]];
-    island.members.push_back(flat.nodes[i].object);
-    island.graph[placing.local[i]] = std::move(flat.nodes[i]);
-  }
-  for (const auto& [node, object] : flat.members)
-    islands[placing.island[node]].members.push_back(object);
-  for (FlatEdge& e : flat.edges) {
-    Island& island = islands[placing.island[e.a]];
-    island.members.push_back(e.edge.object);
-    addEdgeTo(island.graph, placing.local[e.a], placing.local[e.b], std::move(e.edge));
-  }
-  for (Island& island : islands) {
+  const auto islandOf = [&](std::size_t node) { return placing.island[node]; };
+  const std::size_t count = placing.sizes.size();
+  const Dealt nodes(count, flat.nodes.size(), islandOf);
+  const Dealt members(count, flat.members.size(),
+                      [&](std::size_t i) { return islandOf(flat.members[i].first); });
+  const Dealt edges(count, flat.edges.size(), [&](std::size_t i) { return islandOf(flat.edges[i].a); });
+  islands.resize(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    Island& island = islands[i];
+    island.graph = CopperGraph(placing.sizes[i]);
+    island.members.reserve(nodes.of(i).size() + members.of(i).size() + edges.of(i).size());
+    for (const std::size_t node : nodes.of(i)) {
+      island.members.push_back(flat.nodes[node].object);
+      island.graph[placing.local[node]] = std::move(flat.nodes[node]);
+    }
+    for (const std::size_t member : members.of(i))
+      island.members.push_back(flat.members[member].second);
+    for (const std::size_t edge : edges.of(i)) {
+      FlatEdge& e = flat.edges[edge];
+      island.members.push_back(e.edge.object);
+      addEdgeTo(island.graph, placing.local[e.a], placing.local[e.b], std::move(e.edge));
+    }
     tidyMembers(island);
     for (const CopperObject& object : island.members)
       if (const NetId net = netOf(board, object)) island.names.push_back(net);

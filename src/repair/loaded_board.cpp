@@ -11,8 +11,10 @@ LoadedBoard loadedBoard(Board board) {
   return out;
 }
 
-Result<LoadedBoard> loadBoard(const std::filesystem::path& file) {
-  auto imported = importBoard(file);
+Result<LoadedBoard> loadBoard(const std::filesystem::path& file, const std::string& inArchive) {
+  ImportOptions options;
+  options.inArchive = inArchive;
+  auto imported = importBoard(file, options);
   if (!imported) return failure(imported.error());
   LoadedBoard out = loadedBoard(std::move(imported->board));
   out.notices = std::move(imported->notices);

@@ -1,25 +1,32 @@
 #include "demo_boards.h"
 
-#include <cstdint>
+#include <algorithm>
 #include <filesystem>
 #include <iostream>
 #include <system_error>
 
 namespace netmend::benchmarks {
 
-// It is the one with most pads, and with most tracks and vias, too.
-std::optional<std::string> largestDemoBoard() {
-  namespace fs = std::filesystem;
-  std::optional<std::string> largest;
-  std::uintmax_t size = 0;
+namespace fs = std::filesystem;
+
+std::vector<std::string> demoBoards() {
+  std::vector<std::string> boards;
   std::error_code error;
   for (fs::recursive_directory_iterator it("/usr/share/kicad/demos", error), end; !error && it != end;
-       it.increment(error)) {
-    if (it->path().extension() != ".kicad_pcb" || !it->is_regular_file() || it->file_size() <= size) continue;
-    size = it->file_size();
-    largest = it->path().string();
-  }
-  return largest;
+       it.increment(error))
+    if (it->path().extension() == ".kicad_pcb" && it->is_regular_file())
+      boards.push_back(it->path().string());
+  std::sort(boards.begin(), boards.end());
+  return boards;
+}
+
+// It is the one with most pads, and with most tracks and vias, too.
+std::optional<std::string> largestDemoBoard() {
+  const auto boards = demoBoards();
+  const auto largest = std::max_element(boards.begin(), boards.end(), [](const auto& a, const auto& b) {
+    return fs::file_size(a) < fs::file_size(b);
+  });
+  return largest == boards.end() ? std::nullopt : std::optional(*largest);
 }
 
 int noBoard() {

@@ -151,6 +151,7 @@ BoardInfo RandomBoard::info(const Board& board) {
   out.name = fact(text());
   out.revision = fact(text());
   out.outline = fact(std::vector<Polygon>{polygon(), polygon()});
+  out.copper = fact(any(DrawnCopper::everything));
   for (const Layer& layer : board.layers)
     out.layerOrder.insert(
         out.layerOrder.begin() + static_cast<std::ptrdiff_t>(below(out.layerOrder.size() + 1)), layer.id);

@@ -7,6 +7,8 @@
 #include <sstream>
 #include <unistd.h>
 
+#include "support/zipped.h"
+
 namespace fs = std::filesystem;
 using namespace netmend;
 
@@ -324,4 +326,28 @@ TEST_CASE("help comes with an example for every command") {
     CHECK(ran.out.find("netmend " + command[0] + " " + command[1]) != std::string::npos);
     CHECK(ran.out.find("Example:") != std::string::npos);
   }
+}
+
+TEST_CASE("a board in an archive is taken, and asked for where there are several") {
+  const TemporaryFolder folder;
+  const std::string pins = "part,pin,net\nJ1,1,GND\n";
+  std::ofstream(folder.file("one.zip"), std::ios::binary)
+      << test::zipped({{"x/pins.csv", pins}, {"a.txt", "hello"}});
+  std::ofstream(folder.file("two.zip"), std::ios::binary)
+      << test::zipped({{"pins.csv", pins}, {"more.csv", pins + "J1,2,A\n"}});
+  const Ran one = run({"board", "summary", folder.file("one.zip"), "--json"});
+  REQUIRE(one.code == ExitCode::good);
+  CHECK(one.json()["pads"] == 1);
+  const Ran several = run({"board", "summary", folder.file("two.zip")});
+  CHECK(several.code == ExitCode::badInput);
+  CHECK(
+      several.err.find("there are several boards in this archive (expected one of pins.csv, more.csv, after "
+                       "--inside)") != std::string::npos);
+  const Ran chosen = run({"board", "summary", folder.file("two.zip"), "--inside", "more.csv", "--json"});
+  REQUIRE(chosen.code == ExitCode::good);
+  CHECK(chosen.json()["pads"] == 2);
+  const std::string out = folder.file("out.netmend-board.json");
+  REQUIRE(run({"board", "import", folder.file("two.zip"), "--inside", "pins.csv", "-o", out}).code ==
+          ExitCode::good);
+  CHECK(run({"board", "summary", out, "--json"}).json()["pads"] == 1);
 }

@@ -332,6 +332,32 @@ TEST_CASE("a net with three pieces has two gaps") {
   CHECK(distance(found[1].at, at(9.5, 0)) < Length::fromMm(0.01));
 }
 
+TEST_CASE("a net in pieces is broken only where the board's copper is known") {
+  const auto breaks = [](CopperBoard& b, Fact<DrawnCopper> copper) {
+    b.board.info.copper = copper;
+    return compareWithNames(b.board, buildBoardGraph(b.board)).size();
+  };
+  CopperBoard two;
+  two.pad(two.pin("A"), at(0, 0));
+  two.track(at(0, 0), at(4, 0), "A");
+  two.pad(two.pin("A"), at(10, 0));
+  CHECK(breaks(two, {}) == 1);
+  CHECK(breaks(two, fromFile(DrawnCopper::everything)) == 1);
+  CHECK(breaks(two, fromFile(DrawnCopper::tracks)) == 1);
+  CHECK(breaks(two, fromFile(DrawnCopper::points)) == 0);
+  // Three pads that an area joins, which nobody has drawn; what then tells is a track that is missing between
+  // two.
+  CopperBoard area;
+  for (const double x : {0.0, 10.0, 20.0})
+    area.pad(area.pin("A"), at(x, 0));
+  CHECK(breaks(area, fromFile(DrawnCopper::everything)) == 2);
+  CHECK(breaks(area, fromFile(DrawnCopper::tracks)) == 0);
+  area.track(at(0, 0), at(4, 0), "A");
+  area.track(at(6, 0), at(10, 0), "A");
+  CHECK(breaks(area, fromFile(DrawnCopper::everything)) == 2);
+  CHECK(breaks(area, fromFile(DrawnCopper::tracks)) == 1);
+}
+
 TEST_CASE("copper of no size, no width and no layers is taken without a crash") {
   CopperBoard b;
   b.area({});

@@ -1,14 +1,11 @@
-#include <cstdlib>
-#include <filesystem>
 #include <map>
 
 #include <catch2/catch.hpp>
-#include <fmt/format.h>
-#include <unistd.h>
 
 #include "board/exchange/measure.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/board/shape.h"
+#include "support/ipc_export.h"
 
 // Two readers against each other: the CAD program (package kicad 6.0.11) writes IPC-D-356 test data of
 // each demo board, and what is read from these must be what is read from the board itself.
@@ -17,25 +14,13 @@ using namespace netmend;
 
 namespace {
 
-namespace fs = std::filesystem;
-
-struct Workplace {
-  fs::path path = fs::temp_directory_path() / fmt::format("netmend-ipc-{}", getpid());
-  Workplace() { fs::create_directories(path); }
-  Workplace(const Workplace&) = delete;
-  Workplace& operator=(const Workplace&) = delete;
-  ~Workplace() {
-    std::error_code ignored;
-    fs::remove_all(path, ignored);
-  }
-};
-
 struct Spot {
   std::string label; ///< cut as the test data cut it
   Point at;
   std::string net;
   Box copper;
   bool upright = false;
+  Fact<double> turn; ///< degrees, where an odd angle shows in the pad's shape
 };
 
 std::string cut(const std::string& text, std::size_t most) {
@@ -58,6 +43,9 @@ std::vector<Spot> spotsOf(const Board& board) {
     spot.copper = boxOf(outlineOf(*shape));
     const double turn = std::fmod(pad.rotation.value, 90.0);
     spot.upright = turn == 0.0 && pad.shape.value != PadShape::polygon && pad.drillOffset == Point{};
+    const bool longish = pad.size.known() && pad.size.value.width != pad.size.value.height;
+    if (turn != 0.0 && longish && pad.shape.value != PadShape::polygon)
+      spot.turn = fromFile(std::fmod(pad.rotation.value + 720.0, 180.0));
     spots.push_back(std::move(spot));
   }
   return spots;
@@ -103,6 +91,10 @@ std::size_t compare(const Board& cad, const Board& ipc) {
       sameNet(toCad, s.net, partner.net);
       sameNet(toIpc, partner.net, s.net);
     }
+    if (partner.turn.known()) {
+      INFO(s.label);
+      CHECK(s.turn.value == Approx(partner.turn.value).margin(0.5)); // written in whole degrees
+    }
     if (partner.upright) {
       ++boxes;
       if (std::abs((partner.copper.size().width - s.copper.size().width).nm) > 4000 ||
@@ -118,32 +110,16 @@ std::size_t compare(const Board& cad, const Board& ipc) {
 } // namespace
 
 TEST_CASE("test data written by the CAD program say the same as its board files", "[.full]") {
-  const Workplace place;
-  const std::string script =
-      "import pcbnew,glob,os\n"
-      "for i,p in enumerate(sorted(glob.glob('/usr/share/kicad/demos/**/*.kicad_pcb',recursive=True))):\n"
-      "    pcbnew.IPC356D_WRITER(pcbnew.LoadBoard(p)).Write('" +
-      place.path.string() +
-      "/%d.d356' % i)\n"
-      "    print(p, file=open('" +
-      place.path.string() + "/%d.txt' % i, 'w'))\n";
-  const std::string command = "/usr/bin/python3 -c \"" + script + "\" >/dev/null 2>&1";
-  REQUIRE(std::system(command.c_str()) == 0);
-  int compared = 0;
+  const test::IpcExports exports;
   std::size_t sizes = 0;
-  for (; fs::exists(place.path / fmt::format("{}.d356", compared)); ++compared) {
-    std::string name;
-    FILE* list = std::fopen((place.path / fmt::format("{}.txt", compared)).c_str(), "r");
-    for (int c = std::fgetc(list); c != EOF && c != '\n'; c = std::fgetc(list))
-      name += static_cast<char>(c);
-    std::fclose(list);
-    INFO(name);
-    const auto cad = importBoard(fs::path(name));
-    const auto ipc = importBoard(place.path / fmt::format("{}.d356", compared));
+  for (const auto& [cadFile, ipcFile] : exports.all) {
+    INFO(cadFile);
+    const auto cad = importBoard(cadFile);
+    const auto ipc = importBoard(ipcFile);
     REQUIRE(cad);
     REQUIRE(ipc);
     sizes += compare(cad->board, ipc->board);
   }
-  CHECK(compared == 14);
+  CHECK(exports.all.size() == 14);
   CHECK(sizes > 4000); // of 4846 pads
 }

@@ -194,12 +194,20 @@ struct Zone {
   friend bool operator==(const Zone&, const Zone&) = default;
 };
 
+/// How much of the copper between a board's pins is in its description.
+enum class DrawnCopper {
+  points,    ///< pads and vias; how they are joined only their nets say
+  tracks,    ///< tracks too, but no areas
+  everything ///< where a net is in pieces, it is broken
+};
+
 struct BoardInfo {
   std::string uuid; ///< identifies the board description over all its revisions
   Fact<std::string> name;
   Fact<std::string> revision;
   Fact<std::vector<Polygon>> outline; ///< holes are cut-outs; more than one polygon on a panel
   std::vector<LayerId> layerOrder;    ///< top to bottom
+  Fact<DrawnCopper> copper;           ///< unknown: see drawnCopper (summary.h)
   friend bool operator==(const BoardInfo&, const BoardInfo&) = default;
 };
 

@@ -27,6 +27,9 @@ inline constexpr int boardFileVersion = 2;
 [[nodiscard]] Result<Board> boardFromText(std::string_view text, std::string file = {});
 [[nodiscard]] Result<std::string> boardToText(const Board& board);
 
+/// Whether `boardToText` would take the board; needs no memory for the text.
+[[nodiscard]] Result<void> checkWritable(const Board& board);
+
 /// Whether a file's content is meant to be a board of this format, whatever its version.
 [[nodiscard]] bool looksLikeBoardFile(std::string_view content);
 

@@ -22,6 +22,10 @@ struct BoardSummary {
 
 [[nodiscard]] BoardSummary summarize(const Board& board);
 
+/// How much of the copper is drawn: as the board says; else everything where there is a track, via or area,
+/// and points where there is none.
+[[nodiscard]] DrawnCopper drawnCopper(const Board& board);
+
 /// Upright box around the outline, or around everything with a place when the outline is unknown: copper
 /// with its width, bodies, zones.
 [[nodiscard]] Box extentOf(const Board& board);

@@ -83,6 +83,11 @@ inline constexpr auto boardWords<TrackWay> = std::to_array<Word<TrackWay>>(
     {{TrackWay::straight, "straight"}, {TrackWay::arc, "arc"}, {TrackWay::unknownWay, "unknown_way"}});
 template <>
 inline constexpr auto
+    boardWords<DrawnCopper> = std::to_array<Word<DrawnCopper>>({{DrawnCopper::points, "points"},
+                                                                {DrawnCopper::tracks, "tracks"},
+                                                                {DrawnCopper::everything, "everything"}});
+template <>
+inline constexpr auto
     boardWords<ZoneKind> = std::to_array<Word<ZoneKind>>({{ZoneKind::connector, "connector"},
                                                           {ZoneKind::shieldWall, "shield_wall"},
                                                           {ZoneKind::battery, "battery"},

@@ -25,6 +25,15 @@ struct Disagreement {
   std::vector<CopperObject> objects; ///< the two objects at that place
 };
 
+/// Nets that a part's own copper joins on purpose: a solder jumper drawn closed, a net tie. Of such a part
+/// the pads are said to be of different nets, and touch each other or copper that is drawn over them without
+/// a net.
+struct DrawnJoin {
+  PartId part;
+  std::vector<NetId> nets; ///< ascending
+  Point at;                ///< on that copper
+};
+
 /// The copper of a net as far as it is known: its islands, joined by an `unknownWay` hub where names
 /// say that they belong together and copper does not show how. Of an island shorted to other nets it has
 /// what lies nearer (in steps along the graph) to copper of its own name.
@@ -47,6 +56,10 @@ struct BoardGraph {
 /// Compares the partition by copper with the one by names, both ways. A net with k pieces that have a place
 /// gives k - 1 gaps, the shortest ones that would join it; a short is given at each pair of touching
 /// objects. Pins without a place are not missed, and on a board without any track, via or area nothing is.
+/// What `drawnJoins` gives is no disagreement.
 [[nodiscard]] std::vector<Disagreement> compareWithNames(const Board& board, const BoardGraph& graph);
+
+/// Every part that joins nets by its own copper.
+[[nodiscard]] std::vector<DrawnJoin> drawnJoins(const Board& board, const BoardGraph& graph);
 
 } // namespace netmend

@@ -16,7 +16,9 @@ struct LoadedBoard {
   std::unique_ptr<const Lookup> lookup;
   std::vector<std::string> notices;
 };
-[[nodiscard]] Result<LoadedBoard> loadBoard(const std::filesystem::path& file);
+/// `inArchive`: which board of a ZIP archive, where it holds several.
+[[nodiscard]] Result<LoadedBoard> loadBoard(const std::filesystem::path& file,
+                                            const std::string& inArchive = {});
 [[nodiscard]] LoadedBoard loadedBoard(Board board);
 
 /// The pin so labelled; an error when there is none or more than one.

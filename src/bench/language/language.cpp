@@ -33,7 +33,7 @@ Translation::~Translation() = default;
 std::vector<const char*> coreSentences() {
   std::vector<const char*> out;
   for (const auto& part : {wordsSentences(), findSentences(), repairSentences(), dataSentences(),
-                           sheetSentences(), errorsSentences(), filesSentences()})
+                           sheetSentences(), errorsSentences(), filesSentences(), tablesSentences()})
     out.insert(out.end(), part.begin(), part.end());
   return out;
 }

@@ -12,5 +12,6 @@ namespace netmend {
 [[nodiscard]] std::span<const char* const> sheetSentences();
 [[nodiscard]] std::span<const char* const> errorsSentences();
 [[nodiscard]] std::span<const char* const> filesSentences();
+[[nodiscard]] std::span<const char* const> tablesSentences();
 
 } // namespace netmend

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include <QFileInfo>
+
 #include "netmend/board/board_file.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/repair/good_walks.h"
@@ -222,18 +224,15 @@ bool BenchJob::isOfAnotherJob(const std::filesystem::path& file) const {
          own.parent_path() != std::filesystem::absolute(boardsFolder());
 }
 
-void BenchJob::openBoardFile(const std::filesystem::path& file) {
+void BenchJob::openBoardFile(const std::filesystem::path& file, const std::string& inArchive) {
   if (putOff_) {
     waiting_ = file;
     Q_EMIT openingChanged(tr("reading"), 0.0);
     return;
   }
-  if (isOfAnotherJob(file))
-    return askOtherBoard(QString::fromStdU16String(file.filename().u16string()),
-                         [this, file] { openBoardFile(file); });
   const JobId job = job_ ? job_->id : JobId{};
-  opening_.run<Result<OpenBoard>>(
-      [this, file](const std::stop_token& stop) {
+  opening_.run<Result<OpenedFile>>(
+      [this, file, inArchive](const std::stop_token& stop) {
         Progress progress;
         progress.stop = stop;
         progress.report = [this, stop](std::string_view what, double share) {
@@ -244,15 +243,28 @@ void BenchJob::openBoardFile(const std::filesystem::path& file) {
               },
               Qt::QueuedConnection);
         };
-        return openBoard(file, progress);
+        return openFile(file, inArchive, archivedFolder(), progress);
       },
-      [this, job](Result<OpenBoard> opened) {
+      [this, job, file](Result<OpenedFile> opened) {
         Q_EMIT openingChanged({}, 1.0);
-        if (!opened)
-          fail(opened.error());
-        else
+        if (!opened) return fail(opened.error());
+        const QString name = QString::fromStdU16String(file.u16string());
+        if (!opened->board) {
+          QStringList names;
+          for (const std::string& board : opened->offered)
+            names << QString::fromStdString(board);
+          Q_EMIT boardsOffered(name, names);
+          Q_EMIT fileOpened(name);
+          return;
+        }
+        const OpenBoard& board = *opened->board;
+        const auto use = [this, job, name, board] {
           // Also of a job that was booked in meanwhile.
-          boardOpened(std::move(*opened), job_ && (job_->id == job || !job));
+          boardOpened(board, job_ && (job_->id == job || !job));
+          Q_EMIT fileOpened(name);
+        };
+        if (isOfAnotherJob(board.file)) return askOtherBoard(QFileInfo(name).fileName(), use);
+        use();
       });
   Q_EMIT openingChanged(tr("reading"), 0.0);
 }

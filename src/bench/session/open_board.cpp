@@ -3,6 +3,7 @@
 #include <array>
 #include <cctype>
 #include <charconv>
+#include <fstream>
 #include <utility>
 
 #include <QCryptographicHash>
@@ -12,6 +13,7 @@
 #include "netmend/board/board_file.h"
 #include "netmend/board/connector_board.h"
 #include "netmend/board/exchange/import.h"
+#include "netmend/board/exchange/zip.h"
 
 namespace netmend {
 
@@ -25,6 +27,13 @@ OpenBoard prepared(Board board, const std::filesystem::path& file, const Progres
   out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress));
   out.file = file;
   return out;
+}
+
+bool beginsLikeZip(const std::filesystem::path& file) {
+  std::array<char, 4> beginning{};
+  std::ifstream in(file, std::ios::binary);
+  in.read(beginning.data(), beginning.size());
+  return looksLikeZip({beginning.data(), static_cast<std::size_t>(in.gcount())});
 }
 
 std::optional<std::size_t> numberIn(const std::string& word) {
@@ -83,6 +92,41 @@ Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& p
           .toStdString();
   progress("ready", 1.0);
   return out;
+}
+
+Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string& inArchive,
+                            const std::filesystem::path& folder, const Progress& progress) {
+  const auto opened = [](Result<OpenBoard> board) -> Result<OpenedFile> {
+    if (!board) return failure(std::move(board.error()));
+    return OpenedFile{std::move(*board), {}};
+  };
+  if (!beginsLikeZip(file)) return opened(openBoard(file, progress));
+  progress("reading", 0.1);
+  const auto content = readFile(file);
+  if (!content) return failure(content.error());
+  if (inArchive.empty()) {
+    const auto listing = boardsInZip(*content, file.string());
+    if (!listing) return failure(listing.error());
+    OpenedFile choice;
+    for (const ZippedBoard& board : listing->boards)
+      choice.offered.push_back(board.name);
+    if (choice.offered.size() > 1) return choice;
+  }
+  ImportOptions options;
+  options.inArchive = inArchive;
+  options.progress = progress;
+  const auto imported = importBoard(ImportSource{*content, file.string(), options});
+  if (!imported) return failure(imported.error());
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (error) return failure({"cannot be made: " + error.message(), folder.string()});
+  // The same board of the same archive is the same file.
+  const auto out =
+      folder / (file.stem().string() + "-" + imported->board.info.uuid.substr(0, 8) + ".netmend-board.json");
+  if (auto written = writeBoardFile(out, imported->board); !written) return failure(written.error());
+  auto board = openBoard(out, progress);
+  if (board) board->notices = imported->notices;
+  return opened(std::move(board));
 }
 
 Result<TypedConnector> parseConnector(const std::string& text) {

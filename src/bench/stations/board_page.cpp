@@ -48,7 +48,8 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
       opening_(makeLabel(Letters::reading, QStringLiteral("boardOpening"), this)),
       progress_(new QProgressBar(this)),
       cancel_(makeButton(tr("Stop reading"), QKeySequence(Qt::Key_Escape), this)),
-      parts_(new QListWidget(this)), recent_(new QListWidget(this)), notices_(new QListWidget(this)) {
+      parts_(new QListWidget(this)), recent_(new QListWidget(this)), offered_(new QListWidget(this)),
+      notices_(new QListWidget(this)) {
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(name_);
   layout->addWidget(known_);
@@ -75,6 +76,9 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   auto* lists = new QHBoxLayout;
   lists->addWidget(labelled(tr("&Walk which part"), *parts_), 1);
   lists->addWidget(labelled(tr("&Recent boards"), *recent_), 1);
+  lists->addWidget(labelled(tr("&Boards in the archive"), *offered_), 1);
+  offered_->setObjectName(QStringLiteral("offeredBoards"));
+  offered_->parentWidget()->hide();
   layout->addLayout(lists, 2);
   connect(parts_, &QListWidget::itemActivated, this, [this](const QListWidgetItem* item) {
     desk_.walk.setPart(PartId(item->data(Qt::UserRole).toULongLong()));
@@ -82,6 +86,9 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   });
   connect(recent_, &QListWidget::itemActivated, this,
           [this](const QListWidgetItem* item) { open(item->data(Qt::UserRole).toString()); });
+  connect(offered_, &QListWidget::itemActivated, this, [this](const QListWidgetItem* item) {
+    desk_.job.openBoardFile(std::filesystem::path(archive_.toStdU16String()), item->text().toStdString());
+  });
   auto* noticesLabel = new QLabel(tr("What the file left open"), this);
   noticesLabel->setObjectName(QStringLiteral("noticesLabel"));
   noticesLabel->setBuddy(notices_);
@@ -91,7 +98,8 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   layout->addWidget(notices_, 1);
 
   connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
-  connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::rememberOpened);
+  connect(&desk_.job, &BenchJob::fileOpened, this, &BoardPage::remember);
+  connect(&desk_.job, &BenchJob::boardsOffered, this, &BoardPage::offer);
   connect(&desk_.job, &BenchJob::openingChanged, this, &BoardPage::showOpening);
   showBoard();
   showOpening({}, 1.0);
@@ -149,24 +157,29 @@ void BoardPage::chooseFile() {
   dialog->open();
 }
 
+void BoardPage::offer(const QString& archive, const QStringList& names) {
+  archive_ = archive;
+  offered_->clear();
+  offered_->addItems(names);
+  offered_->setCurrentRow(0);
+  offered_->parentWidget()->show();
+  offered_->setFocus();
+}
+
 void BoardPage::open(const QString& file) {
-  wanted_ = QFileInfo(file).absoluteFilePath();
+  offered_->parentWidget()->hide();
   desk_.job.openBoardFile(std::filesystem::path(file.toStdU16String()));
 }
 
-void BoardPage::rememberOpened() {
-  const OpenBoard* board = desk_.job.board();
-  if (wanted_.isEmpty() || board == nullptr ||
-      QFileInfo(QString::fromStdU16String(board->file.u16string())).absoluteFilePath() != wanted_)
-    return;
+void BoardPage::remember(const QString& file) {
   QSettings settings;
   QStringList recent = settings.value(recentKey()).toStringList();
-  recent.removeAll(wanted_);
-  recent.prepend(wanted_);
+  const QString full = QFileInfo(file).absoluteFilePath();
+  recent.removeAll(full);
+  recent.prepend(full);
   while (recent.size() > mostRecent)
     recent.removeLast();
   settings.setValue(recentKey(), recent);
-  wanted_.clear();
   listRecent();
 }
 
@@ -200,6 +213,7 @@ void BoardPage::listParts() {
 }
 
 void BoardPage::showBoard() {
+  offered_->parentWidget()->hide();
   listParts();
   notices_->clear();
   const OpenBoard* board = desk_.job.board();

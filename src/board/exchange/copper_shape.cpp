@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
-#include <optional>
-#include <unordered_map>
+#include <tuple>
+
+#include "pen.h"
 
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
@@ -89,31 +91,30 @@ template <class Geometry> std::vector<Polygon> buffered(const Geometry& geometry
   return polygons(result);
 }
 
-struct PointHash {
-  std::size_t operator()(Point p) const noexcept {
-    const auto x = static_cast<std::uint64_t>(p.x.nm) * 0x9E3779B97F4A7C15U;
-    return static_cast<std::size_t>((x ^ (x >> 29)) +
-                                    static_cast<std::uint64_t>(p.y.nm) * 0xBF58476D1CE4E5B9U);
-  }
-};
-
 /// Marks edges that have a partner in the other direction; both sides of a slit.
 std::vector<bool> slitEdges(const Ring& corners) {
-  std::unordered_multimap<Point, std::size_t, PointHash> byStart;
-  byStart.reserve(corners.size());
+  struct Edge {
+    Point low, high;
+    bool upwards;
+    std::size_t index;
+  };
   const std::size_t n = corners.size();
-  for (std::size_t i = 0; i < n; ++i)
-    byStart.emplace(corners[i], i);
-  std::vector<bool> slit(n, false);
+  std::vector<Edge> edges(n);
   for (std::size_t i = 0; i < n; ++i) {
-    if (slit[i]) continue;
-    const auto [first, last] = byStart.equal_range(corners[(i + 1) % n]);
-    for (auto it = first; it != last; ++it) {
-      const std::size_t j = it->second;
-      if (slit[j] || j == i || corners[(j + 1) % n] != corners[i]) continue;
-      slit[i] = slit[j] = true;
-      break;
-    }
+    const Point a = corners[i];
+    const Point b = corners[(i + 1) % n];
+    edges[i] = a < b ? Edge{a, b, true, i} : Edge{b, a, false, i};
+  }
+  const auto key = [](const Edge& e) { return std::tie(e.low, e.high, e.upwards, e.index); };
+  std::sort(edges.begin(), edges.end(), [&](const Edge& a, const Edge& b) { return key(a) < key(b); });
+  std::vector<bool> slit(n, false);
+  for (std::size_t first = 0, end = 0; first < n; first = end) {
+    std::size_t up = first; // edges downwards come first
+    for (end = first; end < n && edges[end].low == edges[first].low && edges[end].high == edges[first].high;
+         ++end)
+      if (!edges[end].upwards) ++up;
+    for (std::size_t k = 0; first + k < up && up + k < end; ++k)
+      slit[edges[first + k].index] = slit[edges[up + k].index] = true;
   }
   return slit;
 }
@@ -122,6 +123,7 @@ std::vector<bool> slitEdges(const Ring& corners) {
 
 std::vector<Polygon> strokeOf(const Ring& path, bool closed, Length width) {
   if (width.nm <= 0 || path.empty()) return {};
+  if (auto drawn = penStroke(path, closed, width / 2)) return {std::move(*drawn)};
   GeoLine line;
   for (const Point p : path)
     line.push_back(geo(p));
@@ -144,7 +146,17 @@ std::vector<Polygon> united(const std::vector<Polygon>& parts) {
 }
 
 std::vector<Polygon> grown(const Polygon& polygon, Length margin) {
+  if (auto drawn = penDrawn(polygon, margin)) return {std::move(*drawn)};
   return buffered(geo(polygon), static_cast<double>(margin.nm));
+}
+
+std::vector<Polygon> filledShape(const Ring& ring, Length width) {
+  if (width.nm <= 0) return {{ring, {}}};
+  const Polygon polygon = withoutSlits(ring);
+  if (ring.size() >= 3 && !crossesItself(polygon)) return grown(polygon, width / 2);
+  std::vector<Polygon> parts = strokeOf(ring, true, width);
+  parts.push_back({ring, {}});
+  return united(parts);
 }
 
 Ring asOneRing(const Polygon& polygon) {
@@ -193,19 +205,20 @@ Polygon withoutSlits(const Ring& corners) {
   const std::vector<bool> slit = slitEdges(corners);
   if (std::find(slit.begin(), slit.end(), true) == slit.end()) return {corners, {}};
   // What is left are runs of edges; each run's end is some run's start.
-  std::unordered_multimap<Point, std::size_t, PointHash> startingAt;
   const std::size_t n = corners.size();
+  std::multimap<Point, std::size_t> runs;
   for (std::size_t i = 0; i < n; ++i)
-    if (!slit[i]) startingAt.emplace(corners[i], i);
+    if (!slit[i] && slit[(i + n - 1) % n]) runs.emplace(corners[i], i);
   std::vector<Ring> rings;
-  while (!startingAt.empty()) {
+  while (!runs.empty()) {
     Ring one;
-    auto it = startingAt.begin();
-    while (it != startingAt.end()) {
-      const std::size_t edge = it->second;
-      startingAt.erase(it);
-      one.push_back(corners[edge]);
-      it = startingAt.find(corners[(edge + 1) % n]);
+    Point at = runs.begin()->first;
+    for (auto run = runs.begin(); run != runs.end(); run = runs.find(at)) {
+      std::size_t edge = run->second;
+      runs.erase(run);
+      for (; !slit[edge]; edge = (edge + 1) % n)
+        one.push_back(corners[edge]);
+      at = corners[edge];
     }
     if (one.size() >= 3) rings.push_back(std::move(one));
   }

@@ -15,7 +15,10 @@ namespace netmend {
 /// The polygon as one ring: each hole is joined to the outline by a slit without width.
 [[nodiscard]] Ring asOneRing(const Polygon& polygon);
 
-/// The polygon grown by `margin` on every side.
+/// What a closed shape covers that is filled and whose edge is drawn by a round pen of this width.
+[[nodiscard]] std::vector<Polygon> filledShape(const Ring& ring, Length width);
+
+/// The polygon, whose rings do not cross, grown by `margin` on every side.
 [[nodiscard]] std::vector<Polygon> grown(const Polygon& polygon, Length margin);
 
 /// Undoes the slits: edges that are walked in both directions are left out, and what remains falls into

@@ -5,9 +5,8 @@
 #include <cctype>
 #include <charconv>
 #include <cmath>
-#include <map>
 #include <optional>
-#include <unordered_map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -121,38 +120,63 @@ Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
   return point;
 }
 
-} // namespace
-
-bool looksLikePinTable(std::string_view content) {
-  const auto table = csvRows(content.substr(0, content.find_first_of("\r\n")), {});
-  return table && !table->rows.empty() && isHeader(table->rows.front());
+/// In a table without a header only what looks like a part's reference and a pin's name makes it one.
+bool looksLikePin(const CsvRow& row) {
+  constexpr std::size_t mostLetters = 40;
+  const auto word = [](const std::string& cell) {
+    return cell.size() <= mostLetters && cell.find_first_of(" \t\r\n") == std::string::npos;
+  };
+  if (row.cells.size() < 2 || row.cells[1].empty() || !word(row.cells[0]) || !word(row.cells[1]))
+    return false;
+  const std::string& part = row.cells[0];
+  const auto is = [](int (*kind)(int)) { return [kind](unsigned char c) { return kind(c) != 0; }; };
+  return part.empty() || (is(std::isalpha)(static_cast<unsigned char>(part.front())) &&
+                          std::any_of(part.begin(), part.end(), is(std::isdigit)));
 }
 
-Result<Imported> readPinTable(const ImportSource& source) {
-  const auto table = csvRows(source.content, source.file);
-  if (!table) return failure(table.error());
-  if (table->rows.empty()) return failure({"the table has no rows", source.file, "", "", "part,pin"});
-  std::vector<std::string> notices;
+struct TableReader {
+  const ImportSource& source;
+  CsvRows rows;
+  PinPoints points;
   Columns columns{0, 1, 2, 3, 4, 5};
-  const bool header = isHeader(table->rows.front());
-  if (header) {
-    auto named = namedColumns(table->rows.front(), source.file, notices);
+  std::size_t width = columnNames.size(); ///< cells of a row
+  bool header = false;
+  std::size_t count = 0;
+
+  explicit TableReader(const ImportSource& s) : source(s), rows(s.content, s.file), points(s) {}
+
+  Result<void> readFirst(const CsvRow& row) {
+    header = isHeader(row);
+    if (!header) return readRow(row);
+    std::vector<std::string> notices;
+    auto named = namedColumns(row, source.file, notices);
     if (!named) return failure(named.error());
+    for (std::string& text : notices)
+      points.notice(std::move(text));
     columns = *named;
+    width = row.cells.size();
+    return {};
   }
-  PinPoints points(source);
-  for (std::size_t i = header ? 1 : 0; i < table->rows.size(); ++i) {
-    const CsvRow& row = table->rows[i];
+
+  Result<void> readRow(const CsvRow& row) {
     const std::string place = fmt::format("line {}", row.line);
-    const std::size_t most = header ? table->rows.front().cells.size() : columnNames.size();
-    const bool tooLong = row.cells.size() > most &&
-                         std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(most), row.cells.end(),
+    if (!header && !looksLikePin(row)) {
+      return failure({"there are no columns for part and pin", source.file, place,
+                      row.cells.front().substr(0, 40),
+                      "a first row part,pin[,net[,x_mm,y_mm,side]], or rows like J4,1,GND"});
+    }
+    const bool tooLong = row.cells.size() > width &&
+                         std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(width), row.cells.end(),
                                      [](const std::string& c) { return !c.empty(); });
     if (tooLong || row.cells.size() < 2) {
       return failure({tooLong ? "a row has too many columns" : "a row has too few columns", source.file,
                       place, fmt::format("{} columns", row.cells.size()), "part,pin[,net[,x_mm,y_mm,side]]"});
     }
-    auto point = pointOf({row, columns}, table->separator != ',');
+    if (++count > mostTablePins) {
+      return failure(
+          {"the table is too long", source.file, place, "", fmt::format("at most {} pins", mostTablePins)});
+    }
+    auto point = pointOf({row, columns}, rows.separator() != ',');
     if (!point) {
       Error error = point.error();
       error.file = source.file;
@@ -161,10 +185,41 @@ Result<Imported> readPinTable(const ImportSource& source) {
     }
     if (auto added = points.add(*point, place); !added) return failure(added.error());
     if (source.options.progress.stopped()) return failure({"reading was stopped", source.file});
+    return {};
   }
-  Imported imported = points.finish();
-  imported.notices.insert(imported.notices.begin(), notices.begin(), notices.end());
-  return imported;
+};
+
+} // namespace
+
+Error tableTooLarge(const std::string& file, std::uintmax_t bytes) {
+  return {"the table is too large", file, "", fmt::format("{} bytes", bytes),
+          fmt::format("at most {} bytes", mostTableBytes)};
+}
+
+bool looksLikePinTable(std::string_view content) {
+  CsvRows rows(content.substr(0, content.find_first_of("\r\n")), {});
+  const auto first = rows.next();
+  return first && *first && isHeader(**first);
+}
+
+Result<Imported> readPinTable(const ImportSource& source) {
+  if (source.content.size() > mostTableBytes)
+    return failure(tableTooLarge(source.file, source.content.size()));
+  TableReader reader(source);
+  const auto breaks = std::count(source.content.begin(), source.content.end(), '\n');
+  const std::size_t rows = std::min(static_cast<std::size_t>(breaks) + 1, mostTablePins);
+  reader.points.board().pins.reserve(rows);
+  reader.points.board().pads.reserve(rows);
+  bool first = true;
+  while (true) {
+    auto row = reader.rows.next();
+    if (!row) return failure(row.error());
+    if (!*row) break;
+    auto read = std::exchange(first, false) ? reader.readFirst(**row) : reader.readRow(**row);
+    if (!read) return failure(std::move(read.error()));
+  }
+  if (first) return failure({"the table has no rows", source.file, "", "", "part,pin"});
+  return reader.points.finish();
 }
 
 } // namespace netmend

@@ -32,88 +32,78 @@ std::string trimmed(std::string_view text) {
   return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
 }
 
-/// Walks the content once; `line` follows the line breaks, also those inside quotes.
-struct Splitter {
-  std::string_view content;
-  std::string file;
-  char separator;
-  std::size_t at = 0;
-  std::size_t line = 1;
-
-  [[nodiscard]] bool atBreak() const { return content[at] == '\n' || content[at] == '\r'; }
-
-  void overBreak() {
-    const bool pair = content[at] == '\r' && at + 1 < content.size() && content[at + 1] == '\n';
-    at += pair ? 2 : 1;
-    ++line;
-  }
-
-  Result<std::string> quotedCell() {
-    const std::size_t start = line;
-    std::string cell;
-    ++at;
-    while (at < content.size()) {
-      if (content[at] == '"') {
-        if (at + 1 >= content.size() || content[at + 1] != '"') break;
-        ++at; // a doubled quote is one
-      } else if (content[at] == '\n') {
-        ++line;
-      }
-      cell += content[at++];
-    }
-    if (at >= content.size())
-      return failure({"a quoted cell has no end", file, fmt::format("line {}", start), "", "\""});
-    ++at;
-    while (at < content.size() && content[at] == ' ' && content[at] != separator)
-      ++at;
-    if (at < content.size() && content[at] != separator && !atBreak()) {
-      return failure({"text follows a quoted cell", file, fmt::format("line {}", line),
-                      std::string(content.substr(at, 1)), "the separator or the end of the row"});
-    }
-    return cell;
-  }
-
-  Result<std::string> cell() {
-    const std::size_t first = content.find_first_not_of(' ', at);
-    if (first != std::string_view::npos && content[first] == '"') {
-      at = first;
-      return quotedCell();
-    }
-    const std::size_t start = at;
-    while (at < content.size() && content[at] != separator && !atBreak())
-      ++at;
-    return trimmed(content.substr(start, at - start));
-  }
-
-  Result<CsvRow> row() {
-    CsvRow result{{}, line};
-    while (true) {
-      auto text = cell();
-      if (!text) return failure(text.error());
-      result.cells.push_back(std::move(*text));
-      if (at >= content.size()) return result;
-      if (atBreak()) {
-        overBreak();
-        return result;
-      }
-      ++at; // the separator
-    }
-  }
-};
-
 } // namespace
 
-Result<CsvTable> csvRows(std::string_view content, const std::string& file) {
-  CsvTable table{{}, separatorOf(content)};
-  Splitter splitter{content, file, table.separator};
-  while (splitter.at < content.size()) {
-    auto row = splitter.row();
-    if (!row) return failure(row.error());
-    const bool empty = std::all_of(row->cells.begin(), row->cells.end(),
-                                   [](const std::string& cell) { return cell.empty(); });
-    if (!empty) table.rows.push_back(std::move(*row));
+CsvRows::CsvRows(std::string_view content, std::string file)
+    : content_(content), file_(std::move(file)), separator_(separatorOf(content)) {}
+
+void CsvRows::overBreak() {
+  const bool pair = content_[at_] == '\r' && at_ + 1 < content_.size() && content_[at_ + 1] == '\n';
+  at_ += pair ? 2 : 1;
+  ++line_;
+}
+
+Result<std::string> CsvRows::quotedCell() {
+  const std::size_t start = line_;
+  std::string cell;
+  ++at_;
+  while (at_ < content_.size()) {
+    if (content_[at_] == '"') {
+      if (at_ + 1 >= content_.size() || content_[at_ + 1] != '"') break;
+      ++at_; // a doubled quote is one
+    } else if (content_[at_] == '\n') {
+      ++line_;
+    }
+    cell += content_[at_++];
   }
-  return table;
+  if (at_ >= content_.size())
+    return failure({"a quoted cell has no end", file_, fmt::format("line {}", start), "", "\""});
+  ++at_;
+  while (at_ < content_.size() && content_[at_] == ' ' && content_[at_] != separator_)
+    ++at_;
+  if (at_ < content_.size() && content_[at_] != separator_ && !atBreak()) {
+    return failure({"text follows a quoted cell", file_, fmt::format("line {}", line_),
+                    std::string(content_.substr(at_, 1)), "the separator or the end of the row"});
+  }
+  return cell;
+}
+
+Result<std::string> CsvRows::cell() {
+  const std::size_t first = content_.find_first_not_of(' ', at_);
+  if (first != std::string_view::npos && content_[first] == '"') {
+    at_ = first;
+    return quotedCell();
+  }
+  const std::size_t start = at_;
+  while (at_ < content_.size() && content_[at_] != separator_ && !atBreak())
+    ++at_;
+  return trimmed(content_.substr(start, at_ - start));
+}
+
+Result<CsvRow> CsvRows::row() {
+  CsvRow result{{}, line_};
+  while (true) {
+    auto text = cell();
+    if (!text) return failure(text.error());
+    result.cells.push_back(std::move(*text));
+    if (at_ >= content_.size()) return result;
+    if (atBreak()) {
+      overBreak();
+      return result;
+    }
+    ++at_; // the separator
+  }
+}
+
+Result<std::optional<CsvRow>> CsvRows::next() {
+  while (at_ < content_.size()) {
+    auto read = row();
+    if (!read) return failure(read.error());
+    const bool empty = std::all_of(read->cells.begin(), read->cells.end(),
+                                   [](const std::string& cell) { return cell.empty(); });
+    if (!empty) return std::optional(std::move(*read));
+  }
+  return std::optional<CsvRow>{};
 }
 
 } // namespace netmend

@@ -3,15 +3,19 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <fstream>
+#include <optional>
 
 #include <fmt/format.h>
 
 #include "csv_board.h"
+#include "formats.h"
 #include "ipc_board.h"
 #include "kicad_board.h"
 #include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/edit.h"
+#include "netmend/board/exchange/zip.h"
 #include "text.h"
 
 namespace netmend {
@@ -28,18 +32,11 @@ Result<Imported> readOwnBoard(const ImportSource& source) {
 
 constexpr std::array formats{
     BoardFormat{"netmend", "Netmend board", ".json", looksLikeBoardFile, readOwnBoard},
-    BoardFormat{"kicad", "KiCad board, version 4 on", ".kicad_pcb", looksLikeKicadBoard, readKicadBoard},
+    BoardFormat{"kicad", "KiCad board, version 3 on", ".kicad_pcb", looksLikeKicadBoard, readKicadBoard},
     BoardFormat{"ipc-d-356a", "IPC-D-356A electrical test data", ".ipc .d356 .356 .net", looksLikeTestData,
-                readTestData},
+                readTestData, true},
     BoardFormat{"csv", "table of pins (CSV)", ".csv .tsv .txt", looksLikePinTable, readPinTable},
 };
-
-std::string extensionOf(const std::string& file) {
-  std::string extension = std::filesystem::path(file).extension().string();
-  std::transform(extension.begin(), extension.end(), extension.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return extension;
-}
 
 bool hasWord(std::string_view words, std::string_view word) {
   while (!words.empty()) {
@@ -57,6 +54,14 @@ std::string formatNames() {
   return names;
 }
 
+const BoardFormat* formatByExtension(const std::string& file) {
+  const std::string extension = lastExtension(file);
+  const auto found = std::find_if(formats.begin(), formats.end(), [&](const BoardFormat& f) {
+    return !extension.empty() && hasWord(f.extensions, extension);
+  });
+  return found != formats.end() ? &*found : nullptr;
+}
+
 Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
   const std::string& wanted = source.options.format;
   if (!wanted.empty()) {
@@ -65,12 +70,8 @@ Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
     if (found != formats.end()) return &*found;
     return failure({"unknown board format", source.file, "", wanted, formatNames()});
   }
-  const std::string_view content = withoutMark(source.content);
-  for (const BoardFormat& f : formats)
-    if (f.recognises(content)) return &f;
-  const std::string extension = extensionOf(source.file);
-  for (const BoardFormat& f : formats)
-    if (!extension.empty() && hasWord(f.extensions, extension)) return &f;
+  if (const BoardFormat* found = formatByContent(source.content)) return found;
+  if (const BoardFormat* found = formatByExtension(source.file)) return found;
   return failure({"not a board file of a known format", source.file, "", "", formatNames()});
 }
 
@@ -91,15 +92,70 @@ std::string uuidFrom(std::string_view content) {
 void complete(Imported& imported, const ImportSource& source) {
   BoardInfo& info = imported.board.info;
   if (info.uuid.empty()) info.uuid = uuidFrom(source.content);
-  if (!info.name.known() && !source.file.empty())
-    info.name = guessed(std::filesystem::path(source.file).stem().string());
+  if (const std::string stem = std::filesystem::path(source.file).stem().string();
+      !info.name.known() && !stem.empty() && !textFault(stem, {}))
+    info.name = guessed(stem);
   if (imported.notices.size() <= mostNotices) return;
   const std::size_t more = imported.notices.size() - mostNotices;
   imported.notices.resize(mostNotices);
   imported.notices.push_back(fmt::format("and {} more notices", more));
 }
 
+/// A table that is too large is refused by its beginning, before it is in memory.
+std::optional<Error> largeTable(const std::filesystem::path& path, const ImportOptions& options) {
+  std::error_code ignored;
+  const auto size = std::filesystem::file_size(path, ignored);
+  if (ignored || size <= mostTableBytes) return std::nullopt;
+  std::ifstream in(path, std::ios::binary);
+  std::string beginning(64u << 10, '\0');
+  in.read(beginning.data(), static_cast<std::streamsize>(beginning.size()));
+  beginning.resize(static_cast<std::size_t>(in.gcount()));
+  const auto format = chosenFormat({beginning, path.string(), options});
+  const bool table = (format && (*format)->read == readPinTable) || isUtf16(beginning);
+  if (!table) return std::nullopt;
+  return tableTooLarge(path.string(), size);
+}
+
+Result<Imported> importZipped(const ImportSource& source) {
+  const auto inside = boardFileInZip(source.content, source.file, source.options.inArchive);
+  if (!inside) return failure(inside.error());
+  auto imported = importBoard(ImportSource{inside->content, inside->name, source.options});
+  if (!imported) {
+    Error& error = imported.error();
+    error.place = inside->name + (error.place.empty() ? "" : ", " + error.place);
+    error.file = source.file;
+    return imported;
+  }
+  imported->notices.insert(imported->notices.begin(), "read from the archive: " + inside->name);
+  return imported;
+}
+
 } // namespace
+
+const BoardFormat* formatByContent(std::string_view content) {
+  std::string utf8;
+  if (isUtf16(content)) {
+    auto converted = utf8FromUtf16(content, {});
+    if (!converted) return nullptr;
+    utf8 = std::move(*converted);
+    content = utf8;
+  }
+  content = withoutMark(content);
+  const auto found = std::find_if(formats.begin(), formats.end(),
+                                  [&](const BoardFormat& f) { return f.recognises(content); });
+  return found != formats.end() ? &*found : nullptr;
+}
+
+std::string lastExtension(const std::string& file) {
+  std::string extension = std::filesystem::path(file).extension().string();
+  std::transform(extension.begin(), extension.end(), extension.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return extension;
+}
+
+bool hasBoardExtension(const std::string& file) {
+  return formatByExtension(file) != nullptr;
+}
 
 std::span<const BoardFormat> boardFormats() {
   return formats;
@@ -107,13 +163,24 @@ std::span<const BoardFormat> boardFormats() {
 
 Result<Imported> importBoard(const ImportSource& source) {
   if (source.content.empty()) return failure({"the file is empty", source.file});
-  if (source.content.starts_with("\xFF\xFE") || source.content.starts_with("\xFE\xFF"))
-    return failure({"is UTF-16 text", source.file, "", "", "text in UTF-8"});
-  const auto format = chosenFormat(source);
-  if (!format) return failure(format.error());
-  if (auto fault = textFault(source.content, source.file)) return failure(std::move(*fault));
+  if (looksLikeZip(source.content)) return importZipped(source);
   ImportSource text = source;
-  text.content = withoutMark(source.content);
+  std::string utf8;
+  const bool utf16 = isUtf16(source.content);
+  if (utf16) {
+    auto converted = utf8FromUtf16(source.content, source.file);
+    if (!converted) return failure(std::move(converted.error()));
+    utf8 = std::move(*converted);
+    text.content = utf8;
+  }
+  const auto format = chosenFormat(text);
+  if (!format) return failure(format.error());
+  // Spreadsheets write their tables so; of no other format there is a writer that does.
+  if (utf16 && (*format)->read != readPinTable)
+    return failure({"is UTF-16 text", source.file, "", "", "text in UTF-8"});
+  if (!(*format)->mendsText)
+    if (auto fault = textFault(text.content, source.file)) return failure(std::move(*fault));
+  text.content = withoutMark(text.content);
   auto imported = (*format)->read(text);
   if (!imported) return imported;
   complete(*imported, source);
@@ -126,6 +193,7 @@ Result<Imported> importBoard(const ImportSource& source) {
 }
 
 Result<Imported> importBoard(const std::filesystem::path& path, const ImportOptions& options) {
+  if (auto tooLarge = largeTable(path, options)) return failure(std::move(*tooLarge));
   const auto content = readFile(path);
   if (!content) return failure(content.error());
   return importBoard(ImportSource{*content, path.string(), options});

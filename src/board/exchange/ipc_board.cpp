@@ -43,54 +43,63 @@ void finishDrawing(IpcReader& r, Drawing& drawing) {
   if (drawing.code == 378) addConductor(r, drawing.name, drawing.layer, drawing.drawn);
   if (drawing.code == 389 && drawing.name == "BOARD_EDGE") addEdge(r, drawing.drawn);
   if (drawing.code == 389 && drawing.name != "BOARD_EDGE")
-    ++r.counted["outlines other than the board's edge, not read"];
+    r.folded.add("outlines other than the board's edge, not read", drawing.drawn.place);
   drawing = {};
 }
 
-Result<void> readTestRecord(IpcReader& r, std::string_view line, std::size_t number) {
+Result<void> readTestRecord(IpcReader& r, const RecordLine& line, std::size_t number) {
+  std::string place = fmt::format("line {}", number);
   auto record = testRecord(line, r.preamble.units);
   if (!record) return placed(record.error(), r, number);
-  if (record->netRunsOn) ++r.counted["net names that run past their columns, read to column 20"];
+  if (record->netRunsOn) r.folded.add("net names that run past their columns, read to column 20", place);
   const bool continues = record->kind < 300;
   if (continues && r.group.records.empty())
-    return placed(
-        {"a record continues none before it", "", "", std::string(line.substr(0, 3)), "317, 327, 367 or 307"},
-        r, number);
+    return placed({"a record continues none before it", "", "", std::string(line.text().substr(0, 3)),
+                   "317, 327, 367 or 307"},
+                  r, number);
   if (!continues) {
     if (auto done = finishGroup(r); !done) return done;
-    r.group = {record->reference, record->pin, record->net, {}, fmt::format("line {}", number)};
+    r.group = {record->reference, record->pin, record->net, {}, std::move(place)};
   }
   r.group.records.push_back(std::move(*record));
   return {};
 }
 
-Result<void> readDrawing(IpcReader& r, Drawing& drawing, int code, std::string_view line,
-                         std::size_t number) {
+Result<void> readDrawing(IpcReader& r, Drawing& drawing, const RecordLine& line, std::size_t number) {
+  const int code = line.code();
   const bool starts = code > 300;
   if (starts) {
     finishDrawing(r, drawing);
     drawing.code = code;
-    drawing.name = columns(line, 4, 17);
-    if (code == 378 && line.size() >= 21 && line[18] == 'L') {
-      const std::string_view digits = columns(line, 20, 21);
+    drawing.name = line.columns(4, 17);
+    drawing.drawn.place = fmt::format("line {}", number);
+    if (code == 378 && line.at(19) == 'L') {
+      const std::string_view digits = line.columns(20, 21);
       for (const char c : digits)
         if (c >= '0' && c <= '9') drawing.layer = drawing.layer * 10 + (c - '0');
     }
   } else if (drawing.code != code + 300) {
-    return placed({"a record continues none before it", "", "", std::string(line.substr(0, 3)), "378 or 389"},
-                  r, number);
+    return placed(
+        {"a record continues none before it", "", "", std::string(line.text().substr(0, 3)), "378 or 389"}, r,
+        number);
   }
   // A continuation may repeat the fixed columns or start right behind its code.
-  const bool fixed = starts || columns(line, 4, 22).empty() || (line.size() >= 21 && line[18] == 'L');
-  const std::size_t from = fixed ? 22 : 3;
-  const std::string_view rest = line.size() > from ? line.substr(from) : std::string_view{};
-  if (auto added = addCoordinates(drawing.drawn, rest, r.preamble.units); !added)
+  const bool fixed = starts || line.columns(4, 22).empty() || line.at(19) == 'L';
+  std::string_view rest = line.from(fixed ? 23 : 4);
+  if (code == 389 && !line.columns(18, 22).empty()) { // written without columns
+    const std::string_view text = line.from(4);
+    const std::size_t end = std::min(text.find(' '), text.size());
+    drawing.name = text.substr(0, end);
+    rest = text.substr(end);
+  }
+  if (auto added = addCoordinates(drawing.drawn, rest, r.preamble.units, drawing.code == 389); !added)
     return placed(added.error(), r, number);
   return {};
 }
 
 /// Records that say nothing about the copper of one board.
-void countUnread(IpcReader& r, int code) {
+void countUnread(IpcReader& r, int code, std::size_t number) {
+  const std::string place = fmt::format("line {}", number);
   switch (code) {
   case 99:
   case 88:
@@ -98,57 +107,74 @@ void countUnread(IpcReader& r, int code) {
   case 79:
     return; // where a tester probes, how large the mask's opening is, which nets lie side by side
   case 309:
-    ++r.counted["step records of a panel, not read"];
+    r.folded.add("step records of a panel, not read", place);
     return;
   default:
-    ++r.counted[fmt::format("records {:03}, not read", code)];
+    r.folded.add(fmt::format("records {:03}, not read", code), place);
   }
 }
 
-Result<void> readLine(IpcReader& r, Drawing& drawing, std::string_view line, std::size_t number) {
-  const int code = codeOf(line);
+Result<void> readLine(IpcReader& r, Drawing& drawing, const RecordLine& line, std::size_t number) {
+  const int code = line.code();
   if (isTestRecord(code)) {
     finishDrawing(r, drawing);
     return readTestRecord(r, line, number);
   }
   if (code == 378 || code == 389 || code == 78 || code == 89) {
     if (auto done = finishGroup(r); !done) return done;
-    return readDrawing(r, drawing, code, line, number);
+    r.tracks = r.tracks || code == 378;
+    return readDrawing(r, drawing, line, number);
   }
   if (code >= 0) {
-    countUnread(r, code);
+    countUnread(r, code, number);
     return {};
   }
-  if (line.empty() || line.front() == 'C' || line.front() == 'P' || trimmed(line).empty()) return {};
+  const std::string_view text = trimmed(line.text());
+  if (text.empty() || text.front() == 'C' || text.front() == 'P') return {};
   return placed(
-      {"not a record of this format", "", "", std::string(line.substr(0, 20)), "a three-digit code, P or C"},
+      {"not a record of this format", "", "", std::string(text.substr(0, 20)), "a three-digit code, P or C"},
       r, number);
 }
 
-Result<Imported> finish(IpcReader& r) {
-  auto outline = outlineFrom(std::move(r.edges));
-  if (!outline) {
-    Error error = outline.error();
-    error.file = r.source.file;
-    return failure(std::move(error));
+/// The board's edge; where no line of it closes, those that are left open are closed straight. An edge that
+/// cannot be used is told and left out: copper does not depend on it.
+void addOutline(IpcReader& r) {
+  auto outline = outlineFrom(r.edges);
+  if (outline && outline->polygons.empty() && !r.edges.empty()) {
+    for (EdgePiece& piece : r.edges)
+      piece.closed = piece.points.size() > 2;
+    if (auto closed = outlineFrom(r.edges); closed && !closed->polygons.empty()) {
+      r.points.notice("the board's edge is not closed in the file; it was closed by a straight line");
+      outline = std::move(closed);
+    }
   }
-  BoardInfo& info = r.points.board().info;
-  if (!outline->polygons.empty()) info.outline = fromFile(std::move(outline->polygons));
-  const Preamble& p = r.preamble;
-  if (!p.title.empty() || !p.job.empty()) info.name = fromFile(p.title.empty() ? p.job : p.title);
-  if (!p.revision.empty()) info.revision = fromFile(p.revision);
-  for (const std::string& text : p.notices)
-    r.points.notice(text);
+  if (!outline) {
+    r.points.notice("the board's edge was left out: " + outline.error().text());
+    return;
+  }
   for (std::string& text : outline->notices)
     r.points.notice(std::move(text));
-  for (const auto& [what, count] : r.counted)
-    r.points.notice(fmt::format("{}: {}", what, count));
-  return r.points.finish();
+  if (!outline->polygons.empty()) r.points.board().info.outline = fromFile(std::move(outline->polygons));
 }
 
-bool isPanel(std::string_view line) {
-  return line.starts_with('P') && trimmed(line.substr(1)).starts_with("IMAGE") &&
-         line.find("PANEL") != std::string_view::npos;
+Result<Imported> finish(IpcReader& r) {
+  Preamble& p = r.preamble;
+  for (std::string& text : p.notices)
+    r.points.notice(std::move(text));
+  addOutline(r);
+  settlePads(r);
+  BoardInfo& info = r.points.board().info;
+  if (!p.title.empty() || !p.job.empty()) info.name = fromFile(p.title.empty() ? p.job : p.title);
+  if (!p.revision.empty()) info.revision = fromFile(p.revision);
+  info.copper = fromFile(r.tracks ? DrawnCopper::tracks : DrawnCopper::points);
+  if (!r.tracks) {
+    r.points.notice(
+        "the file has no records of conductors: what joins the points of a net is not known, and a net is "
+        "not checked for breaks");
+  }
+  for (FoldedNotices* folded : {&p.folded, &r.folded})
+    r.points.fold(std::move(*folded));
+  return r.points.finish();
 }
 
 } // namespace
@@ -157,35 +183,44 @@ bool isPanel(std::string_view line) {
 
 bool looksLikeTestData(std::string_view content) {
   bool looks = false;
-  forEachLine(content.substr(0, 20'000), [&](std::string_view line, std::size_t number) {
-    const bool parameter =
-        line.starts_with("P  UNITS") || line.starts_with("P  JOB") || line.starts_with("P  VER");
-    const bool record =
-        ipc::isTestRecord(ipc::codeOf(line)) && line.size() >= 57 && line[41] == 'X' && line[49] == 'Y';
-    looks = parameter || record;
-    return !looks && number < 200;
+  forEachLine(content.substr(0, 100'000), [&](std::string_view text, std::size_t number) {
+    const ipc::RecordLine line(text);
+    const std::string_view parameter =
+        text.starts_with("P ") ? ipc::trimmed(text.substr(1)) : std::string_view{};
+    for (const std::string_view word : {"UNITS", "JOB", "VER"})
+      looks = looks || (parameter.starts_with(word) &&
+                        (parameter.size() == word.size() || parameter[word.size()] == ' '));
+    looks = looks || (ipc::isTestRecord(line.code()) && line.at(42) == 'X' && line.at(50) == 'Y');
+    return !looks && number < 1000;
   });
   return looks;
 }
 
 Result<Imported> readTestData(const ImportSource& source) {
-  auto preamble = ipc::preambleOf(source);
+  FoldedNotices mended;
+  std::string utf8;
+  ImportSource text = source;
+  if (auto fault = textFault(source.content, source.file)) {
+    if (source.content.find('\0') != std::string_view::npos) return failure(std::move(*fault));
+    utf8 = ipc::asUtf8(source.content, mended);
+    text.content = utf8;
+  }
+  auto preamble = ipc::preambleOf(text);
   if (!preamble) return failure(preamble.error());
-  ipc::IpcReader r(source, std::move(*preamble));
+  ipc::IpcReader r(text, std::move(*preamble));
+  r.points.fold(std::move(mended));
   ipc::addLayers(r);
   ipc::Drawing drawing;
   Result<void> state;
-  forEachLine(source.content, [&](std::string_view line, std::size_t number) {
-    if (ipc::codeOf(line) == 999) return false;
-    if (ipc::isPanel(line)) {
-      r.points.notice(fmt::format("line {}: the data of the panel were not read", number));
-      return false;
-    }
-    state = ipc::readLine(r, drawing, line, number);
-    if (state && source.options.progress.stopped()) state = failure({"reading was stopped", source.file});
-    return state.has_value();
-  });
+  const std::size_t panel =
+      ipc::forEachBoardLine(text.content, [&](const ipc::RecordLine& line, std::size_t number) {
+        if (line.code() == 999) return true;
+        state = ipc::readLine(r, drawing, line, number);
+        if (state && source.options.progress.stopped()) state = failure({"reading was stopped", source.file});
+        return state.has_value();
+      });
   if (!state) return failure(state.error());
+  if (panel > 0) r.points.notice(fmt::format("line {}: the data of the panel were not read", panel));
   if (auto done = ipc::finishGroup(r); !done) return failure(done.error());
   ipc::finishDrawing(r, drawing);
   return ipc::finish(r);

@@ -7,7 +7,8 @@ namespace netmend::ipc {
 void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& drawn) {
   if (!drawn.pen) return;
   const bool round = drawn.pen->height <= Length(0);
-  if (!round) ++r.counted["conductors drawn with a rectangular pen, its smaller side taken as width"];
+  if (!round)
+    r.folded.add("conductors drawn with a rectangular pen, its smaller side taken as width", drawn.place);
   const Length width = round ? drawn.pen->width : std::min(drawn.pen->width, drawn.pen->height);
   const std::string name = r.netName(net);
   Fact<NetId> netId;
@@ -36,7 +37,7 @@ void addEdge(IpcReader& r, const Drawn& drawn) {
     Ring points = drawn.runs[i];
     // The size of the pen should come first; where a file leaves it out, what stands there is the first
     // corner, and only with it does the outline close.
-    if (i == 0 && drawn.pen && points.size() > 2 && points.front() != points.back()) {
+    if (i == 0 && drawn.pen && !drawn.penIsCorner && points.size() > 2 && points.front() != points.back()) {
       const Point first{drawn.pen->width, drawn.pen->height};
       if (first == points.back()) points.insert(points.begin(), first);
     }

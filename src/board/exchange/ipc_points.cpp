@@ -1,6 +1,5 @@
 #include <algorithm>
-
-#include <fmt/format.h>
+#include <utility>
 
 #include "ipc_reader.h"
 
@@ -27,14 +26,14 @@ Fact<MaskOpening> openingOf(const TestRecord& record) {
   }
 }
 
-Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record) {
+Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record, const std::string& place) {
   // A hole reaches through; its access side only says from where to probe it.
   if (record.drill && record.plated.value_or(true)) return fromFile(PadReach::allLayers);
   if (!record.access) return {};
   if (*record.access == 0) return fromFile(record.drill ? PadReach::allLayers : PadReach::topAndBottom);
   if (*record.access == 1) return fromFile(PadReach::top);
   if (*record.access == r.preamble.layers) return fromFile(PadReach::bottom);
-  ++r.counted["points on inner layers, their reach left unknown"];
+  r.folded.add("points on inner layers, their reach left unknown", place);
   return {};
 }
 
@@ -50,11 +49,11 @@ void setSize(Pad& pad, const TestRecord& record) {
   }
 }
 
-Pad padOf(IpcReader& r, const TestRecord& record) {
+Pad padOf(IpcReader& r, const TestRecord& record, const std::string& place) {
   Pad pad;
   pad.position = fromFile(record.position.value_or(Point{}));
   pad.rotation = record.rotation;
-  pad.reach = reachOf(r, record);
+  pad.reach = reachOf(r, record, place);
   pad.maskOpening = openingOf(record);
   pad.drill = fromFile(record.drill ? Size{*record.drill, *record.drill} : Size{});
   if (record.drill)
@@ -119,6 +118,9 @@ void addVia(IpcReader& r, const Group& group) {
   if (head.kind == 307) {
     via.from = fromFile(layer(r, std::min(head.fromLayer, head.toLayer)));
     via.to = fromFile(layer(r, std::max(head.fromLayer, head.toLayer)));
+  } else if (head.access.value_or(0) > 0 && r.preamble.hasBlindVias()) {
+    via.from = via.to = fromFile(layer(r, *head.access));
+    r.folded.add("blind vias of which only one layer is said, read as on that one alone", group.place);
   }
   via.maskOpening = openingOf(head);
   const std::string name = r.netName(group.net);
@@ -141,10 +143,10 @@ bool isVia(const Group& group) {
 } // namespace
 
 Result<void> finishGroup(IpcReader& r) {
-  const Group group = std::move(r.group);
-  r.group = {};
+  const Group group = std::exchange(r.group, {});
   if (group.records.empty()) return {};
-  if (group.records.front().midpoint) ++r.counted["points marked as lying in the middle of their net"];
+  if (group.records.front().midpoint)
+    r.folded.add("points marked as lying in the middle of their net", group.place);
   if (isVia(group)) {
     addVia(r, group);
     return {};
@@ -158,10 +160,12 @@ Result<void> finishGroup(IpcReader& r) {
   const std::vector<TestRecord> features = withHoles(group.records);
   PinId own;
   for (const TestRecord& record : features) {
-    point.pad = padOf(r, record);
+    point.pad = padOf(r, record, group.place);
     // A point that is connected to nothing is a pin of its own, with all features of its group.
     point.onItsOwn = point.notConnected || point.pin.empty();
     point.pad.pin = own;
+    if (auto& first = r.firstTurned[static_cast<std::size_t>(turnOf(point.pad))]; first.empty())
+      first = group.place;
     const auto pad = r.points.add(point, group.place);
     if (!pad) return failure(pad.error());
     if (point.onItsOwn) own = r.points.board().pads.find(*pad)->pin;

@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include <fmt/format.h>
 
 #include "ipc_reader.h"
-#include "text.h"
 
 namespace netmend::ipc {
 
@@ -24,7 +24,8 @@ std::optional<Alias> aliasFrom(std::string_view value) {
   return Alias{std::string(text.substr(0, end)), std::string(trimmed(text.substr(end)))};
 }
 
-void noteLayers(Preamble& p, std::string_view line, int code) {
+void noteLayers(Preamble& p, const RecordLine& line) {
+  const int code = line.code();
   const auto note = [&](std::string_view digits) {
     if (digits.size() != 2 || digits[0] < '0' || digits[0] > '9' || digits[1] < '0' || digits[1] > '9')
       return;
@@ -32,9 +33,10 @@ void noteLayers(Preamble& p, std::string_view line, int code) {
     if (layer == 0) return;
     p.layers = std::max(p.layers, layer);
     p.layersSeen.insert(layer);
+    if (code == 317 && line.columns(21, 26) == "VIA") p.viaLayers.insert(layer);
   };
   const auto noteAt = [&](std::size_t column, char letter) {
-    if (line.size() >= column + 2 && line[column - 1] == letter) note(line.substr(column, 2));
+    if (line.at(column) == letter) note(line.from(column + 1).substr(0, 2));
   };
   if (isTestRecord(code)) noteAt(39, 'A');
   if (code == 307) {
@@ -50,8 +52,8 @@ void useAliases(Preamble& p, const std::vector<Alias>& aliases, bool wholeWord) 
     const std::string key = wholeWord ? "NNAME" + alias.shortName : alias.shortName;
     const auto [it, isNew] = p.longNames.emplace(key, alias.longName);
     if (!isNew && it->second != alias.longName) {
-      p.notices.push_back(fmt::format("the alias {} stands for {} and for {}; the first was used",
-                                      alias.shortName, it->second, alias.longName));
+      p.folded.add("aliases that stand for two nets, of which the first was used",
+                   fmt::format("{}: {} and {}", alias.shortName, it->second, alias.longName));
     }
   }
 }
@@ -59,17 +61,23 @@ void useAliases(Preamble& p, const std::vector<Alias>& aliases, bool wholeWord) 
 /// Names that are the same once they are cut to the columns of a record.
 void reportCollisions(Preamble& p, const std::vector<Alias>& aliases, const std::set<std::string>& used) {
   std::map<std::string, std::string> byCut;
+  std::optional<std::pair<std::string, std::string>> pair, cutNet; // the first of each kind
+  std::size_t pairs = 0, cutNets = 0;
   for (const Alias& alias : aliases) {
     const std::string cut = alias.longName.substr(0, netColumns);
     const auto [it, isNew] = byCut.emplace(cut, alias.longName);
-    if (!isNew && it->second != alias.longName) {
-      p.notices.push_back(fmt::format("the nets {} and {} have the same first {} characters", it->second,
-                                      alias.longName, netColumns));
-    }
-    if (used.contains(cut) && alias.longName.size() > netColumns) {
-      p.notices.push_back(fmt::format("net {} may be {} cut to {} characters; they were read as two nets",
-                                      cut, alias.longName, netColumns));
-    }
+    if (!used.contains(cut) || alias.longName.size() <= netColumns) continue;
+    if (!isNew && it->second != alias.longName && ++pairs == 1) pair = {it->second, alias.longName};
+    if (++cutNets == 1) cutNet = {cut, alias.longName};
+  }
+  if (pair) {
+    p.notices.push_back(fmt::format("the nets {} and {} have the same first {} characters; such pairs: {}",
+                                    pair->first, pair->second, netColumns, pairs));
+  }
+  if (cutNet) {
+    p.notices.push_back(
+        fmt::format("net {} may be {} cut to {} characters; they were read as two nets; such nets: {}",
+                    cutNet->first, cutNet->second, netColumns, cutNets));
   }
   const auto full = std::count_if(used.begin(), used.end(),
                                   [](const std::string& name) { return name.size() == netColumns; });
@@ -103,6 +111,8 @@ Result<void> readParameter(Preamble& p, std::vector<Alias>& aliases, std::string
     p.job = value;
   } else if (name == "REV") {
     p.revision = value;
+  } else if (name == "arrayDim") {
+    p.countsClockwise = true;
   } else if (name.starts_with("NNAME")) {
     if (const auto alias = aliasFrom(text.substr(5))) aliases.push_back(*alias);
   }
@@ -111,40 +121,22 @@ Result<void> readParameter(Preamble& p, std::vector<Alias>& aliases, std::string
 
 } // namespace
 
-int codeOf(std::string_view line) {
-  if (line.size() < 3) return -1;
-  int code = 0;
-  for (const char c : line.substr(0, 3)) {
-    if (c < '0' || c > '9') return -1;
-    code = code * 10 + (c - '0');
-  }
-  return code;
-}
-
-bool isTestRecord(int code) {
-  return code == 317 || code == 327 || code == 367 || code == 307 || code == 17 || code == 27 || code == 67;
-}
-
 Result<Preamble> preambleOf(const ImportSource& source) {
   Preamble p;
   std::vector<Alias> aliases;
   std::set<std::string> used;
   bool wholeWord = false;
   Result<void> state;
-  forEachLine(source.content, [&](std::string_view line, std::size_t number) {
-    if (line.starts_with('P')) {
-      state = readParameter(p, aliases, trimmed(line.substr(1)), source, number);
+  forEachBoardLine(source.content, [&](const RecordLine& line, std::size_t number) {
+    if (line.text().starts_with('P')) {
+      state = readParameter(p, aliases, trimmed(line.text().substr(1)), source, number);
       return state.has_value();
     }
-    const int code = codeOf(line);
-    if (code == 999) {
-      p.ended = true;
-      return false;
-    }
-    if (code < 0) return true;
-    noteLayers(p, line, code);
+    const int code = line.code();
+    p.ended = p.ended || code == 999;
+    noteLayers(p, line);
     if (isTestRecord(code) || code == 378) {
-      std::string net(columns(line, 4, 17));
+      std::string net(line.columns(4, 17));
       wholeWord = wholeWord || net.starts_with("NNAME");
       used.insert(std::move(net));
     }

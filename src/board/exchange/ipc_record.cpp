@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cctype>
+#include <utility>
+
+#include "netmend/board/board.h"
 
 namespace netmend::ipc {
 
@@ -25,7 +28,7 @@ struct Fields {
   }
   void step() { text.remove_prefix(1); }
 
-  /// A number of at most nine digits; nothing when there is none.
+  /// A number of at most fifteen digits; nothing when there is none.
   std::optional<std::int64_t> number() {
     std::string_view rest = text;
     while (!rest.empty() && rest.front() == ' ')
@@ -36,7 +39,7 @@ struct Fields {
       rest.remove_prefix(1);
     std::int64_t value = 0;
     std::size_t digits = 0;
-    while (digits < rest.size() && digits < 9 && isDigit(rest[digits]))
+    while (digits < rest.size() && digits < 15 && isDigit(rest[digits]))
       value = value * 10 + (rest[digits++] - '0');
     if (digits == 0) return std::nullopt;
     rest.remove_prefix(digits);
@@ -45,13 +48,23 @@ struct Fields {
   }
 };
 
+constexpr std::string_view tooLong = "longer than a board can be";
+
 tl::unexpected<Error> bad(std::string message, std::string_view found, std::string expected) {
   return failure({std::move(message), "", "", std::string(found.substr(0, 40)), std::move(expected)});
 }
 
+/// What the file counts, as a length that a board can have.
+Result<Length> lengthFrom(std::int64_t count, const Units& units, std::string_view line) {
+  const Length length(count * units.step);
+  if (length > largestLength || length < -largestLength)
+    return bad(std::string(tooLong), line, "at most 10 m either way");
+  return length;
+}
+
 /// `D0300P` in columns 33 to 38.
-Result<void> readHole(TestRecord& record, std::string_view line, const Units& units) {
-  const std::string_view hole = columns(line, 33, 38);
+Result<void> readHole(TestRecord& record, const RecordLine& line, const Units& units) {
+  const std::string_view hole = line.columns(33, 38);
   if (hole.empty()) return {};
   const char last = hole.back();
   if (last == 'P' || last == 'U') record.plated = last == 'P';
@@ -59,11 +72,15 @@ Result<void> readHole(TestRecord& record, std::string_view line, const Units& un
   Fields fields{hole.substr(1)};
   const auto size = fields.number();
   if (!size || *size < 0) return bad("a hole without a size", hole, "D and four digits in columns 33 to 37");
-  if (*size > 0) record.drill = Length(*size * units.step);
+  if (*size == 0) return {};
+  const auto drill = lengthFrom(*size, units, hole);
+  if (!drill) return failure(drill.error());
+  record.drill = *drill;
   return {};
 }
 
 Result<void> readPlace(TestRecord& record, Fields& fields, const Units& units) {
+  const std::string_view text = fields.text;
   if (fields.at('A')) {
     fields.step();
     const auto access = fields.number();
@@ -78,18 +95,23 @@ Result<void> readPlace(TestRecord& record, Fields& fields, const Units& units) {
   fields.step();
   const auto y = fields.number();
   if (!y) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
-  record.position = Point{Length(*x * units.step), Length(*y * units.step)};
+  const auto xLength = lengthFrom(*x, units, text);
+  const auto yLength = lengthFrom(*y, units, text);
+  if (!xLength || !yLength) return failure(xLength ? yLength.error() : xLength.error());
+  record.position = Point{*xLength, *yLength};
   return {};
 }
 
 /// Size, rotation, mask and the layers of a 307; each may be missing.
-void readFeature(TestRecord& record, Fields& fields, const Units& units) {
-  const auto lengthOf = [&] {
+Result<void> readFeature(TestRecord& record, Fields& fields, const Units& units) {
+  const std::string_view text = fields.text;
+  for (const auto& [letter, size] : {std::pair{'X', &record.width}, std::pair{'Y', &record.length}}) {
+    if (!fields.at(letter)) continue;
     fields.step();
-    return Length(std::max<std::int64_t>(fields.number().value_or(0), 0) * units.step);
-  };
-  if (fields.at('X')) record.width = lengthOf();
-  if (fields.at('Y')) record.length = lengthOf();
+    const auto length = lengthFrom(std::max<std::int64_t>(fields.number().value_or(0), 0), units, text);
+    if (!length) return failure(length.error());
+    *size = *length;
+  }
   if (fields.at('R')) {
     fields.step();
     const auto turn = static_cast<double>(fields.number().value_or(0));
@@ -101,10 +123,11 @@ void readFeature(TestRecord& record, Fields& fields, const Units& units) {
     if (mask && *mask >= 0 && *mask <= 3) record.mask = static_cast<int>(*mask);
   }
   for (int* layer : {&record.fromLayer, &record.toLayer}) {
-    if (!fields.at('L')) return;
+    if (!fields.at('L')) return {};
     fields.step();
     *layer = static_cast<int>(std::clamp<std::int64_t>(fields.number().value_or(0), 0, 99));
   }
+  return {};
 }
 
 bool isPlaceholder(std::string_view text) {
@@ -112,17 +135,6 @@ bool isPlaceholder(std::string_view text) {
 }
 
 } // namespace
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
-
-std::string_view columns(std::string_view line, std::size_t first, std::size_t last) {
-  if (line.size() < first) return {};
-  return trimmed(line.substr(first - 1, last - first + 1));
-}
 
 std::optional<Units> unitsFrom(std::string_view value) {
   value = trimmed(value);
@@ -135,27 +147,27 @@ std::optional<Units> unitsFrom(std::string_view value) {
   return std::nullopt;
 }
 
-Result<TestRecord> testRecord(std::string_view line, const Units& units) {
+Result<TestRecord> testRecord(const RecordLine& line, const Units& units) {
   TestRecord record;
-  record.kind = (line[0] - '0') * 100 + (line[1] - '0') * 10 + (line[2] - '0');
+  record.kind = line.code();
   // Columns 18 to 20 are to be blank; some writers let a long name run on.
-  record.netRunsOn = !columns(line, 18, 18).empty() && !columns(line, 17, 17).empty();
-  record.net = columns(line, 4, record.netRunsOn ? 20 : 17);
-  record.reference = columns(line, 21, 26);
-  record.pin = columns(line, 28, 31);
+  record.netRunsOn = line.at(18) != ' ' && line.at(17) != ' ';
+  record.net = line.columns(4, record.netRunsOn ? 20 : 17);
+  record.reference = line.columns(21, 26);
+  record.pin = line.columns(28, 31);
   if (isPlaceholder(record.reference)) record.reference.clear();
   if (isPlaceholder(record.pin)) record.pin.clear();
-  record.midpoint = columns(line, 32, 32) == "M";
+  record.midpoint = line.at(32) == 'M';
   if (auto hole = readHole(record, line, units); !hole) return failure(hole.error());
-  if (line.size() < 39) return bad("a record is cut short", line, "at least 57 columns");
+  if (line.from(39).empty()) return bad("a record is cut short", line.text(), "at least 57 columns");
   // Some writers are a column short of the standard before the access side.
-  Fields fields{line.substr(line[37] == 'A' ? 37 : 38)};
+  Fields fields{line.from(line.at(38) == 'A' ? 38 : 39)};
   if (auto place = readPlace(record, fields, units); !place) return failure(place.error());
-  readFeature(record, fields, units);
+  if (auto feature = readFeature(record, fields, units); !feature) return failure(feature.error());
   return record;
 }
 
-Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& units) {
+Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& units, bool mayMiss) {
   Fields fields{text};
   std::optional<Point> last;
   if (!drawn.runs.empty() && !drawn.runs.back().empty()) last = drawn.runs.back().back();
@@ -181,12 +193,20 @@ Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& un
     }
     if ((!hasX && !hasY) || (hasX && !x) || (hasY && !y))
       return bad("not a coordinate", fields.text, "X and Y with digits");
+    const auto xLength = lengthFrom(x.value_or(0), units, text);
+    const auto yLength = lengthFrom(y.value_or(0), units, text);
+    if (!xLength || !yLength) return failure(xLength ? yLength.error() : xLength.error());
     if (!drawn.pen) {
-      drawn.pen = Size{Length(x.value_or(0) * units.step), Length(y.value_or(0) * units.step)};
+      drawn.pen = Size{*xLength, *yLength};
       continue;
     }
-    if (!last && (!x || !y)) return bad("the first coordinate is not complete", text, "X and Y");
-    const Point p{x ? Length(*x * units.step) : last->x, y ? Length(*y * units.step) : last->y};
+    if (!last && (!x || !y)) {
+      if (!mayMiss) return bad("the first coordinate is not complete", text, "X and Y");
+      drawn.penIsCorner = true;
+      last = Point{drawn.pen->width, drawn.pen->height};
+      drawn.runs.push_back({*last});
+    }
+    const Point p{x ? *xLength : last->x, y ? *yLength : last->y};
     if (drawn.runs.empty()) drawn.runs.emplace_back();
     drawn.runs.back().push_back(p);
     last = p;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "ipc_line.h"
 #include "netmend/base/error.h"
 #include "netmend/base/geometry.h"
 #include "netmend/base/quantity.h"
@@ -38,18 +39,19 @@ struct TestRecord {
   bool netRunsOn = false; ///< the net's name goes past its columns
 };
 /// On a mistake the Error has no file and place yet.
-[[nodiscard]] Result<TestRecord> testRecord(std::string_view line, const Units& units);
+[[nodiscard]] Result<TestRecord> testRecord(const RecordLine& line, const Units& units);
 
-/// The coordinates of 378 and 389: runs of points, the first of them the pen.
+/// The coordinates of 378 and 389: runs of points behind the pen.
 struct Drawn {
   std::optional<Size> pen; ///< height 0: round
+  bool penIsCorner =
+      false; ///< 389: what stands in the pen's place was the first corner, which is in `runs`, too
   std::vector<Ring> runs;
+  std::string place; ///< "line 12"
 };
-/// Adds the part of a line behind the fixed columns.
-[[nodiscard]] Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& units);
-
-[[nodiscard]] std::string_view trimmed(std::string_view text);
-/// Columns as the standard counts them, from 1, both included; blanks around are dropped.
-[[nodiscard]] std::string_view columns(std::string_view line, std::size_t first, std::size_t last);
+/// Adds the part of a line behind the fixed columns. Where the pen `mayMiss`, a second coordinate that
+/// repeats one of the first says that the first was no pen.
+[[nodiscard]] Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& units,
+                                          bool mayMiss);
 
 } // namespace netmend::ipc

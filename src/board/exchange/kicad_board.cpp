@@ -13,23 +13,11 @@ namespace {
 void readVersion(KicadReader& r) {
   const double version = r.in.onlyNumber();
   if (r.in.failed()) return;
-  if (version < 4) {
-    r.in.fail("a board file too old to be read", fmt::format("version {}", version), "version 4 or later");
+  if (version < 3) {
+    r.in.fail("a board file too old to be read", fmt::format("version {}", version), "version 3 or later");
     return;
   }
   r.version = static_cast<long>(version);
-}
-
-void readText(KicadReader& r) {
-  while (const Item item = r.in.next()) {
-    if (item.kind != Item::Kind::list) continue;
-    if (item.text == "layer") {
-      if (r.copperLayers.contains(r.in.word())) ++r.counted["texts on copper layers, left out"];
-      r.in.leave();
-    } else {
-      r.in.leave();
-    }
-  }
 }
 
 void readItem(KicadReader& r, const Item& item) {
@@ -46,7 +34,9 @@ void readItem(KicadReader& r, const Item& item) {
   if (head == "general") return readGeneral(r);
   if (head == "title_block") return readTitle(r);
   if (head == "version") return readVersion(r);
-  if (head == "gr_text") return readText(r);
+  if (head == "gr_text" || head == "gr_text_box") return readStrokeless(r, textsLeftOut, r.in.place());
+  if (head == "dimension" || head == "target" || head == "table" || head == "barcode")
+    return readStrokeless(r, "dimensions, targets and tables on copper layers, left out", r.in.place());
   if (const auto kind = head.starts_with("gr_") ? graphicKind(head) : std::nullopt) {
     const Graphic g = readGraphic(r.in, *kind);
     if (!r.in.failed()) addDrawing(r, g, Point{}, Degrees{});
@@ -83,8 +73,8 @@ Result<void> finish(KicadReader& r) {
   else
     r.board().info.outline = fromFile(std::move(outline->polygons));
   guessDielectrics(r);
-  for (const auto& [what, count] : r.counted)
-    r.notice(fmt::format("{}: {}", what, count));
+  for (const auto& [what, counted] : r.counted)
+    r.notice(fmt::format("{}: {}, first in {}", what, counted.count, r.in.line(counted.first)));
   return {};
 }
 

@@ -18,6 +18,8 @@ void readTrack(KicadReader& r, TrackWay way) {
   track.way = way;
   track.origin = Origin::file;
   bool start = false, end = false, mid = way != TrackWay::arc;
+  std::string_view layer;
+  const std::size_t place = r.in.place();
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "start") {
@@ -32,7 +34,7 @@ void readTrack(KicadReader& r, TrackWay way) {
     } else if (item.text == "width") {
       track.width = fromFile(r.in.onlyLength());
     } else if (item.text == "layer" || item.text == "layers") {
-      track.layer = copperLayer(r, firstLayer(r));
+      layer = firstLayer(r);
     } else if (item.text == "net") {
       track.net = readItemNet(r);
     } else {
@@ -41,7 +43,14 @@ void readTrack(KicadReader& r, TrackWay way) {
   }
   if (r.in.failed()) return;
   if (!start || !end || !mid) return r.in.fail("a track lacks start, mid or end");
-  if (!track.layer.known()) return r.in.fail("a track is on no layer");
+  if (layer.empty()) return r.in.fail("a track is on no layer");
+  track.layer = copperLayer(r, layer);
+  if (!track.layer.known()) {
+    return r.count(r.otherLayers.contains(layer)
+                       ? "tracks on layers without copper, left out"
+                       : "tracks on layers that the file does not declare, left out",
+                   place);
+  }
   if (!track.width.known()) return r.in.fail("a track has no width");
   if (track.width.value <= Length(0)) {
     return r.in.fail("a track has no width", fmt::format("{} mm", track.width.value.mm()), "more than 0 mm");
@@ -72,10 +81,11 @@ Fact<MaskOpening> readTenting(KicadReader& r) {
 struct Fill {
   Ring ring;
   std::string_view layer; ///< empty before version 6: the zone's
+  std::size_t place;
 };
 
 Fill readFill(KicadReader& r) {
-  Fill fill;
+  Fill fill{{}, {}, r.in.place()};
   while (const Item part = r.in.next()) {
     if (part.isList("layer"))
       fill.layer = r.in.onlyWord();
@@ -87,13 +97,21 @@ Fill readFill(KicadReader& r) {
   return fill;
 }
 
-void addZonePolygon(KicadReader& r, Ring ring, Fact<LayerId> layer, Fact<NetId> net, Length growth) {
+void addFill(KicadReader& r, Fill fill, Fact<NetId> net, Length growth) {
+  const Fact<LayerId> layer = copperLayer(r, fill.layer);
+  if (!layer.known()) {
+    return r.count(r.otherLayers.contains(fill.layer)
+                       ? "filled zones on layers without copper, left out"
+                       : "filled zones on layers that the file does not declare, left out",
+                   fill.place);
+  }
+  Ring& ring = fill.ring;
   if (ring.size() < 3) return;
   std::vector<Polygon> polygons;
   if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
   if (polygons.empty()) {
     if (growth > Length(0))
-      ++r.counted["old filled areas that could not be widened by the pen they were drawn with"];
+      r.count("old filled areas that could not be widened by the pen they were drawn with", fill.place);
     polygons.push_back({std::move(ring), {}});
   }
   for (Polygon& polygon : polygons) {
@@ -122,6 +140,7 @@ void readVia(KicadReader& r) {
   via.id = r.board().newId<ViaId>();
   via.origin = Origin::file;
   via.maskOpening = r.viaMask;
+  const std::size_t place = r.in.place();
   bool at = false;
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue; // blind, micro, locked: the layers tell the span
@@ -135,18 +154,22 @@ void readVia(KicadReader& r) {
     } else if (item.text == "layers") {
       via.from = copperLayer(r, r.in.word());
       via.to = copperLayer(r, r.in.onlyWord());
+      if (!via.from.known() || !via.to.known())
+        r.count("vias between layers that the file does not declare, taken as through all", place);
     } else if (item.text == "net") {
       via.net = readItemNet(r);
     } else if (item.text == "tenting") {
       if (const auto own = readTenting(r); own.known()) via.maskOpening = own;
     } else {
-      if (item.text == "remove_unused_layers") ++r.counted["vias without ring on layers where nothing joins"];
+      if (item.text == "remove_unused_layers")
+        r.count("vias without ring on layers where nothing joins", place);
       r.in.leave();
     }
   }
   if (r.in.failed()) return;
   if (!at) return r.in.fail("a via has no place");
-  if (!via.diameter.known() || via.diameter.value <= Length(0)) return r.in.fail("a via has no size");
+  if (!via.diameter.known()) return r.in.fail("a via has no size");
+  if (via.diameter.value <= Length(0)) return r.count("vias without size, left out", place);
   if (via.drill.known() && via.drill.value < Length(0)) return r.in.fail("a via's drill is negative");
   if (!via.net.known()) via.net = fromFile(NetId{});
   r.board().vias.put(via);
@@ -162,6 +185,7 @@ void readZone(KicadReader& r) {
   bool drawnWithPen = r.version < penless;
   std::vector<Fill> fills;
   bool ruleArea = false;
+  const std::size_t place = r.in.place();
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     if (item.text == "net") {
@@ -182,14 +206,11 @@ void readZone(KicadReader& r) {
     }
   }
   if (r.in.failed()) return;
-  if (fills.empty() && !ruleArea && net.value) {
-    r.notice(fmt::format("{}: a zone of net {} is not filled; its copper is not known", r.in.line(),
-                         r.board().nets.find(net.value)->name));
-  }
+  if (fills.empty() && !ruleArea && net.value)
+    r.count("zones that are not filled, so that their copper is not known", place);
   for (Fill& fill : fills) {
-    const auto layer = copperLayer(r, fill.layer.empty() ? zoneLayer : fill.layer);
-    if (r.in.failed()) return;
-    addZonePolygon(r, std::move(fill.ring), layer, net, drawnWithPen ? pen / 2 : Length(0));
+    if (fill.layer.empty()) fill.layer = zoneLayer;
+    addFill(r, std::move(fill), net, drawnWithPen ? pen / 2 : Length(0));
   }
 }
 

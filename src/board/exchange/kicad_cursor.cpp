@@ -19,9 +19,10 @@ constexpr bool isSpace(char c) {
   return c == ' ' || c == '\n' || c == '\t' || c == '\r';
 }
 
+// A quotation mark within a bare word is a part of it: versions 3 and 4 wrote names such as LCD-5"CTS.
 constexpr auto endsWord = [] {
   std::array<bool, 256> table{};
-  for (const char c : {' ', '\n', '\t', '\r', '(', ')', '"'})
+  for (const char c : {' ', '\n', '\t', '\r', '(', ')'})
     table[static_cast<unsigned char>(c)] = true;
   return table;
 }();
@@ -215,13 +216,12 @@ Error Cursor::error(std::string file) const {
   result.file = std::move(file);
   const std::string_view before = text_.substr(0, itemStart_);
   const std::size_t lineStart = before.rfind('\n') + 1; // npos + 1 is 0: the first line
-  result.place = fmt::format("{}, column {}", line(), itemStart_ - lineStart + 1);
+  result.place = fmt::format("{}, column {}", line(itemStart_), itemStart_ - lineStart + 1);
   return result;
 }
 
-std::string Cursor::line() const {
-  const auto lineBreaks =
-      std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(itemStart_), '\n');
+std::string Cursor::line(std::size_t place) const {
+  const auto lineBreaks = std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(place), '\n');
   return fmt::format("line {}", lineBreaks + 1);
 }
 

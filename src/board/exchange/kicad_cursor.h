@@ -54,8 +54,10 @@ public:
   [[nodiscard]] double share() const {
     return text_.empty() ? 1.0 : static_cast<double>(at_) / static_cast<double>(text_.size());
   }
-  /// "line 12", for notices about the last item.
-  [[nodiscard]] std::string line() const;
+  /// Where the last item began, for `line`.
+  [[nodiscard]] std::size_t place() const { return itemStart_; }
+  /// "line 12", for notices and errors.
+  [[nodiscard]] std::string line(std::size_t place) const;
 
 private:
   void skipSpace();

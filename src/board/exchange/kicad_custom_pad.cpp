@@ -43,9 +43,9 @@ std::vector<Polygon> customPadPieces(const std::vector<Graphic>& primitives, Siz
     const Path path = pathOf(g, Length(1000));
     // A circle without line width is a disc, whatever the fill says, as it was before fills were written.
     const bool filled = path.closed && (g.filled || g.width == Length(0));
-    if (filled) parts.push_back({path.points, {}});
-    for (Polygon& stroke : strokeOf(path.points, path.closed, g.width))
-      parts.push_back(std::move(stroke));
+    for (Polygon& piece :
+         filled ? filledShape(path.points, g.width) : strokeOf(path.points, path.closed, g.width))
+      parts.push_back(std::move(piece));
   }
   std::vector<Polygon> pieces = united(parts);
   if (pieces.empty()) return parts;

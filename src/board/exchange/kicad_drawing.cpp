@@ -24,16 +24,9 @@ void addEdge(KicadReader& r, Path path) {
 
 /// Copper that is drawn rather than routed. It is real, and belongs to no net by name.
 void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId> layer) {
-  std::vector<Polygon> polygons;
-  const bool closedAndFilled = path.closed && g.filled;
-  if (closedAndFilled) polygons.push_back({path.points, {}});
-  std::vector<Polygon> stroke = strokeOf(path.points, path.closed, g.width);
-  if (closedAndFilled && !stroke.empty()) {
-    polygons.insert(polygons.end(), stroke.begin(), stroke.end());
-    polygons = united(polygons);
-  } else if (!closedAndFilled) {
-    polygons = std::move(stroke);
-  }
+  std::vector<Polygon> polygons = path.closed && g.filled ? filledShape(path.points, g.width)
+                                                          : strokeOf(path.points, path.closed, g.width);
+  if (polygons.empty()) r.count("lines without width drawn on copper layers, left out", g.place);
   for (Polygon& polygon : polygons) {
     Area area;
     area.id = r.board().newId<AreaId>();
@@ -41,8 +34,9 @@ void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId>
     area.layer = layer;
     if (g.net) area.net = itemNet(r, g.net);
     area.origin = Origin::file;
+    if (!area.net.known())
+      r.count("drawn copper shapes without a net, read as areas whose net is unknown", g.place);
     r.board().areas.put(std::move(area));
-    ++r.counted["drawn copper shapes without a net, read as areas whose net is unknown"];
   }
 }
 

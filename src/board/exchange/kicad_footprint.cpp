@@ -25,6 +25,13 @@ bool onLayer(const Graphic& g, std::string_view name) {
   return std::find(g.layers.begin(), g.layers.end(), name) != g.layers.end();
 }
 
+/// Up to version 5 the name may be the user's.
+bool isBottom(const KicadReader& r, std::string_view layer) {
+  const auto found = r.copperLayers.find(layer);
+  if (found == r.copperLayers.end()) return layer.starts_with("B.");
+  return found->second == r.result.board.info.layerOrder.back();
+}
+
 void readPlace(KicadReader& r, Footprint& f) {
   f.at = r.in.point();
   const Item angle = r.in.next();
@@ -41,6 +48,7 @@ void readPlace(KicadReader& r, Footprint& f) {
 
 /// `(fp_text reference "R1" …)` up to version 7, `(property "Reference" "R1" …)` from version 8 on.
 void readText(KicadReader& r, Footprint& f) {
+  const std::size_t place = r.in.place();
   const Item what = r.in.next();
   if (what.kind != Item::Kind::atom) return r.in.fail("a text lacks its kind");
   const Item text = r.in.next();
@@ -50,7 +58,7 @@ void readText(KicadReader& r, Footprint& f) {
   } else if (text.kind == Item::Kind::list) {
     r.in.leave();
   }
-  if (text) r.in.leave();
+  if (text) readStrokeless(r, textsLeftOut, place);
 }
 
 void readAttributes(KicadReader& r, Footprint& f) {
@@ -68,9 +76,11 @@ void readItems(KicadReader& r, Footprint& f) {
       readPlace(r, f);
       placedYet = true;
     } else if (item.text == "layer") {
-      f.bottom = r.in.onlyWord().starts_with("B.");
+      f.bottom = isBottom(r, r.in.onlyWord());
     } else if (item.text == "fp_text" || item.text == "property") {
       readText(r, f);
+    } else if (item.text == "fp_text_box") {
+      readStrokeless(r, textsLeftOut, r.in.place());
     } else if (item.text == "attr") {
       readAttributes(r, f);
     } else if (item.text == "pad") {
@@ -139,7 +149,7 @@ void addOtherPieces(KicadReader& r, const PadItem& item) {
       area.net = item.net;
       area.origin = Origin::file;
       r.board().areas.put(std::move(area));
-      ++r.counted["pieces of custom pads that do not hang together with them, read as areas"];
+      r.count("pieces of custom pads that do not hang together with them, read as areas", item.place);
     }
   }
 }

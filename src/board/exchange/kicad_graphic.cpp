@@ -1,5 +1,6 @@
 #include "kicad_graphic.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -151,6 +152,7 @@ void readPart(Cursor& in, std::string_view head, Graphic& g, Said& said) {
 Graphic readGraphic(Cursor& in, Graphic::Kind kind) {
   Graphic g;
   g.kind = kind;
+  g.place = in.place();
   Said said;
   while (const Item item = in.next())
     if (item.kind == Item::Kind::list) readPart(in, item.text, g, said);
@@ -160,7 +162,8 @@ Graphic readGraphic(Cursor& in, Graphic::Kind kind) {
     in.fail("a drawn shape lacks points");
     return g;
   }
-  if (g.width < Length(0)) in.fail("a drawn line has a negative width");
+  // The CAD program itself writes -0.000001 for a shape that is only filled.
+  g.width = std::max(g.width, Length(0));
   if (isArc && !said.mid) arcFromAngle(g, *said.angle);
   // Before fills were written, a polygon was always filled and nothing else ever.
   if (!said.fill) g.filled = kind == Graphic::Kind::polygon;

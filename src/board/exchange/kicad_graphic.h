@@ -20,7 +20,8 @@ struct Graphic {
   Length width;
   bool filled = false;
   std::vector<std::string_view> layers;
-  Item net; ///< end: none given
+  std::size_t place = 0; ///< in the file
+  Item net;              ///< end: none given
 };
 
 /// The shape named by a list head such as "gr_line", without its first three letters; nothing for heads

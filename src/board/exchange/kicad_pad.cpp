@@ -121,7 +121,7 @@ RawPad readWordsOfPad(KicadReader& r) {
     } else if (item.text == "primitives") {
       readPrimitives(r, pad.primitives);
     } else {
-      if (item.text == "remove_unused_layers") ++r.counted["pads without ring on layers where nothing joins"];
+      if (item.text == "remove_unused_layers") r.count("pads without ring on layers where nothing joins");
       r.in.leave();
     }
   }
@@ -153,7 +153,7 @@ Fact<PadReach> reachOf(KicadReader& r, const Layers& on) {
   if (on.top && on.bottom) return fromFile(on.inner ? PadReach::allLayers : PadReach::topAndBottom);
   if (on.top) return fromFile(PadReach::top);
   if (on.bottom) return fromFile(PadReach::bottom);
-  if (on.inner) ++r.counted["pads only on inner layers, their reach left unknown"];
+  if (on.inner) r.count("pads only on inner layers, their reach left unknown");
   return {};
 }
 
@@ -209,8 +209,9 @@ bool setShape(KicadReader& r, const RawPad& raw, PadItem& item) {
 } // namespace
 
 PadItem readPad(KicadReader& r, Point origin, Degrees rotation) {
+  const std::size_t place = r.in.place();
   const RawPad raw = readWordsOfPad(r);
-  PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}, {}};
+  PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}, {}, place};
   if (r.in.failed()) return item;
   if (!raw.hasSize || raw.size.width < Length(0) || raw.size.height < Length(0)) {
     r.in.fail("a pad has no size");

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "kicad_cursor.h"
@@ -20,7 +21,10 @@ struct KicadReader {
   Imported result{};
 
   long version = 0;
-  std::unordered_map<std::string_view, LayerId> copperLayers{}; ///< by the name that the file's items use
+  /// By every name that the file's items may use: the table's own, and the fixed one of the place in the
+  /// stack.
+  std::unordered_map<std::string_view, LayerId> copperLayers{};
+  std::unordered_set<std::string_view> otherLayers{}; ///< declared ones without copper
   std::unordered_map<long, NetId> netsByNumber{};
   std::unordered_map<std::string, NetId> netsByName{};
   std::vector<EdgePiece> edges{};
@@ -29,13 +33,22 @@ struct KicadReader {
   Fact<Length> boardThickness{};
   bool viasOnMask = false;
 
-  /// Counted instead of told one by one.
-  std::map<std::string, std::size_t> counted{};
+  /// What is told once for all of a kind: how many, and where the first is.
+  struct Counted {
+    std::size_t count = 0;
+    std::size_t first = 0; ///< a place of the cursor
+  };
+  std::map<std::string_view, Counted> counted{}; ///< by a sentence that lives as long as the program
 
   explicit KicadReader(const ImportSource& s) : in(s.content), source(s) {}
 
   [[nodiscard]] Board& board() { return result.board; }
   void notice(std::string text) { result.notices.push_back(std::move(text)); }
+  void count(const char* kind, std::size_t place) {
+    Counted& c = counted.try_emplace(kind, Counted{0, place}).first->second;
+    ++c.count;
+  }
+  void count(const char* kind) { count(kind, in.place()); }
 };
 
 // kicad_setup.cpp
@@ -48,7 +61,15 @@ void readNetDeclaration(KicadReader& r);
 /// The value of a `(net …)` of an item: a number, or from version 10 on a name. The list is left.
 [[nodiscard]] Fact<NetId> readItemNet(KicadReader& r);
 [[nodiscard]] Fact<NetId> itemNet(KicadReader& r, const Item& item);
-[[nodiscard]] Fact<LayerId> copperLayer(KicadReader& r, std::string_view name);
+/// Unknown for a layer without copper, and for one that the file does not declare.
+[[nodiscard]] Fact<LayerId> copperLayer(const KicadReader& r, std::string_view name);
+
+// kicad_text.cpp
+/// The rest of a list that draws without giving its strokes. Where that would be copper, it counts as `kind`,
+/// at the place of the list.
+void readStrokeless(KicadReader& r, const char* kind, std::size_t place);
+/// The kind for texts.
+inline constexpr const char* textsLeftOut = "texts on copper layers, left out";
 
 // kicad_copper.cpp
 void readSegment(KicadReader& r);
@@ -70,6 +91,7 @@ struct PadItem {
   Pad pad;
   /// Copper of a custom pad that does not hang together with it; about its position, before rotation.
   std::vector<Polygon> otherPieces;
+  std::size_t place = 0; ///< in the file
 };
 // kicad_pad.cpp
 [[nodiscard]] PadItem readPad(KicadReader& r, Point origin, Degrees rotation);

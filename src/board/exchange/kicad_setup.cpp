@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <optional>
 
@@ -17,19 +18,51 @@ std::optional<long> integer(std::string_view text) {
   return value;
 }
 
-constexpr long bottomOrder = 1000;
+/// One line of the table of layers.
+struct TableLine {
+  std::string_view name;  ///< what the file's items say
+  std::string_view shown; ///< the user's, from version 6 on
+};
 
-/// Order from the top of a copper layer, by its fixed name, or before version 9 by its number, since up
-/// to version 5 the name in the table was the user's. Nothing for other layers.
-std::optional<long> copperOrder(long version, long number, std::string_view name, std::string_view type) {
+/// Place from the top by a layer's fixed name; nothing for the user's names, and for layers without copper.
+std::optional<long> fixedOrder(std::string_view name) {
+  constexpr long bottom = 1000;
   if (name == "F.Cu") return 0;
-  if (name == "B.Cu") return bottomOrder;
+  if (name == "B.Cu") return bottom;
   if (name.size() > 5 && name.starts_with("In") && name.ends_with(".Cu"))
     return integer(name.substr(2, name.size() - 5));
-  constexpr long renumbered = 20240000; // version 9 numbers layers anew and names them as above
-  if (version >= renumbered || number < 0 || number > 31) return std::nullopt;
-  if (type == "user") return std::nullopt;
-  return number == 31 ? bottomOrder : number;
+  return std::nullopt;
+}
+
+bool isCopper(std::string_view name, std::string_view type) {
+  return fixedOrder(name) || type == "signal" || type == "power" || type == "mixed" || type == "jumper";
+}
+
+/// The table lists copper from the top to the bottom, whatever the numbers: version 3 counts downwards to 0,
+/// 4 to 8 upwards to 31, and 9 has the bottom as 2. Up to version 5 the names are the user's. Where all names
+/// are the fixed ones, these say the order.
+void sortFromTop(std::vector<TableLine>& copper) {
+  const bool allFixed =
+      std::all_of(copper.begin(), copper.end(), [](const TableLine& line) { return fixedOrder(line.name); });
+  if (!allFixed) return;
+  std::stable_sort(copper.begin(), copper.end(), [](const TableLine& a, const TableLine& b) {
+    return *fixedOrder(a.name) < *fixedOrder(b.name);
+  });
+}
+
+/// Items may say the fixed name of a layer that the table has under the user's.
+void addFixedNames(KicadReader& r, const std::vector<TableLine>& copper) {
+  static constexpr std::array<std::string_view, 30> inner{
+      "In1.Cu",  "In2.Cu",  "In3.Cu",  "In4.Cu",  "In5.Cu",  "In6.Cu",  "In7.Cu",  "In8.Cu",
+      "In9.Cu",  "In10.Cu", "In11.Cu", "In12.Cu", "In13.Cu", "In14.Cu", "In15.Cu", "In16.Cu",
+      "In17.Cu", "In18.Cu", "In19.Cu", "In20.Cu", "In21.Cu", "In22.Cu", "In23.Cu", "In24.Cu",
+      "In25.Cu", "In26.Cu", "In27.Cu", "In28.Cu", "In29.Cu", "In30.Cu"};
+  const auto& order = r.board().info.layerOrder;
+  if (order.size() < 2 || order.size() != copper.size()) return; // a second table
+  r.copperLayers.emplace("F.Cu", order.front());
+  r.copperLayers.emplace("B.Cu", order.back());
+  for (std::size_t i = 1; i + 1 < order.size() && i <= inner.size(); ++i)
+    if (!fixedOrder(copper[i].name)) r.copperLayers.emplace(inner[i - 1], order[i]);
 }
 
 struct StackLine {
@@ -90,12 +123,7 @@ MaskOpening openingFromTenting(bool topTented, bool bottomTented) {
 } // namespace
 
 void readLayers(KicadReader& r) {
-  struct Found {
-    long order;
-    std::string_view name;
-    std::string_view shown;
-  };
-  std::vector<Found> found;
+  std::vector<TableLine> copper;
   while (const Item item = r.in.next()) {
     if (item.kind != Item::Kind::list) continue;
     const auto number = integer(item.text);
@@ -106,25 +134,27 @@ void readLayers(KicadReader& r) {
     if (shown) r.in.leave();
     if (r.in.failed()) return;
     if (!number) continue;
-    const auto order = copperOrder(r.version, *number, name, type);
-    if (!order) continue;
-    found.push_back({*order, name, shown.kind == Item::Kind::atom && shown.quoted ? shown.text : name});
+    if (!isCopper(name, type)) {
+      r.otherLayers.insert(name);
+      continue;
+    }
+    copper.push_back({name, shown.kind == Item::Kind::atom && shown.quoted ? shown.text : name});
   }
-  std::stable_sort(found.begin(), found.end(),
-                   [](const Found& a, const Found& b) { return a.order < b.order; });
-  for (const Found& f : found) {
-    if (r.copperLayers.contains(f.name)) {
-      r.in.fail("a layer is declared twice", std::string(f.name));
+  sortFromTop(copper);
+  for (const TableLine& line : copper) {
+    if (r.copperLayers.contains(line.name)) {
+      r.in.fail("a layer is declared twice", std::string(line.name));
       return;
     }
     Layer layer;
     layer.id = r.board().newId<LayerId>();
-    layer.name = unescaped(f.shown);
+    layer.name = unescaped(line.shown);
     layer.origin = Origin::file;
-    r.copperLayers.emplace(f.name, layer.id);
+    r.copperLayers.emplace(line.name, layer.id);
     r.board().info.layerOrder.push_back(layer.id);
     r.board().layers.put(std::move(layer));
   }
+  addFixedNames(r, copper);
 }
 
 void readGeneral(KicadReader& r) {
@@ -249,13 +279,9 @@ Fact<NetId> readItemNet(KicadReader& r) {
   return net;
 }
 
-Fact<LayerId> copperLayer(KicadReader& r, std::string_view name) {
+Fact<LayerId> copperLayer(const KicadReader& r, std::string_view name) {
   const auto found = r.copperLayers.find(name);
-  if (found == r.copperLayers.end()) {
-    r.in.fail("not a copper layer of this board", std::string(name.substr(0, 40)));
-    return {};
-  }
-  return fromFile(found->second);
+  return found == r.copperLayers.end() ? Fact<LayerId>{} : fromFile(found->second);
 }
 
 } // namespace netmend::kicad

@@ -251,10 +251,11 @@ Result<Outline> outlineFrom(std::vector<EdgePiece> pieces, Length gap) {
     return outline;
   }
   const std::vector<Ring> openChains = chain(open, gap, rings);
-  for (const Ring& way : openChains) {
+  if (!openChains.empty()) {
+    const Ring& way = openChains.front();
     outline.notices.push_back(
-        fmt::format("the board's edge is open between {} and {}; this chain is left out", at(way.front()),
-                    at(way.back())));
+        fmt::format("the board's edge is open, such chains are left out: {}, first between {} and {}",
+                    openChains.size(), at(way.front()), at(way.back())));
   }
   if (edgeItselfIsOpen(openChains, rings)) return outline;
   for (const Ring& ring : rings) {

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "netmend/board/board_file.h"
 #include "netmend/board/shape.h"
 #include "part_guess.h"
 
@@ -24,11 +25,7 @@ NetId PinPoints::net(const std::string& name) {
 PinPoints::PartData& PinPoints::part(const std::string& reference) {
   const auto [it, isNew] = partIndex_.emplace(reference, parts_.size());
   if (isNew) {
-    PartData data;
-    data.part.id = board().newId<PartId>();
-    data.part.reference = reference;
-    data.part.origin = Origin::file;
-    parts_.push_back(std::move(data));
+    parts_.push_back({board().newId<PartId>(), reference});
   }
   return parts_[it->second];
 }
@@ -43,7 +40,7 @@ PinId PinPoints::newPin(const PinPoint& point, Fact<NetId> net, PartData* owner)
   Pin pin;
   pin.id = board().newId<PinId>();
   if (owner != nullptr) {
-    pin.part = owner->part.id;
+    pin.part = owner->id;
     ++owner->pins;
   }
   pin.name = point.pin;
@@ -58,7 +55,7 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
   const Fact<NetId> pointNet = netOf(point);
   if (point.onItsOwn || point.pin.empty()) return newPin(point, pointNet, owner);
   const bool placed = point.pad.position.known();
-  PinData& data = pins_[{point.part, point.pin}];
+  PinData& data = pins_[{owner != nullptr ? owner->id : PartId{}, point.pin}];
   if (!data.id) {
     data = {newPin(point, pointNet, owner), place, placed};
     return data.id;
@@ -69,8 +66,9 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
       return failure({fmt::format("pin {} stands on another net at {}", label, data.firstPlace), source_.file,
                       place, point.notConnected ? "N/C" : point.net, "one net a pin"});
     }
-    notice(fmt::format("{}: {} stands on another net at {}; read as two pins, their labels may have been cut",
-                       place, label, data.firstPlace));
+    cutLabels_.add(
+        "pins that stand on another net elsewhere, read as two pins, their labels may have been cut",
+        fmt::format("{}: {}, which stands at {}, too", place, label, data.firstPlace));
     return newPin(point, pointNet, owner);
   }
   if (conflict_ == LabelConflict::refuse && (!placed || !data.placed)) {
@@ -88,38 +86,70 @@ Result<PadId> PinPoints::add(const PinPoint& point, const std::string& place) {
   pad.id = board().newId<PadId>();
   pad.pin = *pin;
   pad.origin = Origin::file;
-  if (owner != nullptr) {
-    if (pad.position.known()) owner->corners.push_back(pad.position.value);
-    if (const auto shape = padShape(pad)) {
-      const Ring outline = outlineOf(*shape, Length(10'000));
-      owner->corners.insert(owner->corners.end(), outline.begin(), outline.end());
-    }
-    if (pad.reach.known()) {
-      owner->onTop = owner->onTop || pad.reach.value != PadReach::bottom;
-      owner->onBottom = owner->onBottom || pad.reach.value != PadReach::top;
-    }
-  }
   const PadId id = pad.id;
   board().pads.put(std::move(pad));
   return id;
 }
 
-Imported PinPoints::finish() {
-  for (PartData& data : parts_) {
-    Part& part = data.part;
-    part.kind = guessedKind(part.reference, part.value.valueOr({}), data.pins);
-    if (data.onTop != data.onBottom) part.side = guessed(data.onTop ? Side::top : Side::bottom);
-    if (!data.corners.empty()) {
-      Box box;
-      for (const Point p : data.corners)
-        box.include(p);
-      part.position = guessed(Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2});
-      if (Ring body = hullWithMargin(std::move(data.corners), source_.options.bodyMargin); !body.empty())
-        part.body = guessed(std::move(body));
+void PinPoints::guessBody(Part& part, const std::vector<std::size_t>& pads) const {
+  std::vector<Point> corners;
+  bool onTop = false, onBottom = false;
+  for (const std::size_t index : pads) {
+    const Pad& pad = imported_.board.pads[index];
+    if (pad.position.known()) corners.push_back(pad.position.value);
+    if (const auto shape = padShape(pad)) {
+      const Ring outline = outlineOf(*shape, Length(10'000));
+      corners.insert(corners.end(), outline.begin(), outline.end());
     }
+    if (pad.reach.known()) {
+      onTop = onTop || pad.reach.value != PadReach::bottom;
+      onBottom = onBottom || pad.reach.value != PadReach::top;
+    }
+  }
+  if (onTop != onBottom) part.side = guessed(onTop ? Side::top : Side::bottom);
+  if (corners.empty()) return;
+  Box box;
+  for (const Point p : corners)
+    box.include(p);
+  part.position = guessed(Point{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2});
+  Ring body = hullWithMargin(std::move(corners), source_.options.bodyMargin);
+  const bool fits = std::all_of(body.begin(), body.end(), [](Point p) {
+    return std::max({p.x, -p.x, p.y, -p.y}) <= largestLength;
+  });
+  body.shrink_to_fit(); // there may be many
+  if (!body.empty() && fits) part.body = guessed(std::move(body));
+}
+
+Result<Imported> PinPoints::finish() {
+  cutLabels_.moveTo(imported_.notices);
+  pins_.clear();
+  partIndex_.clear();
+  nets_.clear();
+  std::vector<std::pair<PartId, std::size_t>> padOf; // parts have their ids in the order in which they came
+  padOf.reserve(board().pads.size());
+  for (std::size_t i = 0; i < board().pads.size(); ++i)
+    if (const PartId owner = board().pins.find(board().pads[i].pin)->part) padOf.emplace_back(owner, i);
+  std::sort(padOf.begin(), padOf.end());
+  board().parts.reserve(parts_.size());
+  auto next = padOf.begin();
+  std::vector<std::size_t> pads;
+  for (PartData& data : parts_) {
+    Part part;
+    part.id = data.id;
+    part.reference = std::move(data.reference);
+    part.origin = Origin::file;
+    part.kind = guessedKind(part.reference, part.value.valueOr({}), data.pins);
+    pads.clear();
+    for (; next != padOf.end() && next->first == data.id; ++next)
+      pads.push_back(next->second);
+    guessBody(part, pads);
     board().parts.put(std::move(part));
   }
   parts_.clear();
+  if (auto sound = checkWritable(board()); !sound) {
+    sound.error().file = source_.file;
+    return failure(std::move(sound.error()));
+  }
   return std::move(imported_);
 }
 

@@ -5,6 +5,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "folded_notices.h"
 #include "netmend/board/exchange/import.h"
 
 namespace netmend {
@@ -31,26 +32,28 @@ public:
 
   [[nodiscard]] Board& board() { return imported_.board; }
   void notice(std::string text) { imported_.notices.push_back(std::move(text)); }
+  void fold(FoldedNotices notices) { notices.moveTo(imported_.notices); }
   [[nodiscard]] NetId net(const std::string& name);
 
   /// Adds a pad, and its pin and part where they are new. With `LabelConflict::refuse` it fails when the
   /// pin stands there already on another net, or a second time without a place of its own. Gives the pad.
   [[nodiscard]] Result<PadId> add(const PinPoint& point, const std::string& place);
 
-  [[nodiscard]] Imported finish();
+  /// Completes the parts. Fails when the board is none that a board file can hold: what is read can be saved.
+  [[nodiscard]] Result<Imported> finish();
 
 private:
   struct PartData {
-    Part part;
+    PartId id;
+    std::string reference;
     std::size_t pins = 0;
-    std::vector<Point> corners; ///< of its pads
-    bool onTop = false, onBottom = false;
   };
   struct PinData {
     PinId id;
     std::string firstPlace;
     bool placed = false;
   };
+  void guessBody(Part& part, const std::vector<std::size_t>& pads) const;
   [[nodiscard]] PartData& part(const std::string& reference);
   [[nodiscard]] Fact<NetId> netOf(const PinPoint& point);
   [[nodiscard]] PinId newPin(const PinPoint& point, Fact<NetId> net, PartData* owner);
@@ -62,7 +65,8 @@ private:
   std::unordered_map<std::string, NetId> nets_;
   std::unordered_map<std::string, std::size_t> partIndex_;
   std::vector<PartData> parts_;
-  std::map<std::pair<std::string, std::string>, PinData> pins_;
+  std::map<std::pair<PartId, std::string>, PinData> pins_; ///< by part and name
+  FoldedNotices cutLabels_;
 };
 
 } // namespace netmend

@@ -10,23 +10,6 @@ namespace netmend {
 
 namespace {
 
-/// Length of the UTF-8 character that starts here; 0 if none does.
-std::size_t characterLength(std::string_view rest) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(rest[i]); };
-  const unsigned char first = byte(0);
-  if (first < 0x80) return 1;
-  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
-  if (first < 0xC2 || first > 0xF4 || rest.size() < length) return 0;
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte(i) & 0xC0U) != 0x80) return 0;
-  // Overlong forms, surrogates, and what lies beyond Unicode.
-  if (first == 0xE0 && byte(1) < 0xA0) return 0;
-  if (first == 0xED && byte(1) > 0x9F) return 0;
-  if (first == 0xF0 && byte(1) < 0x90) return 0;
-  if (first == 0xF4 && byte(1) > 0x8F) return 0;
-  return length;
-}
-
 /// Eight bytes at a time while all are plain ASCII without zeros.
 std::size_t plainRun(std::string_view text, std::size_t at) {
   while (at + 8 <= text.size()) {
@@ -42,10 +25,26 @@ std::size_t plainRun(std::string_view text, std::size_t at) {
 
 } // namespace
 
+std::size_t letterLength(std::string_view rest) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(rest[i]); };
+  const unsigned char first = byte(0);
+  if (first < 0x80) return 1;
+  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
+  if (first < 0xC2 || first > 0xF4 || rest.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0U) != 0x80) return 0;
+  // Overlong forms, surrogates, and what lies beyond Unicode.
+  if (first == 0xE0 && byte(1) < 0xA0) return 0;
+  if (first == 0xED && byte(1) > 0x9F) return 0;
+  if (first == 0xF0 && byte(1) < 0x90) return 0;
+  if (first == 0xF4 && byte(1) > 0x8F) return 0;
+  return length;
+}
+
 std::optional<Error> textFault(std::string_view content, const std::string& file) {
   std::size_t at = 0;
   while ((at = plainRun(content, at)) < content.size()) {
-    const std::size_t length = content[at] == '\0' ? 0 : characterLength(content.substr(at));
+    const std::size_t length = content[at] == '\0' ? 0 : letterLength(content.substr(at));
     if (length > 0) {
       at += length;
       continue;
@@ -57,6 +56,53 @@ std::optional<Error> textFault(std::string_view content, const std::string& file
                  fmt::format("byte 0x{:02X}", static_cast<unsigned char>(content[at])), "text in UTF-8"};
   }
   return std::nullopt;
+}
+
+bool isUtf16(std::string_view content) {
+  return content.starts_with("\xFF\xFE") || content.starts_with("\xFE\xFF");
+}
+
+Result<std::string> utf8FromUtf16(std::string_view content, const std::string& file) {
+  const bool littleEndian = content.starts_with("\xFF\xFE");
+  const auto unit = [&](std::size_t i) {
+    const auto first = static_cast<unsigned char>(content[2 * i]);
+    const auto second = static_cast<unsigned char>(content[2 * i + 1]);
+    return static_cast<std::uint32_t>(littleEndian ? first | (second << 8) : (first << 8) | second);
+  };
+  const std::size_t units = content.size() / 2;
+  std::string out;
+  out.reserve(units + units / 8);
+  const auto put = [&](std::uint32_t byte) { out += static_cast<char>(byte); };
+  std::size_t line = 1;
+  bool whole = content.size() % 2 == 0;
+  for (std::size_t i = 1; i < units; ++i) {
+    std::uint32_t letter = unit(i);
+    const bool high = letter >= 0xD800 && letter < 0xDC00;
+    const bool pair = high && i + 1 < units && unit(i + 1) >= 0xDC00 && unit(i + 1) < 0xE000;
+    if (letter >= 0xD800 && letter < 0xE000 && !pair) {
+      whole = false;
+      break;
+    }
+    if (pair) letter = 0x10000 + ((letter - 0xD800) << 10) + (unit(++i) - 0xDC00);
+    if (letter == '\n') ++line;
+    if (letter < 0x80) {
+      put(letter);
+    } else if (letter < 0x800) {
+      put(0xC0 | (letter >> 6));
+      put(0x80 | (letter & 0x3F));
+    } else if (letter < 0x10000) {
+      put(0xE0 | (letter >> 12));
+      put(0x80 | ((letter >> 6) & 0x3F));
+      put(0x80 | (letter & 0x3F));
+    } else {
+      put(0xF0 | (letter >> 18));
+      put(0x80 | ((letter >> 12) & 0x3F));
+      put(0x80 | ((letter >> 6) & 0x3F));
+      put(0x80 | (letter & 0x3F));
+    }
+  }
+  if (!whole) return failure({"half a letter in UTF-16 text", file, fmt::format("line {}", line)});
+  return out;
 }
 
 std::string_view withoutMark(std::string_view content) {

@@ -12,6 +12,15 @@ namespace netmend {
 /// Why this cannot be a text file, with its place: not UTF-8, or zero bytes in it. Nothing for good text.
 [[nodiscard]] std::optional<Error> textFault(std::string_view content, const std::string& file);
 
+/// Length in bytes of the UTF-8 letter that starts here; 0 if none does. Not for empty text.
+[[nodiscard]] std::size_t letterLength(std::string_view rest);
+
+/// Whether it begins with a byte order mark of UTF-16, of either order.
+[[nodiscard]] bool isUtf16(std::string_view content);
+
+/// UTF-16 with its byte order mark as UTF-8 without one. Fails, with the letter's number, on half a letter.
+[[nodiscard]] Result<std::string> utf8FromUtf16(std::string_view content, const std::string& file);
+
 /// The text without the byte order mark that some editors put in front.
 [[nodiscard]] std::string_view withoutMark(std::string_view content);
 

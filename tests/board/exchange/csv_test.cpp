@@ -1,7 +1,15 @@
 #include <catch2/catch.hpp>
 
+#include <filesystem>
+
+#include <fmt/format.h>
+#include <unistd.h>
+
 #include "measure.h"
+#include "netmend/base/file.h"
+#include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
+#include "support/effort.h"
 
 using namespace netmend;
 
@@ -110,4 +118,77 @@ TEST_CASE("mistakes in a table are told with their line") {
   CHECK(place("part,pin\nJ1,\"1\n") == "points.csv: line 2");
   CHECK(place("part,pin\nJ1,\"1\"x\n") == "points.csv: line 2");
   CHECK(place("part,pin\nJ\xE4,1\n") == "points.csv: line 2");
+}
+
+TEST_CASE("what has no columns for part and pin is no table") {
+  const auto error = [](std::string_view text) {
+    const auto result = read(text);
+    return result ? std::string("read") : result.error().text();
+  };
+  const std::string refused = "points.csv: line 1: there are no columns for part and pin";
+  CHECK(error("Dear customer, thank you for your order\nof May, we will see to it\n").starts_with(refused));
+  CHECK(error("Hello, world\n").starts_with(refused));
+  CHECK(error("Designator,Comment,Footprint\nR1,10k,0603\n").starts_with(refused));
+  CHECK(error("just words\n").starts_with(refused));
+  CHECK(error("R1,\n").starts_with(refused));
+  CHECK(error("part,pin\nR 1,pin one\n") == "read"); // with a header any words will do
+  CHECK(error("R1,1\n,TP7,RESET\n") == "read");
+  CHECK(error("R1,1\nand so on, and on\n").starts_with("points.csv: line 2: there are no columns"));
+}
+
+TEST_CASE("tables in UTF-16 with their byte order mark are read, of either order") {
+  const std::u16string text = u"part\tpin\tnet\r\nJ\u00e4ger\t1\t\U0001F50B\r\n";
+  std::string little = "\xFF\xFE", big = "\xFE\xFF";
+  for (const char16_t unit : text) {
+    const char high = static_cast<char>(unit >> 8), low = static_cast<char>(unit & 0xFF);
+    little += {low, high};
+    big += {high, low};
+  }
+  for (const std::string& content : {little, big}) {
+    const Board b = board(content);
+    CHECK(partNamed(b, "J\u00e4ger") != nullptr);
+    CHECK(netName(b, b.pins[0].net) == "\U0001F50B");
+  }
+  CHECK(read(std::string_view(little).substr(0, little.size() - 1)).error().message ==
+        "half a letter in UTF-16 text");
+  const std::string halfPair = little.substr(0, little.find("\x3D\xD8") + 2);
+  CHECK(read(halfPair).error().place == "line 2");
+}
+
+TEST_CASE("a table of 200000 pins is read, and refused from the next one on") {
+  std::string text = "part,pin\n";
+  for (int i = 0; i < 200'000; ++i)
+    text += fmt::format("U{},{}\n", i / 1000, i % 1000);
+  if (!netmend::sanitized) {
+    const auto most = read(text);
+    REQUIRE(most);
+    CHECK(most->board.pins.size() == 200'000);
+  }
+  const auto more = read(text + "X1,1\n");
+  REQUIRE_FALSE(more);
+  CHECK(more.error().text() ==
+        "points.csv: line 200002: the table is too long (expected at most 200000 pins)");
+}
+
+TEST_CASE("a table of 64 MiB is read, and refused from the next byte on, without being read into memory") {
+  std::string text = "part,pin\nU1,1\n";
+  text.resize(64u << 20, '\n');
+  CHECK(read(text));
+  text += '\n';
+  const auto more = read(text);
+  REQUIRE_FALSE(more);
+  CHECK(more.error().message == "the table is too large");
+  const auto file = std::filesystem::temp_directory_path() / fmt::format("netmend-large-{}.csv", getpid());
+  REQUIRE(writeFileAtomically(file, text));
+  const auto fromFile = importBoard(file);
+  std::filesystem::remove(file);
+  REQUIRE_FALSE(fromFile);
+  CHECK(fromFile.error().file == file.string());
+  CHECK(fromFile.error().found == "67108865 bytes");
+}
+
+TEST_CASE("a pin at the farthest place can be saved") {
+  const Board b = board("part,pin,net,x_mm,y_mm\nJ1,1,A,10000,-10000\n");
+  CHECK_FALSE(b.parts[0].body.known()); // would reach beyond
+  CHECK(boardToText(b));
 }

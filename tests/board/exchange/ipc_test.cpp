@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "measure.h"
+#include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
 
 // The layout of the records is that of IPC-D-356A (column numbers from 1); the lines here are our own.
@@ -225,4 +226,187 @@ TEST_CASE("mistakes in test data are told with their line") {
   CHECK(error(head + "378A              L01 X10 Y20 X30\n999\n").find("line 4") != std::string::npos);
   CHECK(error(head + record(327, "A", "U1", "1", "", "A01X+000000Y+000000")).find("no end") !=
         std::string::npos);
+}
+
+TEST_CASE("test data without conductors say nothing of what joins the points of a net") {
+  const std::string points = record(327, "A", "U1", "1", "", "A01X+000000Y+000000X0300Y0000R000 S0") +
+                             record(327, "A", "U1", "2", "", "A01X+001000Y+000000X0300Y0000R000 S0");
+  const Imported plain = imported(head + points + "999\n");
+  CHECK(plain.board.info.copper == fromFile(DrawnCopper::points));
+  CHECK(hasNotice(plain.notices, "no records of conductors"));
+  const Imported drawn = imported(head + points + "378A              L01 X100 X0Y0 X1000\n999\n");
+  CHECK(drawn.board.info.copper == fromFile(DrawnCopper::tracks));
+  CHECK_FALSE(hasNotice(drawn.notices, "no records of conductors"));
+}
+
+namespace {
+
+/// Three pads of 0.1 by 0.03 inch side by side along a line at 30 degrees, 0.04 inch apart, which are clear
+/// of each other when they stand across it: at 120 degrees, or at 60 for who counts the other way.
+std::string slantedRow(int turn) {
+  std::string out;
+  for (int i = 0; i < 3; ++i)
+    out += record(327, fmt::format("N{}", i), "U1", fmt::to_string(i + 1), "",
+                  fmt::format("A01X+{:06}Y+{:06}X1000Y0300R{:03} S0", 346 * i, 200 * i, turn));
+  return head + out + "999\n";
+}
+
+} // namespace
+
+TEST_CASE("which way a file counts angles is settled by the fewest overlaps of different nets") {
+  const Imported standard = imported(slantedRow(120));
+  for (const Pad& pad : standard.board.pads)
+    CHECK(pad.rotation == Degrees(120));
+  CHECK(hasNotice(standard.notices, "pads at odd angles: 3, first at line 4; angles taken as counted "
+                                    "counter-clockwise: 0 overlaps of different nets, the other way 2"));
+  const Imported other = imported(slantedRow(240));
+  for (const Pad& pad : other.board.pads)
+    CHECK(pad.rotation == Degrees(-240));
+  CHECK(hasNotice(other.notices,
+                  "angles taken as counted clockwise: 0 overlaps of different nets, the other way 2"));
+  // A pad whose copper is the same either way asks nothing.
+  const Imported square =
+      imported(head + record(327, "A", "U1", "1", "", "A01X+000000Y+000000X0300Y0300R045 S0") + "999\n");
+  CHECK_FALSE(hasNotice(square.notices, "odd angles"));
+  // Where the board does not tell, the standard holds, but for the one writer that is known to count the
+  // other way.
+  const std::string alone = record(327, "A", "U1", "1", "", "A01X+000000Y+000000X0300Y0100R030 S0") + "999\n";
+  CHECK(imported(head + alone).board.pads[0].rotation == Degrees(30));
+  CHECK(imported(head + "P  arrayDim   N\n" + alone).board.pads[0].rotation == Degrees(-30));
+}
+
+TEST_CASE(
+    "sizes that lie on the board as they are written are told by the overlaps that turning them would make") {
+  const auto row = [](const char* net) {
+    std::string out;
+    for (int i = 0; i < 3; ++i)
+      out += record(317, net + fmt::to_string(i), "J1", fmt::to_string(i + 1), "D0400P",
+                    fmt::format("A00X+{:06}Y+000000X0600Y1200R090 S0", 1000 * i));
+    return head + out + "999\n";
+  };
+  const Imported i = imported(row("N"));
+  for (const Pad& pad : i.board.pads)
+    CHECK(pad.rotation == Degrees(0));
+  CHECK(hasNotice(i.notices,
+                  "pads at quarter turns with holes: 3, first at line 4; sizes taken as they lie on the "
+                  "board: 0 overlaps of different nets, the other way 2"));
+  // Without a contradiction they are turned.
+  const Imported one = imported(
+      head + record(317, "A", "J1", "1", "D0400P", "A00X+000000Y+000000X0600Y1200R090 S0") + "999\n");
+  CHECK(one.board.pads[0].rotation == Degrees(90));
+}
+
+TEST_CASE("a rectangle of which only the corners reach into another net is an oval, a real short stays one") {
+  // A square of 0.06 inch, and a track of 0.01 inch that cuts its corner off, or runs through its middle.
+  const auto withTrack = [](const char* coordinates) {
+    return imported(head + record(317, "A", "J1", "1", "D0400P", "A00X+000000Y+000000X0600Y0600R000 S0") +
+                    "378B              L01 X100 " + coordinates + "\n999\n");
+  };
+  const Imported corner = withTrack("X-200Y700 X700Y-200");
+  CHECK(corner.board.pads[0].shape == guessed(PadShape::oval));
+  CHECK(hasNotice(corner.notices,
+                  "pads taken as ovals, as the corners of their rectangles reach into other nets: 1"));
+  const Imported middle = withTrack("X-200Y0 X700");
+  CHECK(middle.board.pads[0].shape == guessed(PadShape::rectangle));
+}
+
+TEST_CASE("the edge may begin with its first corner, say only what changes, and be left open") {
+  const Imported i = imported("P  UNITS CUST 0\n389BOARD_EDGE X0Y0 X22500 Y15000 X0\n999\n");
+  REQUIRE(i.board.info.outline.value.size() == 1);
+  CHECK(i.board.info.outline.value[0].outer.size() == 4);
+  CHECK(std::abs(squareMillimetres(i.board.info.outline.value[0].outer)) == Approx(57.15 * 38.1));
+  CHECK(hasNotice(i.notices, "closed by a straight line"));
+}
+
+TEST_CASE("an edge that crosses itself is left out, and the copper is read") {
+  const Imported i = imported(head + record(327, "A", "U1", "1", "", "A01X+000000Y+000000X0300Y0000R000 S0") +
+                              "389BOARD_EDGE         X10Y10 X0Y0 X20000Y20000 X20000Y0 X0Y20000 X0Y0\n999\n");
+  CHECK_FALSE(i.board.info.outline.known());
+  CHECK(i.board.pads.size() == 1);
+  CHECK(hasNotice(i.notices, "the board's edge was left out"));
+}
+
+TEST_CASE("columns count letters or bytes, as the line's own fixed letters show") {
+  const std::string tail = "A01X+001000Y-002000X0300Y0500R090 S2\n";
+  // "MASSE_Ö" has seven letters and eight bytes: padded to fourteen of the one or the other.
+  const std::string byLetters = "327MASSE_\u00d6          U1    -7    " + std::string(6, ' ') + tail;
+  const std::string byBytes = "327MASSE_\u00d6         U1    -7    " + std::string(6, ' ') + tail;
+  for (const std::string& line : {byLetters, byBytes}) {
+    const Imported i = imported(head + line + "999\n");
+    REQUIRE(i.board.pads.size() == 1);
+    CHECK(netName(i.board, i.board.pins[0].net) == "MASSE_\u00d6");
+    CHECK(i.board.parts[0].reference == "U1");
+    CHECK(i.board.pins[0].name == "7");
+    CHECK(i.board.pads[0].position == fromFile(Point{unit(1000), unit(-2000)}));
+  }
+}
+
+TEST_CASE("half a letter at the end of a name goes, other bytes that are not UTF-8 are Latin-1") {
+  const std::string tail = "A01X+001000Y-002000X0300Y0500R090 S2\n";
+  const std::string half = "327ABCDEFGHIJKLM\xC3   U1    -7    " + std::string(6, ' ') + tail;
+  const Imported cut = imported(head + half + "999\n");
+  CHECK(netName(cut.board, cut.board.pins[0].net) == "ABCDEFGHIJKLM");
+  CHECK(cut.board.pads[0].position == fromFile(Point{unit(1000), unit(-2000)}));
+  CHECK(hasNotice(cut.notices, "names that end in half a letter, which is left out: 1, first at line 4"));
+  const std::string latin = "327ABC\xC4             U1    -7    " + std::string(6, ' ') + tail;
+  const Imported old = imported(head + latin + latin + "999\n");
+  CHECK(netName(old.board, old.board.pins[0].net) == "ABC\u00c4");
+  CHECK(hasNotice(old.notices, "bytes that are not UTF-8, read as Latin-1: 2, first at line 4"));
+  for (const Imported* i : {&cut, &old}) {
+    const auto text = boardToText(i->board);
+    REQUIRE(text);
+    CHECK(*boardFromText(*text) == i->board);
+  }
+}
+
+TEST_CASE("what a board file cannot hold is refused where it stands") {
+  const auto error = [](const std::string& rest) {
+    const auto result = read("P  UNITS SI\n" + rest + "999\n");
+    return result ? std::string("read") : result.error().text();
+  };
+  const auto place = [](const std::string& x) {
+    return record(327, "A", "U1", "1", "", "A01X+" + x + "Y+000000X0300Y0000R000 S0");
+  };
+  CHECK(error(place("10000000")) == "read"); // 10 m in steps of 0.001 mm
+  CHECK(error(place("10000001")).starts_with("board.ipc: line 2: longer than a board can be"));
+  CHECK(error(record(327, "A", "U1", "1", "", "A01X+000000Y+000000X15000000Y0000R000 S0"))
+            .starts_with("board.ipc: line 2: longer than a board can be")); // a pad of 15 m
+  CHECK(error("378A              L01 X100 X0Y0 X10000001Y0\n").starts_with("board.ipc: line 2: longer"));
+  CHECK(error("389BOARD_EDGE         X10Y10 X0Y0 X10000001Y0\n").starts_with("board.ipc: line 2: longer"));
+  // A body round a pad at the very edge would not fit.
+  const Imported edge = imported("P  UNITS SI\n" + place("10000000") + "999\n");
+  CHECK_FALSE(edge.board.parts[0].body.known());
+  CHECK(boardToText(edge.board));
+}
+
+TEST_CASE("the image of a panel is left out, and said so") {
+  const std::string pad = record(327, "A", "U1", "1", "", "A01X+000000Y+000000X0300Y0000R000 S0");
+  const Imported i = imported(head + "P  IMAGE PANEL\n" + pad + pad + "P  IMAGE PRIMARY\n" + pad + "999\n");
+  CHECK(i.board.pads.size() == 1);
+  CHECK(hasNotice(i.notices, "line 4: the data of the panel were not read"));
+  CHECK_FALSE(hasNotice(imported(head + "P  IMAGE PRIMARY\n" + pad + "999\n").notices, "panel"));
+}
+
+TEST_CASE("records that are not read are one notice a kind, with their count and first place") {
+  const Imported i = imported(head + "370A\n370B\n380C\n999\n");
+  CHECK(hasNotice(i.notices, "records 370, not read: 2, first at line 4"));
+  CHECK(hasNotice(i.notices, "records 380, not read: 1, first at line 6"));
+}
+
+TEST_CASE("vias that say an inner layer are blind, and not joined through the board") {
+  const auto via = [](const char* access, int x) {
+    return record(317, "A", "VIA", "", "D0100P",
+                  fmt::format("{}X+{:06}Y+000000X0200Y0000R000 S3", access, x));
+  };
+  const std::string bottom = record(327, "A", "U1", "1", "", "A04X+009000Y+000000X0300Y0000R000 S0");
+  const Imported i = imported(head + via("A00", 0) + via("A01", 1000) + via("A03", 2000) + bottom + "999\n");
+  const auto& order = i.board.info.layerOrder;
+  CHECK_FALSE(i.board.vias[0].from.known());
+  CHECK(i.board.vias[1].from == fromFile(order[0]));
+  CHECK(i.board.vias[1].to == fromFile(order[0]));
+  CHECK(i.board.vias[2].to == fromFile(order[2]));
+  CHECK(hasNotice(i.notices, "read as on that one alone: 2, first at line 5"));
+  // Where no inner layer is said, the side is only where to probe a via that goes through.
+  const Imported through = imported(head + via("A01", 1000) + bottom + "999\n");
+  CHECK_FALSE(through.board.vias[0].from.known());
 }

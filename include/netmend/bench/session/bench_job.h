@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <QObject>
+#include <QStringList>
 #include <QUndoStack>
 
 #include "netmend/bench/session/background.h"
@@ -67,9 +68,10 @@ public:
   void reached(JobState state);
 
   [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
-  /// Reads the file beside the event loop; `boardChanged` or `failed` follows. An open job gets it; one that
-  /// has readings of another board is asked about first, by `otherBoardAsked`.
-  void openBoardFile(const std::filesystem::path& file);
+  /// Reads the file beside the event loop; `boardChanged`, `boardsOffered` or `failed` follows. An open job
+  /// gets it; one that has readings of another board is asked about first, by `otherBoardAsked`. `inArchive`:
+  /// which board of a ZIP archive.
+  void openBoardFile(const std::filesystem::path& file, const std::string& inArchive = {});
   /// A connector typed in one line: one more on a board that was typed, else the least board of its own.
   bool useConnector(const std::string& text);
   /// Whether the board that was asked about takes this one's place, and the job is closed (undo opens it
@@ -127,6 +129,10 @@ Q_SIGNALS:
   void actionsChanged();   ///< repair actions, their steps and proof
   void papersChanged();    ///< photos and charges
   void openingChanged(const QString& what, double share);
+  /// The file is an archive with several boards, of which one has to be chosen.
+  void boardsOffered(const QString& file, const QStringList& names);
+  /// What was asked for could be read: its board is open, or its boards are offered.
+  void fileOpened(const QString& file);
   /// The open job has readings of its board, and `name` is another: `answerOtherBoard` is waited for. An
   /// empty name: no more.
   void otherBoardAsked(const QString& name);
@@ -138,6 +144,8 @@ private:
   [[nodiscard]] bool isOfAnotherJob(const std::filesystem::path& file) const;
   /// Where boards are kept of which only a connector is known.
   [[nodiscard]] std::filesystem::path boardsFolder() const { return folders_.store / "boards"; }
+  /// Where boards are kept that came in archives.
+  [[nodiscard]] std::filesystem::path archivedFolder() const { return folders_.store / "from-archives"; }
   BenchJob(BenchFolders folders, RepairData data, JobBook book);
   bool reload(std::vector<Photo> known = {});
   struct PhotoChange {

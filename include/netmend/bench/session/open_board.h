@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,18 @@ struct OpenBoard {
 
 /// Reads a board in any format and builds its copper graph.
 [[nodiscard]] Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& progress = {});
+
+/// What opening a file gives: its board, or those in an archive of which one has to be chosen.
+struct OpenedFile {
+  std::optional<OpenBoard> board;
+  std::vector<std::string> offered; ///< names inside the archive; empty when there is a board
+};
+
+/// The same for any file. The board of a ZIP archive, `inArchive` or the only one, is taken out into `folder`
+/// as a Netmend board, named after the archive's own file, and opened from there: a job's board outlasts the
+/// archive.
+[[nodiscard]] Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string& inArchive,
+                                          const std::filesystem::path& folder, const Progress& progress = {});
 
 /// A connector typed in one line: `J4, 40 pins, two rows`, `connector, 24 pins`, `J7 6`. The words may be in
 /// any order; a lone number is the pin count, a word that is none of them the reference (`J1` without one).

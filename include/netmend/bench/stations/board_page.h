@@ -27,12 +27,13 @@ private:
   [[nodiscard]] QWidget* labelled(const QString& text, QListWidget& list);
   [[nodiscard]] QWidget* question();
   void typedConnector();
-  void rememberOpened();
+  void remember(const QString& file);
   void listRecent();
   void listParts();
   void showOpening(const QString& what, double share);
+  /// Lists the boards of an archive, until one of them or another file is opened.
+  void offer(const QString& archive, const QStringList& names);
 
-  QString wanted_; ///< the file that was asked for last
   QWidget* question_ = nullptr;
   QLabel* asked_ = nullptr;
   QPushButton* stay_ = nullptr;
@@ -44,6 +45,8 @@ private:
   QPushButton* cancel_;
   QListWidget* parts_;
   QListWidget* recent_;
+  QListWidget* offered_;
+  QString archive_; ///< in which the offered boards are
   QListWidget* notices_;
 };
 

@@ -25,6 +25,8 @@ struct ImportOptions {
   std::string format{};
   /// Where a file draws no body, it is guessed as the hull of the pads and this margin.
   Length bodyMargin = Length(250'000);
+  /// Which board of a ZIP archive, where it holds several (see zip.h).
+  std::string inArchive{};
   Progress progress{};
 };
 
@@ -42,13 +44,14 @@ struct BoardFormat {
   std::string_view extensions; ///< with their points, lower case, separated by spaces
   bool (*recognises)(std::string_view content);
   Result<Imported> (*read)(const ImportSource& source);
+  bool mendsText = false; ///< `read` takes what is not UTF-8
 };
 
 /// All formats that can be read, in the order in which content is tried against them.
 [[nodiscard]] std::span<const BoardFormat> boardFormats();
 
-/// Reads a board file of any known format. Every failure names the file, and the place in it where
-/// there is one; references within the board hold (`checkReferences`).
+/// Reads a board file of any known format, or a ZIP archive with one in it. Every failure names the file, and
+/// the place in it where there is one; references within the board hold (`checkReferences`).
 [[nodiscard]] Result<Imported> importBoard(const std::filesystem::path& path,
                                            const ImportOptions& options = {});
 

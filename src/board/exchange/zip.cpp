@@ -1,0 +1,185 @@
+#include "netmend/board/exchange/zip.h"
+
+#include <algorithm>
+#include <array>
+#include <memory>
+#include <optional>
+
+#include <fmt/format.h>
+#include <zip.h>
+
+#include "folded_notices.h"
+#include "formats.h"
+#include "text.h"
+
+namespace netmend {
+
+namespace {
+
+struct ArchiveEnd {
+  void operator()(zip_t* archive) const { zip_discard(archive); }
+};
+using Archive = std::unique_ptr<zip_t, ArchiveEnd>;
+
+struct FileEnd {
+  void operator()(zip_file_t* file) const { zip_fclose(file); }
+};
+
+Result<Archive> opened(std::string_view content, const std::string& file) {
+  zip_error_t error;
+  zip_error_init(&error);
+  zip_source_t* source = zip_source_buffer_create(content.data(), content.size(), 0, &error);
+  zip_t* archive = source != nullptr ? zip_open_from_source(source, ZIP_RDONLY, &error) : nullptr;
+  if (archive == nullptr) {
+    zip_source_free(source);
+    Error failed{"is no archive that can be read", file, "", zip_error_strerror(&error), "a ZIP archive"};
+    zip_error_fini(&error);
+    return failure(std::move(failed));
+  }
+  zip_error_fini(&error);
+  return Archive(archive);
+}
+
+std::string shownName(const char* name) {
+  std::string out(name);
+  for (char& c : out)
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = '?';
+  return textFault(out, {}) ? std::string("?") : out;
+}
+
+/// One archive while it is looked through: what has been inflated so far counts against the limits.
+class Reader {
+public:
+  Reader(zip_t* archive, const ZipLimits& limits) : archive_(archive), limits_(limits) {}
+
+  /// The entry's content, or why there is none.
+  tl::expected<std::string, std::string> inflate(std::uint64_t index, const zip_stat_t& entry) {
+    constexpr zip_uint64_t needed = ZIP_STAT_SIZE | ZIP_STAT_COMP_METHOD | ZIP_STAT_ENCRYPTION_METHOD;
+    if ((entry.valid & needed) != needed) return tl::unexpected(std::string("without a size"));
+    if (entry.encryption_method != ZIP_EM_NONE) return tl::unexpected(std::string("encrypted"));
+    if (entry.size > limits_.fileBytes) return tl::unexpected(tooLarge());
+    if (inflated_ + entry.size > limits_.allBytes) return tl::unexpected(tooMuch());
+    const std::unique_ptr<zip_file_t, FileEnd> file(zip_fopen_index(archive_, index, 0));
+    if (!file) return tl::unexpected(std::string("damaged or packed in an unknown way"));
+    std::string content;
+    std::array<char, 64 << 10> part{};
+    while (true) {
+      const zip_int64_t got = zip_fread(file.get(), part.data(), part.size());
+      if (got < 0) return tl::unexpected(std::string("damaged"));
+      if (got == 0) break;
+      content.append(part.data(), static_cast<std::size_t>(got));
+      inflated_ += static_cast<std::uint64_t>(got);
+      // The archive may say anything: what counts is what comes out.
+      if (content.size() > entry.size) return tl::unexpected(std::string("larger than the archive says"));
+    }
+    if (content.size() < entry.size) return tl::unexpected(std::string("shorter than the archive says"));
+    return content;
+  }
+
+private:
+  [[nodiscard]] std::string tooLarge() const { return fmt::format("above {} MiB", limits_.fileBytes >> 20); }
+  [[nodiscard]] std::string tooMuch() const {
+    return fmt::format("beyond {} MiB of the archive", limits_.allBytes >> 20);
+  }
+
+  zip_t* archive_;
+  ZipLimits limits_;
+  std::uint64_t inflated_ = 0;
+};
+
+bool isArchive(const std::string& name) {
+  return lastExtension(name) == ".zip";
+}
+
+/// Calls `use(board, content)` for each board, and gives what was left out.
+template <class Use>
+Result<std::vector<std::string>> forEachBoard(std::string_view content, const std::string& file,
+                                              const ZipLimits& limits, Use use) {
+  const auto archive = opened(content, file);
+  if (!archive) return failure(archive.error());
+  const zip_int64_t count = zip_get_num_entries(archive->get(), 0);
+  if (count < 0 || static_cast<std::uint64_t>(count) > limits.entries) {
+    return failure({"the archive has too many entries", file, "", std::to_string(count),
+                    fmt::format("at most {}", limits.entries)});
+  }
+  Reader reader(archive->get(), limits);
+  FoldedNotices leftOut;
+  for (std::uint64_t i = 0; i < static_cast<std::uint64_t>(count); ++i) {
+    zip_stat_t entry;
+    zip_stat_init(&entry);
+    if (zip_stat_index(archive->get(), i, 0, &entry) != 0 || (entry.valid & ZIP_STAT_NAME) == 0) continue;
+    const std::string name = shownName(entry.name);
+    if (isArchive(name)) leftOut.add("archives inside the archive, not opened", name);
+    if (!hasBoardExtension(name)) continue;
+    auto text = reader.inflate(i, entry);
+    if (!text) {
+      leftOut.add("files in the archive that are not read: " + text.error(), name);
+      continue;
+    }
+    if (looksLikeZip(*text)) {
+      leftOut.add("archives inside the archive, not opened", name);
+      continue;
+    }
+    if (const BoardFormat* format = formatByContent(*text))
+      use(ZippedBoard{name, format->name, text->size()}, std::move(*text));
+  }
+  std::vector<std::string> notices;
+  leftOut.moveTo(notices);
+  return notices;
+}
+
+Error noBoard(const std::string& file, const std::vector<std::string>& notices) {
+  return {"there is no board file in this archive", file, "", notices.empty() ? "" : notices.front(),
+          "a board in one of the formats that can be read"};
+}
+
+std::string_view withoutFolders(std::string_view name) {
+  const std::size_t slash = name.find_last_of("/\\");
+  return slash == std::string_view::npos ? name : name.substr(slash + 1);
+}
+
+} // namespace
+
+bool looksLikeZip(std::string_view content) {
+  return content.starts_with("PK\x03\x04") || content.starts_with("PK\x05\x06");
+}
+
+Result<ZipListing> boardsInZip(std::string_view content, const std::string& file, const ZipLimits& limits) {
+  ZipListing out;
+  auto notices = forEachBoard(content, file, limits, [&](ZippedBoard board, std::string&&) {
+    out.boards.push_back(std::move(board));
+  });
+  if (!notices) return failure(notices.error());
+  if (out.boards.empty()) return failure(noBoard(file, *notices));
+  out.notices = std::move(*notices);
+  return out;
+}
+
+Result<ZippedFile> boardFileInZip(std::string_view content, const std::string& file, const std::string& name,
+                                  const ZipLimits& limits) {
+  std::vector<std::string> names;
+  std::optional<ZippedFile> whole, part;
+  std::size_t wholes = 0, parts = 0;
+  const auto notices = forEachBoard(content, file, limits, [&](const ZippedBoard& board, std::string&& text) {
+    names.push_back(board.name);
+    if (name.empty() || board.name == name) {
+      if (++wholes == 1) whole = ZippedFile{board.name, std::move(text)};
+    } else if (withoutFolders(board.name) == name && ++parts == 1) {
+      part = ZippedFile{board.name, std::move(text)};
+    }
+  });
+  if (!notices) return failure(notices.error());
+  if (names.empty()) return failure(noBoard(file, *notices));
+  if (wholes == 1) return std::move(*whole);
+  if (wholes == 0 && parts == 1) return std::move(*part);
+  constexpr std::size_t mostNames = 20;
+  std::string all;
+  for (std::size_t i = 0; i < std::min(names.size(), mostNames); ++i)
+    all += (all.empty() ? "" : ", ") + names[i];
+  if (names.size() > mostNames) all += fmt::format(" and {} more", names.size() - mostNames);
+  const bool several = wholes + parts > 1;
+  return failure({several ? std::string(severalInArchive) : "no such board in this archive", file, "", name,
+                  "one of " + all});
+}
+
+} // namespace netmend

@@ -1,0 +1,110 @@
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include <catch2/catch.hpp>
+
+#include "../../../src/board/exchange/copper_shape.h"
+#include "../../../src/board/exchange/pen.h"
+#include "measure.h"
+#include "support/seed.h"
+
+using namespace netmend;
+
+namespace {
+
+Point mm(double x, double y) {
+  return {Length::fromMm(x), Length::fromMm(y)};
+}
+
+double areaOf(const Polygon& polygon) {
+  double area = std::abs(squareMillimetres(polygon.outer));
+  for (const Ring& hole : polygon.holes)
+    area -= std::abs(squareMillimetres(hole));
+  return area;
+}
+
+constexpr double pi = std::numbers::pi;
+
+} // namespace
+
+TEST_CASE(
+    "a pen along a square adds its sides and a disc, and takes as much off a hole but for the corners") {
+  const Ring square{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)};
+  const Ring hole{mm(4, 4), mm(6, 4), mm(6, 6), mm(4, 6)};
+  const auto drawn = penDrawn({square, {hole}}, Length(250'000));
+  REQUIRE(drawn);
+  REQUIRE(drawn->holes.size() == 1);
+  CHECK(areaOf(*drawn) == Approx(100 + 4 * 10 * 0.25 + pi * 0.0625 - 1.5 * 1.5).margin(0.001));
+  CHECK(boxOf(drawn->outer).size().width.mm() == Approx(10.5).margin(0.0001));
+  CHECK(boxOf(drawn->holes[0]).size().width.mm() == Approx(1.5).margin(0.0001));
+}
+
+TEST_CASE("a pen closes what is narrower than it, and leaves what is wider") {
+  // Two squares of 4 mm joined by a bar along their upper edge; between them a gap open to below.
+  const auto shape = [](double gap) {
+    return Polygon{{mm(0, 0), mm(4, 0), mm(4, 3), mm(4 + gap, 3), mm(4 + gap, 0), mm(8 + gap, 0),
+                    mm(8 + gap, 4), mm(0, 4)},
+                   {}};
+  };
+  const auto open = penDrawn(shape(0.6), Length(250'000));
+  REQUIRE(open);
+  CHECK_FALSE(contains(open->outer, mm(4.3, 1)));
+  const auto closed = penDrawn(shape(0.4), Length(250'000));
+  REQUIRE(closed);
+  CHECK(contains(closed->outer, mm(4.2, 1)));
+  CHECK(areaOf(*closed) < areaOf(*open));
+  // A hole no wider than the pen is gone.
+  const Ring square{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)};
+  const Ring slot{mm(4, 4), mm(4.4, 4), mm(4.4, 6), mm(4, 6)};
+  CHECK(penDrawn({square, {slot}}, Length(250'000))->holes.empty());
+  CHECK(penDrawn({square, {slot}}, Length(150'000))->holes.size() == 1);
+}
+
+TEST_CASE("a pen along a line, an angle and a closed way covers what it should") {
+  const auto line = penStroke({mm(0, 0), mm(10, 0)}, false, Length(500'000));
+  REQUIRE(line);
+  CHECK(areaOf(*line) == Approx(10 + pi * 0.25).margin(0.002));
+  const auto angle = penStroke({mm(0, 0), mm(10, 0), mm(10, 10)}, false, Length(500'000));
+  REQUIRE(angle);
+  CHECK(areaOf(*angle) == Approx(2 * 10 + pi * 0.25 - 0.25 + pi / 16).margin(0.002));
+  const auto frame = penStroke({mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)}, true, Length(500'000));
+  REQUIRE(frame);
+  CHECK(frame->holes.size() == 1);
+  CHECK(areaOf(*frame) == Approx(100 + 4 * 10 * 0.5 + pi * 0.25 - 81).margin(0.002));
+}
+
+TEST_CASE(
+    "a point is covered by the pen exactly if it is in the polygon or no farther than the pen reaches") {
+  const unsigned seed = testSeed();
+  INFO("seed " << seed);
+  std::mt19937_64 dice(seed);
+  std::uniform_real_distribution<double> radius(1.0, 6.0), place(-7.5, 7.5);
+  for (int round = 0; round < 200; ++round) {
+    Ring star; // spikes and notches of all kinds, and no crossing
+    const int corners = 5 + static_cast<int>(dice() % 30);
+    for (int i = 0; i < corners; ++i) {
+      const double r = radius(dice), a = 2 * pi * i / corners;
+      star.push_back(mm(r * std::cos(a), r * std::sin(a)));
+    }
+    const double reach = 0.05 + 0.1 * static_cast<double>(dice() % 10);
+    const auto drawn = penDrawn({star, {}}, Length::fromMm(reach));
+    REQUIRE(drawn);
+    for (int k = 0; k < 100; ++k) {
+      const Point p = mm(place(dice), place(dice));
+      double nearest = 1e9;
+      for (std::size_t i = 0; i < star.size(); ++i) {
+        const Point a = star[i], b = star[(i + 1) % star.size()];
+        const double ux = (b - a).x.mm(), uy = (b - a).y.mm(), vx = (p - a).x.mm(), vy = (p - a).y.mm();
+        const double t = std::clamp((ux * vx + uy * vy) / (ux * ux + uy * uy), 0.0, 1.0);
+        nearest = std::min(nearest, std::hypot(vx - t * ux, vy - t * uy));
+      }
+      const bool inside = contains(star, p);
+      if (std::abs(nearest - reach) < 0.002) continue; // chords and shifts
+      bool covered = contains(drawn->outer, p);
+      for (const Ring& hole : drawn->holes)
+        covered = covered && !contains(hole, p);
+      CHECK(covered == (inside || nearest < reach));
+    }
+  }
+}
