@@ -8,7 +8,7 @@
 #include "likelihood.h"
 #include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
-#include "netmend/probing/words.h"
+#include "netmend/probing/comparison.h"
 #include "posterior.h"
 #include "prediction.h"
 #include "statistics.h"
@@ -16,12 +16,6 @@
 namespace netmend {
 
 namespace {
-
-std::string valueText(const Reading& reading) {
-  if (!reading.value) return "OL";
-  if (reading.mode == ReadingMode::diode) return fmt::format("{:.3f} V", *reading.value);
-  return fmt::format("{:.4g} {}", *reading.value, unitOf(reading.mode));
-}
 
 std::string whereText(const Isolation& isolation, const Observation& observation) {
   const auto& place = isolation.places[observation.place].label;
@@ -119,7 +113,7 @@ void explain(const Isolation& isolation, const EvidenceTable& table, Suspect& su
     const auto& observation = isolation.observations[i];
     Evidence evidence{i, table.bits(i, suspect.faultClass), {}};
     evidence.text = fmt::format(
-        "{} read {}; here {}: {}", whereText(isolation, observation), valueText(observation.reading),
+        "{} read {}; here {}: {}", whereText(isolation, observation), comparedText(observation.reading),
         expectedHere(isolation, observation, suspect.faultClass), weightText(evidence.bits));
     suspect.evidence.push_back(std::move(evidence));
   }
@@ -147,7 +141,7 @@ std::vector<std::string> contradictions(const Isolation& isolation, std::size_t 
     if (chance < 0.5) continue;
     result.push_back(fmt::format("{} read {}, but {} if it is \"{}\": the probe may have slipped ({:.0f} %); "
                                  "take this reading again",
-                                 whereText(isolation, observation), valueText(observation.reading),
+                                 whereText(isolation, observation), comparedText(observation.reading),
                                  expectedHere(isolation, observation, leading),
                                  isolation.classes[leading].text, 100.0 * std::min(chance, 0.999)));
   }

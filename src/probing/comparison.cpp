@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "netmend/probing/meter_model.h"
+#include "netmend/probing/reading_entry.h"
 
 namespace netmend {
 
@@ -51,6 +52,13 @@ std::optional<double> valueAtBenchTemperature(const Reading& reading) {
   const double share = std::clamp((drop - 0.1) / 0.2, 0.0, 1.0);
   const double slope = junctionTemperatureSlope(Volts(drop), *reading.condition.temperature);
   return drop + share * slope * (bench - *reading.condition.temperature).value;
+}
+
+std::string comparedText(const Reading& reading) {
+  auto text = readingText(reading.value, reading.mode);
+  if (const auto atBench = readingText(valueAtBenchTemperature(reading), reading.mode); atBench != text)
+    text += ", at 25 °C " + atBench;
+  return text;
 }
 
 } // namespace netmend

@@ -53,15 +53,6 @@ std::string expectationText(const Expected& e) {
   return {};
 }
 
-/// `0.651 V`, or with what is compared where the board was not at 25 °C: `0.651 V, at 25 °C 0.645 V`.
-std::string readText(const Reading& reading) {
-  const auto compared = valueAtBenchTemperature(reading);
-  auto text = readingText(reading.value, reading.mode);
-  if (const auto atBench = readingText(compared, reading.mode); atBench != text)
-    text += ", at 25 °C " + atBench;
-  return text;
-}
-
 /// `62 mV below the expected 0.453 V, 5.1 times the spread`: the figures that are read, one from the other.
 std::string distanceText(const Reading& reading, const Expected& e, double offInSpreads) {
   const double value = *valueAtBenchTemperature(reading);
@@ -81,7 +72,7 @@ std::string distanceText(const Reading& reading, const Expected& e, double offIn
 std::string explain(const Reading& reading, const Verdict& verdict, double offInSpreads,
                     double falseAlarmRate) {
   const Expected& e = *verdict.expected;
-  std::string text = fmt::format("reads {}; {}", readText(reading), expectationText(e));
+  std::string text = fmt::format("reads {}; {}", comparedText(reading), expectationText(e));
   if (!verdict.rarity) return text;
   if (reading.value && !e.humps.empty()) text += "; " + distanceText(reading, e, offInSpreads);
   text += fmt::format("; a good board reads something as telling {}; odds of a fault here {}",

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "netmend/probing/reading.h"
 
@@ -18,5 +19,8 @@ namespace netmend {
 /// (meter_model.h), below 0.1 V not at all, with a smooth way between. Other modes, and readings whose
 /// temperature is unknown, stay.
 [[nodiscard]] std::optional<double> valueAtBenchTemperature(const Reading& reading);
+
+/// `0.651 V`, or with what is compared where the board was not at 25 °C: `0.651 V, at 25 °C 0.645 V`.
+[[nodiscard]] std::string comparedText(const Reading& reading);
 
 } // namespace netmend
