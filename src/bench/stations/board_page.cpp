@@ -1,6 +1,7 @@
 #include "netmend/bench/stations/board_page.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QFileDialog>
 #include <QFileInfo>
@@ -168,10 +169,12 @@ void BoardPage::offer(const QString& archive, const QStringList& names) {
 
 void BoardPage::open(const QString& file) {
   offered_->parentWidget()->hide();
+  wanted_ = file;
   desk_.job.openBoardFile(std::filesystem::path(file.toStdU16String()));
 }
 
 void BoardPage::remember(const QString& file) {
+  if (file != std::exchange(wanted_, {})) return; // a job's board, which nobody looked for
   QSettings settings;
   QStringList recent = settings.value(recentKey()).toStringList();
   const QString full = QFileInfo(file).absoluteFilePath();

@@ -34,6 +34,7 @@ private:
   /// Lists the boards of an archive, until one of them or another file is opened.
   void offer(const QString& archive, const QStringList& names);
 
+  QString wanted_; ///< the file that was asked for last
   QWidget* question_ = nullptr;
   QLabel* asked_ = nullptr;
   QPushButton* stay_ = nullptr;
