@@ -1,7 +1,9 @@
 #include "pad_spots.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
+#include <optional>
 
 #include "netmend/board/shape.h"
 #include "netmend/jumper/keep_out.h"
@@ -42,14 +44,14 @@ std::optional<Point> middleOnLine(const Ring& ring, Length y) {
 
 /// Middles of the copper along lines across it, both ways: copper in one piece has some on each line.
 Ring middlesOf(const Ring& ring) {
-  constexpr int lines = 8;
+  constexpr std::int64_t lines = 8;
   Ring turned, out;
   Box box;
   for (const Point p : ring) {
     box.include(p);
     turned.push_back({p.y, p.x});
   }
-  for (int i = 0; i < lines; ++i) {
+  for (std::int64_t i = 0; i < lines; ++i) {
     const auto along = [&](Length from, Length to) { return from + (to - from) * (2 * i + 1) / (2 * lines); };
     if (const auto p = middleOnLine(ring, along(box.min.y, box.max.y))) out.push_back(*p);
     if (const auto p = middleOnLine(turned, along(box.min.x, box.max.x))) out.push_back({p->y, p->x});
@@ -63,12 +65,11 @@ std::vector<Point> spotsOnPolygon(const Pad& pad, const Ring& ring) {
     deepest.emplace_back(toEdge(ring, p), p);
   std::stable_sort(deepest.begin(), deepest.end(),
                    [](const auto& a, const auto& b) { return a.first > b.first; });
-  const Point middle = drillCentre(pad).value_or(pad.position.value);
-  const bool onCopper = covers({ring, {}}, middle);
+  const auto hole = drillCentre(pad);
+  const Point middle = hole.value_or(pad.position.value);
+  const double enough = hole || deepest.empty() ? 0.0 : deepest.front().first / 2;
   std::vector<Point> spots;
-  if (drillCentre(pad) ? onCopper
-                       : onCopper && !deepest.empty() && toEdge(ring, middle) >= deepest[0].first / 2)
-    spots.push_back(middle);
+  if (covers({ring, {}}, middle) && toEdge(ring, middle) >= enough) spots.push_back(middle);
   for (const auto& [depth, p] : deepest)
     spots.push_back(p);
   if (spots.empty()) spots.push_back(pad.position.value);
