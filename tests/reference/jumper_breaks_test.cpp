@@ -79,10 +79,17 @@ std::map<std::uint64_t, double> carriedBy(const Lookup& lookup, NetId net) {
     for (const PadId id : lookup.padsOf(pin)) {
       const Pad& pad = *board.pads.find(id);
       const Length hole = std::min(pad.drill.value.width, pad.drill.value.height);
-      const Length width = std::min(pad.size.value.width, pad.size.value.height);
+      Length width = std::min(pad.size.value.width, pad.size.value.height);
+      if (pad.shape.value == PadShape::polygon) {
+        const auto [left, right] = std::minmax_element(pad.polygon.begin(), pad.polygon.end(),
+                                                       [](Point a, Point b) { return a.x < b.x; });
+        const auto [low, high] = std::minmax_element(pad.polygon.begin(), pad.polygon.end(),
+                                                     [](Point a, Point b) { return a.y < b.y; });
+        width = std::min(right->x - left->x, high->y - low->y);
+      }
       if (hole.nm > 0 && pad.plated.valueOr(true))
         out[id.value] = ampacity(annulus(hole), false);
-      else if (hole.nm == 0 && pad.shape.value != PadShape::polygon && width.nm > 0)
+      else if (hole.nm == 0 && width.nm > 0)
         out[id.value] =
             ampacity(width.mm() * foil(board, pad.reach.value == PadReach::bottom ? 1 : 0), false);
     }
