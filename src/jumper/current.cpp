@@ -43,6 +43,16 @@ std::optional<CopperLimit> limitOfVia(const Board& board, const CopperEdge& edge
                      fmt::format("via with a {:.3g} mm hole", via->drill.value.mm())};
 }
 
+/// Of the pad along its own axes. Those of a polygon's box: it carries no more than copper that fills it, and
+/// a wire for that is never too thin.
+Fact<Size> sidesOf(const Pad& pad) {
+  if (pad.shape.valueOr(PadShape::circle) != PadShape::polygon) return pad.size;
+  Box box;
+  for (const Point corner : pad.polygon)
+    box.include(corner);
+  return pad.polygon.empty() ? Fact<Size>{} : Fact<Size>{box.size(), pad.shape.origin};
+}
+
 /// What the pad at a pin's joint carries: its barrel, or as a piece of track of its narrower side.
 std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node, Celsius rise) {
   const auto* id = std::get_if<PadId>(&node.object);
@@ -54,8 +64,9 @@ std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node
     return CopperLimit{barrelCurrent(drill, usualPlating, rise),
                        fmt::format("plated hole of {} ({:.3g} mm)", pinLabel(board, pad->pin), drill.mm())};
   }
-  if (!pad->size.known() || pad->shape.valueOr(PadShape::circle) == PadShape::polygon) return std::nullopt;
-  const Length width = std::min(pad->size.value.width, pad->size.value.height);
+  const Fact<Size> size = sidesOf(*pad);
+  if (!size.known()) return std::nullopt;
+  const Length width = std::min(size.value.width, size.value.height);
   if (width.nm <= 0) return std::nullopt;
   return CopperLimit{trackCurrent(width, thicknessOf(board, node.layer), rise, false),
                      fmt::format("pad of {} ({:.3g} mm wide)", pinLabel(board, pad->pin), width.mm())};

@@ -7,6 +7,7 @@
 #include "netmend/board/shape.h"
 #include "netmend/jumper/landing.h"
 #include "netmend/netgraph/net_role.h"
+#include "pad_spots.h"
 
 namespace netmend {
 namespace {
@@ -227,16 +228,6 @@ private:
 
   static void addTerm(Landing& landing, std::string name, std::string text, Price price) {
     landing.terms.push_back({std::move(name), std::move(text), price});
-  }
-
-  /// The pad's middle, and places towards its ends for where a body reaches over the middle.
-  static std::vector<Point> spotsOn(const Pad& pad) {
-    std::vector<Point> spots{pad.position.value};
-    if (!pad.size.known() || pad.drill.valueOr({}).width.nm > 0) return spots;
-    const Length x = pad.size.value.width * 3 / 8, y = pad.size.value.height * 3 / 8;
-    for (const Point offset : {Point{x, {}}, Point{-x, {}}, Point{{}, y}, Point{{}, -y}})
-      spots.push_back(placed(pad.position.value, pad.rotation, offset));
-    return spots;
   }
 
   void findCovers() {

@@ -266,6 +266,25 @@ TEST_CASE("what lies beyond a branch does not limit the current, what lies befor
   CHECK(found.jumpers.proposals.front().wire.currentFrom.starts_with("1 mm track carries 3.24 A"));
 }
 
+TEST_CASE("a polygon pad is taken to carry what its box's narrower side does") {
+  BrokenBoard b;
+  const NetId net = b.net("VCC", NetRole::supply);
+  b.point("TP1", net, mm(5, 15), PadReach::top, 4);
+  const auto jp =
+      b.pin(b.part("JP1", PartKind::other, {}, Side::top, 0.1), "2", net, mm(30, 15), PadReach::top, 4);
+  Pad pad = *b.board.pads.find(jp.pad);
+  pad.shape = fromUser(PadShape::polygon);
+  pad.polygon = {mm(-1, -3), mm(1, -3), mm(0.5, 0), mm(1, 3), mm(-1, 3)};
+  pad.rotation = Degrees(30);
+  b.board.pads.put(pad);
+  b.DrawnBoard::track(mm(5, 15), mm(30, 15), b.top, net, 3.0);
+  const auto found = b.broken(net, {jp.pad}).jumpers;
+  REQUIRE_FALSE(found.proposals.empty());
+  const WireChoice& wire = found.proposals.front().wire;
+  CHECK(wire.currentFrom.starts_with("pad of JP1.2 (2 mm wide) carries"));
+  CHECK(wire.current.value.value == Approx(byHand(2.0, 0.048)).epsilon(1e-9));
+}
+
 TEST_CASE("a drilled hole in the straight way is gone round, and named where it closes the only way") {
   OneTrack b(fromUser(NetRole::signal), 0.2);
   b.drilled({}, "H1", b.net("NONE"), mm(20, 15), 3.0, 3.0);
