@@ -72,7 +72,7 @@ Start firstFrameOf(std::vector<std::string> arguments, const std::filesystem::pa
 void measureStart(const DemoStore& store, Report& report) {
   const std::filesystem::path settings = store.folder / "settings";
   const auto leaveAt = [&](Station station) {
-    auto book = JobBook::open(store.folder / "jobs.netmend-book", BookUse::change);
+    auto book = JobBook::open(store.book, BookUse::change);
     if (!book || !book->leaveOpen({store.job, {}, static_cast<int>(station)}))
       throw std::runtime_error("the demo's job cannot be left open");
   };

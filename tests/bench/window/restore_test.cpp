@@ -31,7 +31,7 @@ TEST_CASE("a window that was never closed comes back to its job, station, part a
   rig.open();
   rig.window->restore();
   REQUIRE(BenchRig::wait([&] { return rig.window->desk().job.board() != nullptr; }));
-  BenchRig::wait([&] { return rig.text("duePoint").startsWith(QStringLiteral("J4")); }, 2'000);
+  REQUIRE(BenchRig::wait([&] { return rig.text("duePoint").startsWith(QStringLiteral("J4")); }));
   REQUIRE(rig.window->desk().job.job() != nullptr);
   CHECK(rig.window->desk().job.job()->number == number);
   CHECK(rig.window->station() == Station::walk);
