@@ -30,6 +30,28 @@ std::string nextNumber(soci::session& sql) {
   return year + std::string(count.size() < 4 ? 4 - count.size() : 0, '0') + count;
 }
 
+/// With all it holds, in a transaction of the caller's.
+Result<JobId> bookIn(soci::session& sql, const std::filesystem::path& book, const Job& job) {
+  const std::string number = job.number.empty() ? nextNumber(sql) : job.number;
+  int taken = 0;
+  sql << "select count(*) from job where number = :number", soci::use(number), soci::into(taken);
+  if (taken > 0) return failure({"job number is already taken", book.string(), "", number});
+  insertJob(sql, job, number);
+  const JobId id(static_cast<std::uint64_t>(lastInsertId(sql)));
+  for (const auto& reading : job.readings)
+    (void)insertReading(sql, id, reading);
+  for (const auto& suspect : job.suspects)
+    insertSuspect(sql, id, suspect);
+  for (const auto& action : job.actions)
+    (void)insertAction(sql, id, action);
+  for (const auto& photo : job.photos)
+    (void)insertPhoto(sql, id, photo);
+  for (const auto& charge : job.charges)
+    (void)insertCharge(sql, id, charge);
+  note(sql, id, "booked in");
+  return id;
+}
+
 Job wholeJob(soci::session& sql, const std::filesystem::path& book, Job job,
              const std::vector<Photo>& known) {
   job.readings = readingsOf(sql, job.id);
@@ -81,25 +103,20 @@ Result<JobBook> JobBook::open(const std::filesystem::path& path, BookUse use) {
 
 Result<JobId> JobBook::addJob(const Job& job) {
   return guarded(path_, [&]() -> Result<JobId> {
-    soci::session& sql = *session_;
-    WriteTransaction transaction(sql);
-    const std::string number = job.number.empty() ? nextNumber(sql) : job.number;
-    int taken = 0;
-    sql << "select count(*) from job where number = :number", soci::use(number), soci::into(taken);
-    if (taken > 0) return failure({"job number is already taken", path_.string(), "", number});
-    insertJob(sql, job, number);
-    const JobId id(static_cast<std::uint64_t>(lastInsertId(sql)));
-    for (const auto& reading : job.readings)
-      (void)insertReading(sql, id, reading);
-    for (const auto& suspect : job.suspects)
-      insertSuspect(sql, id, suspect);
-    for (const auto& action : job.actions)
-      (void)insertAction(sql, id, action);
-    for (const auto& photo : job.photos)
-      (void)insertPhoto(sql, id, photo);
-    for (const auto& charge : job.charges)
-      (void)insertCharge(sql, id, charge);
-    note(sql, id, "booked in");
+    WriteTransaction transaction(*session_);
+    auto id = bookIn(*session_, path_, job);
+    if (id) transaction.commit();
+    return id;
+  });
+}
+
+Result<JobId> JobBook::addOpenJob(const Job& job) {
+  return guarded(path_, [&]() -> Result<JobId> {
+    WriteTransaction transaction(*session_);
+    auto id = bookIn(*session_, path_, job);
+    if (!id) return id;
+    const auto open = static_cast<long long>(id->value);
+    *session_ << "update left_open set job = :job", soci::use(open);
     transaction.commit();
     return id;
   });
@@ -179,6 +196,31 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
       out.push_back(line);
     }
     return out;
+  });
+}
+
+Result<void> JobBook::leaveOpen(const LeftOpen& left) {
+  return guarded(path_, [&]() -> Result<void> {
+    const auto job = static_cast<long long>(left.job.value);
+    const std::string board = left.board.string();
+    const int station = left.station.value_or(0);
+    soci::indicator known = left.station ? soci::i_ok : soci::i_null;
+    *session_ << "update left_open set job = :job, board_file = :board_file, station = :station",
+        soci::use(job), soci::use(board), soci::use(station, known);
+    return {};
+  });
+}
+
+Result<LeftOpen> JobBook::leftOpen() const {
+  return guarded(path_, [&]() -> Result<LeftOpen> {
+    long long job = 0;
+    std::string board;
+    int station = 0;
+    soci::indicator known = soci::i_null;
+    *session_ << "select job, board_file, station from left_open", soci::into(job), soci::into(board),
+        soci::into(station, known);
+    return LeftOpen{JobId(static_cast<std::uint64_t>(job)), board,
+                    known == soci::i_ok ? std::optional(station) : std::nullopt};
   });
 }
 

@@ -12,7 +12,7 @@ namespace {
 
 /// Version n of the book is what the first n migrations make. Steps are never changed, only added.
 /// Ids grow and are never used again (autoincrement), since readings and sheets refer to them.
-constexpr std::array<std::string_view, 2> migrations{
+constexpr std::array<std::string_view, 3> migrations{
     R"sql(
 create table job (
   id integer primary key autoincrement,
@@ -86,6 +86,14 @@ create table known_good_walk (
   content text not null
 ) strict;
 create index known_good_walk_of_board on known_good_walk(board_uuid);
+)sql",
+    // One row. Job 0 is none.
+    R"sql(
+create table left_open (
+  one integer primary key check (one = 1),
+  job integer not null, board_file text not null, station integer
+) strict;
+insert into left_open (one, job, board_file, station) values (1, 0, '', null);
 )sql"};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.

@@ -9,9 +9,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <QSettings>
-
 #include "netmend/bench/stations/station.h"
+#include "netmend/jobbook/job_book.h"
 
 namespace netmend::benchmarks {
 
@@ -73,11 +72,9 @@ Start firstFrameOf(std::vector<std::string> arguments, const std::filesystem::pa
 void measureStart(const DemoStore& store, Report& report) {
   const std::filesystem::path settings = store.folder / "settings";
   const auto leaveAt = [&](Station station) {
-    QSettings left(QString::fromStdString((settings / "netmend" / "netmend-bench.conf").string()),
-                   QSettings::IniFormat);
-    left.setValue(QStringLiteral("window/store"), QString::fromStdString(store.folder.string()));
-    left.setValue(QStringLiteral("window/job"), QVariant::fromValue<qulonglong>(store.job.value));
-    left.setValue(QStringLiteral("window/station"), static_cast<int>(station));
+    auto book = JobBook::open(store.book, BookUse::change);
+    if (!book || !book->leaveOpen({store.job, {}, static_cast<int>(station)}))
+      throw std::runtime_error("the demo's job cannot be left open");
   };
   const std::vector<std::string> bench{NETMEND_BENCH, "--store", store.folder.string(), "--language", "en"};
   std::vector<double> empty, emptyProcessor;

@@ -269,11 +269,34 @@ TEST_CASE("a walk of a good board is kept for later jobs on the same board, and 
   CHECK_FALSE(book.addKnownGoodWalk(walk));
 }
 
+TEST_CASE("what a bench has open is remembered, a job that it books in from the same moment on") {
+  const TemporaryBook file;
+  auto book = file.open();
+  CHECK(must(book.leftOpen()) == LeftOpen{});
+  const LeftOpen left{JobId(7), "/boards/one.netmend-board.json", 0};
+  REQUIRE(book.leaveOpen(left));
+  CHECK(must(file.open().leftOpen()) == left);
+  // Jobs that others book in are not the bench's.
+  const JobId others = must(book.addJob(fullJob()));
+  CHECK(must(book.leftOpen()) == left);
+  CHECK(must(book.job(others)).readings.size() == 2);
+
+  Job next;
+  const JobId open = must(book.addOpenJob(next));
+  CHECK(must(file.open().leftOpen()) == LeftOpen{open, left.board, left.station});
+  CHECK(must(book.job(open)).number.ends_with("-0002"));
+  // One that is not booked in is not open either.
+  next.number = must(book.job(open)).number;
+  CHECK(book.addOpenJob(next).error().message == "job number is already taken");
+  CHECK(must(book.leftOpen()).job == open);
+  CHECK(must(book.jobs()).size() == 2);
+}
+
 TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "2");
+  CHECK(askSqlite(file.path, "pragma user_version") == "3");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 
@@ -295,11 +318,11 @@ TEST_CASE("a book of the first version is brought up to date without losing a jo
     auto book = file.open();
     id = must(book.addJob(fullJob()));
   }
-  (void)askSqlite(file.path, "drop table known_good_walk; pragma user_version = 1");
+  (void)askSqlite(file.path, "drop table left_open; drop table known_good_walk; pragma user_version = 1");
   auto book = JobBook::open(file.path, BookUse::make);
   REQUIRE(book);
   CHECK(book->job(id).value().readings.size() == 2);
-  CHECK(askSqlite(file.path, "pragma user_version") == "2");
+  CHECK(askSqlite(file.path, "pragma user_version") == "3");
   CHECK(askSqlite(file.path, "select count(*) from known_good_walk") == "0");
 }
 

@@ -50,6 +50,14 @@ struct JobAdded {
   std::vector<RepairActionId> actions;
 };
 
+/// What a bench had open, for it to be found again.
+struct LeftOpen {
+  JobId job;                   ///< or none
+  std::filesystem::path board; ///< the board's file; empty: none. A job names its own.
+  std::optional<int> station;  ///< a number of the bench's own; none: it was never left
+  friend bool operator==(const LeftOpen&, const LeftOpen&) = default;
+};
+
 /// What a book is opened for. Only `make` makes one where there is none; a book that can only be read can be
 /// opened to `read`.
 enum class BookUse { read, change, make };
@@ -68,6 +76,9 @@ public:
 
   /// Books a job in with all it holds. An empty number becomes the year's next ("2026-0007").
   [[nodiscard]] Result<JobId> addJob(const Job& job);
+  /// The same for a bench, which has it open from then on: no moment is in between in which it is booked in
+  /// and would not be found open again.
+  [[nodiscard]] Result<JobId> addOpenJob(const Job& job);
   /// Replaces what stands in the job itself (customer to notes, state), not its lists.
   [[nodiscard]] Result<void> updateJob(const Job& job);
   /// The bytes of its photos are read when they are first wanted; those of photos that are `known`, by their
@@ -113,6 +124,10 @@ public:
   [[nodiscard]] Result<void> takeBackKnownGoodWalk(const Walk& walk);
   /// Those of this board description, oldest first.
   [[nodiscard]] Result<std::vector<Walk>> knownGoodWalks(const std::string& boardUuid) const;
+
+  /// What the bench of this book has open now.
+  [[nodiscard]] Result<void> leaveOpen(const LeftOpen& left);
+  [[nodiscard]] Result<LeftOpen> leftOpen() const;
 
 private:
   JobBook(std::filesystem::path path, std::unique_ptr<soci::session> session);

@@ -106,7 +106,7 @@ bool BenchJob::reload(std::vector<Photo> known) {
 
 bool BenchJob::bookIn(Job job) {
   if (board_) netmend::put(noteOf(*board_), job);
-  const auto id = book_.addJob(job);
+  const auto id = book_.addOpenJob(job);
   if (!id) {
     fail(id.error());
     return false;
@@ -161,6 +161,12 @@ void BenchJob::tellOfOtherJob() {
 void BenchJob::closeJob() {
   job_.reset();
   tellOfOtherJob();
+}
+
+bool BenchJob::leaveOpen(const LeftOpen& left) {
+  const auto kept = book_.leaveOpen(left);
+  if (!kept) fail(kept.error());
+  return kept.has_value();
 }
 
 Result<void> BenchJob::put(Job job) {

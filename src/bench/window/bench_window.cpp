@@ -84,7 +84,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
             sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
             if (!walk_->good()) job_->reached(JobState::probing);
           });
-  // A job that was just booked in has to be found again even if the next moment is the last one.
+  // What is open has to be found again even if the next moment is the last one.
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
   setTheme(PictureTheme::light);

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include <QCloseEvent>
+#include <QFile>
 #include <QFileInfo>
 #include <QSettings>
 
@@ -14,47 +15,53 @@ namespace {
 
 constexpr double leastShare = 0.1; ///< of the window's width
 
+/// A program killed as it made its lock of the settings leaves an empty one, of which nobody can tell whose
+/// it is: QLockFile, and with it the window, would stand still for 30 s at the next change.
+void removeDeadLock(const QSettings& settings) {
+  const QFileInfo lock(settings.fileName() + QStringLiteral(".lock"));
+  if (lock.exists() && lock.size() == 0) QFile::remove(lock.filePath());
+}
+
 } // namespace
 
-QString BenchWindow::storeName() const {
-  return QFileInfo(QString::fromStdU16String(job_->folders().store.u16string())).absoluteFilePath();
-}
-
-void BenchWindow::remember() const {
+void BenchWindow::remember() {
   if (restoring_) return;
-  QSettings settings;
-  settings.setValue(QStringLiteral("window/store"), storeName());
-  settings.setValue(QStringLiteral("window/station"), static_cast<int>(station_));
-  if (job_->job() != nullptr)
-    settings.setValue(QStringLiteral("window/job"), QVariant::fromValue<qulonglong>(job_->job()->id.value));
-  if (const OpenBoard* board = job_->board())
-    settings.setValue(QStringLiteral("window/board"), QString::fromStdU16String(board->file.u16string()));
+  LeftOpen now = left_;
+  now.job = job_->job() != nullptr ? job_->job()->id : JobId{};
+  now.station = static_cast<int>(station_);
+  // A board that is still being read is the one that was left.
+  if (const OpenBoard* board = job_->board()) now.board = std::filesystem::absolute(board->file);
+  if (now != left_ && job_->leaveOpen(now)) left_ = now;
 }
 
-void BenchWindow::reopen(const QSettings& settings) {
-  const int station =
-      settings.value(QStringLiteral("window/station"), static_cast<int>(Station::board)).toInt();
-  const auto job = settings.value(QStringLiteral("window/job")).toULongLong();
-  const QString board = settings.value(QStringLiteral("window/board")).toString();
-  if (station >= 0 && station < static_cast<int>(stations.size()))
+Result<void> BenchWindow::reopen() {
+  const auto left = job_->book().leftOpen();
+  if (!left) return failure(left.error());
+  left_ = *left;
+  if (const int station = left_.station.value_or(-1);
+      station >= 0 && station < static_cast<int>(stations.size()))
     station_ = stations[static_cast<std::size_t>(station)];
-  if (auto kept = job_->book().job(JobId(job)))
+  if (left_.job) {
+    auto kept = job_->book().job(left_.job);
+    if (!kept) return failure(kept.error());
     job_->openJob(std::move(*kept));
-  else if (!board.isEmpty())
-    job_->openBoardFile(std::filesystem::path(board.toStdU16String()));
+  } else if (!left_.board.empty()) {
+    job_->openBoardFile(left_.board);
+  }
+  return {};
 }
 
 void BenchWindow::restore() {
   restoring_ = true;
   if (!painted_) job_->putOffBoards();
   const QSettings settings;
+  removeDeadLock(settings);
   restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
   stationShare_ = std::clamp(settings.value(QStringLiteral("window/stationShare"), stationShare_).toDouble(),
                              leastShare, 1.0 - leastShare);
   if (const int scale = settings.value(QStringLiteral("window/scale")).toInt(); scale > 0) setScale(scale);
   setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
-  // Numbers of jobs are of their store.
-  if (settings.value(QStringLiteral("window/store")).toString() == storeName()) reopen(settings);
+  const auto reopened = reopen();
   go(station_);
   // Fields that need a board could not have the keyboard until it was read.
   connect(
@@ -63,6 +70,7 @@ void BenchWindow::restore() {
   linkMeter(settings.value(QStringLiteral("meter/address")).toString());
   restoring_ = false;
   refresh();
+  if (!reopened) job_->fail(reopened.error());
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {

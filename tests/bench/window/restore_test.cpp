@@ -1,6 +1,8 @@
 #include <catch2/catch.hpp>
 
+#include <QFile>
 #include <QLabel>
+#include <QSettings>
 
 #include "bench_rig.h"
 
@@ -29,7 +31,7 @@ TEST_CASE("a window that was never closed comes back to its job, station, part a
   rig.open();
   rig.window->restore();
   REQUIRE(BenchRig::wait([&] { return rig.window->desk().job.board() != nullptr; }));
-  BenchRig::wait([&] { return rig.text("duePoint").startsWith(QStringLiteral("J4")); }, 2'000);
+  REQUIRE(BenchRig::wait([&] { return rig.text("duePoint").startsWith(QStringLiteral("J4")); }));
   REQUIRE(rig.window->desk().job.job() != nullptr);
   CHECK(rig.window->desk().job.job()->number == number);
   CHECK(rig.window->station() == Station::walk);
@@ -40,6 +42,65 @@ TEST_CASE("a window that was never closed comes back to its job, station, part a
   rig.press(Qt::Key_Return);
   CHECK(rig.window->desk().walk.walk(false).readings.size() == 4);
   CHECK(rig.text("duePoint").startsWith(QStringLiteral("J4 pin 5")));
+}
+
+TEST_CASE("a job is found open again from the very moment on at which it is in the book") {
+  BenchRig rig;
+  rig.window->go(Station::walk);
+  REQUIRE(rig.window->desk().job.useConnector("J4, 60 pins"));
+  const std::filesystem::path store = rig.folder.path().toStdString();
+  // The window is gone between the book's commit and anything that it would do next.
+  {
+    auto book = JobBook::open(store / "jobs.netmend-book", BookUse::change);
+    REQUIRE(book);
+    REQUIRE(book->addOpenJob(Job{}));
+  }
+  rig.window.reset();
+  rig.open();
+  rig.window->restore();
+  REQUIRE(rig.window->desk().job.job() != nullptr);
+  CHECK(rig.window->desk().job.job()->number.ends_with("-0001"));
+  CHECK(rig.window->station() == Station::walk);
+  // The bench books in this way: before anybody is told of the job, a second look into the book finds it
+  // open.
+  LeftOpen left;
+  rig.window->desk().job.closeJob();
+  const JobBook& book = rig.window->desk().job.book();
+  CHECK_FALSE(book.leftOpen().value().job);
+  auto other = BenchJob::open(rig.window->desk().job.folders());
+  REQUIRE(other);
+  QObject::connect(other->get(), &BenchJob::jobOpened, other->get(), [&] { left = book.leftOpen().value(); });
+  REQUIRE((*other)->bookIn());
+  CHECK(left.job == (*other)->job()->id);
+}
+
+TEST_CASE("a job that was closed stays closed, and a board without a job is found again") {
+  BenchRig rig;
+  REQUIRE(rig.window->desk().job.useConnector("J4, 60 pins"));
+  REQUIRE(rig.window->desk().job.bookIn());
+  rig.window->desk().job.closeJob();
+  const std::filesystem::path file = rig.window->desk().job.board()->file;
+
+  rig.window.reset();
+  rig.open();
+  rig.window->restore();
+  CHECK(rig.window->desk().job.job() == nullptr);
+  REQUIRE(BenchRig::wait([&] { return rig.window->desk().job.board() != nullptr; }));
+  CHECK(rig.window->desk().job.board()->file == file);
+}
+
+TEST_CASE("settings of a program that was killed with an empty lock in its hand can be changed at once") {
+  BenchRig rig;
+  rig.window->setScale(150);
+  QFile lock(QSettings().fileName() + QStringLiteral(".lock"));
+  REQUIRE(lock.open(QIODevice::WriteOnly));
+  lock.close();
+  rig.window.reset();
+  rig.open();
+  rig.window->restore();
+  CHECK_FALSE(lock.exists());
+  rig.window->setScale(100);
+  CHECK(QSettings().value(QStringLiteral("window/scale")).toInt() == 100);
 }
 
 TEST_CASE("letters are as large as they were before the window was gone") {

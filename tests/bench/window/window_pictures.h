@@ -87,7 +87,7 @@ private:
     BenchRig::wait([] { return false; }, 250);
     const auto* sheet = dynamic_cast<HandOverPage*>(&rig_.window->page(Station::handOver));
     if (rig_.window->station() == Station::handOver)
-      REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }, 20'000));
+      REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }));
     rig_.window->map().settle();
     QApplication::processEvents();
     return rig_.window->grab().toImage();

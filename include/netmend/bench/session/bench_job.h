@@ -50,13 +50,16 @@ public:
 
   /// The open job; null: none.
   [[nodiscard]] const Job* job() const { return job_ ? &*job_ : nullptr; }
-  /// Books a job in, an empty one unless it says more, with the open board if there is one.
+  /// Books a job in, an empty one unless it says more, with the open board if there is one. With it the book
+  /// remembers that it is the open one.
   bool bookIn(Job job = {});
   /// Opens a job and, in the background, its board.
   bool openJob(JobId id);
   /// The same for one that has just been read from the book.
   void openJob(Job job);
   void closeJob();
+  /// The book remembers it; not on the undo stack.
+  bool leaveOpen(const LeftOpen& left);
   /// Changes what stands in the job itself (not its lists); can be undone under the name of `what`.
   /// `back` takes back what `change` did, and nothing else.
   using Change = std::function<void(Job&)>;

@@ -14,7 +14,6 @@
 class QBoxLayout;
 class QLabel;
 class QPushButton;
-class QSettings;
 class QSplitter;
 class QStackedWidget;
 
@@ -85,10 +84,10 @@ private:
   void meterEvents();
   void showMeter(const LinkStatus& status);
   void showLive(const LiveValue& value);
-  void remember() const;
-  void reopen(const QSettings& settings);
+  /// What is open, in the book.
+  void remember();
+  [[nodiscard]] Result<void> reopen();
   void askWantedMode();
-  [[nodiscard]] QString storeName() const;
   void undo();
   void showKeys();
   void askMeter();
@@ -106,6 +105,7 @@ private:
   bool mapFirst_ = false;      ///< where there is room for one of them
   double stationShare_ = 0.62; ///< of the width, beside the map
   bool restoring_ = false;     ///< nothing new to remember
+  LeftOpen left_;              ///< what the book remembers of this window
   bool painted_ = false;       ///< the first picture is out
 
   QStackedWidget* pages_;
