@@ -140,7 +140,7 @@ Error bookError(const soci::soci_error& error, const fs::path& book) {
 
 Error bookError(int code, const std::string& said, const fs::path& book) {
   const auto told = [&](const char* message, const char* whatToDo) {
-    return Error{message, book.string(), "", said, whatToDo};
+    return Error{message, book.string(), "", "", whatToDo};
   };
   constexpr int withoutDetail = 0xff;
   switch (code & withoutDetail) {
