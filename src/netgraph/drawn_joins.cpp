@@ -100,6 +100,7 @@ std::vector<DrawnJoin> DrawnJoins::joins() const {
     }
   }
   std::vector<DrawnJoin> out;
+  out.reserve(sorted.size());
   for (const auto& [what, at] : sorted)
     out.push_back({what.first, what.second, at});
   return out;

@@ -384,6 +384,7 @@ std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
 std::optional<Polygon> drawnAlong(const std::vector<Ring>& rings, Length reach) {
   for (const double shift : shifts) {
     std::vector<std::vector<Vec>> ways;
+    ways.reserve(rings.size());
     for (const Ring& ring : rings)
       ways.push_back(Way(ring, static_cast<double>(reach.nm), shift).points());
     if (auto out = covered(ways)) return out;
