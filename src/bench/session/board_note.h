@@ -1,0 +1,38 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "netmend/bench/session/open_board.h"
+#include "netmend/jobbook/job.h"
+
+namespace netmend {
+
+/// What a job says of its board.
+struct BoardNote {
+  std::string uuid;
+  std::string name;
+  std::string revision;
+  std::string file;
+  std::string digest;
+};
+
+inline BoardNote noteOf(const OpenBoard& board) {
+  const BoardInfo& info = board.board->info;
+  return {info.uuid, info.name.valueOr(""), info.revision.valueOr(""),
+          std::filesystem::absolute(board.file).string(), board.digest};
+}
+
+inline BoardNote noteIn(const Job& job) {
+  return {job.boardUuid, job.boardName, job.boardRevision, job.boardFile, job.boardDigest};
+}
+
+inline void put(const BoardNote& note, Job& job) {
+  job.boardUuid = note.uuid;
+  job.boardName = note.name;
+  job.boardRevision = note.revision;
+  job.boardFile = note.file;
+  job.boardDigest = note.digest;
+}
+
+} // namespace netmend
