@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "board_upgrade.h"
+#include "file_bound.h"
 #include "netmend/base/file.h"
 #include "netmend/board/edit.h"
 #include "object_json.h"
@@ -251,6 +252,9 @@ Result<std::string> boardToText(const Board& board) {
 Result<void> checkWritable(const Board& board) {
   if (auto sound = checkReferences(board); !sound) return sound;
   if (auto sound = checkIds(board); !sound) return sound;
+  // Nearly always, and in a tenth of the time.
+  const auto bound = fileBound(board);
+  if (bound && bound->bytes <= fileLimits.bytes && bound->members <= fileLimits.members) return {};
   return BoardWriter().measure(board);
 }
 

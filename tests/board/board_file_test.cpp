@@ -6,7 +6,9 @@
 #include <fstream>
 #include <unistd.h>
 
+#include "../../src/board/file_bound.h"
 #include "netmend/base/file.h"
+#include "netmend/base/json_text.h"
 #include "random_board.h"
 
 #include "support/effort.h"
@@ -27,6 +29,15 @@ std::string documentWith(const std::string& members, const std::string& lastId =
 std::string errorOf(const std::string& text) {
   const auto board = boardFromText(text, "b.json");
   return board ? "none" : board.error().text();
+}
+
+/// As JsonLimits counts them.
+std::size_t membersIn(const nlohmann::json& value) {
+  if (!value.is_structured()) return 0;
+  std::size_t count = 1 + (value.is_object() ? value.size() : 0);
+  for (const auto& child : value)
+    count += membersIn(child);
+  return count;
 }
 
 struct TemporaryFolder {
@@ -296,6 +307,54 @@ TEST_CASE("what JSON cannot hold, or could not be read again, is not written and
   pin.part = {};
   shared.pins.put(pin);
   refused(shared, "");
+}
+
+TEST_CASE("whether a board can be written is known without writing it, with the same error") {
+  const auto withPart = [](const auto& change) {
+    Board board;
+    Part part;
+    part.id = board.newId<PartId>();
+    part.origin = Origin::user;
+    part.position = fromFile(Point{});
+    change(part);
+    board.parts.put(std::move(part));
+    return board;
+  };
+  const auto alike = [&](const auto& change) {
+    const Board board = withPart(change);
+    const auto text = boardToText(board);
+    const auto check = checkWritable(board);
+    CHECK(text.has_value() == check.has_value());
+    if (!text && !check) CHECK(check.error().text() == text.error().text());
+    return check.has_value();
+  };
+  CHECK(alike([](Part& part) { part.position.value.x = largestLength; }));
+  CHECK_FALSE(alike([](Part& part) { part.position.value.x = largestLength + Length(1); }));
+  CHECK(alike([](Part& part) {
+    part.body = fromFile(Ring{{}, {Length(1), -largestLength}, {Length(2), {}}});
+  }));
+  CHECK_FALSE(alike([](Part& part) {
+    part.body = fromFile(Ring{{}, {Length(1), -largestLength - Length(1)}, {}});
+  }));
+  CHECK(alike([](Part& part) { part.reference = "\u00b5"; }));
+  CHECK(alike([](Part& part) { part.reference = std::string(1, '\0'); }));
+  CHECK_FALSE(alike([](Part& part) { part.reference = "\xB5"; }));
+  CHECK(alike([](Part& part) { part.through = fromFile(std::vector<Through>{}); }));
+}
+
+TEST_CASE("what a board takes in a file is never above the bound that is found without writing") {
+  const unsigned seed = netmend::testSeed();
+  CAPTURE(seed);
+  RandomBoard random(seed);
+  for (int i = 0; i < netmend::rounds(60, 6); ++i) {
+    const Board board = random.board(random.below(40));
+    const auto text = boardToText(board);
+    const auto bound = fileBound(board);
+    REQUIRE(text);
+    REQUIRE(bound);
+    REQUIRE(text->size() <= bound->bytes);
+    REQUIRE(membersIn(nlohmann::json::parse(*text)) <= bound->members);
+  }
 }
 
 TEST_CASE("board files that are missing, folders or unreadable are refused by name") {

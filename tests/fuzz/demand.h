@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <string>
 #include <string_view>
 
@@ -27,18 +28,18 @@ inline void demandFile(const Error& error, const std::string& file) {
          error.text());
 }
 
-/// A file in memory for readers that take a path.
+/// A file for readers that take a path; tests/fuzz/run sets TMPDIR to a folder in memory.
 inline std::string fileOf(std::string_view content, const char* name) {
   static const std::string folder = [] {
-    std::string pattern = "/dev/shm/netmend-fuzz-XXXXXX";
-    demand(::mkdtemp(pattern.data()) != nullptr, "a folder in memory");
+    std::string pattern = std::filesystem::temp_directory_path() / "netmend-fuzz-XXXXXX";
+    demand(::mkdtemp(pattern.data()) != nullptr, "a folder of one's own");
     return pattern;
   }();
   const std::string path = folder + "/" + name;
   std::FILE* file = std::fopen(path.c_str(), "wb");
   demand(file != nullptr && std::fwrite(content.data(), 1, content.size(), file) == content.size() &&
              std::fclose(file) == 0,
-         "a file in memory");
+         "a file is written");
   return path;
 }
 

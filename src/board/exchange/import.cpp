@@ -14,7 +14,6 @@
 #include "kicad_board.h"
 #include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
-#include "netmend/board/edit.h"
 #include "netmend/board/exchange/zip.h"
 #include "text.h"
 
@@ -184,10 +183,11 @@ Result<Imported> importBoard(const ImportSource& source) {
   auto imported = (*format)->read(text);
   if (!imported) return imported;
   complete(*imported, source);
-  if (auto sound = checkReferences(imported->board); !sound) {
-    Error error = sound.error();
-    error.file = source.file;
-    return failure(std::move(error));
+  // Own files hold what can be written: they are spared the time.
+  const bool own = (*format)->read == readOwnBoard;
+  if (auto sound = own ? Result<void>{} : checkWritable(imported->board); !sound) {
+    sound.error().file = source.file;
+    return failure(std::move(sound.error()));
   }
   return imported;
 }

@@ -39,7 +39,7 @@ constexpr double overshoot = 100;  // nm, of a sharp corner where a round one is
 constexpr double meeting = 1000;   // nm; moved edges as short as that are a point
 /// Every corner is shifted at random by up to this each way, so that edges cross within their lengths or not
 /// at all, and by as much outwards, so that what just touches still does.
-constexpr std::array<double, 3> shifts{10, 100, 500};
+constexpr std::array<double, 3> nudges{10, 100, 500};
 
 /// The way of the pen's outer side around one ring that has the copper on its left: the edges, moved to the
 /// right, full length unless both are long enough to end where they meet; arcs where it turns left. It may
@@ -382,7 +382,7 @@ std::optional<Polygon> covered(const std::vector<std::vector<Vec>>& ways) {
 
 /// What the pen covers along these rings, whose copper is on their left.
 std::optional<Polygon> drawnAlong(const std::vector<Ring>& rings, Length reach) {
-  for (const double shift : shifts) {
+  for (const double shift : nudges) {
     std::vector<std::vector<Vec>> ways;
     ways.reserve(rings.size());
     for (const Ring& ring : rings)

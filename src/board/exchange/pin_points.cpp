@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "netmend/board/board_file.h"
 #include "netmend/board/shape.h"
 #include "part_guess.h"
 
@@ -146,10 +145,6 @@ Result<Imported> PinPoints::finish() {
     board().parts.put(std::move(part));
   }
   parts_.clear();
-  if (auto sound = checkWritable(board()); !sound) {
-    sound.error().file = source_.file;
-    return failure(std::move(sound.error()));
-  }
   return std::move(imported_);
 }
 
