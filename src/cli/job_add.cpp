@@ -145,16 +145,10 @@ Result<void> addFunctions(const AddOptions& options, const Job& job, std::vector
 }
 
 Result<Photo> photoToAdd(const AddOptions& options) {
-  auto out = readPhoto(options.photo);
-  if (!out) return out;
-  out->caption = options.caption;
-  // The first bytes say what it should be, not that all of it is there.
-  if (const auto image = photoImage(out->bytes.text(), {64, 64}); !image) {
-    Error error = image.error();
-    error.file = options.photo;
-    return failure(std::move(error));
-  }
-  return out;
+  auto read = readWholePhoto(options.photo, {64, 64});
+  if (!read) return failure(read.error());
+  read->photo.caption = options.caption;
+  return std::move(read->photo);
 }
 
 Result<Charge> chargeToAdd(const AddOptions& options) {

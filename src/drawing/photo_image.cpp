@@ -5,6 +5,8 @@
 #include <QBuffer>
 #include <QImageReader>
 
+#include "netmend/jobbook/record.h"
+
 namespace netmend {
 
 namespace {
@@ -40,6 +42,16 @@ Result<QImage> photoImage(std::string_view bytes, QSize box) {
     return failure({"is a picture that cannot be read to its end", "", "", reader.errorString().toStdString(),
                     "a whole PNG or JPEG picture"});
   return image;
+}
+
+Result<WholePhoto> readWholePhoto(const std::filesystem::path& file, QSize box) {
+  auto photo = readPhoto(file);
+  if (!photo) return failure(photo.error());
+  auto image = photoImage(photo->bytes.text(), box);
+  if (image) return WholePhoto{std::move(*photo), std::move(*image)};
+  Error error = image.error();
+  error.file = file.string();
+  return failure(std::move(error));
 }
 
 } // namespace netmend

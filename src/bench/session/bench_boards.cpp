@@ -141,9 +141,7 @@ bool BenchJob::joinConnector(const TypedConnector& connector) {
       if (!opened) return failure(opened.error());
       show(std::move(*opened));
       if (job_) {
-        Job job = *job_;
-        netmend::put(noteOf(*board_), job);
-        if (auto kept = put(std::move(job)); !kept) return kept;
+        if (auto kept = put(noted(*job_, noteOf(*board_))); !kept) return kept;
       }
       Q_EMIT boardChanged();
       Q_EMIT goodWalksChanged();
@@ -169,9 +167,7 @@ void BenchJob::boardOpened(OpenBoard board, bool forJob) {
   if (forJob && job_->boardDigest != board_->digest) {
     const auto becomes = [this](const BoardNote& note) {
       return [this, note]() -> Result<void> {
-        Job job = *job_;
-        netmend::put(note, job);
-        if (auto kept = put(std::move(job)); !kept) return kept;
+        if (auto kept = put(noted(*job_, note)); !kept) return kept;
         followNote();
         return {};
       };

@@ -76,7 +76,7 @@ bool BenchJob::reload(std::vector<Photo> known) {
 }
 
 bool BenchJob::bookIn(Job job) {
-  if (board_) netmend::put(noteOf(*board_), job);
+  if (board_) job = noted(std::move(job), noteOf(*board_));
   const auto id = book_.addOpenJob(job);
   if (!id) {
     fail(id.error());

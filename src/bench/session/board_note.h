@@ -27,12 +27,14 @@ inline BoardNote noteIn(const Job& job) {
   return {job.boardUuid, job.boardName, job.boardRevision, job.boardFile, job.boardDigest};
 }
 
-inline void put(const BoardNote& note, Job& job) {
+/// The job with this note of its board in place of its own.
+inline Job noted(Job job, const BoardNote& note) {
   job.boardUuid = note.uuid;
   job.boardName = note.name;
   job.boardRevision = note.revision;
   job.boardFile = note.file;
   job.boardDigest = note.digest;
+  return job;
 }
 
 } // namespace netmend

@@ -12,7 +12,6 @@
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/jobbook/record.h"
 
 namespace netmend {
 
@@ -20,28 +19,9 @@ namespace {
 
 constexpr int thumbnailLines = 7; ///< height of a thumbnail in lines of text
 
-Result<QImage> reduced(const PhotoBytes& bytes, int height) {
-  constexpr int anyWidth = 1 << 20;
-  return photoImage(bytes.text(), {anyWidth, height});
-}
-
-struct ReadPhoto {
-  QString file;
-  Result<Photo> photo;
-  QImage thumbnail;
-};
-
-ReadPhoto readWhole(const QString& file, int height) {
-  ReadPhoto out{file, readPhoto(std::filesystem::path(file.toStdU16String())), {}};
-  if (!out.photo) return out;
-  if (auto image = reduced(out.photo->bytes, height)) {
-    out.thumbnail = std::move(*image);
-  } else {
-    Error error = image.error();
-    error.file = file.toStdString();
-    out.photo = failure(std::move(error));
-  }
-  return out;
+/// As wide as it comes.
+QSize boxOf(int height) {
+  return {1 << 20, height};
 }
 
 } // namespace
@@ -115,15 +95,17 @@ void PhotosView::readNext() {
   const Waiting next = waiting_.front();
   waiting_.pop_front();
   const int height = list_->iconSize().height();
-  reading_.run<ReadPhoto>(
-      [file = next.file, height](const std::stop_token&) { return readWhole(file, height); },
-      [this, text = next.caption, id = next.job](ReadPhoto read) {
+  reading_.run<Result<WholePhoto>>(
+      [file = next.file, height](const std::stop_token&) {
+        return readWholePhoto(std::filesystem::path(file.toStdU16String()), boxOf(height));
+      },
+      [this, text = next.caption, id = next.job](Result<WholePhoto> read) {
         const Job* job = job_.job();
-        if (!read.photo) {
-          Q_EMIT told(shown(read.photo.error().text()), true);
+        if (!read) {
+          Q_EMIT told(shown(read.error().text()), true);
         } else if (job != nullptr && job->id == id) {
-          read.photo->caption = text.toStdString();
-          job_.addPhoto(*read.photo);
+          read->photo.caption = text.toStdString();
+          job_.addPhoto(read->photo);
         }
         readNext();
       });
@@ -155,7 +137,7 @@ void PhotosView::makeThumbnails() {
       [missing = std::move(missing), height](const std::stop_token& stop) {
         Made made;
         for (const auto& [id, bytes] : missing)
-          if (!stop.stop_requested()) made[id] = reduced(bytes, height).value_or(QImage());
+          if (!stop.stop_requested()) made[id] = photoImage(bytes.text(), boxOf(height)).value_or(QImage());
         return made;
       },
       [this](Made made) {
