@@ -18,7 +18,7 @@
 #include "netmend/base/data_folder.h"
 #include "netmend/bench/language/language.h"
 #include "netmend/bench/window/bench_window.h"
-#include "netmend/repair/repair_data.h"
+#include "netmend/casework/repair_data.h"
 
 namespace {
 

@@ -2,7 +2,7 @@
 
 #include "inputs.h"
 #include "netmend/base/data_folder.h"
-#include "netmend/repair/good_walks.h"
+#include "netmend/casework/good_walks.h"
 
 namespace netmend {
 

@@ -2,8 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include "netmend/repair/fault_case.h"
-#include "netmend/repair/loaded_board.h"
+#include "netmend/casework/fault_case.h"
+#include "netmend/casework/loaded_board.h"
 
 namespace netmend {
 

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "netmend/repair/good_walks.h"
-#include "netmend/repair/loaded_board.h"
+#include "netmend/casework/good_walks.h"
+#include "netmend/casework/loaded_board.h"
 
 namespace netmend {
 

@@ -10,13 +10,13 @@
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/base/file.h"
+#include "netmend/casework/function_check.h"
+#include "netmend/casework/proof.h"
+#include "netmend/casework/repair_data.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
-#include "netmend/repair/function_check.h"
-#include "netmend/repair/proof.h"
-#include "netmend/repair/repair_data.h"
 
 namespace netmend {
 

@@ -4,7 +4,7 @@
 #include "fault_case.h"
 #include "job_case.h"
 #include "json_words.h"
-#include "netmend/repair/jumper_case.h"
+#include "netmend/casework/jumper_case.h"
 #include "pictures.h"
 
 namespace netmend {

@@ -4,9 +4,9 @@
 #include "gui.h"
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
+#include "netmend/casework/jumper_case.h"
 #include "netmend/jobsheet/job_sheet.h"
 #include "netmend/jumper/work_steps.h"
-#include "netmend/repair/jumper_case.h"
 
 namespace netmend {
 

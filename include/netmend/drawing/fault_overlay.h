@@ -1,7 +1,7 @@
 #pragma once
 
+#include "netmend/casework/fault_case.h"
 #include "netmend/drawing/overlay.h"
-#include "netmend/repair/fault_case.h"
 
 namespace netmend {
 

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <chrono>
 
+#include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/repair/good_walks.h"
 
 namespace netmend {
 

@@ -4,8 +4,8 @@
 #include <utility>
 
 #include "board_note.h"
+#include "netmend/casework/good_walks.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/repair/good_walks.h"
 
 namespace netmend {
 

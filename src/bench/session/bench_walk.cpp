@@ -7,11 +7,11 @@
 
 #include <QSettings>
 
+#include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
-#include "netmend/repair/good_walks.h"
 
 namespace netmend {
 

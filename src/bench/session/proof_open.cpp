@@ -5,10 +5,10 @@
 #include <QCoreApplication>
 
 #include "netmend/bench/session/window_text.h"
+#include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
-#include "netmend/repair/function_check.h"
 
 namespace netmend {
 

@@ -2,9 +2,9 @@
 #include <algorithm>
 
 #include "netmend/bench/session/bench_walk.h"
+#include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/words.h"
-#include "netmend/repair/good_walks.h"
 
 namespace netmend {
 

@@ -4,8 +4,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include "netmend/casework/step_check.h"
 #include "netmend/drawing/fault_overlay.h"
-#include "netmend/repair/step_check.h"
 #include "proposals_view.h"
 #include "steps_view.h"
 

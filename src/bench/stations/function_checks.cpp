@@ -8,7 +8,7 @@
 #include <QListWidget>
 #include <QVBoxLayout>
 
-#include "netmend/repair/function_check.h"
+#include "netmend/casework/function_check.h"
 
 namespace netmend {
 

@@ -7,8 +7,8 @@
 #include <QCoreApplication>
 #include <QTreeWidget>
 
+#include "netmend/casework/proof.h"
 #include "netmend/drawing/picture_colors.h"
-#include "netmend/repair/proof.h"
 
 namespace netmend {
 

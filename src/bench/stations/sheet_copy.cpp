@@ -5,7 +5,7 @@
 #include "netmend/base/file.h"
 #include "netmend/bench/late/late.h"
 #include "netmend/bench/late/paper.h"
-#include "netmend/repair/jumper_case.h"
+#include "netmend/casework/jumper_case.h"
 
 namespace netmend {
 

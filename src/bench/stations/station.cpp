@@ -4,8 +4,8 @@
 
 #include "netmend/bench/session/proof_open.h"
 #include "netmend/bench/session/window_text.h"
+#include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/repair/function_check.h"
 
 namespace netmend {
 

@@ -12,12 +12,12 @@
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/bench/widgets/reading_field.h"
 #include "netmend/bench/widgets/wrap_layout.h"
+#include "netmend/casework/function_check.h"
+#include "netmend/casework/step_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/repair/function_check.h"
-#include "netmend/repair/step_check.h"
 #include "scrolled.h"
 
 namespace netmend {

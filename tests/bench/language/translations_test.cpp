@@ -14,13 +14,13 @@
 #include "netmend/bench/language/language.h"
 #include "netmend/bench/session/open_board.h"
 #include "netmend/bench/stations/station.h"
+#include "netmend/casework/repair_data.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/isolation/isolation.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jumper/zone_rules.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/probing/words.h"
-#include "netmend/repair/repair_data.h"
 
 using namespace netmend;
 namespace fs = std::filesystem;

@@ -6,7 +6,7 @@
 #include <QListWidget>
 
 #include "demo_desk.h"
-#include "netmend/repair/step_check.h"
+#include "netmend/casework/step_check.h"
 
 using namespace netmend;
 using namespace netmend::testing;

@@ -12,7 +12,7 @@
 #include "bench/demo_cli.h"
 #include "drawing/gui.h"
 #include "netmend/bench/stations/station.h"
-#include "netmend/repair/good_walks.h"
+#include "netmend/casework/good_walks.h"
 
 namespace netmend::testing {
 

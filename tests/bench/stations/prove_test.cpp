@@ -7,8 +7,8 @@
 
 #include "demo_desk.h"
 #include "netmend/bench/session/proof_open.h"
+#include "netmend/casework/function_check.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/repair/function_check.h"
 
 using namespace netmend;
 using namespace netmend::testing;

@@ -9,8 +9,8 @@
 
 #include "netmend/bench/session/background.h"
 #include "netmend/bench/session/bench_walk.h"
-#include "netmend/repair/fault_case.h"
-#include "netmend/repair/jumper_case.h"
+#include "netmend/casework/fault_case.h"
+#include "netmend/casework/jumper_case.h"
 
 namespace netmend {
 

@@ -14,10 +14,10 @@
 
 #include "netmend/bench/session/background.h"
 #include "netmend/bench/session/open_board.h"
+#include "netmend/casework/repair_data.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_book.h"
 #include "netmend/probing/expected.h"
-#include "netmend/repair/repair_data.h"
 
 namespace netmend {
 

@@ -5,7 +5,7 @@
 #include <QStringList>
 
 #include "netmend/bench/session/bench_job.h"
-#include "netmend/repair/proof.h"
+#include "netmend/casework/proof.h"
 
 /// Whether what was measured again proves, all together, that the repair holds.
 namespace netmend {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "netmend/bench/stations/station.h"
-#include "netmend/repair/proof.h"
+#include "netmend/casework/proof.h"
 
 class QLabel;
 

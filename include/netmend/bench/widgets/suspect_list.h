@@ -4,8 +4,8 @@
 
 #include <QListWidget>
 
+#include "netmend/casework/fault_case.h"
 #include "netmend/drawing/picture_colors.h"
-#include "netmend/repair/fault_case.h"
 
 namespace netmend {
 

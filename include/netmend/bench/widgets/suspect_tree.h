@@ -6,8 +6,8 @@
 
 #include <QString>
 
+#include "netmend/casework/fault_case.h"
 #include "netmend/drawing/overlay.h"
-#include "netmend/repair/fault_case.h"
 
 /// A line as a tree from its source to its loads, with what the readings leave of the suspects on it. Plain
 /// values: line_tree.h paints them.

@@ -1,15 +1,15 @@
-#include "netmend/repair/proof.h"
+#include "netmend/casework/proof.h"
 
 #include <algorithm>
 #include <charconv>
 
 #include <fmt/format.h>
 
+#include "netmend/casework/function_check.h"
+#include "netmend/casework/step_check.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
-#include "netmend/repair/function_check.h"
-#include "netmend/repair/step_check.h"
 
 namespace netmend {
 

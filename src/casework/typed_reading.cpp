@@ -1,4 +1,4 @@
-#include "netmend/repair/good_walks.h"
+#include "netmend/casework/good_walks.h"
 
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"

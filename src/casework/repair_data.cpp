@@ -1,4 +1,4 @@
-#include "netmend/repair/repair_data.h"
+#include "netmend/casework/repair_data.h"
 
 namespace netmend {
 

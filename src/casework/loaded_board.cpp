@@ -1,4 +1,4 @@
-#include "netmend/repair/loaded_board.h"
+#include "netmend/casework/loaded_board.h"
 
 #include "netmend/board/exchange/import.h"
 

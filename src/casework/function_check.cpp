@@ -1,4 +1,4 @@
-#include "netmend/repair/function_check.h"
+#include "netmend/casework/function_check.h"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "netmend/repair/jumper_case.h"
+#include "netmend/casework/jumper_case.h"
 
 #include <fmt/format.h>
 

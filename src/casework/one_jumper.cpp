@@ -1,4 +1,4 @@
-#include "netmend/repair/one_jumper.h"
+#include "netmend/casework/one_jumper.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,4 +1,4 @@
-#include "netmend/repair/step_check.h"
+#include "netmend/casework/step_check.h"
 
 #include <cmath>
 

@@ -2,8 +2,8 @@
 
 #include <vector>
 
+#include "netmend/casework/fault_case.h"
 #include "netmend/jobbook/job.h"
-#include "netmend/repair/fault_case.h"
 
 namespace netmend {
 

@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "netmend/board/lookup.h"
+#include "netmend/casework/repair_data.h"
 #include "netmend/jobbook/job.h"
 #include "netmend/probing/expected.h"
-#include "netmend/repair/repair_data.h"
 
 /// What has to be measured again after a repair, and what it must read.
 namespace netmend {

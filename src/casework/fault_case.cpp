@@ -1,4 +1,4 @@
-#include "netmend/repair/fault_case.h"
+#include "netmend/casework/fault_case.h"
 
 #include <algorithm>
 

@@ -3,11 +3,11 @@
 #include <string>
 #include <vector>
 
+#include "netmend/casework/one_jumper.h"
+#include "netmend/casework/repair_data.h"
 #include "netmend/isolation/isolation.h"
 #include "netmend/netgraph/board_graph.h"
 #include "netmend/netgraph/line.h"
-#include "netmend/repair/one_jumper.h"
-#include "netmend/repair/repair_data.h"
 
 namespace netmend {
 
