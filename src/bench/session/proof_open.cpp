@@ -34,7 +34,7 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     const QString name = nameOfPoint(point);
-    if (point.now && isFinding(point.now->verdict))
+    if (point.now && point.now->odd())
       out << tr("%1 reads %2: %3")
                  .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
                       shown(point.now->verdict));

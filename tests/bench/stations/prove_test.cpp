@@ -126,9 +126,9 @@ TEST_CASE(
                                  [](const ProofPoint& p) { return p.why == ProofWhy::endToEnd; });
   REQUIRE(wire != points.end());
   const ProofBasis basis = proofBasis(*demo.job);
-  CHECK(judgedProof(*wire, 0.6, "", basis).verdict == "in range");
-  CHECK(judgedProof(*wire, std::nullopt, "", basis).verdict == "open");
-  CHECK(judgedProof(*wire, 12.0, "", basis).verdict == "high");
+  CHECK(judgedProof(*wire, 0.6, "", basis).kind() == VerdictKind::inRange);
+  CHECK(judgedProof(*wire, std::nullopt, "", basis).kind() == VerdictKind::open);
+  CHECK(judgedProof(*wire, 12.0, "", basis).kind() == VerdictKind::high);
 }
 
 TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {
