@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include <QString>
@@ -16,5 +17,11 @@ namespace netmend {
 /// What the core still says in text of its own (a word of an enumeration, a step) in the language that the
 /// program has been set to. Files, job book and command line keep the English.
 [[nodiscard]] QString shown(std::string_view english);
+[[nodiscard]] inline QString shown(const std::string& english) {
+  return shown(std::string_view(english));
+}
+[[nodiscard]] inline QString shown(const char* english) {
+  return shown(std::string_view(english));
+}
 
 } // namespace netmend

@@ -200,9 +200,9 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
       arguments << QStringLiteral("-pluralonly");
     } else {
       arguments << QStringLiteral("include");
-      for (const char* folder : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
-                                 "casework", "drawing", "jobsheet"})
-        arguments << QStringLiteral("src/") + QLatin1String(folder);
+      for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
+                               "casework", "drawing", "jobsheet"})
+        arguments << QStringLiteral("src/") + QLatin1String(part);
     }
     QProcess lupdate;
     lupdate.setWorkingDirectory(QString::fromStdString(sources().string()));
