@@ -3715,6 +3715,466 @@
         <source>read from the archive: {}</source>
         <translation>aus dem Archiv gelesen: {}</translation>
     </message>
+    <message>
+        <source>line {}, column {}</source>
+        <translation>Zeile {}, Spalte {}</translation>
+    </message>
+    <message>
+        <source>line {}</source>
+        <translation>Zeile {}</translation>
+    </message>
+    <message>
+        <source>{} {}</source>
+        <translation>{} {}</translation>
+    </message>
+    <message>
+        <source>{}, {}</source>
+        <translation>{}, {}</translation>
+    </message>
+    <message>
+        <source>{} (found {}; expected {})</source>
+        <translation>{} (gefunden {}; erwartet {})</translation>
+    </message>
+    <message>
+        <source>{} (found {})</source>
+        <translation>{} (gefunden {})</translation>
+    </message>
+    <message>
+        <source>{} (expected {})</source>
+        <translation>{} (erwartet {})</translation>
+    </message>
+    <message>
+        <source>{}: {}</source>
+        <translation>{}: {}</translation>
+    </message>
+    <message>
+        <source>{} and {}</source>
+        <translation>{} und {}</translation>
+    </message>
+    <message>
+        <source>{} or {}</source>
+        <translation>{} oder {}</translation>
+    </message>
+    <message>
+        <source>{} and {} more</source>
+        <translation>{} und {} weitere</translation>
+    </message>
+    <message>
+        <source>{} bytes</source>
+        <translation>{} Bytes</translation>
+    </message>
+    <message>
+        <source>version {}</source>
+        <translation>Version {}</translation>
+    </message>
+    <message>
+        <source>version 1 to {}</source>
+        <translation>Version 1 bis {}</translation>
+    </message>
+    <message>
+        <source>{} to {}</source>
+        <translation>{} bis {}</translation>
+    </message>
+    <message>
+        <source>format {}</source>
+        <translation>Format {}</translation>
+    </message>
+    <message>
+        <source>id {} is used twice</source>
+        <translation>Kennung {} ist doppelt verwendet</translation>
+    </message>
+    <message>
+        <source>a connector has from 1 to {} rows</source>
+        <translation>ein Stecker hat 1 bis {} Reihen</translation>
+    </message>
+    <message>
+        <source>{} pins in {} rows</source>
+        <translation>{} Pins in {} Reihen</translation>
+    </message>
+    <message>
+        <source>put and object, remove and id, or info</source>
+        <translation>put und object, remove und id, oder info</translation>
+    </message>
+    <message>
+        <source>{} columns</source>
+        <translation>{} Spalten</translation>
+    </message>
+    <message>
+        <source>D and four digits in columns 33 to 37</source>
+        <translation>D und vier Ziffern in den Spalten 33 bis 37</translation>
+    </message>
+    <message>
+        <source>A00 to A99</source>
+        <translation>A00 bis A99</translation>
+    </message>
+    <message>
+        <source>X and Y</source>
+        <translation>X und Y</translation>
+    </message>
+    <message>
+        <source>{} mm</source>
+        <translation>{} mm</translation>
+    </message>
+    <message>
+        <source>at most {} levels</source>
+        <translation>höchstens {} Ebenen</translation>
+    </message>
+    <message>
+        <source>millimetres</source>
+        <translation>Millimeter</translation>
+    </message>
+    <message>
+        <source>at most 1000</source>
+        <translation>höchstens 1000</translation>
+    </message>
+    <message>
+        <source>at most {}</source>
+        <translation>höchstens {}</translation>
+    </message>
+    <message>
+        <source>degrees</source>
+        <translation>Grad</translation>
+    </message>
+    <message>
+        <source>pin {} stands on another net at {}</source>
+        <translation>Pin {} steht an {} an einem anderen Netz</translation>
+    </message>
+    <message>
+        <source>byte 0x{}</source>
+        <translation>Byte 0x{}</translation>
+    </message>
+    <message>
+        <source>an edit holds a text that is not UTF-8</source>
+        <translation>eine Änderung enthält einen Text, der kein UTF-8 ist</translation>
+    </message>
+    <message>
+        <source>whole nanometres from -{} to {}</source>
+        <translation>ganze Nanometer von -{} bis {}</translation>
+    </message>
+    <message>
+        <source>a whole number from 0 to {}</source>
+        <translation>eine ganze Zahl von 0 bis {}</translation>
+    </message>
+    <message>
+        <source>{} nm</source>
+        <translation>{} nm</translation>
+    </message>
+    <message>
+        <source>is no fact with an origin of its own</source>
+        <translation>ist keine Angabe mit eigener Herkunft</translation>
+    </message>
+    <message>
+        <source>an unknown fact is left out</source>
+        <translation>eine unbekannte Angabe wird weggelassen</translation>
+    </message>
+    <message>
+        <source>mode given twice</source>
+        <translation>Messart zweimal angegeben</translation>
+    </message>
+    <message>
+        <source>each mode once</source>
+        <translation>jede Messart einmal</translation>
+    </message>
+    <message>
+        <source>ranges must ascend</source>
+        <translation>Bereiche müssen aufsteigen</translation>
+    </message>
+    <message>
+        <source>more than the range before</source>
+        <translation>mehr als der Bereich davor</translation>
+    </message>
+    <message>
+        <source>a mode needs a range</source>
+        <translation>eine Messart braucht einen Bereich</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>a meter needs an id</source>
+        <translation>ein Messgerät braucht eine Kennung</translation>
+    </message>
+    <message>
+        <source>a short word</source>
+        <translation>ein kurzes Wort</translation>
+    </message>
+    <message>
+        <source>two meters with one id</source>
+        <translation>zwei Messgeräte mit einer Kennung</translation>
+    </message>
+    <message>
+        <source>each id once</source>
+        <translation>jede Kennung einmal</translation>
+    </message>
+    <message>
+        <source>over_limit_share and all weights together 1</source>
+        <translation>over_limit_share und alle Gewichte zusammen 1</translation>
+    </message>
+    <message>
+        <source>kind given twice</source>
+        <translation>Art zweimal angegeben</translation>
+    </message>
+    <message>
+        <source>each kind once</source>
+        <translation>jede Art einmal</translation>
+    </message>
+    <message>
+        <source>an empty range</source>
+        <translation>ein leerer Bereich</translation>
+    </message>
+    <message>
+        <source>more than &quot;lowest&quot;</source>
+        <translation>mehr als „lowest“</translation>
+    </message>
+    <message>
+        <source>open, short, shift and anywhere together 1</source>
+        <translation>open, short, shift und anywhere zusammen 1</translation>
+    </message>
+    <message>
+        <source>a point needs a label or a pin</source>
+        <translation>ein Punkt braucht eine Bezeichnung oder einen Pin</translation>
+    </message>
+    <message>
+        <source>only OL can stand here</source>
+        <translation>hier kann nur OL stehen</translation>
+    </message>
+    <message>
+        <source>an empty interval</source>
+        <translation>ein leeres Intervall</translation>
+    </message>
+    <message>
+        <source>no header</source>
+        <translation>keine Kopfzeile</translation>
+    </message>
+    <message>
+        <source>a row of column names with at least point and value</source>
+        <translation>eine Zeile mit Spaltennamen, mindestens point und value</translation>
+    </message>
+    <message>
+        <source>unknown state of the specimen</source>
+        <translation>unbekannter Zustand der Platine</translation>
+    </message>
+    <message>
+        <source>good, faulty or unknown</source>
+        <translation>good, faulty oder unknown</translation>
+    </message>
+    <message>
+        <source>a mode such as diode or ohms</source>
+        <translation>eine Messart wie diode oder ohms</translation>
+    </message>
+    <message>
+        <source>point, value, mode, other, meter, by, time or settling</source>
+        <translation>point, value, mode, other, meter, by, time oder settling</translation>
+    </message>
+    <message>
+        <source>{} cells</source>
+        <translation>{} Zellen</translation>
+    </message>
+    <message>
+        <source>the name of a point such as J4.11</source>
+        <translation>der Name eines Punktes wie J4.11</translation>
+    </message>
+    <message>
+        <source>unknown word</source>
+        <translation>unbekanntes Wort</translation>
+    </message>
+    <message>
+        <source>settled, rising or unknown</source>
+        <translation>settled, rising oder unknown</translation>
+    </message>
+    <message>
+        <source>a time in UTC such as 2026-03-01T09:30:00Z</source>
+        <translation>eine Zeit in UTC wie 2026-03-01T09:30:00Z</translation>
+    </message>
+    <message>
+        <source>a sum of 1</source>
+        <translation>eine Summe von 1</translation>
+    </message>
+    <message>
+        <source>leaves nothing for faults</source>
+        <translation>lässt nichts für Fehler übrig</translation>
+    </message>
+    <message>
+        <source>sound and none of these together below 1</source>
+        <translation>sound und none of these zusammen unter 1</translation>
+    </message>
+    <message>
+        <source>a second price for the same landing</source>
+        <translation>ein zweiter Preis für dieselbe Lötstelle</translation>
+    </message>
+    <message>
+        <source>no price for a kind of landing</source>
+        <translation>kein Preis für eine Art von Lötstelle</translation>
+    </message>
+    <message>
+        <source>thinner than its copper</source>
+        <translation>dünner als sein Kupfer</translation>
+    </message>
+    <message>
+        <source>copper_mm or more</source>
+        <translation>copper_mm oder mehr</translation>
+    </message>
+    <message>
+        <source>a second entry for the same role</source>
+        <translation>ein zweiter Eintrag für dieselbe Rolle</translation>
+    </message>
+    <message>
+        <source>no entry for a role</source>
+        <translation>kein Eintrag für eine Rolle</translation>
+    </message>
+    <message>
+        <source>braces that do not match</source>
+        <translation>Klammern, die nicht zueinander passen</translation>
+    </message>
+    <message>
+        <source>a name that nothing fills in</source>
+        <translation>ein Name, für den nichts eingesetzt wird</translation>
+    </message>
+    <message>
+        <source>unknown condition</source>
+        <translation>unbekannte Bedingung</translation>
+    </message>
+    <message>
+        <source>only a check has something expected</source>
+        <translation>nur bei einer Prüfung wird etwas erwartet</translation>
+    </message>
+    <message>
+        <source>unknown kind of work</source>
+        <translation>unbekannte Art von Arbeit</translation>
+    </message>
+    <message>
+        <source>a jumper&apos;s steps come from its proposal</source>
+        <translation>die Schritte einer Brücke kommen aus ihrem Vorschlag</translation>
+    </message>
+    <message>
+        <source>a second rule for the same zone</source>
+        <translation>eine zweite Regel für dieselbe Zone</translation>
+    </message>
+    <message>
+        <source>no rule for a kind of zone</source>
+        <translation>keine Regel für eine Art von Zone</translation>
+    </message>
+    <message>
+        <source>job id {}</source>
+        <translation>Auftragskennung {}</translation>
+    </message>
+    <message>
+        <source>what is put back has no id</source>
+        <translation>was zurückgelegt wird, hat keine Kennung</translation>
+    </message>
+    <message>
+        <source>{}, {} times</source>
+        <translation>{}, {}-mal</translation>
+    </message>
+    <message>
+        <source>{} by {}</source>
+        <translation>{} mal {}</translation>
+    </message>
+    <message>
+        <source>16 to 20000 pixels each way</source>
+        <translation>16 bis 20000 Pixel in jeder Richtung</translation>
+    </message>
+    <message>
+        <source>picture could not be encoded as PNG</source>
+        <translation>das Bild ließ sich nicht als PNG kodieren</translation>
+    </message>
+    <message>
+        <source>page {} could not be drawn</source>
+        <translation>Seite {} ließ sich nicht zeichnen</translation>
+    </message>
+    <message>
+        <source>at most {} characters</source>
+        <translation>höchstens {} Zeichen</translation>
+    </message>
+    <message>
+        <source>a setting that no serial port has</source>
+        <translation>eine Einstellung, die keine serielle Schnittstelle hat</translation>
+    </message>
+    <message>
+        <source>no orders to the matcher</source>
+        <translation>keine Anweisungen an den Sucher</translation>
+    </message>
+    <message>
+        <source>a regular expression</source>
+        <translation>ein regulärer Ausdruck</translation>
+    </message>
+    <message>
+        <source>not a regular expression</source>
+        <translation>kein regulärer Ausdruck</translation>
+    </message>
+    <message>
+        <source>one in Perl&apos;s manner</source>
+        <translation>einer nach Perls Art</translation>
+    </message>
+    <message>
+        <source>no group for the value</source>
+        <translation>keine Gruppe für den Wert</translation>
+    </message>
+    <message>
+        <source>the expression does not read its example</source>
+        <translation>der Ausdruck liest sein Beispiel nicht</translation>
+    </message>
+    <message>
+        <source>a pattern needs an example</source>
+        <translation>ein Muster braucht ein Beispiel</translation>
+    </message>
+    <message>
+        <source>not an id</source>
+        <translation>keine Kennung</translation>
+    </message>
+    <message>
+        <source>small letters, digits and dashes, a letter first</source>
+        <translation>kleine Buchstaben, Ziffern und Striche, zuerst ein Buchstabe</translation>
+    </message>
+    <message>
+        <source>two patterns with one id</source>
+        <translation>zwei Muster mit einer Kennung</translation>
+    </message>
+    <message>
+        <source>serial:/dev/NAME, :PATTERN and @BAUD behind if need be</source>
+        <translation>serial:/dev/NAME, dahinter bei Bedarf :MUSTER und @BAUD</translation>
+    </message>
+    <message>
+        <source>at most 1E15, or 9.9E37</source>
+        <translation>höchstens 1E15, oder 9.9E37</translation>
+    </message>
+    <message>
+        <source>a name in quotes such as &quot;DIOD&quot;</source>
+        <translation>ein Name in Anführungszeichen wie &quot;DIOD&quot;</translation>
+    </message>
+    <message>
+        <source>not an entry of the error queue</source>
+        <translation>kein Eintrag der Fehlerliste</translation>
+    </message>
+    <message>
+        <source>maker, model, serial number and firmware</source>
+        <translation>Hersteller, Modell, Seriennummer und Firmware</translation>
+    </message>
+    <message>
+        <source>no temporary folder can be made</source>
+        <translation>es lässt sich kein Ordner für Vorübergehendes anlegen</translation>
+    </message>
+    <message>
+        <source>no pseudo-terminal: {}</source>
+        <translation>kein Pseudoterminal: {}</translation>
+    </message>
+    <message>
+        <source>no name can be given to the pseudo-terminal: {}</source>
+        <translation>dem Pseudoterminal lässt sich kein Name geben: {}</translation>
+    </message>
+    <message>
+        <source>id {} is above last_id</source>
+        <translation>Kennung {} liegt über last_id</translation>
+    </message>
+    <message>
+        <source>written by a newer Netmend: journal format {}, this one reads up to {}</source>
+        <translation>von einem neueren Netmend geschrieben: Journalformat {}, dieses liest bis {}</translation>
+    </message>
+    <message>
+        <source>the job has no such entry</source>
+        <translation>der Auftrag hat keinen solchen Eintrag</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

@@ -43,13 +43,14 @@ bool writeAll(int fd, std::string_view content) {
 Result<std::string> readFile(const fs::path& path, std::uintmax_t limit) {
   std::error_code ec;
   const auto status = fs::status(path, ec);
-  if (ec || !fs::exists(status)) return failure({"no such file", path.string()});
-  if (!fs::is_regular_file(status)) return failure({"is not a regular file", path.string()});
+  if (ec || !fs::exists(status)) return failure({pattern("core", "no such file"), path.string()});
+  if (!fs::is_regular_file(status)) return failure({pattern("core", "is not a regular file"), path.string()});
   const auto size = fs::file_size(path, ec);
-  if (ec) return failure({"cannot be read: " + ec.message(), path.string()});
+  if (ec) return failure({said(pattern("core", "cannot be read: {}"), ec.message()), path.string()});
   if (size > limit) {
-    return failure({"file is too large", path.string(), "", std::to_string(size) + " bytes",
-                    "at most " + std::to_string(limit) + " bytes"});
+    return failure({pattern("core", "file is too large"), path.string(), "",
+                    said(pattern("core", "{} bytes"), size),
+                    said(pattern("core", "at most {} bytes"), limit)});
   }
   std::ifstream in(path, std::ios::binary);
   if (!in) return systemFailure(path, "cannot be opened");

@@ -31,19 +31,23 @@ Result<JsonReader> JsonReader::ofFile(const std::filesystem::path& path, std::st
 }
 
 void JsonReader::expectFormat(std::string_view format, std::uint64_t newest) {
-  if (!document_.is_object()) return root().wrong("wrong kind of value", shortText(document_), "an object");
+  if (!document_.is_object())
+    return root().wrong(pattern("core", "wrong kind of value"), shortText(document_),
+                        pattern("core", "an object"));
   const Node name = root().at("format");
   const std::string found = name.text();
   if (found != format)
-    return name.wrong("another kind of file", "\"" + found + "\"", "\"" + std::string(format) + "\"");
+    return name.wrong(pattern("core", "another kind of file"), "\"" + found + "\"",
+                      "\"" + std::string(format) + "\"");
   const Node number = root().at("version");
   const auto version = number.whole();
   if (version < 1 || version > newest)
-    number.wrong(version > 0 ? "written by a newer Netmend" : "unknown version",
-                 fmt::format("version {}", version), fmt::format("version 1 to {}", newest));
+    number.wrong(
+        version > 0 ? pattern("core", "written by a newer Netmend") : pattern("core", "unknown version"),
+        said(pattern("core", "version {}"), version), said(pattern("core", "version 1 to {}"), newest));
 }
 
-void JsonReader::Node::wrong(std::string message, std::string found, std::string expected) const {
+void JsonReader::Node::wrong(Said message, Said found, Said expected) const {
   if (reader_->failed()) return;
   reader_->error_ = Error{std::move(message), reader_->file_, pointer_.empty() ? "/" : pointer_,
                           std::move(found), std::move(expected)};
@@ -52,7 +56,8 @@ void JsonReader::Node::wrong(std::string message, std::string found, std::string
 void JsonReader::Node::onlyKeys(std::initializer_list<std::string_view> keys) const {
   for (const auto& [key, member] : members()) {
     if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
-    return member.wrong("unknown key", "\"" + key + "\"", fmt::format("{}", fmt::join(keys, ", ")));
+    return member.wrong(pattern("core", "unknown key"), "\"" + key + "\"",
+                        fmt::format("{}", fmt::join(keys, ", ")));
   }
 }
 
@@ -65,14 +70,14 @@ JsonReader::Node JsonReader::Node::at(const std::string& key) const {
   const std::string pointer = pointer_ + jsonPointerStep(key);
   if (has(key)) return {*reader_, (*value_)[key], pointer};
   Node missing(*reader_, null, pointer);
-  missing.wrong("missing", "", "a value");
+  missing.wrong(pattern("core", "missing"), "", pattern("core", "a value"));
   return missing;
 }
 
 std::vector<JsonReader::Node> JsonReader::Node::items() const {
   std::vector<Node> nodes;
   if (!value_->is_array()) {
-    wrong("wrong kind of value", shortText(*value_), "a list");
+    wrong(pattern("core", "wrong kind of value"), shortText(*value_), pattern("core", "a list"));
     return nodes;
   }
   nodes.reserve(value_->size());
@@ -84,7 +89,7 @@ std::vector<JsonReader::Node> JsonReader::Node::items() const {
 std::vector<std::pair<std::string, JsonReader::Node>> JsonReader::Node::members() const {
   std::vector<std::pair<std::string, Node>> nodes;
   if (!value_->is_object()) {
-    wrong("wrong kind of value", shortText(*value_), "an object");
+    wrong(pattern("core", "wrong kind of value"), shortText(*value_), pattern("core", "an object"));
     return nodes;
   }
   nodes.reserve(value_->size());
@@ -95,37 +100,40 @@ std::vector<std::pair<std::string, JsonReader::Node>> JsonReader::Node::members(
 
 std::string JsonReader::Node::text() const {
   if (value_->is_string()) return value_->get<std::string>();
-  wrong("wrong kind of value", shortText(*value_), "a text");
+  wrong(pattern("core", "wrong kind of value"), shortText(*value_), pattern("core", "a text"));
   return {};
 }
 
 bool JsonReader::Node::boolean() const {
   if (value_->is_boolean()) return value_->get<bool>();
-  wrong("wrong kind of value", shortText(*value_), "true or false");
+  wrong(pattern("core", "wrong kind of value"), shortText(*value_), pattern("core", "true or false"));
   return false;
 }
 
 double JsonReader::Node::number(double least, double most) const {
   if (!value_->is_number()) {
-    wrong("wrong kind of value", shortText(*value_), "a number");
+    wrong(pattern("core", "wrong kind of value"), shortText(*value_), pattern("core", "a number"));
     return least;
   }
   const auto number = value_->get<double>();
   if (std::isfinite(number) && number >= least && number <= most) return number;
-  wrong("number out of range", shortText(*value_), fmt::format("{:g} to {:g}", least, most));
+  wrong(pattern("core", "number out of range"), shortText(*value_),
+        said(pattern("core", "{} to {}"), fmt::format("{:g}", least), fmt::format("{:g}", most)));
   return least;
 }
 
 std::uint64_t JsonReader::Node::whole() const {
   if (value_->is_number_unsigned()) return value_->get<std::uint64_t>();
-  wrong("wrong kind of value", shortText(*value_), "a whole number from 0 on");
+  wrong(pattern("core", "wrong kind of value"), shortText(*value_),
+        pattern("core", "a whole number from 0 on"));
   return 0;
 }
 
 std::string JsonReader::Node::source() const {
   const Node node = at("source");
   std::string text = node.text();
-  if (text.empty()) node.wrong("no source is given", "\"\"", "where the figures come from");
+  if (text.empty())
+    node.wrong(pattern("core", "no source is given"), "\"\"", pattern("core", "where the figures come from"));
   return text;
 }
 

@@ -9,12 +9,12 @@ using nlohmann::json;
 
 namespace {
 
-std::string lineAndColumn(std::string_view text, std::size_t offset) {
+FilePlace lineAndColumn(std::string_view text, std::size_t offset) {
   const std::string_view before = text.substr(0, std::min(offset, text.size()));
-  const auto line = std::count(before.begin(), before.end(), '\n') + 1;
+  const auto line = static_cast<std::size_t>(std::count(before.begin(), before.end(), '\n')) + 1;
   const auto lineStart = before.rfind('\n');
   const auto column = before.size() - (lineStart == std::string_view::npos ? 0 : lineStart + 1) + 1;
-  return "line " + std::to_string(line) + ", column " + std::to_string(column);
+  return FilePlace::atLine(line, column);
 }
 
 /// Printable and short, whatever stands in a broken file.
@@ -132,13 +132,15 @@ private:
 
 Result<json> parseJson(std::string_view text, const JsonLimits& limits) {
   if (text.size() > limits.bytes) {
-    return failure({"is too large", "", "", std::to_string(text.size()) + " bytes",
-                    "at most " + std::to_string(limits.bytes) + " bytes"});
+    return failure({pattern("core", "is too large"), "", "", said(pattern("core", "{} bytes"), text.size()),
+                    said(pattern("core", "at most {} bytes"), limits.bytes)});
   }
-  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return failure({"is empty"});
+  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
+    return failure({pattern("core", "is empty")});
   Builder builder(text, limits);
   if (!json::sax_parse(text, &builder)) {
-    return failure(builder.problem ? std::move(*builder.problem) : Error{"is not valid JSON"});
+    return failure(builder.problem ? std::move(*builder.problem)
+                                   : Error{pattern("core", "is not valid JSON")});
   }
   return std::move(builder.document);
 }

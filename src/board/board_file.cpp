@@ -24,7 +24,8 @@ class BoardDecoder {
 public:
   Result<Board> decode(const json& document) {
     for (const auto& [name, value] : document.items()) {
-      if (!knownName(name)) return failure({"is no field of a board", "", Place(root_, name).pointer()});
+      if (!knownName(name))
+        return failure({pattern("core", "is no field of a board"), "", Place(root_, name).pointer()});
     }
     readInfo(document);
     forEachKind([&](auto kind) { readList(document, kind); });
@@ -70,16 +71,18 @@ private:
 
   void checkIds(const json& document) {
     const auto last = document.find("last_id");
-    if (last == document.end()) return decoder_.refuseText("a field is missing", root_, "", "last_id");
+    if (last == document.end())
+      return decoder_.refuseText(pattern("core", "a field is missing"), root_, "", "last_id");
     decoder_.number(*last, board_.lastId, Place(root_, "last_id"));
     std::stable_sort(ids_.begin(), ids_.end(), [](const Used& a, const Used& b) { return a.id < b.id; });
     for (std::size_t i = 1; i < ids_.size(); ++i) {
       if (ids_[i].id != ids_[i - 1].id) continue;
-      return refuseId(ids_[i], "is used twice",
+      return refuseId(ids_[i], said(pattern("core", "id {} is used twice"), ids_[i].id),
                       "also at /" + std::string(ids_[i - 1].list) + "/" + std::to_string(ids_[i - 1].index));
     }
     if (!ids_.empty() && ids_.back().id > board_.lastId)
-      refuseId(ids_.back(), "is above last_id", "last_id " + std::to_string(board_.lastId));
+      refuseId(ids_.back(), said(pattern("core", "id {} is above last_id"), ids_.back().id),
+               "last_id " + std::to_string(board_.lastId));
   }
 
   struct Used {
@@ -88,11 +91,10 @@ private:
     std::size_t index;
   };
 
-  void refuseId(const Used& used, const char* what, std::string found) {
+  void refuseId(const Used& used, Said message, std::string found) {
     const Place list(root_, used.list);
     const Place object(list, used.index);
-    decoder_.refuseText("id " + std::to_string(used.id) + " " + what, Place(object, "id"), std::move(found),
-                        "");
+    decoder_.refuseText(std::move(message), Place(object, "id"), std::move(found), "");
   }
 
   void findDangling() {
@@ -100,7 +102,8 @@ private:
     if (!bad) return;
     std::string pointer = "/" + std::string(bad->list);
     if (bad->list != "info") pointer += "/" + std::to_string(fileOrder_.at(bad->list).at(bad->index));
-    decoder_.problem = Error{bad->object + " " + bad->what.text(), "", pointer + bad->what.place.pointer()};
+    decoder_.problem = Error{said(pattern("core", "{} {}"), bad->object, bad->what.said()), "",
+                             pointer + bad->what.place.pointer()};
   }
 
   Place root_;
@@ -115,18 +118,21 @@ Result<Board> decodeDocument(std::string_view text) {
   if (!document) return failure(std::move(document.error()));
   const auto format = document->is_object() ? document->find("format") : document->end();
   if (!document->is_object() || format == document->end() || *format != formatName) {
-    return failure({"is no Netmend board file", "", "",
-                    document->is_object() && format != document->end() ? "format " + shortText(*format) : "",
+    return failure({pattern("core", "is no Netmend board file"), "", "",
+                    document->is_object() && format != document->end()
+                        ? said(pattern("core", "format {}"), shortText(*format))
+                        : asItIs(""),
                     R"("format": "netmend-board")"});
   }
   const auto version = document->find("version");
   const std::string wanted = "1 to " + std::to_string(boardFileVersion);
-  if (version == document->end()) return failure({"a field is missing", "", "", "", "version"});
+  if (version == document->end())
+    return failure({pattern("core", "a field is missing"), "", "", "", "version"});
   if (!version->is_number_unsigned() || *version == 0U)
-    return failure({"is no version", "", "/version", shortText(*version), wanted});
+    return failure({pattern("core", "is no version"), "", "/version", shortText(*version), wanted});
   if (*version > boardFileVersion) {
-    return failure({"written by a newer Netmend: format " + shortText(*version) + ", this one reads up to " +
-                        std::to_string(boardFileVersion),
+    return failure({said(pattern("core", "written by a newer Netmend: format {}, this one reads up to {}"),
+                         shortText(*version), boardFileVersion),
                     "", "/version"});
   }
   if (auto done = upgradeBoardDocument(*document, version->get<int>()); !done)
@@ -143,9 +149,9 @@ Result<void> checkIds(const Board& board) {
   });
   std::sort(ids.begin(), ids.end());
   const auto twice = std::adjacent_find(ids.begin(), ids.end());
-  if (twice != ids.end()) return failure({"id " + std::to_string(*twice) + " is used twice"});
+  if (twice != ids.end()) return failure({said(pattern("core", "id {} is used twice"), *twice)});
   if (!ids.empty() && (ids.front() == 0 || std::max(ids.back(), board.lastId) > largestId))
-    return failure({"an id is zero or too large"});
+    return failure({pattern("core", "an id is zero or too large")});
   return {};
 }
 
@@ -224,7 +230,7 @@ private:
     try {
       return value.dump();
     } catch (const json::exception&) {
-      encoder_.refuse("holds a text that is not UTF-8", place, "");
+      encoder_.refuse(pattern("core", "holds a text that is not UTF-8"), place, "");
       return {};
     }
   }

@@ -29,7 +29,8 @@ Result<void> toNanometres(json& value, const Place& place) {
   if (value.is_number()) {
     const double nm = value.get<double>() * 1000.0;
     if (!(std::abs(nm) <= static_cast<double>(largestLength.nm)))
-      return failure({"is longer than a board can be", "", place.pointer(), shortText(value)});
+      return failure(
+          {pattern("core", "is longer than a board can be"), "", place.pointer(), shortText(value)});
     value = std::llround(nm);
   } else if (value.is_array()) {
     for (std::size_t i = 0; i < value.size(); ++i)
@@ -43,7 +44,7 @@ Result<void> toNanometres(json& value, const Place& place) {
 
 Result<void> upgradeObjectOf1(json& object, const Place& place) {
   if (object.contains("origin"))
-    return failure({"is no field of format 1", "", Place(place, "origin").pointer()});
+    return failure({pattern("core", "is no field of format 1"), "", Place(place, "origin").pointer()});
   for (auto it = object.begin(); it != object.end(); ++it) {
     if (std::find(lengthsOf1.begin(), lengthsOf1.end(), it.key()) == lengthsOf1.end()) continue;
     if (auto done = toNanometres(it.value(), Place(place, it.key())); !done) return done;
@@ -60,7 +61,8 @@ Result<void> upgradeObjectOf1(json& object, const Place& place) {
 /// the highest id in use counted as such.
 Result<void> upgradeFrom1(json& document) {
   const Place root;
-  if (document.contains("last_id")) return failure({"is no field of format 1", "", "/last_id"});
+  if (document.contains("last_id"))
+    return failure({pattern("core", "is no field of format 1"), "", "/last_id"});
   std::uint64_t last = 0;
   for (const char* name : listsOf1) {
     const auto list = document.find(name);

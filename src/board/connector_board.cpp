@@ -18,17 +18,18 @@ Result<void> addConnector(Board& board, std::string reference, std::size_t pins,
   constexpr std::string_view letters = "ABCDEFGHJKLMNPRTUVWY";
   constexpr std::size_t mostPins = 10'000;
   if (pins == 0 || pins > mostPins)
-    return failure({"a connector has from 1 to 10000 pins", "", "", std::to_string(pins)});
+    return failure({pattern("core", "a connector has from 1 to 10000 pins"), "", "", std::to_string(pins)});
   if (rows == 0 || rows > letters.size())
-    return failure({"a connector has from 1 to " + std::to_string(letters.size()) + " rows", "", "",
+    return failure({said(pattern("core", "a connector has from 1 to {} rows"), letters.size()), "", "",
                     std::to_string(rows)});
   if (pins % rows != 0) {
-    return failure({"the pins do not fill the rows", "", "",
-                    std::to_string(pins) + " pins in " + std::to_string(rows) + " rows"});
+    return failure({pattern("core", "the pins do not fill the rows"), "", "",
+                    said(pattern("core", "{} pins in {} rows"), pins, rows)});
   }
   const auto named = [&](const Part& part) { return part.reference == reference; };
   if (std::any_of(board.parts.begin(), board.parts.end(), named))
-    return failure({"is on this board already", "", "", reference, "a reference that no part has yet"});
+    return failure({pattern("core", "is on this board already"), "", "", reference,
+                    pattern("core", "a reference that no part has yet")});
   Board after = board;
   Edit edit;
   Part part;

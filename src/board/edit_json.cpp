@@ -34,7 +34,8 @@ public:
       return;
     }
     if (!takeObject(edit, "put", "object") && !takeObject(edit, "remove", "id"))
-      decoder_.refuse("is no change", place_, in_, "put and object, remove and id, or info");
+      decoder_.refuse(pattern("core", "is no change"), place_, in_,
+                      pattern("core", "put and object, remove and id, or info"));
   }
 
 private:
@@ -58,7 +59,9 @@ private:
       }
       edit.changes.emplace_back(std::move(change));
     });
-    if (!found) decoder_.refuse("is no kind of object", Place(place_, verb), *name, "net, pin, pad, ...");
+    if (!found)
+      decoder_.refuse(pattern("core", "is no kind of object"), Place(place_, verb), *name,
+                      "net, pin, pad, ...");
     return true;
   }
 
@@ -87,7 +90,7 @@ Edit decodeEdit(Decoder& decoder, const json& in) {
   const auto changes = in.find("changes");
   const Place list(root, "changes");
   if (changes == in.end() || in.size() != 1) {
-    decoder.refuse("is no edit", root, in, R"({"changes": [...]})");
+    decoder.refuse(pattern("core", "is no edit"), root, in, R"({"changes": [...]})");
     return edit;
   }
   if (!decoder.isList(*changes, list)) return edit;

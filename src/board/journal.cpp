@@ -44,8 +44,8 @@ bool writeAll(int fd, std::string_view content, std::uintmax_t offset) {
 Error inLine(Error error, const fs::path& path, std::size_t line) {
   error.file = path.string();
   // Each edit is one line: a line and column within it would mislead.
-  const bool pointer = error.place.starts_with("/");
-  error.place = "line " + std::to_string(line) + (pointer ? " " + error.place : "");
+  error.place.line = line;
+  error.place.column = 0;
   return error;
 }
 
@@ -55,15 +55,17 @@ Result<void> checkHeader(std::string_view line, const std::string& key) {
     return header->contains(name) && (*header)[name] == value;
   };
   if (!header || !header->is_object() || !is("format", journalName))
-    return failure({"is no journal of a board"});
+    return failure({pattern("core", "is no journal of a board")});
   const auto version = header->find("version");
-  if (version == header->end() || !version->is_number_unsigned()) return failure({"has no version"});
+  if (version == header->end() || !version->is_number_unsigned())
+    return failure({pattern("core", "has no version")});
   if (*version > journalVersion) {
-    return failure({"written by a newer Netmend: journal format " + shortText(*version) +
-                    ", this one reads up to " + std::to_string(journalVersion)});
+    return failure(
+        {said(pattern("core", "written by a newer Netmend: journal format {}, this one reads up to {}"),
+              shortText(*version), journalVersion)});
   }
   if (headerLine(key) != std::string(line) + "\n")
-    return failure({"belongs to another board or another state of it", "", "",
+    return failure({pattern("core", "belongs to another board or another state of it"), "", "",
                     header->contains("board") ? shortText((*header)["board"]) : "", json(key).dump()});
   return {};
 }
@@ -154,21 +156,22 @@ Journal::~Journal() {
 }
 
 Result<void> Journal::append(const Edit& edit) {
-  if (fd_ < 0 || broken_) return failure({"the journal cannot be written any more", path_.string()});
+  if (fd_ < 0 || broken_)
+    return failure({pattern("core", "the journal cannot be written any more"), path_.string()});
   Encoder encoder;
   const json document = encodeEdit(encoder, edit);
   std::string line;
   try {
     line = document.dump() + "\n";
   } catch (const json::exception&) {
-    encoder.refuse("an edit holds a text that is not UTF-8", Place(), "");
+    encoder.refuse(pattern("core", "an edit holds a text that is not UTF-8"), Place(), "");
   }
   if (encoder.problem) {
     encoder.problem->file = path_.string();
     return failure(std::move(*encoder.problem));
   }
   if (length_ + line.size() > mostBytes)
-    return failure({"the journal is full: save the board", path_.string()});
+    return failure({pattern("core", "the journal is full: save the board"), path_.string()});
   if (writeAll(fd_, line, length_) && ::fdatasync(fd_) == 0) {
     length_ += line.size();
     return {};
@@ -179,7 +182,8 @@ Result<void> Journal::append(const Edit& edit) {
 }
 
 Result<void> Journal::restart(const std::string& key) {
-  if (fd_ < 0 || broken_) return failure({"the journal cannot be written any more", path_.string()});
+  if (fd_ < 0 || broken_)
+    return failure({pattern("core", "the journal cannot be written any more"), path_.string()});
   const std::string header = headerLine(key);
   length_ = 0;
   if (::ftruncate(fd_, 0) != 0 || !writeAll(fd_, header, 0) || ::fdatasync(fd_) != 0) {
@@ -193,11 +197,12 @@ Result<void> Journal::restart(const std::string& key) {
 Result<OpenedJournal> openJournal(const fs::path& path, const std::string& key) {
   std::error_code ignored;
   if (fs::exists(path, ignored) && !fs::is_regular_file(path, ignored))
-    return failure({"is not a regular file", path.string()});
+    return failure({pattern("core", "is not a regular file"), path.string()});
   const int fd = ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
   if (fd < 0) return failure(systemError(path, "cannot be opened"));
   OpenedJournal opened{JournalAccess::make(fd, path), {}, false};
-  if (::flock(fd, LOCK_EX | LOCK_NB) != 0) return failure({"is open in another program", path.string()});
+  if (::flock(fd, LOCK_EX | LOCK_NB) != 0)
+    return failure({pattern("core", "is open in another program"), path.string()});
   const auto text = readFile(path, mostBytes);
   if (!text) return failure(text.error());
   auto content = readContent(*text, key, path);

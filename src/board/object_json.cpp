@@ -14,22 +14,23 @@ json Encoder::value(const Ring& ring, const Place& place) {
 }
 
 bool Decoder::isObject(const json& in, const Place& place) {
-  if (!in.is_object()) refuse("is not an object", place, in, "{...}");
+  if (!in.is_object()) refuse(pattern("core", "is not an object"), place, in, "{...}");
   return in.is_object();
 }
 
 bool Decoder::isList(const json& in, const Place& place) {
-  if (!in.is_array()) refuse("is not a list", place, in, "[...]");
+  if (!in.is_array()) refuse(pattern("core", "is not a list"), place, in, "[...]");
   return in.is_array();
 }
 
 void Decoder::read(const json& in, std::string& out, const Place& place) {
-  if (!in.is_string()) return refuse("is not a text", place, in, "a text");
+  if (!in.is_string()) return refuse(pattern("core", "is not a text"), place, in, pattern("core", "a text"));
   out = in.get<std::string>();
 }
 
 void Decoder::read(const json& in, bool& out, const Place& place) {
-  if (!in.is_boolean()) return refuse("is neither true nor false", place, in, "true or false");
+  if (!in.is_boolean())
+    return refuse(pattern("core", "is neither true nor false"), place, in, pattern("core", "true or false"));
   out = in.get<bool>();
 }
 
@@ -37,22 +38,22 @@ void Decoder::read(const json& in, Length& out, const Place& place) {
   constexpr auto most = largestLength.nm;
   const bool tooLarge = in.is_number_unsigned() && in.get<std::uint64_t>() > static_cast<std::uint64_t>(most);
   if (!in.is_number_integer() || tooLarge || in.get<std::int64_t>() < -most) {
-    return refuse("is no length", place, in,
-                  "whole nanometres from -" + std::to_string(most) + " to " + std::to_string(most));
+    return refuse(pattern("core", "is no length"), place, in,
+                  said(pattern("core", "whole nanometres from -{} to {}"), most, most));
   }
   out = Length(in.get<std::int64_t>());
 }
 
 void Decoder::pair(const json& in, Length& a, Length& b, const Place& place) {
   if (!isList(in, place)) return;
-  if (in.size() != 2) return refuse("is no pair", place, in, "two lengths");
+  if (in.size() != 2) return refuse(pattern("core", "is no pair"), place, in, pattern("core", "two lengths"));
   read(in[0], a, Place(place, std::size_t{0}));
   read(in[1], b, Place(place, std::size_t{1}));
 }
 
 void Decoder::read(const json& in, Ring& out, const Place& place) {
   if (!isList(in, place)) return;
-  if (in.size() % 2 != 0) return refuse("has an x without y", place, in, "x, y, x, y, ...");
+  if (in.size() % 2 != 0) return refuse(pattern("core", "has an x without y"), place, in, "x, y, x, y, ...");
   out.resize(in.size() / 2);
   for (std::size_t i = 0; i < out.size() && !problem; ++i) {
     read(in[2 * i], out[i].x, Place(place, 2 * i));
@@ -62,7 +63,8 @@ void Decoder::read(const json& in, Ring& out, const Place& place) {
 
 void Decoder::number(const json& in, std::uint64_t& out, const Place& place) {
   if (!in.is_number_unsigned() || in.get<std::uint64_t>() > largestId)
-    return refuse("is no id", place, in, "a whole number from 0 to " + std::to_string(largestId));
+    return refuse(pattern("core", "is no id"), place, in,
+                  said(pattern("core", "a whole number from 0 to {}"), largestId));
   out = in.get<std::uint64_t>();
 }
 

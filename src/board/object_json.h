@@ -28,14 +28,15 @@ public:
   nlohmann::json value(bool flag, const Place&) { return flag; }
   nlohmann::json value(Length length, const Place& place) {
     if (length > largestLength || length < -largestLength)
-      refuse("is longer than a board can be", place, std::to_string(length.nm) + " nm");
+      refuse(pattern("core", "is longer than a board can be"), place,
+             said(pattern("core", "{} nm"), length.nm));
     return length.nm;
   }
   nlohmann::json value(Point p, const Place& place) { return pair(p.x, p.y, place); }
   nlohmann::json value(Size s, const Place& place) { return pair(s.width, s.height, place); }
   template <class Tag> nlohmann::json value(Id<Tag> id, const Place&) { return id.value; }
   template <class Tag> nlohmann::json value(Quantity<Tag> q, const Place& place) {
-    if (!std::isfinite(q.value)) refuse("is not a number", place, std::to_string(q.value));
+    if (!std::isfinite(q.value)) refuse(pattern("core", "is not a number"), place, std::to_string(q.value));
     return q.value;
   }
   template <Word_ E> nlohmann::json value(E e, const Place&) { return wordFor(boardWords<E>, e); }
@@ -63,7 +64,7 @@ public:
     return out;
   }
 
-  void refuse(const char* message, const Place& place, std::string found) {
+  void refuse(const Said& message, const Place& place, Said found) {
     if (!problem) problem = Error{message, "", place.pointer(), std::move(found)};
   }
 
@@ -92,7 +93,8 @@ public:
     number(in, out.value, place);
   }
   template <class Tag> void read(const nlohmann::json& in, Quantity<Tag>& out, const Place& place) {
-    if (!in.is_number()) return refuse("is not a number", place, in, "a number");
+    if (!in.is_number())
+      return refuse(pattern("core", "is not a number"), place, in, pattern("core", "a number"));
     out.value = in.get<double>();
   }
   template <Word_ E> void read(const nlohmann::json& in, E& out, const Place& place);
@@ -117,10 +119,10 @@ public:
 
   bool isObject(const nlohmann::json& in, const Place& place);
   bool isList(const nlohmann::json& in, const Place& place);
-  void refuse(const char* message, const Place& place, const nlohmann::json& found, std::string expected) {
+  void refuse(const Said& message, const Place& place, const nlohmann::json& found, Said expected) {
     refuseText(message, place, shortText(found), std::move(expected));
   }
-  void refuseText(std::string message, const Place& place, std::string found, std::string expected) {
+  void refuseText(Said message, const Place& place, Said found, Said expected) {
     if (!problem)
       problem = Error{std::move(message), "", place.pointer(), std::move(found), std::move(expected)};
   }
@@ -164,10 +166,12 @@ public:
 
   template <class T> void must(const char* name, T& value) {
     const auto* field = find(name);
-    if (!field) return decoder_.refuseText("a field is missing", place_, "", name);
+    if (!field) return decoder_.refuseText(pattern("core", "a field is missing"), place_, "", name);
     take(*field, value, Place(place_, name));
     if constexpr (AnyId<T>) {
-      if (!value) decoder_.refuse("names nothing", Place(place_, name), *field, "an id");
+      if (!value)
+        decoder_.refuse(pattern("core", "names nothing"), Place(place_, name), *field,
+                        pattern("core", "an id"));
     }
   }
   template <class T> void may(const char* name, T& value) {
@@ -180,7 +184,7 @@ public:
     if (field->is_object()) return withOrigin(*field, fact, here);
     fact.origin = origin_;
     if (!fact.known()) {
-      return decoder_.refuse("has no origin, and neither has its object", here, *field,
+      return decoder_.refuse(pattern("core", "has no origin, and neither has its object"), here, *field,
                              R"({"origin": ..., "value": ...})");
     }
     take(*field, fact.value, here);
@@ -203,12 +207,12 @@ private:
     const auto origin = field.find("origin");
     const auto value = field.find("value");
     if (origin == field.end() || value == field.end() || field.size() != 2) {
-      return decoder_.refuse("is no fact with an origin of its own", here, field,
+      return decoder_.refuse(pattern("core", "is no fact with an origin of its own"), here, field,
                              R"({"origin": ..., "value": ...} and nothing else)");
     }
     take(*origin, fact.origin, Place(here, "origin"));
     if (!decoder_.problem && !fact.known())
-      decoder_.refuseText("an unknown fact is left out", Place(here, "origin"), "", "");
+      decoder_.refuseText(pattern("core", "an unknown fact is left out"), Place(here, "origin"), "", "");
     take(*value, fact.value, Place(here, "value"));
   }
 
@@ -237,7 +241,7 @@ template <Word_ E> void Decoder::read(const nlohmann::json& in, E& out, const Pl
   std::string expected;
   for (const auto& word : boardWords<E>)
     expected += (expected.empty() ? "" : ", ") + std::string(word.text);
-  refuse("is none of the words for it", place, in, expected);
+  refuse(pattern("core", "is none of the words for it"), place, in, expected);
 }
 
 template <class T>
@@ -250,16 +254,19 @@ void Decoder::plain(const nlohmann::json& in, T& out, const Place& place, Origin
     const auto& known = reader.names();
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
     if (others > 0 && (name == "id" || name == "origin")) continue;
-    return refuse("is no field of this", Place(place, name), value, "");
+    return refuse(pattern("core", "is no field of this"), Place(place, name), value, "");
   }
 }
 
 template <class T> void Decoder::object(const nlohmann::json& in, T& out, const Place& place) {
   if (!isObject(in, place)) return;
   const auto id = in.find("id");
-  if (id == in.end()) return refuseText("a field is missing", place, "", "id");
+  if (id == in.end())
+    return refuseText(pattern("core", "a field is missing"), place, "", "id");
   read(*id, out.id, Place(place, "id"));
-  if (!problem && !out.id) return refuse("is no id", Place(place, "id"), *id, "a whole number from 1 on");
+  if (!problem && !out.id)
+    return refuse(pattern("core", "is no id"), Place(place, "id"), *id,
+                  pattern("core", "a whole number from 1 on"));
   const auto origin = in.find("origin");
   if (origin != in.end()) read(*origin, out.origin, Place(place, "origin"));
   if (!problem) plain(in, out, place, out.origin, origin != in.end() ? 2 : 1);

@@ -24,7 +24,8 @@ Result<const MeterProfile*> meterOf(const FaultQuestion& question, const std::ve
       !question.meter.empty() || readings.empty() ? question.meter : readings.front().meter;
   const MeterProfile* meter = findMeter(meters, asked);
   if (meter == nullptr && !asked.empty())
-    return failure({"no such meter profile", "meters.json", "", asked, "an id of that file"});
+    return failure({pattern("core", "no such meter profile"), "meters.json", "", asked,
+                    pattern("core", "an id of that file")});
   return meter != nullptr ? meter : &meters.front(); // nobody said which: the plainest one
 }
 
@@ -33,7 +34,8 @@ Result<const MeterProfile*> meterOf(const FaultQuestion& question, const std::ve
 Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, const FaultQuestion& question,
                              const RepairData& data) {
   if (!question.net && !question.pin)
-    return failure({"no line was named", "", "", "neither net nor pin", "one of them"});
+    return failure({pattern("core", "no line was named"), "", "", pattern("core", "neither net nor pin"),
+                    pattern("core", "one of them")});
   FaultCase out;
   out.line = question.net ? lineOf(lookup, graph, question.net) : lineOf(lookup, graph, question.pin);
   out.readings = readingsOn(out.line, question.readings);

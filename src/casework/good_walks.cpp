@@ -20,7 +20,8 @@ Result<std::vector<Walk>> loadGoodWalks(const std::vector<std::string>& files, c
   if (!out) return out;
   for (auto& walk : *out) {
     if (walk.specimen == Specimen::faulty)
-      return failure({"is the walk of a faulty board and cannot say what a good one reads", walk.title});
+      return failure({pattern("core", "is the walk of a faulty board and cannot say what a good one reads"),
+                      walk.title});
     walk.specimen = Specimen::good;
   }
   return out;

@@ -29,15 +29,17 @@ std::string predictionAt(const FaultCase& fault, const Landing& landing, std::si
 Result<std::vector<std::size_t>> suspectedCut(const FaultCase& fault) {
   const Suspect* suspect = leadingBreak(fault);
   if (suspect == nullptr)
-    return failure({"no break leads the suspects, so there is nothing to bridge", "", "",
-                    fault.suspects.ranked.empty() ? "no suspects" : fault.suspects.ranked.front().text,
-                    "more readings"});
+    return failure({pattern("core", "no break leads the suspects, so there is nothing to bridge"), "", "",
+                    fault.suspects.ranked.empty() ? pattern("core", "no suspects")
+                                                  : asItIs(fault.suspects.ranked.front().text),
+                    pattern("core", "more readings")});
   std::vector<std::size_t> cut;
   for (const FaultPlace& place : suspect->places)
     if (place.edge) cut.push_back(*place.edge);
   if (cut.empty())
-    return failure({"the copper of the suspected stretch is unknown, so its ends cannot be told", "", "",
-                    suspect->text, "the track drawn"});
+    return failure(
+        {pattern("core", "the copper of the suspected stretch is unknown, so its ends cannot be told"), "",
+         "", suspect->text, pattern("core", "the track drawn")});
   return cut;
 }
 

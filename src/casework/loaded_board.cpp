@@ -23,10 +23,13 @@ Result<LoadedBoard> loadBoard(const std::filesystem::path& file, const std::stri
 
 Result<PinId> pinLabelled(const Lookup& lookup, const std::string& label) {
   const auto pins = lookup.pinsLabelled(label);
-  if (pins.empty()) return failure({"no such pin on this board", "", "", label, "for example J4.11"});
+  if (pins.empty())
+    return failure(
+        {pattern("core", "no such pin on this board"), "", "", label, pattern("core", "for example J4.11")});
   if (pins.size() > 1) {
-    return failure({"pin label is not unique on this board", "", "",
-                    label + ", " + std::to_string(pins.size()) + " times", "a label that stands once"});
+    return failure({pattern("core", "pin label is not unique on this board"), "", "",
+                    said(pattern("core", "{}, {} times"), label, pins.size()),
+                    pattern("core", "a label that stands once")});
   }
   return pins.front();
 }
@@ -34,9 +37,11 @@ Result<PinId> pinLabelled(const Lookup& lookup, const std::string& label) {
 Result<NetId> netNamed(const Lookup& lookup, const std::string& name) {
   const auto nets = lookup.netsNamed(name);
   if (nets.empty())
-    return failure({"no such net on this board", "", "", name, "a name that board summary shows"});
+    return failure({pattern("core", "no such net on this board"), "", "", name,
+                    pattern("core", "a name that board summary shows")});
   if (nets.size() > 1)
-    return failure({"net name is not unique on this board", "", "", name, "a name that stands once"});
+    return failure({pattern("core", "net name is not unique on this board"), "", "", name,
+                    pattern("core", "a name that stands once")});
   return nets.front();
 }
 

@@ -45,7 +45,8 @@ struct Given {
 };
 
 Error withHint(Error error) {
-  if (error.message == severalInArchive) error.expected += ", after --inside";
+  if (error.cause == ErrorCause::severalInArchive)
+    error.expected = said(pattern("core", "{}, after --inside"), error.expected);
   return error;
 }
 

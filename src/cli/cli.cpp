@@ -16,11 +16,11 @@ CLI::App& addCommand(CommandLine& line, CLI::App& group, const std::string& name
 namespace {
 
 nlohmann::json errorJson(const Error& error) {
-  nlohmann::json out{{"message", error.message}};
+  nlohmann::json out{{"message", wordsOf(error.message)}};
   if (!error.file.empty()) out["file"] = error.file;
-  if (!error.place.empty()) out["place"] = error.place;
-  if (!error.found.empty()) out["found"] = error.found;
-  if (!error.expected.empty()) out["expected"] = error.expected;
+  if (!error.place.empty()) out["place"] = wordsOf(error.place);
+  if (!error.found.empty()) out["found"] = wordsOf(error.found);
+  if (!error.expected.empty()) out["expected"] = wordsOf(error.expected);
   return {{"error", out}};
 }
 

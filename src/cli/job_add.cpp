@@ -88,9 +88,9 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
 Result<RepairAction> actionToAdd(const AddOptions& options) {
   const auto kind = fromWord(repairKindWords, options.action);
   if (!kind || *kind == RepairKind::jumper)
-    return failure({"unknown repair action", "", "--action", options.action,
-                    "resolder, remove part, replace part, clean, cut track or not economic; jumpers come "
-                    "from jumper route --choose"});
+    return failure({pattern("core", "unknown repair action"), "", "--action", options.action,
+                    pattern("core", "resolder, remove part, replace part, clean, cut track or not economic; "
+                                    "jumpers come from jumper route --choose")});
   const auto data = loadWorkSteps(dataFile("work_steps.json"));
   if (!data) return failure(data.error());
   const auto steps = workSteps(*data, {*kind, options.target, options.reason, "", ""});
@@ -124,7 +124,8 @@ Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& tex
       return {};
     }
   }
-  return failure({"no such step", "", "--tick", text, "ACTION:STEP as job show lists them"});
+  return failure({pattern("core", "no such step"), "", "--tick", text,
+                  pattern("core", "ACTION:STEP as job show lists them")});
 }
 
 /// Functions that were seen to work: of the action that is proven, ticked where they are listed already.
@@ -133,9 +134,11 @@ Result<void> addFunctions(const AddOptions& options, const Job& job, std::vector
   const std::uint64_t proven = options.proofOf > 0 ? options.proofOf : last != nullptr ? last->id.value : 0;
   RepairAction* action = actionIn(actions, proven);
   if (action == nullptr)
-    return failure({"nothing has been repaired yet", "", "--works", options.works.front()});
+    return failure({pattern("core", "nothing has been repaired yet"), "", "--works", options.works.front()});
   for (const auto& text : options.works) {
-    if (text.empty()) return failure({"which function?", "", "--works", "", "what was tried, in words"});
+    if (text.empty())
+      return failure({pattern("core", "which function?"), "", "--works", "",
+                      pattern("core", "what was tried, in words")});
     auto step = std::find_if(action->steps.begin(), action->steps.end(),
                              [&](const WorkStep& s) { return isFunctionCheck(s) && s.text == text; });
     if (step == action->steps.end()) step = action->steps.insert(step, functionCheck(text));
@@ -192,7 +195,7 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
       std::string words;
       for (const auto& w : jobStateWords)
         words += (words.empty() ? "" : ", ") + std::string(w.text);
-      return failure({"unknown state of a job", "", "--state", options.state, words});
+      return failure({pattern("core", "unknown state of a job"), "", "--state", options.state, words});
     }
   }
   return out;
@@ -222,7 +225,8 @@ Result<Answer> addToJob(const AddOptions& options) {
   Job& job = open->job;
   Answer answer;
   if (options.proofOf > 0 && actionIn(job.actions, options.proofOf) == nullptr)
-    return failure({"the job has no such repair action", "", "--proof-of", std::to_string(options.proofOf)});
+    return failure({pattern("core", "the job has no such repair action"), "", "--proof-of",
+                    std::to_string(options.proofOf)});
   const auto add = additions(options, job, answer.notices);
   if (!add) return failure(add.error());
   const auto added = open->book.add(job.id, *add);

@@ -79,7 +79,7 @@ Result<std::vector<std::size_t>> cutOf(const RouteOptions& options, const FaultC
   if (cut) return cut;
   Error error = cut.error();
   error.file = options.fault.board;
-  error.expected += ", or --edge";
+  error.expected = said(pattern("core", "{}, or --edge"), error.expected);
   return failure(std::move(error));
 }
 
@@ -119,8 +119,8 @@ Result<Answer> routeCommand(const RouteOptions& options) {
   }
   const std::size_t chosen = options.choose == 0 ? 0 : options.choose - 1;
   if (chosen >= found->proposals.size())
-    return failure({"no such proposal", "", "--choose", std::to_string(options.choose),
-                    "1 to " + std::to_string(found->proposals.size())});
+    return failure({pattern("core", "no such proposal"), "", "--choose", std::to_string(options.choose),
+                    said(pattern("core", "1 to {}"), found->proposals.size())});
   const JumperProposal& proposal = found->proposals[chosen];
   if (!options.picture.empty()) {
     if (auto drawn = drawJumper(options.picture, *solved->board.board, fault, proposal); !drawn)

@@ -65,8 +65,8 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
   if (const auto mode = readingModeFrom(options.mode))
     walk.mode = *mode;
   else
-    return failure({"unknown mode", "", "--mode", options.mode,
-                    "diode, diode reversed, ohms, milliohms, continuity or volts"});
+    return failure({pattern("core", "unknown mode"), "", "--mode", options.mode,
+                    pattern("core", "diode, diode reversed, ohms, milliohms, continuity or volts")});
 
   if (options.board.empty()) {
     const auto board = makeConnectorBoard(options.part, options.pins, options.rows);
@@ -89,11 +89,13 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
   for (const Part& part : board.parts) {
     if (part.reference != options.part) continue;
     if (!walk.points.empty())
-      return failure({"reference is not unique on this board", options.board, "", options.part});
+      return failure(
+          {pattern("core", "reference is not unique on this board"), options.board, "", options.part});
     walk.points = pointsOf(*loaded->lookup, part.id);
   }
   if (walk.points.empty())
-    return failure({"no such part with pins on this board", options.board, "", options.part});
+    return failure(
+        {pattern("core", "no such part with pins on this board"), options.board, "", options.part});
   return WalkSession{std::move(walk), 0, {}};
 }
 

@@ -27,8 +27,9 @@ Result<QImage> photoImage(std::string_view bytes, QSize box) {
   const QSize size = reader.size();
   const qint64 pixels = qint64{size.width()} * size.height();
   if (pixels > mostPixels)
-    return failure({"is a photo of too many pixels", "", "",
-                    fmt::format("{} by {}", size.width(), size.height()), "at most 250 megapixels"});
+    return failure({pattern("core", "is a photo of too many pixels"), "", "",
+                    said(pattern("core", "{} by {}"), size.width(), size.height()),
+                    pattern("core", "at most 250 megapixels")});
   if (size.isValid()) {
     // The box is that of the photo as it is looked at.
     const bool turned = reader.transformation().testFlag(QImageIOHandler::TransformationRotate90);
@@ -39,8 +40,8 @@ Result<QImage> photoImage(std::string_view bytes, QSize box) {
   QImageReader::setAllocationLimit(mostMemory);
   QImage image = reader.read();
   if (image.isNull())
-    return failure({"is a picture that cannot be read to its end", "", "", reader.errorString().toStdString(),
-                    "a whole PNG or JPEG picture"});
+    return failure({pattern("core", "is a picture that cannot be read to its end"), "", "",
+                    reader.errorString().toStdString(), pattern("core", "a whole PNG or JPEG picture")});
   return image;
 }
 

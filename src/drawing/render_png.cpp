@@ -34,11 +34,11 @@ Result<void> renderPng(const std::string& path, const Board& board, const Overla
                        const PngOptions& options) {
   const auto sensible = [](int pixels) { return pixels >= 16 && pixels <= 20000; };
   if (!sensible(options.width) || !sensible(options.height))
-    return failure({"picture size is out of range", path, "",
+    return failure({pattern("core", "picture size is out of range"), path, "",
                     std::to_string(options.width) + " × " + std::to_string(options.height),
-                    "16 to 20000 pixels each way"});
+                    pattern("core", "16 to 20000 pixels each way")});
   QImage image(options.width, options.height, QImage::Format_RGB32);
-  if (image.isNull()) return failure({"no memory for a picture of this size", path});
+  if (image.isNull()) return failure({pattern("core", "no memory for a picture of this size"), path});
   image.fill(palette::paper);
   {
     QPainter painter(&image);
@@ -49,7 +49,8 @@ Result<void> renderPng(const std::string& path, const Board& board, const Overla
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
-  if (!image.save(&buffer, "PNG")) return failure({"picture could not be encoded as PNG", path});
+  if (!image.save(&buffer, "PNG"))
+    return failure({pattern("core", "picture could not be encoded as PNG"), path});
   return writeFileAtomically(path, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
 }
 

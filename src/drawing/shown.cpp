@@ -6,6 +6,32 @@
 
 namespace netmend {
 
+namespace {
+
+std::string inTheLanguageSet(const Pattern& pattern, std::optional<std::int64_t> count) {
+  const std::string one(pattern.english);
+  const std::string several(pattern.several);
+  const QString text =
+      count ? QCoreApplication::translate("core", one.c_str(), several.c_str(), static_cast<int>(*count))
+            : QCoreApplication::translate("core", one.c_str());
+  // Without a translation what comes back is the singular, whatever the count.
+  const std::string out = text.toStdString();
+  return out == one ? english(pattern, count) : out;
+}
+
+} // namespace
+
+QString shown(const Said& said) {
+  return QString::fromStdString(wordsOf(said, inTheLanguageSet));
+}
+
+QString shown(const Error& error) {
+  // Until all errors are patterns: those that are text of their own are known by their words.
+  const std::string english = error.text();
+  const QString known = shown(std::string_view(english));
+  return known == QString::fromStdString(english) ? shown(error.said()) : known;
+}
+
 QString shown(std::string_view english) {
   if (english.empty()) return {};
   return QCoreApplication::translate("core", std::string(english).c_str());

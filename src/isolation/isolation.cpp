@@ -236,7 +236,7 @@ Isolation makeIsolation(const IsolationInput& input) {
 Isolation update(Isolation isolation, const Reading& reading) {
   const auto where = placed(isolation, reading);
   if (!where) {
-    isolation.setAside.push_back({reading, where.error().message});
+    isolation.setAside.push_back({reading, wordsOf(where.error().message)});
     return isolation;
   }
   weigh(isolation, reading, *where);

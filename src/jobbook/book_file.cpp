@@ -82,20 +82,24 @@ Result<void> checkBookFile(const fs::path& book) {
   std::error_code error;
   const auto status = fs::status(book, error);
   if (error && status.type() != fs::file_type::not_found)
-    return failure({"cannot be read: " + error.message(), book.string()});
+    return failure({said(pattern("core", "cannot be read: {}"), error.message()), book.string()});
   if (!fs::exists(status))
-    return failure({"there is no job book", book.string(), "", "", std::string(makesOne)});
-  if (fs::is_directory(status)) return failure({"is a folder", book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "there is no job book"), book.string(), "", "", std::string(makesOne)});
+  if (fs::is_directory(status))
+    return failure({pattern("core", "is a folder"), book.string(), "", "", std::string(makesOne)});
   std::ifstream file(book, std::ios::binary);
-  if (!file) return failure({"cannot be read: " + std::string(std::strerror(errno)), book.string()});
+  if (!file)
+    return failure(
+        {said(pattern("core", "cannot be read: {}"), std::string(std::strerror(errno))), book.string()});
   std::array<char, 16> start{};
   file.read(start.data(), start.size());
   if (file.gcount() == 0)
-    return failure({"is empty, and so no job book", book.string(), "", "", std::string(makesOne)});
+    return failure(
+        {pattern("core", "is empty, and so no job book"), book.string(), "", "", std::string(makesOne)});
   // "Database File Format", 1.3 (sqlite.org/fileformat.html): each begins with this, the zero included.
   constexpr std::string_view magic("SQLite format 3\0", 16);
   if (std::string_view(start.data(), static_cast<std::size_t>(file.gcount())) != magic)
-    return failure({"is not a job book", book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "is not a job book"), book.string(), "", "", std::string(makesOne)});
   return {};
 }
 
@@ -105,7 +109,8 @@ Result<void> checkBookTables(soci::session& session, const fs::path& book) {
              "name in ('job', 'reading', 'repair_action', 'work_step', 'event')",
       soci::into(ours);
   if (ours < 5)
-    return failure({"is a database, but not a job book", book.string(), "", "", std::string(makesOne)});
+    return failure(
+        {pattern("core", "is a database, but not a job book"), book.string(), "", "", std::string(makesOne)});
   return {};
 }
 
@@ -125,7 +130,7 @@ Result<void> makeBook(const fs::path& book) {
   // Not every file system has hard links.
   std::error_code error;
   if (!fs::exists(book, error)) fs::rename(fresh, book, error);
-  if (error) return failure({"cannot be made: " + error.message(), book.string()});
+  if (error) return failure({said(pattern("core", "cannot be made: {}"), error.message()), book.string()});
   return {};
 }
 

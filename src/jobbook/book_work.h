@@ -21,7 +21,7 @@ template <class Work> auto guarded(const std::filesystem::path& path, Work work)
   } catch (const soci::soci_error& e) {
     return failure(bookError(e, path));
   } catch (const nlohmann::json::exception& e) {
-    return failure({std::string("job book holds a damaged entry: ") + e.what(), path.string()});
+    return failure({said(pattern("core", "job book holds a damaged entry: {}"), e.what()), path.string()});
   }
 }
 
@@ -41,7 +41,8 @@ inline bool exists(soci::session& sql, JobId job) {
 }
 
 inline tl::unexpected<Error> noSuchJob(const std::filesystem::path& path, JobId job) {
-  return failure({"no such job", path.string(), "", "job id " + std::to_string(job.value)});
+  return failure(
+      {pattern("core", "no such job"), path.string(), "", said(pattern("core", "job id {}"), job.value)});
 }
 
 /// Changes one job in a transaction: what `work` did is durable when this returns, or undone if it failed.

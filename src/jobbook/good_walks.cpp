@@ -31,7 +31,8 @@ Result<void> JobBook::takeBackKnownGoodWalk(const Walk& walk) {
          soci::use(walk.boardUuid), soci::use(content));
     removal.execute(true);
     if (removal.get_affected_rows() == 0)
-      return failure({"the book has no such walk of a good board", path_.string(), "", walk.title});
+      return failure(
+          {pattern("core", "the book has no such walk of a good board"), path_.string(), "", walk.title});
     return {};
   });
 }

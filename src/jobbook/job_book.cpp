@@ -35,7 +35,7 @@ Result<JobId> bookIn(soci::session& sql, const std::filesystem::path& book, cons
   const std::string number = job.number.empty() ? nextNumber(sql) : job.number;
   int taken = 0;
   sql << "select count(*) from job where number = :number", soci::use(number), soci::into(taken);
-  if (taken > 0) return failure({"job number is already taken", book.string(), "", number});
+  if (taken > 0) return failure({pattern("core", "job number is already taken"), book.string(), "", number});
   insertJob(sql, job, number);
   const JobId id(static_cast<std::uint64_t>(lastInsertId(sql)));
   for (const auto& reading : job.readings)
@@ -74,7 +74,7 @@ Result<JobBook> JobBook::open(const std::filesystem::path& path, BookUse use) {
   return guarded(path, [&]() -> Result<JobBook> {
     // In the text that SOCI is told where to connect to, a quote in the path would end it.
     if (path.string().find('"') != std::string::npos)
-      return failure({"a job book's path cannot hold a quotation mark", path.string()});
+      return failure({pattern("core", "a job book's path cannot hold a quotation mark"), path.string()});
     std::error_code unseen; // a file in a folder that may not be looked into is told of below
     if (use == BookUse::make && !std::filesystem::exists(path, unseen) && !unseen)
       if (auto made = makeBook(path); !made) return failure(made.error());
@@ -95,7 +95,8 @@ Result<JobBook> JobBook::open(const std::filesystem::path& path, BookUse use) {
     *session << "pragma synchronous = full";
     *session << "pragma foreign_keys = on";
     if (mode != "wal")
-      return failure({"job book cannot be kept safely here: no write-ahead log", path.string()});
+      return failure(
+          {pattern("core", "job book cannot be kept safely here: no write-ahead log"), path.string()});
     if (auto migrated = migrate(*session, path); !migrated) return failure(migrated.error());
     return JobBook(path, std::move(session));
   });
@@ -162,7 +163,8 @@ Result<Job> JobBook::jobNumbered(const std::string& number) const {
     long long id = 0;
     *session_ << "select id from job where number = :number", soci::use(number), soci::into(id);
     if (!session_->got_data())
-      return failure({"no such job", path_.string(), "", number, "a number that job list shows"});
+      return failure({pattern("core", "no such job"), path_.string(), "", number,
+                      pattern("core", "a number that job list shows")});
     return job(JobId(static_cast<std::uint64_t>(id)));
   });
 }

@@ -23,7 +23,8 @@ Result<void> takeOut(soci::session& sql, const std::filesystem::path& path, JobI
                                soci::use(jobKey), soci::use(id));
     removal.execute(true);
     if (removal.get_affected_rows() != 1)
-      return failure({"the job has no such " + row.table, path.string(), "", std::to_string(row.id)});
+      return failure({pattern("core", "the job has no such entry"), path.string(), "",
+                      row.table + " " + std::to_string(row.id)});
     note(sql, job, row.table + " " + std::to_string(row.id) + " taken back");
     return {};
   });
@@ -34,7 +35,8 @@ template <class Insert>
 Result<void> putIn(soci::session& sql, const std::filesystem::path& path, JobId job, const RowOfJob& row,
                    Insert insert) {
   return change(sql, path, job, [&]() -> Result<void> {
-    if (row.id == 0) return failure({"what is put back has no id", path.string(), "", row.table});
+    if (row.id == 0)
+      return failure({pattern("core", "what is put back has no id"), path.string(), "", row.table});
     insert();
     note(sql, job, row.table + " " + std::to_string(row.id) + " put back");
     return {};
@@ -42,7 +44,8 @@ Result<void> putIn(soci::session& sql, const std::filesystem::path& path, JobId 
 }
 
 tl::unexpected<Error> noSuchAction(const std::filesystem::path& path, RepairActionId action) {
-  return failure({"the job has no such repair action", path.string(), "", std::to_string(action.value)});
+  return failure({pattern("core", "the job has no such repair action"), path.string(), "",
+                  std::to_string(action.value)});
 }
 
 void noteAction(soci::session& sql, JobId job, const RepairAction& action) {

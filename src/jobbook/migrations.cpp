@@ -114,7 +114,7 @@ int versionOf(soci::session& sql) {
 
 tl::unexpected<Error> otherVersion(int version, const char* message, const char* wanted,
                                    const std::filesystem::path& path) {
-  return failure({message, path.string(), "", "version " + std::to_string(version),
+  return failure({message, path.string(), "", said(pattern("core", "version {}"), version),
                   wanted + std::to_string(migrations.size())});
 }
 

@@ -13,7 +13,7 @@ constexpr std::int64_t largest = 1'000'000'000'000 * unit;
 
 Result<Decimal> inRange(Wide units) {
   if (units > largest || units < -static_cast<Wide>(largest))
-    return failure({"amount is too large", "", "", "", "less than 10^12"});
+    return failure({pattern("core", "amount is too large"), "", "", "", pattern("core", "less than 10^12")});
   return Decimal{static_cast<std::int64_t>(units)};
 }
 
@@ -21,8 +21,8 @@ Result<Decimal> inRange(Wide units) {
 
 Result<Decimal> parseDecimal(std::string_view text) {
   const auto refuse = [&] {
-    return failure({"not an amount", "", "", "\"" + std::string(text) + "\"",
-                    "a number such as 12.50, with at most four places"});
+    return failure({pattern("core", "not an amount"), "", "", "\"" + std::string(text) + "\"",
+                    pattern("core", "a number such as 12.50, with at most four places")});
   };
   std::string_view rest = text;
   const bool negative = rest.starts_with('-');

@@ -69,7 +69,8 @@ Result<Photo> readPhoto(const std::filesystem::path& file) {
   else if (bytes->starts_with("\xff\xd8\xff"))
     out.mediaType = "image/jpeg";
   else
-    return failure({"is no picture that a job can keep", file.string(), "", "", "PNG or JPEG"});
+    return failure(
+        {pattern("core", "is no picture that a job can keep"), file.string(), "", "", "PNG or JPEG"});
   out.bytes = std::move(*bytes);
   return out;
 }

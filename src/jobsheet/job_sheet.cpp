@@ -108,7 +108,7 @@ Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& page
   writer.setPageSize(QPageSize(sheet.options.paper == PaperSize::a4 ? QPageSize::A4 : QPageSize::Letter));
   writer.setPageMargins(QMarginsF(0, 0, 0, 0));
   QPainter painter;
-  if (!painter.begin(&writer)) return failure({"the PDF could not be started"});
+  if (!painter.begin(&writer)) return failure({pattern("core", "the PDF could not be started")});
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) writer.newPage();
     paintFrame(painter, sheet, i, pages.size());

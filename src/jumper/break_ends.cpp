@@ -39,7 +39,8 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
       atCut.insert(boost::source(*e, graph));
       atCut.insert(boost::target(*e, graph));
     }
-  if (cut.empty()) return failure({"no edge is named as broken, so there is nothing to bridge"});
+  if (cut.empty())
+    return failure({pattern("core", "no edge is named as broken, so there is nothing to bridge")});
   if (!unknown.empty())
     return failure(
         {.message = "the line has no such edge",
@@ -67,12 +68,14 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
     if (graph[n].kind == NodeKind::terminal && touched.contains(ends.fragments.ofNode[n]))
       useful.insert(ends.fragments.ofNode[n]);
   if (useful.size() != 2)
-    return failure({.message = useful.size() < 2
-                                   ? "only one side of the break has a terminal: a wire would lead nowhere"
-                                   : "the break parts the line into more than two pieces with terminals; "
-                                     "bridge one gap after the other",
-                    .found = fmt::format("{} pieces with terminals", useful.size()),
-                    .expected = "2"});
+    return failure(
+        {.message =
+             useful.size() < 2
+                 ? pattern("core", "only one side of the break has a terminal: a wire would lead nowhere")
+                 : pattern("core", "the break parts the line into more than two pieces with terminals; "
+                                   "bridge one gap after the other"),
+         .found = fmt::format("{} pieces with terminals", useful.size()),
+         .expected = "2"});
   ends.a = *useful.begin();
   ends.b = *useful.rbegin();
   return ends;

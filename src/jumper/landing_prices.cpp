@@ -54,13 +54,14 @@ Result<LandingPrices> loadLandingPrices(const std::filesystem::path& path) {
     node.onlyKeys({"landing", "price", "source"});
     const LandingKind kind = node.at("landing").oneOf(landingWords);
     if (hasPrice(prices, kind))
-      node.at("landing").wrong("a second price for the same landing", std::string(nameOf(kind)),
-                               "one for each");
+      node.at("landing").wrong(pattern("core", "a second price for the same landing"),
+                               std::string(nameOf(kind)), pattern("core", "one for each"));
     prices.kinds.push_back({kind, readPrice(node.at("price")), node.source()});
   }
   for (const auto& kind : landingWords)
     if (!hasPrice(prices, kind.value))
-      root.at("landings").wrong("no price for a kind of landing", "", std::string(kind.text));
+      root.at("landings")
+          .wrong(pattern("core", "no price for a kind of landing"), "", std::string(kind.text));
 
   const auto extras = root.at("extras");
   extras.onlyKeys(

@@ -206,7 +206,7 @@ bool NavigationMesh::freeAt(Point p) const {
 }
 
 Result<NavigationMesh> buildMesh(const Box& box, const std::vector<Ring>& loops) {
-  if (box.empty()) return failure({"there is no area to search ways in"});
+  if (box.empty()) return failure({pattern("core", "there is no area to search ways in")});
   Box wide = box;
   for (const Ring& loop : loops)
     for (const Point p : loop) {

@@ -333,7 +333,7 @@ Result<JumperData> loadJumperData(const std::filesystem::path& folder) {
 
 Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest& request,
                                        const JumperData& data) {
-  if (!request.graph) return failure({"there is no line to bridge a break of"});
+  if (!request.graph) return failure({pattern("core", "there is no line to bridge a break of")});
   const auto ends = breakEnds(*request.graph, request.cut);
   if (!ends) return failure(ends.error());
 

@@ -114,7 +114,7 @@ const RoleCurrent& WireTable::of(NetRole role) const {
 }
 
 Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request) {
-  if (table.wires.empty()) return failure({"the wire table is empty"});
+  if (table.wires.empty()) return failure({pattern("core", "the wire table is empty")});
   const RoleCurrent& role = table.of(request.role);
   WireChoice choice;
   choice.current = request.current.known() ? request.current : guessed(role.current);

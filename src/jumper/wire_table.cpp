@@ -18,10 +18,13 @@ void readWires(const JsonReader::Node& root, WireTable& table) {
     wire.stripping = node.at("stripping").text();
     wire.source = node.source();
     if (wire.outer < wire.copper)
-      node.at("outer_mm").wrong("thinner than its copper", wire.name, "copper_mm or more");
+      node.at("outer_mm")
+          .wrong(pattern("core", "thinner than its copper"), wire.name, pattern("core", "copper_mm or more"));
     table.wires.push_back(std::move(wire));
   }
-  if (table.wires.empty()) root.at("wires").wrong("no wire", "an empty list", "at least one");
+  if (table.wires.empty())
+    root.at("wires").wrong(pattern("core", "no wire"), pattern("core", "an empty list"),
+                           pattern("core", "at least one"));
   std::stable_sort(table.wires.begin(), table.wires.end(),
                    [](const Wire& a, const Wire& b) { return a.copper < b.copper; });
 }
@@ -42,13 +45,14 @@ void readRoles(const JsonReader::Node& root, WireTable& table) {
     role.warning = node.text("warning", "");
     role.source = node.source();
     if (hasRole(table, role.role))
-      node.at("role").wrong("a second entry for the same role",
-                            std::string(wordFor(boardWords<NetRole>, role.role)), "one for each");
+      node.at("role").wrong(pattern("core", "a second entry for the same role"),
+                            std::string(wordFor(boardWords<NetRole>, role.role)),
+                            pattern("core", "one for each"));
     table.roles.push_back(std::move(role));
   }
   for (const auto& role : boardWords<NetRole>)
     if (!hasRole(table, role.value))
-      root.at("roles").wrong("no entry for a role", "", std::string(role.text));
+      root.at("roles").wrong(pattern("core", "no entry for a role"), "", std::string(role.text));
 }
 
 } // namespace

@@ -47,9 +47,10 @@ bool contains(const std::vector<std::string_view>& words, std::string_view word)
 std::string checkedText(const JsonReader::Node& node, const std::vector<std::string_view>& names) {
   std::string text = node.text();
   if (std::count(text.begin(), text.end(), '{') != std::count(text.begin(), text.end(), '}'))
-    node.wrong("braces that do not match", "\"" + text + "\"", "{name}");
+    node.wrong(pattern("core", "braces that do not match"), "\"" + text + "\"", "{name}");
   static_cast<void>(filled(text, [&](const std::string& name) {
-    if (!contains(names, name)) node.wrong("a name that nothing fills in", "{" + name + "}", listed(names));
+    if (!contains(names, name))
+      node.wrong(pattern("core", "a name that nothing fills in"), "{" + name + "}", listed(names));
     return std::string();
   }));
   return text;
@@ -63,12 +64,14 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   step.when = node.text("when", "");
   const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
   if (!flag.empty() && !contains(flags, flag))
-    node.at("when").wrong("unknown condition", "\"" + step.when + "\"", listed(flags));
+    node.at("when").wrong(pattern("core", "unknown condition"), "\"" + step.when + "\"", listed(flags));
   step.text = checkedText(node.at("text"), names);
   step.check = node.has("check") && node.at("check").boolean();
   if (step.check) step.expected = checkedText(node.at("expected"), names);
   if (!step.check && node.has("expected"))
-    node.at("expected").wrong("only a check has something expected", step.text, "\"check\": true");
+    node.at("expected")
+        .wrong(pattern("core", "only a check has something expected"), step.text,
+               "\"check\": true");
   return step;
 }
 
@@ -109,12 +112,16 @@ Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
   WorkSteps data;
   const auto kinds = root.at("kinds");
   for (const auto& [key, node] : kinds.members())
-    if (!contains(workWords, key)) node.wrong("unknown kind of work", "\"" + key + "\"", listed(workWords));
+    if (!contains(workWords, key))
+      node.wrong(pattern("core", "unknown kind of work"), "\"" + key + "\"", listed(workWords));
   for (std::size_t i = 0; i < workWords.size(); ++i) {
     auto& steps = data.kinds[static_cast<WorkKind>(i)];
     for (const auto& node : kinds.at(std::string(workWords[i])).items())
       steps.push_back(readStep(node, static_cast<WorkKind>(i) == WorkKind::jumper));
-    if (steps.empty()) kinds.at(std::string(workWords[i])).wrong("no step", "an empty list", "at least one");
+    if (steps.empty())
+      kinds.at(std::string(workWords[i]))
+          .wrong(pattern("core", "no step"), pattern("core", "an empty list"),
+                 pattern("core", "at least one"));
   }
   for (const auto& node : root.at("cautions").items()) {
     node.onlyKeys({"text", "source"});
@@ -158,7 +165,8 @@ std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& propo
 }
 
 Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& request) {
-  if (request.kind == WorkKind::jumper) return failure({"a jumper's steps come from its proposal"});
+  if (request.kind == WorkKind::jumper)
+    return failure({pattern("core", "a jumper's steps come from its proposal")});
   if (request.target.empty())
     return failure({.message = "a repair needs its target", .expected = "a part, joint, place or track"});
   if (request.kind == WorkKind::notEconomic && request.reason.empty())

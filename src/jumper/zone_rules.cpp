@@ -30,13 +30,13 @@ void readZones(const JsonReader::Node& root, ZoneRules& rules) {
     rule.reason = node.at("reason").text();
     rule.source = node.source();
     if (hasZone(rules, rule.kind))
-      node.at("zone").wrong("a second rule for the same zone", std::string(nameOf(rule.kind)),
-                            "one for each");
+      node.at("zone").wrong(pattern("core", "a second rule for the same zone"),
+                            std::string(nameOf(rule.kind)), pattern("core", "one for each"));
     rules.zones.push_back(std::move(rule));
   }
   for (const auto& kind : boardWords<ZoneKind>)
     if (!hasZone(rules, kind.value))
-      root.at("zones").wrong("no rule for a kind of zone", "", std::string(kind.text));
+      root.at("zones").wrong(pattern("core", "no rule for a kind of zone"), "", std::string(kind.text));
 }
 
 } // namespace

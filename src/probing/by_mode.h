@@ -26,7 +26,8 @@ std::vector<T> readEachMode(const JsonReader::Node& list, T (*read)(const JsonRe
   for (const auto& item : list.items()) {
     T entry = read(item);
     if (entryFor(entries, entry.mode) != nullptr)
-      item.at("mode").wrong("mode given twice", std::string(word(entry.mode)), "each mode once");
+      item.at("mode").wrong(pattern("core", "mode given twice"), std::string(word(entry.mode)),
+                            pattern("core", "each mode once"));
     entries.push_back(std::move(entry));
   }
   return entries;

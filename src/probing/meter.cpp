@@ -29,11 +29,13 @@ MeterMode readMeterMode(const JsonReader::Node& node) {
   for (const auto& item : node.at("ranges").items()) {
     const auto range = readRange(item);
     if (!mode.ranges.empty() && range.fullScale <= mode.ranges.back().fullScale)
-      item.at("full_scale").wrong("ranges must ascend", "", "more than the range before");
+      item.at("full_scale")
+          .wrong(pattern("core", "ranges must ascend"), "", pattern("core", "more than the range before"));
     mode.ranges.push_back(range);
   }
   if (mode.ranges.empty()) {
-    node.at("ranges").wrong("a mode needs a range", "none", "at least one");
+    node.at("ranges").wrong(pattern("core", "a mode needs a range"), pattern("core", "none"),
+                            pattern("core", "at least one"));
     mode.ranges.push_back({1.0, 1.0, 0.0, 0.0});
   }
   return mode;
@@ -45,7 +47,8 @@ MeterProfile readMeter(const JsonReader::Node& node) {
   meter.id = node.at("id").text();
   meter.name = node.at("name").text();
   meter.source = node.source();
-  if (meter.id.empty()) node.at("id").wrong("a meter needs an id", "\"\"", "a short word");
+  if (meter.id.empty())
+    node.at("id").wrong(pattern("core", "a meter needs an id"), "\"\"", pattern("core", "a short word"));
   meter.leadResistance = Ohms(node.at("lead_resistance_ohm").number(0.0, 1000.0));
   meter.inputResistance = Ohms(node.at("input_resistance_ohm").number(1.0, huge));
   meter.modes = probing::readEachMode(node.at("modes"), readMeterMode);
@@ -68,7 +71,8 @@ Result<std::vector<MeterProfile>> loadMeters(const std::filesystem::path& path) 
   for (const auto& item : root.at("meters").items()) {
     meters.push_back(readMeter(item));
     if (!ids.insert(meters.back().id).second)
-      item.at("id").wrong("two meters with one id", meters.back().id, "each id once");
+      item.at("id").wrong(pattern("core", "two meters with one id"), meters.back().id,
+                          pattern("core", "each id once"));
   }
   return reader->result(std::move(meters));
 }

@@ -55,7 +55,8 @@ PinKindDefault readDefault(const JsonReader::Node& node) {
     sum += out.humps.back().weight;
   }
   if (std::abs(sum - 1.0) > 1e-9)
-    given.wrong("shares do not add up", std::to_string(sum), "over_limit_share and all weights together 1");
+    given.wrong(pattern("core", "shares do not add up"), std::to_string(sum),
+                pattern("core", "over_limit_share and all weights together 1"));
   return out;
 }
 
@@ -98,7 +99,9 @@ Result<PinKindData> loadPinKinds(const std::filesystem::path& path) {
     item.onlyKeys({"kind", "modes"});
     const auto kind = item.at("kind").oneOf(kindWords);
     auto& modes = data.byKind[static_cast<std::size_t>(kind)];
-    if (!modes.empty()) item.at("kind").wrong("kind given twice", std::string(word(kind)), "each kind once");
+    if (!modes.empty())
+      item.at("kind").wrong(pattern("core", "kind given twice"), std::string(word(kind)),
+                            pattern("core", "each kind once"));
     modes = probing::readEachMode(item.at("modes"), readDefault);
   }
   return reader->result(std::move(data));

@@ -52,9 +52,9 @@ std::string lower(std::string_view text) {
   return out;
 }
 
-tl::unexpected<Error> refused(std::string message, std::string_view found, ReadingMode mode) {
+tl::unexpected<Error> refused(Said message, std::string_view found, ReadingMode mode) {
   return failure({std::move(message), "", "", fmt::format("\"{}\"", found),
-                  fmt::format("a value in {} or OL, for {}", unitOf(mode), word(mode))});
+                  said(pattern("core", "a value in {} or OL, for {}"), unitOf(mode), word(mode))});
 }
 
 /// Digits with at most one point or comma, taken from the front of `text`.
@@ -182,26 +182,28 @@ std::optional<Number> parseNumber(std::string_view text) {
 
 Result<EnteredValue> parseReadingValue(std::string_view text, ReadingMode mode) {
   const auto entry = trimmed(text);
-  if (entry.size() > 64) return refused("too long for a value", entry.substr(0, 64), mode);
-  if (entry.empty()) return refused("no value", "", mode);
+  if (entry.size() > 64) return refused(pattern("core", "too long for a value"), entry.substr(0, 64), mode);
+  if (entry.empty()) return refused(pattern("core", "no value"), "", mode);
   const std::string small = lower(entry);
   if (small == "ol" || small == "o.l" || small == "o.l." || small == "0l" || small == ".ol") {
-    if (mode == ReadingMode::temperature) return refused("a thermometer shows no OL", entry, mode);
+    if (mode == ReadingMode::temperature)
+      return refused(pattern("core", "a thermometer shows no OL"), entry, mode);
     return EnteredValue{};
   }
   const auto number = parseNumber(entry);
-  if (!number) return refused("not a value", entry, mode);
-  if (number->unit == Unit::other) return refused("not a value", entry, mode);
+  if (!number) return refused(pattern("core", "not a value"), entry, mode);
+  if (number->unit == Unit::other) return refused(pattern("core", "not a value"), entry, mode);
   if (number->unit != Unit::none && number->unit != unitWanted(mode))
-    return refused("a unit of another mode", entry, mode);
+    return refused(pattern("core", "a unit of another mode"), entry, mode);
   double value = number->value;
   const bool bare = number->unit == Unit::none && !number->scale.prefix;
   if (bare && isDiode(mode) && number->whole) value /= 1000.0;
   if (bare && mode == ReadingMode::milliohms) value /= 1000.0;
   const auto [lowest, highest] = boundsOf(mode);
   if (value < lowest || value > highest) {
-    return refused(fmt::format("no meter shows that in this mode (it means {})", readingText(value, mode)),
-                   entry, mode);
+    return refused(
+        said(pattern("core", "no meter shows that in this mode (it means {})"), readingText(value, mode)),
+        entry, mode);
   }
   return EnteredValue{value};
 }

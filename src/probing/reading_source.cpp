@@ -30,7 +30,7 @@ public:
       auto event = parse(text);
       if (!event) {
         event.error().file = name_;
-        event.error().place = fmt::format("line {}", line_);
+        event.error().place = FilePlace::atLine(line_);
       }
       return event;
     }
@@ -53,8 +53,8 @@ private:
   }
 
   Result<ReadingEvent> parse(std::string_view text) {
-    if (text.size() > longestLine) return failure({"line too long"});
-    if (!probing::isPlainText(text)) return failure({"not text in UTF-8"});
+    if (text.size() > longestLine) return failure({pattern("core", "line too long")});
+    if (!probing::isPlainText(text)) return failure({pattern("core", "not text in UTF-8")});
     if (text == "skip") return PointSkipped{};
     if (text == "back") return StepBack{};
     if (text == "undo") return UndoLast{};
@@ -62,9 +62,9 @@ private:
       const auto name = trimmed(text.substr(5));
       const auto mode = readingModeFrom(name);
       if (!mode) {
-        return failure({"unknown mode", "", "", fmt::format("\"{}\"", name),
-                        "diode, diode reversed, ohms, milliohms, continuity, volts, drop under current or "
-                        "temperature"});
+        return failure({pattern("core", "unknown mode"), "", "", fmt::format("\"{}\"", name),
+                        pattern("core", "diode, diode reversed, ohms, milliohms, continuity, volts, drop "
+                                        "under current or temperature")});
       }
       mode_ = *mode;
       return ModeChanged{*mode};
@@ -103,7 +103,7 @@ private:
   std::istream* in_;
   std::string name_;
   ReadingMode mode_;
-  int line_ = 0;
+  std::size_t line_ = 0;
   bool ended_ = false;
 };
 

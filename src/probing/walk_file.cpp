@@ -24,7 +24,8 @@ ProbePoint readPoint(const JsonReader::Node& node) {
   ProbePoint point;
   if (node.has("pin")) point.pin = PinId(node.at("pin").whole());
   point.label = node.text("label", "");
-  if (!node.has("label") && !node.has("pin")) node.wrong("a point needs a label or a pin", "", "");
+  if (!node.has("label") && !node.has("pin"))
+    node.wrong(pattern("core", "a point needs a label or a pin"), "", "");
   return point;
 }
 
@@ -109,13 +110,15 @@ EnteredExpectation readEntered(const JsonReader::Node& node, const Walk& walk) {
   entry.condition = node.has("condition") ? readCondition(node.at("condition")) : walk.condition;
   entry.overLimit = node.has("value");
   if (entry.overLimit) {
-    if (!node.at("value").is("OL")) node.at("value").wrong("only OL can stand here", "", "\"OL\"");
+    if (!node.at("value").is("OL"))
+      node.at("value").wrong(pattern("core", "only OL can stand here"), "", "\"OL\"");
     return entry;
   }
   entry.lowest = node.at("lowest").number(-huge, huge);
   entry.highest = node.at("highest").number(-huge, huge);
   if (entry.lowest >= entry.highest)
-    node.at("highest").wrong("an empty interval", "", "more than \"lowest\"");
+    node.at("highest").wrong(pattern("core", "an empty interval"), "",
+                             pattern("core", "more than \"lowest\""));
   return entry;
 }
 
@@ -177,7 +180,7 @@ Walk readWalk(JsonReader& reader) {
 
 Result<Walk> walkFromText(std::string_view text, const std::string& fileName) {
   const auto first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
-  if (first == std::string_view::npos) return failure({"the file is empty", fileName});
+  if (first == std::string_view::npos) return failure({pattern("core", "the file is empty"), fileName});
   if (text[first] != '{' && text[first] != '[') return probing::walkFromTable(text, fileName);
   auto reader = JsonReader::ofText(text, fileName);
   if (!reader) return failure(reader.error());

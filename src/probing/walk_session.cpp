@@ -34,7 +34,7 @@ Result<void> takeValue(WalkSession& session, const ValueTaken& taken, Time now) 
       step.addedPoint = true;
     }
   } else if (session.finished()) {
-    return failure({"no point is due: name one before the value"});
+    return failure({pattern("core", "no point is due: name one before the value")});
   }
   Reading reading;
   if (taken.whole) {
@@ -58,7 +58,7 @@ Result<void> takeValue(WalkSession& session, const ValueTaken& taken, Time now) 
 }
 
 Result<void> undo(WalkSession& session) {
-  if (session.steps.empty()) return failure({"nothing to take back"});
+  if (session.steps.empty()) return failure({pattern("core", "nothing to take back")});
   const auto step = session.steps.back();
   session.steps.pop_back();
   session.turn = step.turnBefore;
@@ -76,12 +76,12 @@ Result<void> take(WalkSession& session, const ReadingEvent& event, Time now) {
   if (std::holds_alternative<UndoLast>(event)) return undo(session);
   auto step = stepFrom(session);
   if (std::holds_alternative<PointSkipped>(event)) {
-    if (session.finished()) return failure({"no point is due that could be skipped"});
+    if (session.finished()) return failure({pattern("core", "no point is due that could be skipped")});
     session.walk.skipped.push_back(session.walk.points[session.turn]);
     ++session.turn;
     step.skippedPoint = true;
   } else if (std::holds_alternative<StepBack>(event)) {
-    if (session.turn == 0) return failure({"this is the first point"});
+    if (session.turn == 0) return failure({pattern("core", "this is the first point")});
     --session.turn;
   } else if (const auto* changed = std::get_if<ModeChanged>(&event)) {
     session.walk.mode = changed->mode;

@@ -64,7 +64,7 @@ public:
       text_.remove_prefix(end == std::string_view::npos ? text_.size() : end + 1);
       ++line_;
       if (row.empty()) continue;
-      if (!isPlainText(row)) return wrong("not text in UTF-8", "", "UTF-8");
+      if (!isPlainText(row)) return wrong(pattern("core", "not text in UTF-8"), "", "UTF-8");
       const Result<void> taken = row.front() == '#' ? takeRemark(trimmed(row.substr(1)))
                                  : columns_.empty() ? takeHeader(row)
                                                     : takeRow(row);
@@ -72,15 +72,16 @@ public:
     }
     if (columns_.empty()) {
       ++line_;
-      return wrong("no header", "", "a row of column names with at least point and value");
+      return wrong(pattern("core", "no header"), "",
+                   pattern("core", "a row of column names with at least point and value"));
     }
     return walk_;
   }
 
 private:
-  tl::unexpected<Error> wrong(std::string message, std::string_view found, std::string_view expected) const {
-    return failure({std::move(message), file_, fmt::format("line {}", line_),
-                    found.empty() ? "" : fmt::format("\"{}\"", found.substr(0, 80)), std::string(expected)});
+  tl::unexpected<Error> wrong(Said message, std::string_view found, Said expected) const {
+    return failure({std::move(message), file_, FilePlace::atLine(line_),
+                    found.empty() ? "" : fmt::format("\"{}\"", found.substr(0, 80)), std::move(expected)});
   }
 
   /// `# serial: 0042` above the header tells about the walk; other remarks are remarks.
@@ -97,11 +98,14 @@ private:
       *it->second = value;
     } else if (key == "specimen") {
       const auto specimen = specimenFrom(value);
-      if (!specimen) return wrong("unknown state of the specimen", value, "good, faulty or unknown");
+      if (!specimen)
+        return wrong(pattern("core", "unknown state of the specimen"), value,
+                     pattern("core", "good, faulty or unknown"));
       walk_.specimen = *specimen;
     } else if (key == "mode") {
       const auto mode = readingModeFrom(value);
-      if (!mode) return wrong("unknown mode", value, "a mode such as diode or ohms");
+      if (!mode)
+        return wrong(pattern("core", "unknown mode"), value, pattern("core", "a mode such as diode or ohms"));
       walk_.mode = *mode;
     }
     return {};
@@ -114,36 +118,40 @@ private:
       break;
     }
     const auto names = cells(row, separator_);
-    if (!names) return wrong("a quote is not closed", row, "");
+    if (!names) return wrong(pattern("core", "a quote is not closed"), row, "");
     static constexpr std::array<std::string_view, 8> known{"point", "value", "mode", "other",
                                                            "meter", "by",    "time", "settling"};
     for (std::size_t i = 0; i < names->size(); ++i) {
       const auto& name = (*names)[i];
       const auto* it = std::find(known.begin(), known.end(), name);
       if (it == known.end()) {
-        return wrong("unknown column", name, "point, value, mode, other, meter, by, time or settling");
+        return wrong(pattern("core", "unknown column"), name,
+                     pattern("core", "point, value, mode, other, meter, by, time or settling"));
       }
-      if (!columns_.emplace(*it, i).second) return wrong("column named twice", name, "");
+      if (!columns_.emplace(*it, i).second) return wrong(pattern("core", "column named twice"), name, "");
     }
     for (const std::string_view needed : {"point", "value"})
-      if (!columns_.contains(needed)) return wrong("column missing", row, needed);
+      if (!columns_.contains(needed)) return wrong(pattern("core", "column missing"), row, needed);
     width_ = names->size();
     return {};
   }
 
   Result<void> takeRow(std::string_view row) {
-    if (walk_.points.size() >= mostRows) return wrong("too many rows", "", "at most a million");
+    if (walk_.points.size() >= mostRows)
+      return wrong(pattern("core", "too many rows"), "", pattern("core", "at most a million"));
     const auto row_cells = cells(row, separator_);
-    if (!row_cells) return wrong("a quote is not closed", row, "");
+    if (!row_cells) return wrong(pattern("core", "a quote is not closed"), row, "");
     if (row_cells->size() != width_)
-      return wrong(fmt::format("{} cells", row_cells->size()), row, fmt::format("{} cells", width_));
+      return wrong(said(pattern("core", "{} cells"), row_cells->size()), row,
+                   said(pattern("core", "{} cells"), width_));
     const auto cell = [&](std::string_view name) -> std::string {
       const auto it = columns_.find(name);
       return it == columns_.end() ? std::string() : (*row_cells)[it->second];
     };
     Reading reading;
     reading.point.label = cell("point");
-    if (reading.point.label.empty()) return wrong("no point", row, "the name of a point such as J4.11");
+    if (reading.point.label.empty())
+      return wrong(pattern("core", "no point"), row, pattern("core", "the name of a point such as J4.11"));
     walk_.points.push_back(reading.point);
     if (cell("value").empty() || cell("value") == "skip") {
       walk_.skipped.push_back(reading.point);
@@ -156,16 +164,22 @@ private:
     reading.meter = orElse(cell("meter"), walk_.meter);
     reading.by = orElse(cell("by"), walk_.by);
     const auto mode = cell("mode").empty() ? walk_.mode : readingModeFrom(cell("mode"));
-    if (!mode) return wrong("unknown mode", cell("mode"), "a mode such as diode or ohms");
+    if (!mode)
+      return wrong(pattern("core", "unknown mode"), cell("mode"),
+                   pattern("core", "a mode such as diode or ohms"));
     reading.mode = *mode;
     if (!cell("settling").empty()) {
       const auto settling = settlingFrom(cell("settling"));
-      if (!settling) return wrong("unknown word", cell("settling"), "settled, rising or unknown");
+      if (!settling)
+        return wrong(pattern("core", "unknown word"), cell("settling"),
+                     pattern("core", "settled, rising or unknown"));
       reading.settling = *settling;
     }
     if (!cell("time").empty()) {
       const auto time = timeFrom(cell("time"));
-      if (!time) return wrong("not a time", cell("time"), "a time in UTC such as 2026-03-01T09:30:00Z");
+      if (!time)
+        return wrong(pattern("core", "not a time"), cell("time"),
+                     pattern("core", "a time in UTC such as 2026-03-01T09:30:00Z"));
       reading.time = *time;
     }
     const auto value = parseReadingValue(cell("value"), reading.mode);

@@ -34,13 +34,13 @@ TEST_CASE("a reader keeps the first thing that is wrong") {
 TEST_CASE("what is missing is told with its place, and reads as nothing further down") {
   auto reader = readerOf("{}");
   CHECK(reader.root().at("a").at("b").text().empty());
-  CHECK(errorOf(reader).place == "/a");
+  CHECK(wordsOf(errorOf(reader).place) == "/a");
 }
 
 TEST_CASE("a pointer escapes the signs that mean something in it") {
   auto reader = readerOf(R"({"a/b~c": {"d": 1}})");
   reader.root().at("a/b~c").onlyKeys({"e"});
-  CHECK(errorOf(reader).place == "/a~1b~0c/d");
+  CHECK(wordsOf(errorOf(reader).place) == "/a~1b~0c/d");
 }
 
 TEST_CASE("an unknown word is told with those that could stand there") {
@@ -50,20 +50,20 @@ TEST_CASE("an unknown word is told with those that could stand there") {
   const auto items = reader.root().items();
   CHECK(items[0].oneOf(words) == Colour::green);
   CHECK(items[1].oneOf(words) == Colour::red);
-  CHECK(errorOf(reader).expected == "red, green");
+  CHECK(wordsOf(errorOf(reader).expected) == "red, green");
 }
 
 TEST_CASE("an entry without source is refused") {
   auto reader = readerOf(R"({"source": ""})");
   reader.root().source();
-  CHECK(errorOf(reader).place == "/source");
+  CHECK(wordsOf(errorOf(reader).place) == "/source");
 }
 
 TEST_CASE("a file of another kind or of a newer version is refused") {
   const auto placeOf = [](std::string_view text) {
     auto reader = readerOf(text);
     reader.expectFormat("netmend-things", 2);
-    return reader.failed() ? errorOf(reader).place : "none";
+    return reader.failed() ? wordsOf(errorOf(reader).place) : "none";
   };
   CHECK(placeOf(R"({"format": "netmend-things", "version": 2})") == "none");
   CHECK(placeOf(R"({"format": "netmend-things", "version": 3})") == "/version");
@@ -78,7 +78,7 @@ TEST_CASE("a name that stands twice, a broken text and an endless nesting are re
     const auto reader = JsonReader::ofText(text, "things.json");
     REQUIRE_FALSE(reader.has_value());
     CHECK(reader.error().file == "things.json");
-    return reader.error().place;
+    return wordsOf(reader.error().place);
   };
   CHECK(placeOf(R"({"a": [{"b": 1, "b": 2}]})") == "/a/0");
   CHECK(placeOf("{\"a\":\n oops}") == "line 2, column 2");

@@ -185,7 +185,7 @@ TEST_CASE("what is not JSON is refused with line and column") {
     const auto board = boardFromText(text, "b.json");
     REQUIRE_FALSE(board);
     INFO(board.error().text());
-    CHECK(board.error().place == place);
+    CHECK(wordsOf(board.error().place) == place);
     CHECK(board.error().text().size() < 400);
   };
   at("{\"format\": \"netmend-board\",\n \"version\": 2x}", "line 2, column 14");
@@ -276,7 +276,7 @@ TEST_CASE("what JSON cannot hold, or could not be read again, is not written and
     const auto result = writeBoardFile(path, board);
     REQUIRE_FALSE(result);
     CHECK(result.error().file == path.string());
-    CHECK(result.error().place == place);
+    CHECK(wordsOf(result.error().place) == place);
     CHECK(readFile(path).value() == old);
   };
   const auto withNet = [](auto change) {
@@ -361,7 +361,7 @@ TEST_CASE("board files that are missing, folders or unreadable are refused by na
   const TemporaryFolder folder;
   CHECK(readBoardFile(folder.path / "none").error().text() ==
         (folder.path / "none").string() + ": no such file");
-  CHECK(readBoardFile(folder.path).error().message == "is not a regular file");
+  CHECK(wordsOf(readBoardFile(folder.path).error().message) == "is not a regular file");
   std::ofstream(folder.path / "x") << "{\n!";
   CHECK(readBoardFile(folder.path / "x")
             .error()

@@ -227,7 +227,7 @@ TEST_CASE("an edit that names what is not there is refused at its place, and not
   pin.net = {};
   const auto inside = apply(board, Edit{}.put(pin).put(part));
   REQUIRE_FALSE(inside);
-  CHECK(inside.error().place == "/changes/1/through/0/to");
+  CHECK(wordsOf(inside.error().place) == "/changes/1/through/0/to");
   Pad pad;
   pad.id = PadId(5);
   const auto pinless = apply(board, Edit{}.put(pad));
@@ -235,7 +235,7 @@ TEST_CASE("an edit that names what is not there is refused at its place, and not
   CHECK(pinless.error().text() == "/changes/0/pin: pad 5 names no pin");
   BoardInfo info;
   info.layerOrder = {LayerId(6)};
-  CHECK(apply(board, Edit{{InfoChange{info}}}).error().place == "/changes/0/layer_order/0");
+  CHECK(wordsOf(apply(board, Edit{{InfoChange{info}}}).error().place) == "/changes/0/layer_order/0");
   CHECK(board == before);
 }
 
@@ -262,9 +262,9 @@ TEST_CASE("ids are never zero, never of two kinds, never replaced by another and
   REQUIRE(apply(board, Edit{}.put(netNamed(5, "A"))));
   Layer layer;
   layer.id = LayerId(5);
-  CHECK(apply(board, Edit{}.put(layer)).error().message == "layer 5: the id belongs to a net");
+  CHECK(wordsOf(apply(board, Edit{}.put(layer)).error().message) == "layer 5: the id belongs to a net");
   layer.id = LayerId(6);
-  CHECK(apply(board, Edit{}.put(layer).put(netNamed(6, "B"))).error().message ==
+  CHECK(wordsOf(apply(board, Edit{}.put(layer).put(netNamed(6, "B"))).error().message) ==
         "layer 6: the id belongs to a net");
   CHECK_FALSE(apply(board, Edit{}.put(netNamed(0, "C"))));
   CHECK_FALSE(apply(board, Edit{}.put(netNamed(largestId + 1, "C"))));

@@ -143,10 +143,10 @@ TEST_CASE("any other damage of a journal is an error with its line, and the file
   CHECK(errorOf(folder.file,
                 R"({"format": "netmend-journal", "version": 2})"
                 "\n") == "line 1: written by a newer Netmend: journal format 2, this one reads up to 1");
-  CHECK(openJournal(folder.path, "k").error().message == "is not a regular file");
+  CHECK(wordsOf(openJournal(folder.path, "k").error().message) == "is not a regular file");
   CHECK_FALSE(openJournal(folder.path / "none" / "j", "k"));
   REQUIRE(writeFileAtomically(folder.file, good));
-  CHECK(openJournal(folder.file, "other").error().message ==
+  CHECK(wordsOf(openJournal(folder.file, "other").error().message) ==
         "belongs to another board or another state of it");
 }
 
@@ -154,7 +154,7 @@ TEST_CASE("a journal is open in one program only, and refuses what JSON cannot h
   const TemporaryFolder folder;
   auto opened = openJournal(folder.file, "k");
   REQUIRE(opened);
-  CHECK(openJournal(folder.file, "k").error().message == "is open in another program");
+  CHECK(wordsOf(openJournal(folder.file, "k").error().message) == "is open in another program");
   Net net;
   net.id = NetId(1);
   net.name = "\xff";
@@ -174,7 +174,7 @@ TEST_CASE("replay stops at the edit that does not fit and names its line") {
   Board board;
   const auto result = replay(board, {numberedEdit(0), Edit{}.remove<Net>(NetId(9))});
   REQUIRE_FALSE(result);
-  CHECK(result.error().place == "line 3 /changes/0");
+  CHECK(wordsOf(result.error().place) == "line 3 /changes/0");
 }
 
 TEST_CASE("a full disk costs an error, and what was there before stays readable") {

@@ -66,12 +66,15 @@ TEST_CASE("A typed reading takes mode, points and value from its words and the r
 }
 
 TEST_CASE("What is not a reading is refused as it was typed", "[casework]") {
-  for (const char* text : {"", "J4.7", " 0.4", "J4.7 to 0.4", " to J4.7 0.4", "J4.7 sometimes"}) {
-    const auto read = parseReading(text, Walk{}, nullptr);
-    INFO(text);
+  for (const char* typed : {"", "J4.7", " 0.4", "J4.7 to 0.4", " to J4.7 0.4"}) {
+    const auto read = parseReading(typed, Walk{}, nullptr);
+    INFO(typed);
     REQUIRE_FALSE(read);
-    CHECK(read.error().found.find(text) != std::string::npos);
+    CHECK(wordsOf(read.error().found).find(typed) != std::string::npos);
   }
+  const auto unknown = parseReading("J4.7 sometimes", Walk{}, nullptr);
+  REQUIRE_FALSE(unknown);
+  CHECK(wordsOf(unknown.error().found).find("sometimes") != std::string::npos);
 }
 
 } // namespace netmend

@@ -43,16 +43,16 @@ TEST_CASE("a spoilt data file gives an error with file and place") {
     return priors.error();
   };
   const std::string name = "fault_priors.json";
-  CHECK(errorOf(changed(name, "/weights/via/perPlace", "much")).place == "/weights/via/perPlace");
-  CHECK(errorOf(changed(name, "/weights/via/perPlace", -1)).place == "/weights/via/perPlace");
-  CHECK(errorOf(changed(name, "/weights/via/source", "")).place == "/weights/via/source");
-  CHECK(errorOf(changed(name, "/weights/via", nullptr)).place == "/weights/via/source");
-  CHECK(errorOf(changed(name, "/terminations/0/part", "gizmo")).place == "/terminations/0/part");
-  CHECK(errorOf(changed(name, "/terminations/0/none", 0.5)).place == "/terminations/0");
-  CHECK(errorOf(changed(name, "/terminations", 3)).place == "/terminations");
-  CHECK(errorOf(changed(name, "/shares/sound/share", 0.99)).place == "/shares");
-  CHECK(errorOf(changed(name, "/version", 2)).place == "/version");
-  CHECK(errorOf(dataText("efforts.json")).place == "/format");
+  CHECK(wordsOf(errorOf(changed(name, "/weights/via/perPlace", "much")).place) == "/weights/via/perPlace");
+  CHECK(wordsOf(errorOf(changed(name, "/weights/via/perPlace", -1)).place) == "/weights/via/perPlace");
+  CHECK(wordsOf(errorOf(changed(name, "/weights/via/source", "")).place) == "/weights/via/source");
+  CHECK(wordsOf(errorOf(changed(name, "/weights/via", nullptr)).place) == "/weights/via/source");
+  CHECK(wordsOf(errorOf(changed(name, "/terminations/0/part", "gizmo")).place) == "/terminations/0/part");
+  CHECK(wordsOf(errorOf(changed(name, "/terminations/0/none", 0.5)).place) == "/terminations/0");
+  CHECK(wordsOf(errorOf(changed(name, "/terminations", 3)).place) == "/terminations");
+  CHECK(wordsOf(errorOf(changed(name, "/shares/sound/share", 0.99)).place) == "/shares");
+  CHECK(wordsOf(errorOf(changed(name, "/version", 2)).place) == "/version");
+  CHECK(wordsOf(errorOf(dataText("efforts.json")).place) == "/format");
   const auto whole = dataText(name);
   for (std::size_t length = 0; length + 3 < whole.size(); length += 97)
     CHECK_FALSE(parseFaultPriors(whole.substr(0, length), "priors.json").has_value());
@@ -60,5 +60,5 @@ TEST_CASE("a spoilt data file gives an error with file and place") {
   CHECK_FALSE(readFaultPriors("/nowhere/priors.json").has_value());
   const auto efforts = parseProbeEfforts(changed("efforts.json", "/reach/open/seconds", 0), "efforts.json");
   REQUIRE_FALSE(efforts.has_value());
-  CHECK(efforts.error().place == "/reach/open/seconds");
+  CHECK(wordsOf(efforts.error().place) == "/reach/open/seconds");
 }

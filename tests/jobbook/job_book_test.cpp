@@ -145,7 +145,7 @@ TEST_CASE("job numbers count up within the year and are never given twice") {
   CHECK(second.substr(4) == "-0002");
   Job again;
   again.number = second;
-  CHECK(book.addJob(again).error().message == "job number is already taken");
+  CHECK(wordsOf(book.addJob(again).error().message) == "job number is already taken");
   CHECK(must(book.jobs()).size() == 2);
 }
 
@@ -157,7 +157,7 @@ TEST_CASE("a job is found by its number and by any word of what was booked in") 
   REQUIRE(book.addJob(job));
   REQUIRE(book.addJob({}));
   CHECK(book.jobNumbered("X-1").value().device == "tide logger");
-  CHECK(book.jobNumbered("X-2").error().message == "no such job");
+  CHECK(wordsOf(book.jobNumbered("X-2").error().message) == "no such job");
   CHECK(book.jobs("TIDE").value().size() == 1);
   CHECK(book.jobs("pw/77").value().front().readings == 2);
   CHECK(book.jobs("%").value().empty());
@@ -241,7 +241,7 @@ TEST_CASE("what is added together is there together, or not at all") {
 TEST_CASE("a change to a job, an action or a reading that is not there is refused") {
   const TemporaryBook file;
   auto book = file.open();
-  CHECK(book.addReading(JobId(99), readingOf(1.0)).error().message == "no such job");
+  CHECK(wordsOf(book.addReading(JobId(99), readingOf(1.0)).error().message) == "no such job");
   CHECK_FALSE(book.setState(JobId(99), JobState::probing));
   const JobId id = book.addJob({}).value();
   RepairAction action;
@@ -287,7 +287,7 @@ TEST_CASE("what a bench has open is remembered, a job that it books in from the 
   CHECK(must(book.job(open)).number.ends_with("-0002"));
   // One that is not booked in is not open either.
   next.number = must(book.job(open)).number;
-  CHECK(book.addOpenJob(next).error().message == "job number is already taken");
+  CHECK(wordsOf(book.addOpenJob(next).error().message) == "job number is already taken");
   CHECK(must(book.leftOpen()).job == open);
   CHECK(must(book.jobs()).size() == 2);
 }
@@ -306,8 +306,8 @@ TEST_CASE("a book written by a newer program is refused by version and left alon
   (void)askSqlite(file.path, "pragma user_version = 99");
   const auto result = JobBook::open(file.path, BookUse::make);
   REQUIRE_FALSE(result);
-  CHECK(result.error().message == "job book was written by a newer Netmend");
-  CHECK(result.error().found == "version 99");
+  CHECK(wordsOf(result.error().message) == "job book was written by a newer Netmend");
+  CHECK(wordsOf(result.error().found) == "version 99");
   CHECK(askSqlite(file.path, "pragma user_version") == "99");
 }
 
@@ -343,12 +343,12 @@ TEST_CASE("a file that is no job book, a folder and a damaged entry are told, no
 TEST_CASE("a book is only made where one is asked for") {
   const TemporaryBook file;
   for (const BookUse use : {BookUse::read, BookUse::change}) {
-    CHECK(JobBook::open(file.path, use).error().message == "there is no job book");
+    CHECK(wordsOf(JobBook::open(file.path, use).error().message) == "there is no job book");
     CHECK(fs::is_empty(file.folder));
   }
   std::ofstream(file.path).close();
   for (const BookUse use : {BookUse::read, BookUse::change, BookUse::make}) {
-    CHECK(JobBook::open(file.path, use).error().message == "is empty, and so no job book");
+    CHECK(wordsOf(JobBook::open(file.path, use).error().message) == "is empty, and so no job book");
     CHECK(fs::file_size(file.path) == 0);
   }
   fs::remove(file.path);
@@ -362,7 +362,7 @@ TEST_CASE("somebody else's database is told and left as it is") {
   (void)askSqlite(file.path, "create table song (title text); create table job (id integer)");
   const auto size = fs::file_size(file.path);
   for (const BookUse use : {BookUse::read, BookUse::make})
-    CHECK(JobBook::open(file.path, use).error().message == "is a database, but not a job book");
+    CHECK(wordsOf(JobBook::open(file.path, use).error().message) == "is a database, but not a job book");
   CHECK(fs::file_size(file.path) == size);
   CHECK(askSqlite(file.path, "pragma journal_mode") == "delete");
   CHECK(askSqlite(file.path, "select count(*) from sqlite_master") == "2");
@@ -390,26 +390,26 @@ TEST_CASE("a book that nobody may write can be read, photos and all, and nothing
   if (!job) FAIL(job.error().text());
   CHECK(job->readings.size() == 2);
   CHECK(photo == fullJob().photos[0].bytes.text());
-  CHECK(changed.error().message == "the job book can only be read");
-  CHECK(made.error().message == "the job book can only be read");
+  CHECK(wordsOf(changed.error().message) == "the job book can only be read");
+  CHECK(wordsOf(made.error().message) == "the job book can only be read");
   CHECK(std::distance(fs::directory_iterator(file.folder), {}) == 1);
 }
 
 TEST_CASE("what the database reports is told in words, with what to do") {
   const auto said = [](int code) { return bookError(code, "as SQLite says it", "jobs.netmend-book"); };
-  CHECK(said(SQLITE_FULL).message == "the disk is full, so nothing of this was kept");
-  CHECK(said(SQLITE_CORRUPT).message == "the job book is damaged");
-  CHECK(said(SQLITE_NOTADB).message == "is not a job book");
-  CHECK(said(SQLITE_READONLY_DIRECTORY).message == "the job book can only be read");
-  CHECK(said(SQLITE_BUSY_SNAPSHOT).message == "another program is writing into the job book");
-  CHECK(said(SQLITE_CANTOPEN).message == "the job book cannot be opened");
-  CHECK(said(SQLITE_IOERR_WRITE).message == "the disk of the job book cannot be read or written");
+  CHECK(wordsOf(said(SQLITE_FULL).message) == "the disk is full, so nothing of this was kept");
+  CHECK(wordsOf(said(SQLITE_CORRUPT).message) == "the job book is damaged");
+  CHECK(wordsOf(said(SQLITE_NOTADB).message) == "is not a job book");
+  CHECK(wordsOf(said(SQLITE_READONLY_DIRECTORY).message) == "the job book can only be read");
+  CHECK(wordsOf(said(SQLITE_BUSY_SNAPSHOT).message) == "another program is writing into the job book");
+  CHECK(wordsOf(said(SQLITE_CANTOPEN).message) == "the job book cannot be opened");
+  CHECK(wordsOf(said(SQLITE_IOERR_WRITE).message) == "the disk of the job book cannot be read or written");
   for (const int code : {SQLITE_FULL, SQLITE_CORRUPT, SQLITE_NOTADB, SQLITE_READONLY, SQLITE_BUSY,
                          SQLITE_CANTOPEN, SQLITE_IOERR}) {
     CHECK(said(code).file == "jobs.netmend-book");
     CHECK_FALSE(said(code).expected.empty());
   }
-  CHECK(said(SQLITE_MISUSE).message == "job book: as SQLite says it");
+  CHECK(wordsOf(said(SQLITE_MISUSE).message) == "job book: as SQLite says it");
 }
 
 TEST_CASE("a damaged book is told as one") {
@@ -429,7 +429,7 @@ TEST_CASE("a damaged book is told as one") {
   const auto jobs =
       opened ? opened->jobs("nowhere") : Result<std::vector<JobSummary>>(failure(opened.error()));
   REQUIRE_FALSE(jobs);
-  CHECK(jobs.error().message == "the job book is damaged");
+  CHECK(wordsOf(jobs.error().message) == "the job book is damaged");
   CHECK(jobs.error().file == file.path.string());
 }
 

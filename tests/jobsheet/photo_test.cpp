@@ -74,6 +74,6 @@ TEST_CASE("a photo that is no whole picture is told by its number and caption, a
   const TemporaryFolder folder;
   const auto result = printed(folder, job);
   REQUIRE_FALSE(result.has_value());
-  CHECK(result.error().place == "photo 2, after");
+  CHECK(wordsOf(result.error().place) == "photo 2, after");
   CHECK_FALSE(std::filesystem::exists(folder.file("sheet.pdf")));
 }

@@ -97,18 +97,18 @@ TEST_CASE("a mistake in the data is told with file and place") {
     INFO(c.file << " " << c.pointer);
     const Error error = errorAfter(c.file, c.pointer, c.value);
     CHECK(error.file.ends_with(c.file));
-    CHECK(error.place.starts_with(c.pointer));
+    CHECK(wordsOf(error.place).starts_with(c.pointer));
     CHECK_FALSE(error.message.empty());
   }
 }
 
 TEST_CASE("a file that is no JSON, empty, of another kind, newer or too deep is refused") {
-  CHECK(ChangedData("wires.json", "{\n \"format\": oops").error().place.starts_with("line 2"));
+  CHECK(wordsOf(ChangedData("wires.json", "{\n \"format\": oops").error().place).starts_with("line 2"));
   CHECK_FALSE(ChangedData("wires.json", "").error().message.empty());
   CHECK_FALSE(ChangedData("wires.json", "[]").error().message.empty());
   CHECK_FALSE(ChangedData("wires.json", std::string(100000, '[')).error().message.empty());
-  CHECK(errorAfter("zones.json", "/format", "netmend-wires").place == "/format");
-  CHECK(errorAfter("zones.json", "/version", 2).place == "/version");
+  CHECK(wordsOf(errorAfter("zones.json", "/format", "netmend-wires").place) == "/format");
+  CHECK(wordsOf(errorAfter("zones.json", "/version", 2).place) == "/version");
   CHECK_FALSE(loadJumperData("/no/such/folder"));
 }
 
@@ -117,6 +117,6 @@ TEST_CASE("a kind of zone, landing or role without entry is refused") {
        {std::pair{"zones.json", "zones"}, {"landings.json", "landings"}, {"wires.json", "roles"}}) {
     json doc = treeData(file);
     doc[list].erase(1);
-    CHECK(ChangedData(file, doc.dump()).error().place == std::string("/") + list);
+    CHECK(wordsOf(ChangedData(file, doc.dump()).error().place) == std::string("/") + list);
   }
 }

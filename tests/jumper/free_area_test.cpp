@@ -187,7 +187,7 @@ TEST_CASE("outlines that make no sense are refused in words") {
     return area.error();
   };
   const Error crossing = failsWith({{{mm(0, 0), mm(40, 30), mm(40, 0), mm(0, 30)}, {}}});
-  CHECK(crossing.place == "/info/outline/0");
+  CHECK(wordsOf(crossing.place) == "/info/outline/0");
   failsWith({{box(0, 0, 2000, 30), {}}});
   failsWith({{box(0, 0, 0.5, 30), {}}});
   Board nothing;

@@ -321,7 +321,7 @@ TEST_CASE("a board that knows no places gets an answer in words") {
   const Lookup lookup(bench.board);
   const auto found = proposeJumpers(lookup, {&bench.graph, {broken}, net, {}, {}, 3}, data());
   REQUIRE_FALSE(found);
-  CHECK(found.error().message.find("nothing on the board has a place") != std::string::npos);
+  CHECK(wordsOf(found.error().message).find("nothing on the board has a place") != std::string::npos);
 }
 
 TEST_CASE("spots of mask hold the wire near its ends, at its bends and in between") {

@@ -93,27 +93,29 @@ TEST_CASE("the meters that come with the program load, each with a source and se
 }
 
 TEST_CASE("a bad meter file is refused with the place of the fault") {
-  CHECK(errorOf(oneMeter("[]")).place == "/meters/0/modes/0/ranges");
-  CHECK(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":-1,"digits":1}])")).place ==
-        "/meters/0/modes/0/ranges/0/percent");
-  CHECK(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":"1","digits":1}])")).found ==
-        "\"1\"");
-  CHECK(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":1,"digits":1},
+  CHECK(wordsOf(errorOf(oneMeter("[]")).place) == "/meters/0/modes/0/ranges");
+  CHECK(
+      wordsOf(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":-1,"digits":1}])")).place) ==
+      "/meters/0/modes/0/ranges/0/percent");
+  CHECK(
+      wordsOf(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":"1","digits":1}])")).found) ==
+      "\"1\"");
+  CHECK(wordsOf(errorOf(oneMeter(R"([{"full_scale":2,"resolution":0.001,"percent":1,"digits":1},
                              {"full_scale":2,"resolution":0.001,"percent":1,"digits":1}])"))
-            .place == "/meters/0/modes/0/ranges/1/full_scale");
+                    .place) == "/meters/0/modes/0/ranges/1/full_scale");
   const auto unknown = errorOf(oneMeter("[]", R"("colour":"red",)"));
-  CHECK(unknown.place == "/meters/0/colour");
-  CHECK(unknown.message == "unknown key");
-  CHECK(errorOf(R"({"format":"netmend-meters","version":7,"meters":[]})").message ==
+  CHECK(wordsOf(unknown.place) == "/meters/0/colour");
+  CHECK(wordsOf(unknown.message) == "unknown key");
+  CHECK(wordsOf(errorOf(R"({"format":"netmend-meters","version":7,"meters":[]})").message) ==
         "written by a newer Netmend");
-  CHECK(errorOf(R"({"format":"netmend-walk","version":1,"meters":[]})").place == "/format");
-  CHECK(errorOf("{\"format\":\n \"netmend-meters\",,}").place == "line 2, column 19");
-  CHECK(errorOf("[1, 2]").place == "/");
-  CHECK(errorOf("").message.find("empty") != std::string::npos);
+  CHECK(wordsOf(errorOf(R"({"format":"netmend-walk","version":1,"meters":[]})").place) == "/format");
+  CHECK(wordsOf(errorOf("{\"format\":\n \"netmend-meters\",,}").place) == "line 2, column 19");
+  CHECK(wordsOf(errorOf("[1, 2]").place) == "/");
+  CHECK(wordsOf(errorOf("").message).find("empty") != std::string::npos);
 }
 
 TEST_CASE("deep nesting, huge numbers, wrong encoding and a folder for a file are errors") {
-  CHECK(errorOf(std::string(200000, '[')).message.find("nested") != std::string::npos);
+  CHECK(wordsOf(errorOf(std::string(200000, '[')).message).find("nested") != std::string::npos);
   errorOf(oneMeter(R"([{"full_scale":1e999,"resolution":0.001,"percent":1,"digits":1}])"));
   errorOf(std::string("\x80\x81\xff", 3));
   const auto folder = loadMeters(std::filesystem::temp_directory_path());

@@ -305,11 +305,11 @@ TEST_CASE("bad rules are refused with the place of the fault") {
     "false_flags_per_good_walk":{"value":2,"source":"x"}})");
   const auto rules = loadVerdictRules(file.path());
   REQUIRE_FALSE(rules);
-  CHECK(rules.error().place == "/false_flags_per_good_walk/value");
+  CHECK(wordsOf(rules.error().place) == "/false_flags_per_good_walk/value");
   const test::TemporaryFile kinds("kinds.json", R"({"format":"netmend-pin-kinds","version":1,"kinds":[
     {"kind":"signal","modes":[{"mode":"diode","source":"x","board_spread":{"spread":0.01,"dof":4},
      "default":{"over_limit_share":0.5,"humps":[]}}]}]})");
   const auto read = loadPinKinds(kinds.path());
   REQUIRE_FALSE(read);
-  CHECK(read.error().place == "/kinds/0/modes/0/default");
+  CHECK(wordsOf(read.error().place) == "/kinds/0/modes/0/default");
 }

@@ -110,7 +110,7 @@ std::string placeOf(std::string_view text) {
   REQUIRE_FALSE(walk);
   CHECK(walk.error().file == "w");
   CHECK_FALSE(walk.error().message.empty());
-  return walk.error().place;
+  return wordsOf(walk.error().place);
 }
 
 } // namespace

@@ -91,7 +91,7 @@ public:
   template <class From> auto wordOf(From from, std::string_view expected) const {
     const std::string found = text();
     const auto value = from(found);
-    if (!value) wrong("unknown word", "\"" + found + "\"", std::string(expected));
+    if (!value) wrong(said(pattern("core", "unknown word")), "\"" + found + "\"", std::string(expected));
     return value ? *value : std::remove_cvref_t<decltype(*value)>{};
   }
   /// One of `words`; the error lists them.
@@ -103,7 +103,7 @@ public:
   }
 
   /// Notes that this value is wrong, unless something before it was.
-  void wrong(std::string message, std::string found, std::string expected) const;
+  void wrong(Said message, Said found, Said expected) const;
 
 private:
   JsonReader* reader_;

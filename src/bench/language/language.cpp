@@ -73,6 +73,7 @@ std::unique_ptr<Translation> Translation::of(const QString& language) {
 QString Translation::translate(const char* context, const char* sourceText, const char* disambiguation,
                                int n) const {
   if (qstrcmp(context, coreContext) != 0) return texts_.translate(context, sourceText, disambiguation, n);
+  if (QString said = texts_.translate(context, sourceText, disambiguation, n); !said.isEmpty()) return said;
   const QByteArray english(sourceText);
   {
     const std::lock_guard lock(remembered_->mutex);

@@ -17,7 +17,8 @@ constexpr double printedDotsPerInch = 300.0; ///< finer than the sheet's thinnes
 
 Result<std::unique_ptr<Poppler::Document>> openPdf(const QByteArray& pdf) {
   auto document = Poppler::Document::loadFromData(pdf);
-  if (!document || document->isLocked()) return failure({"the written sheet could not be read again"});
+  if (!document || document->isLocked())
+    return failure({pattern("core", "the written sheet could not be read again")});
   document->setRenderHint(Poppler::Document::Antialiasing);
   document->setRenderHint(Poppler::Document::TextAntialiasing);
   return document;
@@ -31,7 +32,7 @@ Result<std::vector<QImage>> QtPaper::draw(const QByteArray& pdf, int width, cons
   std::vector<QImage> out;
   for (int i = 0; i < (*document)->numPages() && !stop.stop_requested(); ++i) {
     const auto page = (*document)->page(i);
-    if (!page) return failure({"page " + std::to_string(i + 1) + " could not be drawn"});
+    if (!page) return failure({said(pattern("core", "page {} could not be drawn"), i + 1)});
     const double resolution = width * pointsPerInch / page->pageSizeF().width();
     out.push_back(page->renderToImage(resolution, resolution));
   }
@@ -49,16 +50,18 @@ Result<void> QtPaper::print(const QByteArray& pdf, QPrinter& printer) {
   QPainter painter;
   for (int i = first; i <= last; ++i) {
     const auto page = (*document)->page(i - 1);
-    if (!page) return failure({"page " + std::to_string(i) + " could not be drawn"});
+    if (!page) return failure({said(pattern("core", "page {} could not be drawn"), i)});
     const bool begun = i == first ? painter.begin(&printer) : printer.newPage();
-    if (!begun) return failure({"the printer takes no page", printer.printerName().toStdString()});
+    if (!begun)
+      return failure({pattern("core", "the printer takes no page"), printer.printerName().toStdString()});
     const QImage image = page->renderToImage(resolution, resolution);
     // On paper of another size the page is made to fit rather than cut off.
     const QRectF paper = printer.paperRect(QPrinter::DevicePixel);
     const QSizeF fitted = QSizeF(image.size()).scaled(paper.size(), Qt::KeepAspectRatio);
     painter.drawImage(QRectF(QPointF(0, 0), fitted), image);
   }
-  if (painter.isActive() && !painter.end()) return failure({"the printer did not take the last page"});
+  if (painter.isActive() && !painter.end())
+    return failure({pattern("core", "the printer did not take the last page")});
   return {};
 }
 

@@ -13,8 +13,8 @@ std::vector<Result<std::string>> LineFramer::add(std::string_view bytes) {
       skipping_ = false;
     } else if (!skipping_) {
       if (line_.size() == longest_) {
-        lines.emplace_back(failure({"a line without end", "", "", printable(line_),
-                                    fmt::format("at most {} characters", longest_)}));
+        lines.emplace_back(failure({pattern("core", "a line without end"), "", "", printable(line_),
+                                    said(pattern("core", "at most {} characters"), longest_)}));
         line_.clear();
         skipping_ = true;
       } else {

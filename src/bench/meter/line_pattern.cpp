@@ -26,7 +26,7 @@ constexpr const char* tryLimit = "(*LIMIT_MATCH=20000)";
 
 constexpr std::size_t longestMeterLine = 256;
 
-tl::unexpected<Error> notRead(std::string message, std::string_view line, std::string expected = {}) {
+tl::unexpected<Error> notRead(Said message, std::string_view line, Said expected = {}) {
   return failure({std::move(message), "", "", fmt::format("\"{}\"", printable(line)), std::move(expected)});
 }
 
@@ -96,21 +96,25 @@ Result<LineReading> readingFrom(const LinePattern& pattern, const GroupsOfLine& 
   reading.unit = unitFrom(groups["unit"]);
   if (const auto mode = groups["mode"]; !mode.empty()) {
     const auto found = pattern.modes.find(mode);
-    if (found == pattern.modes.end()) return notRead("an unknown word of mode", line);
+    if (found == pattern.modes.end())
+      return notRead(netmend::pattern("core", "an unknown word of mode"), line);
     reading.function = found->second;
     const auto unit = unitOf(*reading.function);
     if (!reading.unit.empty() && !unit.empty() && reading.unit != unit)
-      return notRead("a unit that does not go with the function", line);
+      return notRead(netmend::pattern("core", "a unit that does not go with the function"), line);
   }
   const auto factor = factorOf(groups["prefix"]);
-  if (!factor) return notRead("an unknown prefix of the unit", line);
+  if (!factor) return notRead(netmend::pattern("core", "an unknown prefix of the unit"), line);
   const auto value = groups["value"];
   const bool overLimit = !groups["overload"].empty();
   if (overLimit && value.empty()) return reading;
-  if (overLimit || value.empty()) return notRead("not one value", line, "either a value or an overload");
+  if (overLimit || value.empty())
+    return notRead(netmend::pattern("core", "not one value"), line,
+                   netmend::pattern("core", "either a value or an overload"));
   const auto number = numberFrom(value);
-  if (!number) return notRead("not a value", line);
-  if (std::abs(number->value) > 1e15) return notRead("a number no meter measures", line);
+  if (!number) return notRead(netmend::pattern("core", "not a value"), line);
+  if (std::abs(number->value) > 1e15)
+    return notRead(netmend::pattern("core", "a number no meter measures"), line);
   reading.reading = {number->value * *factor, number->lastDigit * *factor};
   return reading;
 }
@@ -119,24 +123,27 @@ int oneOfNumbers(const JsonReader::Node& node, std::initializer_list<int> allowe
   const auto number = node.whole();
   for (const int value : allowed)
     if (number == static_cast<std::uint64_t>(value)) return value;
-  node.wrong("a setting that no serial port has", fmt::format("{}", number), expected);
+  node.wrong(netmend::pattern("core", "a setting that no serial port has"), fmt::format("{}", number),
+             expected);
   return *allowed.begin();
 }
 
 void readExpression(const JsonReader::Node& node, LinePattern& pattern) {
   const auto text = node.text();
   if (text.starts_with("(*")) {
-    node.wrong("no orders to the matcher", text, "a regular expression");
+    node.wrong(netmend::pattern("core", "no orders to the matcher"), text,
+               netmend::pattern("core", "a regular expression"));
     return;
   }
   pattern.expression.setPattern(QLatin1String(tryLimit) + QLatin1String("\\A(?:") +
                                 QString::fromStdString(text) + QLatin1String(")\\z"));
   pattern.expression.setPatternOptions(QRegularExpression::NoPatternOption);
   if (!pattern.expression.isValid())
-    node.wrong("not a regular expression", pattern.expression.errorString().toStdString(),
-               "one in Perl's manner");
+    node.wrong(netmend::pattern("core", "not a regular expression"),
+               pattern.expression.errorString().toStdString(),
+               netmend::pattern("core", "one in Perl's manner"));
   else if (!hasGroup(pattern.expression, "value"))
-    node.wrong("no group for the value", text, "(?<value>…)");
+    node.wrong(netmend::pattern("core", "no group for the value"), text, "(?<value>…)");
 }
 
 void readExamples(const JsonReader::Node& list, LinePattern& pattern) {
@@ -144,9 +151,13 @@ void readExamples(const JsonReader::Node& list, LinePattern& pattern) {
     pattern.examples.push_back(item.text());
     if (!pattern.expression.isValid()) continue;
     const auto reading = parseMeterLine(pattern, pattern.examples.back());
-    if (!reading) item.wrong("the expression does not read its example", reading.error().text(), "");
+    if (!reading)
+      item.wrong(netmend::pattern("core", "the expression does not read its example"), reading.error().text(),
+                 "");
   }
-  if (pattern.examples.empty()) list.wrong("a pattern needs an example", "none", "at least one");
+  if (pattern.examples.empty())
+    list.wrong(netmend::pattern("core", "a pattern needs an example"), netmend::pattern("core", "none"),
+               netmend::pattern("core", "at least one"));
 }
 
 LinePattern readPattern(const JsonReader::Node& node) {
@@ -157,7 +168,9 @@ LinePattern readPattern(const JsonReader::Node& node) {
   const bool good =
       !pattern.id.empty() && pattern.id.front() >= 'a' && pattern.id.front() <= 'z' &&
       pattern.id.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
-  if (!good) node.at("id").wrong("not an id", pattern.id, "small letters, digits and dashes, a letter first");
+  if (!good)
+    node.at("id").wrong(netmend::pattern("core", "not an id"), pattern.id,
+                        netmend::pattern("core", "small letters, digits and dashes, a letter first"));
   pattern.name = node.at("name").text();
   pattern.source = node.source();
   pattern.baud = static_cast<int>(node.at("baud").number(50.0, 4e6));
@@ -187,7 +200,8 @@ Result<std::vector<LinePattern>> loadLinePatterns(const std::filesystem::path& p
   for (const auto& item : root.at("patterns").items()) {
     patterns.push_back(readPattern(item));
     if (!ids.insert(patterns.back().id).second)
-      item.at("id").wrong("two patterns with one id", patterns.back().id, "each id once");
+      item.at("id").wrong(netmend::pattern("core", "two patterns with one id"), patterns.back().id,
+                          netmend::pattern("core", "each id once"));
     if (reader->failed()) break;
   }
   return reader->result(std::move(patterns));
@@ -200,19 +214,20 @@ const LinePattern* findLinePattern(const std::vector<LinePattern>& patterns, std
 }
 
 Result<LineReading> parseMeterLine(const LinePattern& pattern, std::string_view line) {
-  if (line.size() > longestMeterLine) return notRead("a line too long for a value", line);
+  if (line.size() > longestMeterLine)
+    return notRead(netmend::pattern("core", "a line too long for a value"), line);
   const bool controls = std::any_of(line.begin(), line.end(), [](char c) {
     const auto byte = static_cast<unsigned char>(c);
     return (byte < 0x20 && byte != '\t') || byte == 0x7F;
   });
   QStringDecoder decoder(QStringDecoder::Utf8, QStringDecoder::Flag::Stateless);
   const QString text = decoder(QByteArrayView(line.data(), static_cast<qsizetype>(line.size())));
-  if (controls || decoder.hasError()) return notRead("not text in UTF-8", line);
+  if (controls || decoder.hasError()) return notRead(netmend::pattern("core", "not text in UTF-8"), line);
   const auto match = pattern.expression.match(text);
   if (!match.hasMatch())
-    return notRead(
-        "not a line of this meter", line,
-        fmt::format("one such as \"{}\"", pattern.examples.empty() ? pattern.id : pattern.examples.front()));
+    return notRead(netmend::pattern("core", "not a line of this meter"), line,
+                   said(netmend::pattern("core", "one such as \"{}\""),
+                        pattern.examples.empty() ? pattern.id : pattern.examples.front()));
   return readingFrom(pattern, GroupsOfLine(pattern.expression, match), line);
 }
 

@@ -48,7 +48,7 @@ Result<std::unique_ptr<LinkedMeterSource>> LinkedMeterSource::make(const MeterAd
     std::string known;
     for (const auto& one : patterns)
       known += (known.empty() ? "" : ", ") + one.id;
-    return failure({"no such line pattern", "", "", serial->pattern, known});
+    return failure({netmend::pattern("core", "no such line pattern"), "", "", serial->pattern, known});
   }
   source->thread_->call([&] {
     self->meter_ = std::make_unique<LineMeter>(*serial, *pattern, functionFor(mode), times, std::move(sinks));
@@ -99,11 +99,12 @@ void LinkedMeterSource::setRules(const SettleRules& rules) {
 }
 
 Result<void> LinkedMeterSource::takeNow() {
-  if (status_.state != LinkState::ready) return failure({"no value can be taken: " + status_.text});
+  if (status_.state != LinkState::ready)
+    return failure({said(netmend::pattern("core", "no value can be taken: {}"), status_.text)});
   if (!lastValue_ || meterNow() - *lastValue_ > freshness)
-    return failure({"no value has come from the meter yet"});
+    return failure({netmend::pattern("core", "no value has come from the meter yet")});
   const auto taken = detector_.take();
-  if (!taken) return failure({"no value has come from the meter yet"});
+  if (!taken) return failure({netmend::pattern("core", "no value has come from the meter yet")});
   give(*taken);
   return {};
 }

@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::uint16_t scpiPort = 5025;
 
-tl::unexpected<Error> wrongAddress(std::string message, std::string_view found, std::string expected) {
+tl::unexpected<Error> wrongAddress(Said message, std::string_view found, Said expected) {
   return failure({std::move(message), "", "", fmt::format("\"{}\"", printable(found)), std::move(expected)});
 }
 
@@ -37,11 +37,12 @@ Result<MeterAddress> parseTcp(std::string_view text) {
   std::string_view port;
   if (text.starts_with('[')) {
     const auto close = text.find(']');
-    if (close == std::string_view::npos) return wrongAddress("a bracket is not closed", text, "[::1]:5025");
+    if (close == std::string_view::npos)
+      return wrongAddress(pattern("core", "a bracket is not closed"), text, "[::1]:5025");
     address.host = text.substr(1, close - 1);
     text.remove_prefix(close + 1);
     if (!text.empty() && text.front() != ':')
-      return wrongAddress("unknown text behind a host", text, ":PORT");
+      return wrongAddress(pattern("core", "unknown text behind a host"), text, ":PORT");
     port = text;
   } else {
     const auto colon = text.find(':');
@@ -49,10 +50,12 @@ Result<MeterAddress> parseTcp(std::string_view text) {
     if (colon != std::string_view::npos) port = text.substr(colon);
   }
   if (address.host.empty() || address.host.find_first_of(" \t/@") != std::string::npos)
-    return wrongAddress("not the name or address of a host", address.host, "tcp:HOST or tcp:HOST:PORT");
+    return wrongAddress(pattern("core", "not the name or address of a host"), address.host,
+                        pattern("core", "tcp:HOST or tcp:HOST:PORT"));
   if (port.empty()) return address;
   const auto number = wholeNumber(port.substr(1), 1, 65535);
-  if (!number) return wrongAddress("not a port", port.substr(1), "1 to 65535");
+  if (!number)
+    return wrongAddress(pattern("core", "not a port"), port.substr(1), pattern("core", "1 to 65535"));
   address.port = static_cast<std::uint16_t>(*number);
   return address;
 }
@@ -61,7 +64,9 @@ Result<MeterAddress> parseSerial(std::string_view text) {
   SerialAddress address;
   if (const auto at = text.rfind('@'); at != std::string_view::npos) {
     const auto baud = wholeNumber(text.substr(at + 1), 50, 4'000'000);
-    if (!baud) return wrongAddress("not a baud rate", text.substr(at + 1), "50 to 4000000");
+    if (!baud)
+      return wrongAddress(pattern("core", "not a baud rate"), text.substr(at + 1),
+                          pattern("core", "50 to 4000000"));
     address.baud = *baud;
     text = text.substr(0, at);
   }
@@ -72,11 +77,13 @@ Result<MeterAddress> parseSerial(std::string_view text) {
       address.pattern = behind;
       text = text.substr(0, colon);
     } else if (behind.empty() || behind.front() < '0' || behind.front() > '9') {
-      return wrongAddress("not the id of a line pattern", behind, "small letters, digits and dashes");
+      return wrongAddress(pattern("core", "not the id of a line pattern"), behind,
+                          pattern("core", "small letters, digits and dashes"));
     }
   }
   if (!text.starts_with('/') || text.size() < 2)
-    return wrongAddress("not a serial port", text, "serial:/dev/NAME, :PATTERN and @BAUD behind if need be");
+    return wrongAddress(pattern("core", "not a serial port"), text,
+                        pattern("core", "serial:/dev/NAME, :PATTERN and @BAUD behind if need be"));
   address.device = text;
   return address;
 }
@@ -88,11 +95,13 @@ Result<MeterAddress> parseMeterAddress(std::string_view text) {
     const auto byte = static_cast<unsigned char>(c);
     return byte >= 0x20 && byte != 0x7F;
   });
-  if (!plain || text.size() > 1024) return wrongAddress("not the address of a meter", text, "one short line");
+  if (!plain || text.size() > 1024)
+    return wrongAddress(pattern("core", "not the address of a meter"), text,
+                        pattern("core", "one short line"));
   if (text.starts_with("tcp:")) return parseTcp(text.substr(4));
   if (text.starts_with("serial:")) return parseSerial(text.substr(7));
-  return wrongAddress("not the address of a meter", text,
-                      "tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN");
+  return wrongAddress(pattern("core", "not the address of a meter"), text,
+                      pattern("core", "tcp:HOST:PORT, serial:/dev/NAME or serial:/dev/NAME:PATTERN"));
 }
 
 std::string addressText(const MeterAddress& address) {

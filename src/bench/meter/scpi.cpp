@@ -46,7 +46,7 @@ std::optional<int> exponentOf(std::string_view text) {
   return exponent;
 }
 
-tl::unexpected<Error> notThat(std::string message, std::string_view line, std::string expected) {
+tl::unexpected<Error> notThat(Said message, std::string_view line, Said expected) {
   return failure({std::move(message), "", "", fmt::format("\"{}\"", printable(line)), std::move(expected)});
 }
 
@@ -91,23 +91,28 @@ std::optional<SentNumber> parseNrf(std::string_view text) {
 
 Result<ScpiValue> parseScpiValue(std::string_view line) {
   const auto number = parseNrf(line);
-  if (!number) return notThat("not a value", line, "one number");
+  if (!number) return notThat(pattern("core", "not a value"), line, pattern("core", "one number"));
   const double size = std::abs(number->value);
   if (size == scpiInfinity) return ScpiValue{};
   if (size == scpiNotANumber) return ScpiValue{{}, true};
-  if (size > beyondAnyMeter) return notThat("a number no meter measures", line, "at most 1E15, or 9.9E37");
+  if (size > beyondAnyMeter)
+    return notThat(pattern("core", "a number no meter measures"), line,
+                   pattern("core", "at most 1E15, or 9.9E37"));
   return ScpiValue{{number->value, number->lastDigit}, false};
 }
 
 Result<MeterFunction> parseScpiFunction(std::string_view line) {
   const auto inside = unquoted(withoutBlanks(line));
-  if (!inside) return notThat("not a function", line, "a name in quotes such as \"DIOD\"");
+  if (!inside)
+    return notThat(pattern("core", "not a function"), line,
+                   pattern("core", "a name in quotes such as \"DIOD\""));
   std::string name(inside->substr(0, inside->find_first_of(" ,")));
   const auto letter = [](char c) { return (c >= 'A' && c <= 'Z') || c == ':' || (c >= '0' && c <= '9'); };
   std::transform(name.begin(), name.end(), name.begin(),
                  [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c; });
   if (name.empty() || !std::all_of(name.begin(), name.end(), letter))
-    return notThat("not a function", line, "a name in quotes such as \"DIOD\"");
+    return notThat(pattern("core", "not a function"), line,
+                   pattern("core", "a name in quotes such as \"DIOD\""));
   for (const std::string_view root : {"SENSE:", "SENS:"})
     if (name.starts_with(root)) name.erase(0, root.size());
   static constexpr std::array<std::pair<std::string_view, MeterFunction>, 16> names{
@@ -135,7 +140,8 @@ Result<MeterFunction> parseScpiFunction(std::string_view line) {
 Result<ScpiErrorEntry> parseScpiErrorEntry(std::string_view line) {
   constexpr auto expected = "a number and a text such as 0,\"No error\"";
   const auto comma = line.find(',');
-  if (comma == std::string_view::npos) return notThat("not an entry of the error queue", line, expected);
+  if (comma == std::string_view::npos)
+    return notThat(pattern("core", "not an entry of the error queue"), line, expected);
   std::string_view digits = withoutBlanks(line.substr(0, comma));
   if (digits.starts_with('+')) digits.remove_prefix(1);
   ScpiErrorEntry entry;
@@ -143,7 +149,7 @@ Result<ScpiErrorEntry> parseScpiErrorEntry(std::string_view line) {
   const auto inside = unquoted(withoutBlanks(line.substr(comma + 1)));
   if (digits.empty() || error != std::errc() || end != digits.data() + digits.size() || !inside ||
       !isPrintable(*inside))
-    return notThat("not an entry of the error queue", line, expected);
+    return notThat(pattern("core", "not an entry of the error queue"), line, expected);
   entry.text = *inside;
   return entry;
 }
@@ -152,7 +158,9 @@ Result<std::string> parseScpiIdentity(std::string_view line) {
   const bool shape = isPrintable(line) && std::count(line.begin(), line.end(), ',') >= 3 &&
                      line.front() != '"' && !parseScpiErrorEntry(line) &&
                      !parseNrf(line.substr(0, line.find(',')));
-  if (!shape) return notThat("not an identity", line, "maker, model, serial number and firmware");
+  if (!shape)
+    return notThat(pattern("core", "not an identity"), line,
+                   pattern("core", "maker, model, serial number and firmware"));
   const auto first = line.find(',');
   const auto maker = withoutBlanks(line.substr(0, first));
   const auto rest = line.substr(first + 1);

@@ -68,7 +68,8 @@ void SimulatedTalk::sayFragment() {
 
 Result<std::unique_ptr<SimulatedTerminal>> SimulatedTerminal::make() {
   std::string folder = (std::filesystem::temp_directory_path() / "netmend-meter-XXXXXX").string();
-  if (::mkdtemp(folder.data()) == nullptr) return failure({"no temporary folder can be made", folder});
+  if (::mkdtemp(folder.data()) == nullptr)
+    return failure({pattern("core", "no temporary folder can be made"), folder});
   std::unique_ptr<SimulatedTerminal> terminal(new SimulatedTerminal);
   terminal->folder_ = folder;
   if (const auto opened = terminal->open(); !opened) return failure(opened.error());
@@ -87,13 +88,14 @@ Result<void> SimulatedTerminal::open() {
   termios raw{};
   ::cfmakeraw(&raw);
   if (::openpty(&meterEnd_, &otherEnd_, name.data(), &raw, nullptr) != 0)
-    return failure({std::string("no pseudo-terminal: ") + std::strerror(errno)});
+    return failure({said(pattern("core", "no pseudo-terminal: {}"), std::strerror(errno))});
   ::fcntl(meterEnd_, F_SETFL, O_NONBLOCK);
   std::error_code error;
   std::filesystem::remove(this->name(), error);
   std::filesystem::create_symlink(name.data(), this->name(), error);
   if (error)
-    return failure({"no name can be given to the pseudo-terminal: " + error.message(), this->name()});
+    return failure({said(pattern("core", "no name can be given to the pseudo-terminal: {}"), error.message()),
+                    this->name()});
   notifier_ = std::make_unique<QSocketNotifier>(meterEnd_, QSocketNotifier::Read);
   QObject::connect(notifier_.get(), &QSocketNotifier::activated, notifier_.get(), [this] { readAll(); });
   return {};

@@ -162,7 +162,7 @@ void BenchFault::reachAll() {
 }
 
 Result<void> BenchFault::keep(Reading reading) {
-  if (job_.job() == nullptr && !job_.bookIn()) return failure({"no job is open"});
+  if (job_.job() == nullptr && !job_.bookIn()) return failure({pattern("core", "no job is open")});
   reading.time = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
   const Verdict verdict = judgeReading(
       reading, job_.expected().find(reading), findMeter(job_.data().probing.meters, reading.meter),
@@ -175,9 +175,9 @@ Result<void> BenchFault::keep(Reading reading) {
 }
 
 Result<void> BenchFault::take(const std::optional<double>& value, Settling settling) {
-  if (solving()) return failure({"the reading before is still being weighed"});
+  if (solving()) return failure({pattern("core", "the reading before is still being weighed")});
   const ProbeProposal* probe = nextProbe();
-  if (probe == nullptr) return failure({"no probe is due"});
+  if (probe == nullptr) return failure({pattern("core", "no probe is due")});
   const Walk& defaults = walk_.walk(false);
   Reading reading;
   const ProbePlace& place = fault_->isolation.places[probe->place];
@@ -211,8 +211,8 @@ Result<void> BenchFault::type(const std::string& text) {
   auto reading = parseReading(text, walk_.walk(false), board != nullptr ? board->lookup.get() : nullptr);
   if (!reading) return failure(reading.error());
   if (!reading->point.pin && !isPlaceOfLine(reading->point.label))
-    return failure({"no such pin, and no place of this line", "", "", reading->point.label,
-                    "a pin such as J4.11, or a place as the next probe names it"});
+    return failure({pattern("core", "no such pin, and no place of this line"), "", "", reading->point.label,
+                    pattern("core", "a pin such as J4.11, or a place as the next probe names it")});
   return keep(std::move(*reading));
 }
 
@@ -224,11 +224,11 @@ Result<void> BenchFault::undo() {
     return {};
   }
   const Job* job = job_.job();
-  if (job == nullptr) return failure({"nothing to take back"});
+  if (job == nullptr) return failure({pattern("core", "nothing to take back")});
   const auto last = std::find_if(job->readings.rbegin(), job->readings.rend(), [](const JobReading& reading) {
     return reading.purpose == ReadingPurpose::check && isEvidence(reading);
   });
-  if (last == job->readings.rend()) return failure({"nothing to take back"});
+  if (last == job->readings.rend()) return failure({pattern("core", "nothing to take back")});
   if (auto taken = job_.takeBackReading(last->id); !taken) return taken;
   if (!done_.empty()) done_.pop_back();
   solve();
@@ -249,7 +249,7 @@ Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, c
   action.target = target;
   action.reason = reason;
   action.steps = toWorkSteps(*steps);
-  if (!job_.addAction(action)) return failure({"not kept"});
+  if (!job_.addAction(action)) return failure({pattern("core", "not kept")});
   return {};
 }
 

@@ -47,7 +47,8 @@ Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders) {
 Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders, RepairData data) {
   std::error_code error;
   std::filesystem::create_directories(folders.store, error);
-  if (error) return failure({"cannot be made: " + error.message(), folders.store.string()});
+  if (error)
+    return failure({said(pattern("core", "cannot be made: {}"), error.message()), folders.store.string()});
   auto book = JobBook::open(bookFile(folders), BookUse::make);
   if (!book) return failure(book.error());
   return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(data), std::move(*book)));
@@ -218,7 +219,7 @@ bool BenchJob::keepGoodWalk(const Walk& walk) {
 }
 
 Result<void> BenchJob::takeBackGoodWalk(const Walk& walk) {
-  if (!board_) return failure({"no board is open"});
+  if (!board_) return failure({pattern("core", "no board is open")});
   if (auto taken = book_.takeBackKnownGoodWalk(walk); !taken) return taken;
   readGoodWalks();
   Q_EMIT goodWalksChanged();
@@ -226,7 +227,7 @@ Result<void> BenchJob::takeBackGoodWalk(const Walk& walk) {
 }
 
 Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
-  if (!job_) return failure({"no job is open"});
+  if (!job_) return failure({pattern("core", "no job is open")});
   auto id = book_.addReading(job_->id, reading);
   if (!id) return id;
   job_->readings.push_back(reading);
@@ -236,7 +237,7 @@ Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
 }
 
 Result<void> BenchJob::takeBackReading(JobReadingId id) {
-  if (!job_) return failure({"no job is open"});
+  if (!job_) return failure({pattern("core", "no job is open")});
   if (auto taken = book_.takeBack(job_->id, id); !taken) return taken;
   std::erase_if(job_->readings, [id](const JobReading& reading) { return reading.id == id; });
   Q_EMIT readingsChanged();

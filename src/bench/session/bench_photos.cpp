@@ -44,7 +44,7 @@ void BenchJob::changeNextPhoto() {
         if (change.add && !photo.id) return book->addPhoto(change.job, photo);
         // What is taken out can be put back: its bytes are read by now, or would be gone with its row.
         if (!change.add && photo.bytes.text().empty())
-          return failure({"the photo cannot be read, so it stays", file.string()});
+          return failure({pattern("core", "the photo cannot be read, so it stays"), file.string()});
         const auto done =
             change.add ? book->putBack(change.job, photo) : book->takeBack(change.job, photo.id);
         if (!done) return failure(done.error());

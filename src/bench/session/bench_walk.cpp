@@ -272,7 +272,8 @@ Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
 Result<void> BenchWalk::take(const ReadingEvent& event) {
   if (good_ && keptGood_ && goodSession_.steps.empty() && std::holds_alternative<UndoLast>(event))
     return takeBackKeptGood();
-  if (!good_ && job_.job() == nullptr && !job_.bookIn()) return failure({"the job could not be booked in"});
+  if (!good_ && job_.job() == nullptr && !job_.bookIn())
+    return failure({pattern("core", "the job could not be booked in")});
   WalkSession after = session();
   after.walk.meter = meter_;
   after.walk.by = by_;
@@ -303,7 +304,7 @@ Result<void> BenchWalk::type(const std::string& text) {
   std::istringstream in(text + "\n");
   const auto source = makeTextSource(in, "typed", mode());
   const auto event = source->next();
-  if (!event) return failure({"nothing was typed"});
+  if (!event) return failure({pattern("core", "nothing was typed")});
   if (!*event) return failure((*event).error());
   return take(**event);
 }

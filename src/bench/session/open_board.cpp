@@ -119,7 +119,7 @@ Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string
   if (!imported) return failure(imported.error());
   std::error_code error;
   std::filesystem::create_directories(folder, error);
-  if (error) return failure({"cannot be made: " + error.message(), folder.string()});
+  if (error) return failure({said(pattern("core", "cannot be made: {}"), error.message()), folder.string()});
   // The same board of the same archive is the same file.
   const auto out =
       folder / (file.stem().string() + "-" + imported->board.info.uuid.substr(0, 8) + ".netmend-board.json");
@@ -137,10 +137,10 @@ Result<TypedConnector> parseConnector(const std::string& text) {
   for (const TypedWord& word : wordsOf(text)) {
     if (oneOf(word.lower, {"connector", "with", "in", "of", "and", "stecker", "mit", "und"})) continue;
     if (oneOf(word.lower, {"pin", "pins", "p", "contacts", "way", "ways", "stifte", "kontakte", "polig"})) {
-      if (number == 0) return failure({"how many pins?", "", "", text, example});
+      if (number == 0) return failure({pattern("core", "how many pins?"), "", "", text, example});
       out.pins = std::exchange(number, 0);
     } else if (oneOf(word.lower, {"row", "rows", "reihe", "reihen"})) {
-      if (number == 0) return failure({"how many rows?", "", "", text, example});
+      if (number == 0) return failure({pattern("core", "how many rows?"), "", "", text, example});
       out.rows = std::exchange(number, 0);
     } else if (const std::size_t read = numberIn(word.lower).value_or(0); read > 0) {
       if (number > 0) out.pins = number;
@@ -149,11 +149,11 @@ Result<TypedConnector> parseConnector(const std::string& text) {
       out.reference = word.written;
       named = true;
     } else {
-      return failure({"not understood", "", "", word.written, example});
+      return failure({pattern("core", "not understood"), "", "", word.written, example});
     }
   }
   if (number > 0) out.pins = number;
-  if (out.pins == 0) return failure({"how many pins has it?", "", "", text, example});
+  if (out.pins == 0) return failure({pattern("core", "how many pins has it?"), "", "", text, example});
   return out;
 }
 
@@ -171,7 +171,7 @@ Result<OpenBoard> makeConnectorFile(const TypedConnector& connector, const std::
   board->info.uuid = id;
   std::error_code error;
   std::filesystem::create_directories(folder, error);
-  if (error) return failure({"cannot be made: " + error.message(), folder.string()});
+  if (error) return failure({said(pattern("core", "cannot be made: {}"), error.message()), folder.string()});
   const auto file = folder / (connector.reference.find('/') == std::string::npos
                                   ? connector.reference + "-" + id.substr(0, 8) + ".netmend-board.json"
                                   : id + ".netmend-board.json");

@@ -182,7 +182,7 @@ void BookInPage::listJobs() {
   const auto found = desk_.job.book().jobs(search_->text().trimmed().toStdString());
   jobs_->clear();
   if (!found) {
-    Q_EMIT told(shown(found.error().text()), true);
+    Q_EMIT told(shown(found.error()), true);
     return;
   }
   const int wanted = state_->currentData().toInt();

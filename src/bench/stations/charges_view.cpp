@@ -99,7 +99,7 @@ QString ChargesView::total() const {
   for (const Charge& charge : job->charges) {
     const auto amount = product(charge.quantity, charge.price);
     const auto next = amount ? sum(all, *amount) : amount;
-    if (!next) return shown(next.error().text());
+    if (!next) return shown(next.error());
     all = *next;
   }
   return decimal(all, 2) + QLatin1Char(' ') + QString::fromStdString(job->currency);
@@ -123,7 +123,7 @@ void ChargesView::add() {
     if (*value) continue;
     field->setFocus();
     field->selectAll();
-    Q_EMIT told(shown(value->error().text()), true);
+    Q_EMIT told(shown(value->error()), true);
     return;
   }
   if (!product(*quantity, *price)) {

@@ -244,7 +244,7 @@ void FindPage::typed(QLineEdit& field) {
 }
 
 void FindPage::run(const Result<void>& done) {
-  if (!done) Q_EMIT told(shown(done.error().text()), true);
+  if (!done) Q_EMIT told(shown(done.error()), true);
 }
 
 void FindPage::arrive() {

@@ -256,8 +256,8 @@ void HandOverPage::writeSheet() {
       [this](Result<SheetPages> made) {
         if (!made) {
           then_.clear();
-          readiness_->setText(tr("No sheet: %1").arg(shown(made.error().text())));
-          Q_EMIT told(shown(made.error().text()), true);
+          readiness_->setText(tr("No sheet: %1").arg(shown(made.error())));
+          Q_EMIT told(shown(made.error()), true);
           return;
         }
         if (made->undrawn) Q_EMIT told(shown(made->undrawn->text()), true);
@@ -300,8 +300,7 @@ void HandOverPage::saveTo(const std::filesystem::path& file) {
   whenReady([this, file] {
     const auto written =
         writeFileAtomically(file, {sheet_.constData(), static_cast<std::size_t>(sheet_.size())});
-    Q_EMIT told(written ? tr("Saved: %1").arg(QString::fromStdString(file.string()))
-                        : shown(written.error().text()),
+    Q_EMIT told(written ? tr("Saved: %1").arg(QString::fromStdString(file.string())) : shown(written.error()),
                 !written);
   });
 }
@@ -319,7 +318,7 @@ void HandOverPage::printTo(std::shared_ptr<QPrinter> printer) {
           return (*paper)->print(pdf, *printer);
         },
         [this](const Result<void>& printed) {
-          Q_EMIT told(printed ? tr("Printed") : shown(printed.error().text()), !printed);
+          Q_EMIT told(printed ? tr("Printed") : shown(printed.error()), !printed);
         });
     Q_EMIT told(tr("The sheet is being printed"), false);
   });
@@ -346,7 +345,7 @@ void HandOverPage::choosePrinter() {
   if (desk_.job.job() == nullptr) return;
   const auto paper = late<Paper>();
   if (!paper) {
-    Q_EMIT told(shown(paper.error().text()), true);
+    Q_EMIT told(shown(paper.error()), true);
     return;
   }
   const bool letter = paper_->currentData().toString() == QStringLiteral("letter");

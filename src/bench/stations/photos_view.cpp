@@ -102,7 +102,7 @@ void PhotosView::readNext() {
       [this, text = next.caption, id = next.job](Result<WholePhoto> read) {
         const Job* job = job_.job();
         if (!read) {
-          Q_EMIT told(shown(read.error().text()), true);
+          Q_EMIT told(shown(read.error()), true);
         } else if (job != nullptr && job->id == id) {
           read->photo.caption = text.toStdString();
           job_.addPhoto(read->photo);

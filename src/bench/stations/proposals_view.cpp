@@ -136,7 +136,7 @@ void ProposalsView::addOther() {
                                           reason_->text().trimmed().toStdString());
   if (!kept) {
     reason_->setFocus();
-    Q_EMIT told(shown(kept.error().text()), true);
+    Q_EMIT told(shown(kept.error()), true);
     return;
   }
   desk_.job.reached(JobState::repairing);

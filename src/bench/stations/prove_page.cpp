@@ -246,7 +246,7 @@ void ProvePage::typed() {
   const auto value = parseReadingValue(text.toStdString(), point->mode);
   if (!value) {
     field_->selectAll();
-    Q_EMIT told(shown(value.error().text()), true);
+    Q_EMIT told(shown(value.error()), true);
     return;
   }
   field_->clear();

@@ -11,7 +11,8 @@ namespace netmend {
 
 Result<SheetPages> makeSheet(const SheetOrder& order, const std::stop_token& stop) {
   const QTemporaryDir folder;
-  if (!folder.isValid()) return failure({"no temporary folder: " + folder.errorString().toStdString()});
+  if (!folder.isValid())
+    return failure({said(pattern("core", "no temporary folder: {}"), folder.errorString().toStdString())});
   const std::filesystem::path file(folder.filePath(QStringLiteral("sheet.pdf")).toStdU16String());
   SheetContent content;
   content.job = order.job;

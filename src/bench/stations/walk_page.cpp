@@ -278,7 +278,7 @@ void WalkPage::typed() {
 }
 
 void WalkPage::run(const Result<void>& done) {
-  if (!done) Q_EMIT told(shown(done.error().text()), true);
+  if (!done) Q_EMIT told(shown(done.error()), true);
 }
 
 void WalkPage::arrive() {

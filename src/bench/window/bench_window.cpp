@@ -391,7 +391,7 @@ void BenchWindow::paintEvent(QPaintEvent* event) {
         const QSettings settings;
         for (const auto& set : {sounds_->setTones(settings.value(QStringLiteral("sound/tones")).toBool()),
                                 sounds_->setSpeech(settings.value(QStringLiteral("sound/speech")).toBool())})
-          if (!set) tell(shown(set.error().text()), true);
+          if (!set) tell(shown(set.error()), true);
       },
       Qt::QueuedConnection);
 }

@@ -65,7 +65,7 @@ void BenchWindow::addKeys() {
   });
   add(tr("Tones on or off"), {QKeySequence(Qt::CTRL | Qt::Key_D)}, [this] {
     if (const auto set = sounds_->setTones(!sounds_->tones()); !set) {
-      tell(shown(set.error().text()), true);
+      tell(shown(set.error()), true);
       return;
     }
     QSettings().setValue(QStringLiteral("sound/tones"), sounds_->tones());
@@ -73,7 +73,7 @@ void BenchWindow::addKeys() {
   });
   add(tr("Speech on or off"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D)}, [this] {
     if (const auto set = sounds_->setSpeech(!sounds_->speech()); !set) {
-      tell(shown(set.error().text()), true);
+      tell(shown(set.error()), true);
       return;
     }
     QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());

@@ -18,18 +18,18 @@ void BenchWindow::linkMeter(const QString& address) {
   if (address.trimmed().isEmpty()) return;
   const auto parsed = parseMeterAddress(address.trimmed().toStdString());
   if (!parsed) {
-    tell(shown(parsed.error().text()), true);
+    tell(shown(parsed.error()), true);
     return;
   }
   const auto patterns = loadLinePatterns(dataFile("meter_lines.json"));
   if (!patterns) {
-    tell(shown(patterns.error().text()), true);
+    tell(shown(patterns.error()), true);
     return;
   }
   askedMode_ = page(station_).wantedMode();
   auto source = LinkedMeterSource::make(*parsed, askedMode_, *patterns);
   if (!source) {
-    tell(shown(source.error().text()), true);
+    tell(shown(source.error()), true);
     return;
   }
   meter_ = std::move(*source);
@@ -49,7 +49,7 @@ void BenchWindow::meterEvents() {
     auto event = meter_->next();
     if (!event) return;
     if (!*event) {
-      tell(shown(event->error().text()), true);
+      tell(shown(event->error()), true);
       continue;
     }
     page(station_).take(**event);
@@ -98,7 +98,7 @@ void BenchWindow::takeNow() {
   if (!meter_)
     tell(tr("No meter is linked: type the value, or link one (Ctrl+M)"), true);
   else if (const auto taken = meter_->takeNow(); !taken)
-    tell(shown(taken.error().text()), true);
+    tell(shown(taken.error()), true);
 }
 
 void BenchWindow::askMeter() {

@@ -49,8 +49,8 @@ Result<Columns> namedColumns(const CsvRow& header, const std::string& file,
     }
     auto& place = columns[static_cast<std::size_t>(found - columnNames.begin())];
     if (place) {
-      return failure({"a column stands twice in the header", file, fmt::format("line {}", header.line),
-                      header.cells[i], "each column once"});
+      return failure({pattern("core", "a column stands twice in the header"), file,
+                      FilePlace::atLine(header.line), header.cells[i], pattern("core", "each column once")});
     }
     place = i;
   }
@@ -89,14 +89,16 @@ Result<Fact<PadReach>> sideOf(std::string_view text) {
   if (side == "top" || side == "t") return fromFile(PadReach::top);
   if (side == "bottom" || side == "b") return fromFile(PadReach::bottom);
   if (side == "both") return fromFile(PadReach::topAndBottom);
-  return failure({"unknown side", "", "", std::string(text), "top, bottom or both"});
+  return failure(
+      {pattern("core", "unknown side"), "", "", std::string(text), pattern("core", "top, bottom or both")});
 }
 
 Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
   PinPoint point;
   point.part = fields[partColumn];
   point.pin = fields[pinColumn];
-  if (point.pin.empty()) return failure({"a row has no pin", "", "", point.part, "part,pin"});
+  if (point.pin.empty())
+    return failure({pattern("core", "a row has no pin"), "", "", point.part, "part,pin"});
   const std::string_view net = fields[netColumn];
   if (meansNotConnected(net))
     point.notConnected = true;
@@ -104,7 +106,7 @@ Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
     point.net = net;
   const std::string x(fields[xColumn]);
   const std::string y(fields[yColumn]);
-  if (x.empty() != y.empty()) return failure({"only one of x_mm and y_mm is given"});
+  if (x.empty() != y.empty()) return failure({pattern("core", "only one of x_mm and y_mm is given")});
   if (!x.empty()) {
     const auto xLength = millimetres(x, decimalComma);
     const auto yLength = millimetres(y, decimalComma);
@@ -161,16 +163,18 @@ struct TableReader {
   Result<void> readRow(const CsvRow& row) {
     const std::string place = fmt::format("line {}", row.line);
     if (!header && !looksLikePin(row)) {
-      return failure({"there are no columns for part and pin", source.file, place,
+      return failure({pattern("core", "there are no columns for part and pin"), source.file, place,
                       row.cells.front().substr(0, 40),
-                      "a first row part,pin[,net[,x_mm,y_mm,side]], or rows like J4,1,GND"});
+                      pattern("core", "a first row part,pin[,net[,x_mm,y_mm,side]], or rows like J4,1,GND")});
     }
     const bool tooLong = row.cells.size() > width &&
                          std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(width), row.cells.end(),
                                      [](const std::string& c) { return !c.empty(); });
     if (tooLong || row.cells.size() < 2) {
-      return failure({tooLong ? "a row has too many columns" : "a row has too few columns", source.file,
-                      place, fmt::format("{} columns", row.cells.size()), "part,pin[,net[,x_mm,y_mm,side]]"});
+      return failure({tooLong ? pattern("core", "a row has too many columns")
+                              : pattern("core", "a row has too few columns"),
+                      source.file, place, said(pattern("core", "{} columns"), row.cells.size()),
+                      "part,pin[,net[,x_mm,y_mm,side]]"});
     }
     if (++count > mostTablePins) {
       return failure(
@@ -184,7 +188,8 @@ struct TableReader {
       return failure(std::move(error));
     }
     if (auto added = points.add(*point, place); !added) return failure(added.error());
-    if (source.options.progress.stopped()) return failure({"reading was stopped", source.file});
+    if (source.options.progress.stopped())
+      return failure({pattern("core", "reading was stopped"), source.file});
     return {};
   }
 };
@@ -218,7 +223,7 @@ Result<Imported> readPinTable(const ImportSource& source) {
     auto read = std::exchange(first, false) ? reader.readFirst(**row) : reader.readRow(**row);
     if (!read) return failure(std::move(read.error()));
   }
-  if (first) return failure({"the table has no rows", source.file, "", "", "part,pin"});
+  if (first) return failure({pattern("core", "the table has no rows"), source.file, "", "", "part,pin"});
   return reader.points.finish();
 }
 

@@ -57,13 +57,14 @@ Result<std::string> CsvRows::quotedCell() {
     cell += content_[at_++];
   }
   if (at_ >= content_.size())
-    return failure({"a quoted cell has no end", file_, fmt::format("line {}", start), "", "\""});
+    return failure({pattern("core", "a quoted cell has no end"), file_, FilePlace::atLine(start), "", "\""});
   ++at_;
   while (at_ < content_.size() && content_[at_] == ' ' && content_[at_] != separator_)
     ++at_;
   if (at_ < content_.size() && content_[at_] != separator_ && !atBreak()) {
-    return failure({"text follows a quoted cell", file_, fmt::format("line {}", line_),
-                    std::string(content_.substr(at_, 1)), "the separator or the end of the row"});
+    return failure({pattern("core", "text follows a quoted cell"), file_, FilePlace::atLine(line_),
+                    std::string(content_.substr(at_, 1)),
+                    pattern("core", "the separator or the end of the row")});
   }
   return cell;
 }

@@ -67,11 +67,11 @@ Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
     const auto found =
         std::find_if(formats.begin(), formats.end(), [&](const BoardFormat& f) { return f.name == wanted; });
     if (found != formats.end()) return &*found;
-    return failure({"unknown board format", source.file, "", wanted, formatNames()});
+    return failure({pattern("core", "unknown board format"), source.file, "", wanted, formatNames()});
   }
   if (const BoardFormat* found = formatByContent(source.content)) return found;
   if (const BoardFormat* found = formatByExtension(source.file)) return found;
-  return failure({"not a board file of a known format", source.file, "", "", formatNames()});
+  return failure({pattern("core", "not a board file of a known format"), source.file, "", "", formatNames()});
 }
 
 std::uint64_t mixed(std::uint64_t x) { // finaliser of splitmix64 (Steele, Lea, Flood 2014)
@@ -121,7 +121,7 @@ Result<Imported> importZipped(const ImportSource& source) {
   auto imported = importBoard(ImportSource{inside->content, inside->name, source.options});
   if (!imported) {
     Error& error = imported.error();
-    error.place = inside->name + (error.place.empty() ? "" : ", " + error.place);
+    error.place.inside = inside->name;
     error.file = source.file;
     return imported;
   }
@@ -161,7 +161,7 @@ std::span<const BoardFormat> boardFormats() {
 }
 
 Result<Imported> importBoard(const ImportSource& source) {
-  if (source.content.empty()) return failure({"the file is empty", source.file});
+  if (source.content.empty()) return failure({pattern("core", "the file is empty"), source.file});
   if (looksLikeZip(source.content)) return importZipped(source);
   ImportSource text = source;
   std::string utf8;
@@ -176,7 +176,8 @@ Result<Imported> importBoard(const ImportSource& source) {
   if (!format) return failure(format.error());
   // Spreadsheets write their tables so; of no other format there is a writer that does.
   if (utf16 && (*format)->read != readPinTable)
-    return failure({"is UTF-16 text", source.file, "", "", "text in UTF-8"});
+    return failure(
+        {pattern("core", "is UTF-16 text"), source.file, "", "", pattern("core", "text in UTF-8")});
   if (!(*format)->mendsText)
     if (auto fault = textFault(text.content, source.file)) return failure(std::move(*fault));
   text.content = withoutMark(text.content);

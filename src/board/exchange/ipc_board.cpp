@@ -23,7 +23,7 @@ struct Drawing {
 
 tl::unexpected<Error> placed(Error error, const IpcReader& r, std::size_t line) {
   error.file = r.source.file;
-  error.place = fmt::format("line {}", line);
+  error.place = FilePlace::atLine(line);
   return failure(std::move(error));
 }
 
@@ -216,7 +216,8 @@ Result<Imported> readTestData(const ImportSource& source) {
       ipc::forEachBoardLine(text.content, [&](const ipc::RecordLine& line, std::size_t number) {
         if (line.code() == 999) return true;
         state = ipc::readLine(r, drawing, line, number);
-        if (state && source.options.progress.stopped()) state = failure({"reading was stopped", source.file});
+        if (state && source.options.progress.stopped())
+          state = failure({pattern("core", "reading was stopped"), source.file});
         return state.has_value();
       });
   if (!state) return failure(state.error());

@@ -144,7 +144,8 @@ Result<Preamble> preambleOf(const ImportSource& source) {
   });
   if (!state) return failure(state.error());
   if (!p.ended) {
-    return failure({"the file has no end", source.file, "", "", "a record 999 after the last one"});
+    return failure({pattern("core", "the file has no end"), source.file, "", "",
+                    pattern("core", "a record 999 after the last one")});
   }
   if (!p.unitsGiven) p.notices.push_back("no UNITS are given; read as CUST 0, 0.0001 inch");
   useAliases(p, aliases, wholeWord);

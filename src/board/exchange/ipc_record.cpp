@@ -50,7 +50,7 @@ struct Fields {
 
 constexpr std::string_view tooLong = "longer than a board can be";
 
-tl::unexpected<Error> bad(std::string message, std::string_view found, std::string expected) {
+tl::unexpected<Error> bad(Said message, std::string_view found, Said expected) {
   return failure({std::move(message), "", "", std::string(found.substr(0, 40)), std::move(expected)});
 }
 
@@ -58,7 +58,7 @@ tl::unexpected<Error> bad(std::string message, std::string_view found, std::stri
 Result<Length> lengthFrom(std::int64_t count, const Units& units, std::string_view line) {
   const Length length(count * units.step);
   if (length > largestLength || length < -largestLength)
-    return bad(std::string(tooLong), line, "at most 10 m either way");
+    return bad(std::string(tooLong), line, pattern("core", "at most 10 m either way"));
   return length;
 }
 
@@ -71,7 +71,9 @@ Result<void> readHole(TestRecord& record, const RecordLine& line, const Units& u
   if (hole.front() != 'D') return {};
   Fields fields{hole.substr(1)};
   const auto size = fields.number();
-  if (!size || *size < 0) return bad("a hole without a size", hole, "D and four digits in columns 33 to 37");
+  if (!size || *size < 0)
+    return bad(pattern("core", "a hole without a size"), hole,
+               pattern("core", "D and four digits in columns 33 to 37"));
   if (*size == 0) return {};
   const auto drill = lengthFrom(*size, units, hole);
   if (!drill) return failure(drill.error());
@@ -85,16 +87,23 @@ Result<void> readPlace(TestRecord& record, Fields& fields, const Units& units) {
     fields.step();
     const auto access = fields.number();
     if (!access || *access < 0 || *access > 99)
-      return bad("an access side without number", fields.text, "A00 to A99");
+      return bad(pattern("core", "an access side without number"), fields.text,
+                 pattern("core", "A00 to A99"));
     record.access = static_cast<int>(*access);
   }
-  if (!fields.at('X')) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  if (!fields.at('X'))
+    return bad(pattern("core", "a record without place"), fields.text,
+               pattern("core", "X and Y in columns 42 to 57"));
   fields.step();
   const auto x = fields.number();
-  if (!x || !fields.at('Y')) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  if (!x || !fields.at('Y'))
+    return bad(pattern("core", "a record without place"), fields.text,
+               pattern("core", "X and Y in columns 42 to 57"));
   fields.step();
   const auto y = fields.number();
-  if (!y) return bad("a record without place", fields.text, "X and Y in columns 42 to 57");
+  if (!y)
+    return bad(pattern("core", "a record without place"), fields.text,
+               pattern("core", "X and Y in columns 42 to 57"));
   const auto xLength = lengthFrom(*x, units, text);
   const auto yLength = lengthFrom(*y, units, text);
   if (!xLength || !yLength) return failure(xLength ? yLength.error() : xLength.error());
@@ -159,7 +168,8 @@ Result<TestRecord> testRecord(const RecordLine& line, const Units& units) {
   if (isPlaceholder(record.pin)) record.pin.clear();
   record.midpoint = line.at(32) == 'M';
   if (auto hole = readHole(record, line, units); !hole) return failure(hole.error());
-  if (line.from(39).empty()) return bad("a record is cut short", line.text(), "at least 57 columns");
+  if (line.from(39).empty())
+    return bad(pattern("core", "a record is cut short"), line.text(), pattern("core", "at least 57 columns"));
   // Some writers are a column short of the standard before the access side.
   Fields fields{line.from(line.at(38) == 'A' ? 38 : 39)};
   if (auto place = readPlace(record, fields, units); !place) return failure(place.error());
@@ -192,7 +202,7 @@ Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& un
       y = fields.number();
     }
     if ((!hasX && !hasY) || (hasX && !x) || (hasY && !y))
-      return bad("not a coordinate", fields.text, "X and Y with digits");
+      return bad(pattern("core", "not a coordinate"), fields.text, pattern("core", "X and Y with digits"));
     const auto xLength = lengthFrom(x.value_or(0), units, text);
     const auto yLength = lengthFrom(y.value_or(0), units, text);
     if (!xLength || !yLength) return failure(xLength ? yLength.error() : xLength.error());
@@ -201,7 +211,8 @@ Result<void> addCoordinates(Drawn& drawn, std::string_view text, const Units& un
       continue;
     }
     if (!last && (!x || !y)) {
-      if (!mayMiss) return bad("the first coordinate is not complete", text, "X and Y");
+      if (!mayMiss)
+        return bad(pattern("core", "the first coordinate is not complete"), text, pattern("core", "X and Y"));
       drawn.penIsCorner = true;
       last = Point{drawn.pen->width, drawn.pen->height};
       drawn.runs.push_back({*last});

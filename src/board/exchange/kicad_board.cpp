@@ -14,7 +14,9 @@ void readVersion(KicadReader& r) {
   const double version = r.in.onlyNumber();
   if (r.in.failed()) return;
   if (version < 3) {
-    r.in.fail("a board file too old to be read", fmt::format("version {}", version), "version 3 or later");
+    r.in.fail(pattern("core", "a board file too old to be read"),
+              said(pattern("core", "version {}"), fmt::format("{}", version)),
+              pattern("core", "version 3 or later"));
     return;
   }
   r.version = static_cast<long>(version);
@@ -91,19 +93,23 @@ Result<Imported> readKicadBoard(const ImportSource& source) {
   kicad::KicadReader r(source);
   const kicad::Item head = r.in.next();
   if (!head.isList("kicad_pcb"))
-    r.in.fail("not a board file", std::string(head.text.substr(0, 40)), "(kicad_pcb");
+    r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)),
+              "(kicad_pcb");
   bool first = true;
   while (const kicad::Item item = r.in.next()) {
     if (first && !item.isList("version")) {
-      r.in.fail("the file's version is missing", std::string(item.text.substr(0, 40)), "(version …)");
+      r.in.fail(pattern("core", "the file's version is missing"), std::string(item.text.substr(0, 40)),
+                "(version …)");
       break;
     }
     first = false;
     kicad::readItem(r, item);
-    if (source.options.progress.stopped()) return failure({"reading was stopped", source.file});
+    if (source.options.progress.stopped())
+      return failure({pattern("core", "reading was stopped"), source.file});
   }
   r.in.expectEnd();
-  if (!r.in.failed() && r.board().info.layerOrder.empty()) r.in.fail("the file declares no copper layers");
+  if (!r.in.failed() && r.board().info.layerOrder.empty())
+    r.in.fail(pattern("core", "the file declares no copper layers"));
   if (r.in.failed()) return failure(r.in.error(source.file));
   if (auto done = kicad::finish(r); !done) return failure(done.error());
   return std::move(r.result);

@@ -42,8 +42,8 @@ void readTrack(KicadReader& r, TrackWay way) {
     }
   }
   if (r.in.failed()) return;
-  if (!start || !end || !mid) return r.in.fail("a track lacks start, mid or end");
-  if (layer.empty()) return r.in.fail("a track is on no layer");
+  if (!start || !end || !mid) return r.in.fail(pattern("core", "a track lacks start, mid or end"));
+  if (layer.empty()) return r.in.fail(pattern("core", "a track is on no layer"));
   track.layer = copperLayer(r, layer);
   if (!track.layer.known()) {
     return r.count(r.otherLayers.contains(layer)
@@ -51,9 +51,11 @@ void readTrack(KicadReader& r, TrackWay way) {
                        : "tracks on layers that the file does not declare, left out",
                    place);
   }
-  if (!track.width.known()) return r.in.fail("a track has no width");
+  if (!track.width.known()) return r.in.fail(pattern("core", "a track has no width"));
   if (track.width.value <= Length(0)) {
-    return r.in.fail("a track has no width", fmt::format("{} mm", track.width.value.mm()), "more than 0 mm");
+    return r.in.fail(pattern("core", "a track has no width"),
+                     said(pattern("core", "{} mm"), fmt::format("{}", track.width.value.mm())),
+                     pattern("core", "more than 0 mm"));
   }
   if (!track.net.known()) track.net = fromFile(NetId{});
   r.board().tracks.put(track);
@@ -167,10 +169,11 @@ void readVia(KicadReader& r) {
     }
   }
   if (r.in.failed()) return;
-  if (!at) return r.in.fail("a via has no place");
-  if (!via.diameter.known()) return r.in.fail("a via has no size");
+  if (!at) return r.in.fail(pattern("core", "a via has no place"));
+  if (!via.diameter.known()) return r.in.fail(pattern("core", "a via has no size"));
   if (via.diameter.value <= Length(0)) return r.count("vias without size, left out", place);
-  if (via.drill.known() && via.drill.value < Length(0)) return r.in.fail("a via's drill is negative");
+  if (via.drill.known() && via.drill.value < Length(0))
+    return r.in.fail(pattern("core", "a via's drill is negative"));
   if (!via.net.known()) via.net = fromFile(NetId{});
   r.board().vias.put(via);
 }

@@ -83,7 +83,7 @@ void Cursor::readAtom(Item& item) {
   while (end < size && data[end] != '"')
     end += data[end] == '\\' ? 2 : 1;
   if (end >= size) {
-    fail("a quoted text has no end", {}, "\"");
+    fail(pattern("core", "a quoted text has no end"), {}, "\"");
     item = {};
     return;
   }
@@ -98,13 +98,13 @@ Item Cursor::next() {
   skipSpace();
   itemStart_ = at_;
   if (at_ >= text_.size()) {
-    if (depth_ > 0) fail("the file ends inside a list", {}, ")");
+    if (depth_ > 0) fail(pattern("core", "the file ends inside a list"), {}, ")");
     return item;
   }
   const char c = text_[at_];
   if (c == ')') {
     ++at_;
-    if (--depth_ < 0) fail("a list is closed that was never opened", ")");
+    if (--depth_ < 0) fail(pattern("core", "a list is closed that was never opened"), ")");
     return item;
   }
   if (c != '(') {
@@ -114,7 +114,8 @@ Item Cursor::next() {
   }
   ++at_;
   if (++depth_ > deepest) {
-    fail("lists are nested too deeply", {}, fmt::format("at most {} levels", deepest));
+    fail(pattern("core", "lists are nested too deeply"), {},
+         said(pattern("core", "at most {} levels"), deepest));
     return item;
   }
   skipSpace();
@@ -132,14 +133,16 @@ void Cursor::leave() {
 std::string_view Cursor::word() {
   const Item item = next();
   if (item.kind == Item::Kind::atom) return item.text;
-  fail("a value is missing", item.kind == Item::Kind::list ? "(" : ")", "a word or a number");
+  fail(pattern("core", "a value is missing"), item.kind == Item::Kind::list ? "(" : ")",
+       pattern("core", "a word or a number"));
   return {};
 }
 
 std::string_view Cursor::numberText() {
   const Item item = next();
   if (item.kind == Item::Kind::atom) return item.text;
-  fail("a number is missing", item.kind == Item::Kind::list ? "(" : ")", "a number");
+  fail(pattern("core", "a number is missing"), item.kind == Item::Kind::list ? "(" : ")",
+       pattern("core", "a number"));
   return {};
 }
 
@@ -151,12 +154,13 @@ Length Cursor::length() {
     const auto mm = anyNumber(text);
     if (mm && std::abs(*mm) <= 1e5) nm = std::llround(*mm * 1e6);
     if (!mm) {
-      fail("not a number", std::string(text.substr(0, 40)), "millimetres");
+      fail(pattern("core", "not a number"), std::string(text.substr(0, 40)), pattern("core", "millimetres"));
       return {};
     }
   }
   if (!nm || *nm > farthest || *nm < -farthest) {
-    fail("a length is out of range", std::string(text.substr(0, 40)), "at most 10000 mm either way");
+    fail(pattern("core", "a length is out of range"), std::string(text.substr(0, 40)),
+         pattern("core", "at most 10000 mm either way"));
     return {};
   }
   return Length(*nm);
@@ -167,7 +171,8 @@ double Cursor::number() {
   if (failed_) return 0;
   const auto value = anyNumber(text);
   if (!value || std::abs(*value) > 1e9) {
-    fail("not a usable number", std::string(text.substr(0, 40)), "a number");
+    fail(pattern("core", "not a usable number"), std::string(text.substr(0, 40)),
+         pattern("core", "a number"));
     return 0;
   }
   return *value;
@@ -203,7 +208,7 @@ Point Cursor::onlyPoint() {
   return value;
 }
 
-void Cursor::fail(std::string message, std::string found, std::string expected) {
+void Cursor::fail(Said message, Said found, Said expected) {
   if (failed_) return;
   failed_ = true;
   error_.message = std::move(message);
@@ -216,20 +221,24 @@ Error Cursor::error(std::string file) const {
   result.file = std::move(file);
   const std::string_view before = text_.substr(0, itemStart_);
   const std::size_t lineStart = before.rfind('\n') + 1; // npos + 1 is 0: the first line
-  result.place = fmt::format("{}, column {}", line(itemStart_), itemStart_ - lineStart + 1);
+  result.place = FilePlace::atLine(lineAt(itemStart_), itemStart_ - lineStart + 1);
   return result;
 }
 
-std::string Cursor::line(std::size_t place) const {
+std::size_t Cursor::lineAt(std::size_t place) const {
   const auto lineBreaks = std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(place), '\n');
-  return fmt::format("line {}", lineBreaks + 1);
+  return static_cast<std::size_t>(lineBreaks) + 1;
+}
+std::string Cursor::line(std::size_t place) const {
+  return fmt::format("line {}", lineAt(place));
 }
 
 void Cursor::expectEnd() {
   if (failed_) return;
   skipSpace();
   itemStart_ = at_;
-  if (at_ < text_.size()) fail("text follows the end of the board", std::string(text_.substr(at_, 20)));
+  if (at_ < text_.size())
+    fail(pattern("core", "text follows the end of the board"), std::string(text_.substr(at_, 20)));
 }
 
 std::string unescaped(std::string_view text) {

@@ -46,7 +46,7 @@ public:
   [[nodiscard]] Point onlyPoint();
 
   /// Keeps the first mistake; the place is where the last item began.
-  void fail(std::string message, std::string found = {}, std::string expected = {});
+  void fail(Said message, Said found = {}, Said expected = {});
   [[nodiscard]] bool failed() const { return failed_; }
   [[nodiscard]] Error error(std::string file) const;
   /// Only white space may follow the outermost list.
@@ -58,6 +58,7 @@ public:
   [[nodiscard]] std::size_t place() const { return itemStart_; }
   /// "line 12", for notices and errors.
   [[nodiscard]] std::string line(std::size_t place) const;
+  [[nodiscard]] std::size_t lineAt(std::size_t place) const;
 
 private:
   void skipSpace();

@@ -26,7 +26,9 @@ void readPrimitives(KicadReader& r, std::vector<Graphic>& into) {
     if (item.kind != Item::Kind::list) continue;
     const auto kind = graphicKind(item.text);
     if (!kind || into.size() >= mostPrimitives) {
-      if (kind) return r.in.fail("a custom pad has too many primitives", {}, "at most 1000");
+      if (kind)
+        return r.in.fail(pattern("core", "a custom pad has too many primitives"), {},
+                         pattern("core", "at most 1000"));
       r.in.leave();
       continue;
     }

@@ -16,7 +16,8 @@ constexpr std::size_t mostEdgePoints = 1'000'000;
 void addEdge(KicadReader& r, Path path) {
   r.edgePoints += path.points.size();
   if (r.edgePoints > mostEdgePoints) {
-    r.in.fail("the board's edge has too many corners", {}, fmt::format("at most {}", mostEdgePoints));
+    r.in.fail(pattern("core", "the board's edge has too many corners"), {},
+              said(pattern("core", "at most {}"), mostEdgePoints));
     return;
   }
   r.edges.push_back({std::move(path.points), path.closed});

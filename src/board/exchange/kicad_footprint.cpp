@@ -41,7 +41,8 @@ void readPlace(KicadReader& r, Footprint& f) {
     Cursor number(angle.text);
     f.angle = Degrees(number.number());
     if (number.failed())
-      r.in.fail("an angle is not a number", std::string(angle.text.substr(0, 40)), "degrees");
+      r.in.fail(pattern("core", "an angle is not a number"), std::string(angle.text.substr(0, 40)),
+                pattern("core", "degrees"));
   }
   r.in.leave();
 }
@@ -50,7 +51,7 @@ void readPlace(KicadReader& r, Footprint& f) {
 void readText(KicadReader& r, Footprint& f) {
   const std::size_t place = r.in.place();
   const Item what = r.in.next();
-  if (what.kind != Item::Kind::atom) return r.in.fail("a text lacks its kind");
+  if (what.kind != Item::Kind::atom) return r.in.fail(pattern("core", "a text lacks its kind"));
   const Item text = r.in.next();
   if (text.kind == Item::Kind::atom) {
     if (what.text == "reference" || what.text == "Reference") f.reference = unescaped(text.text);
@@ -84,7 +85,9 @@ void readItems(KicadReader& r, Footprint& f) {
     } else if (item.text == "attr") {
       readAttributes(r, f);
     } else if (item.text == "pad") {
-      if (!placedYet) return r.in.fail("a footprint has a pad before its place", {}, "(at x y)");
+      if (!placedYet)
+        return r.in.fail(pattern("core", "a footprint has a pad before its place"), {},
+                         "(at x y)");
       f.pads.push_back(readPad(r, f.at, f.angle));
     } else if (item.text == "zone") {
       readZone(r);
@@ -94,7 +97,8 @@ void readItems(KicadReader& r, Footprint& f) {
       r.in.leave();
     }
   }
-  if (!r.in.failed() && !placedYet) r.in.fail("a footprint has no place", {}, "(at x y)");
+  if (!r.in.failed() && !placedYet)
+    r.in.fail(pattern("core", "a footprint has no place"), {}, "(at x y)");
 }
 
 /// Points of all that is drawn on one layer, on the board.

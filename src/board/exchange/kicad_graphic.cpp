@@ -159,7 +159,7 @@ Graphic readGraphic(Cursor& in, Graphic::Kind kind) {
   if (in.failed()) return g;
   const bool isArc = kind == Graphic::Kind::arc;
   if (g.points.size() < pointsNeeded(kind) || (isArc && !said.mid && !said.angle)) {
-    in.fail("a drawn shape lacks points");
+    in.fail(pattern("core", "a drawn shape lacks points"));
     return g;
   }
   // The CAD program itself writes -0.000001 for a shape that is only filled.

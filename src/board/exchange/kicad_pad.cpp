@@ -38,7 +38,8 @@ void readDrill(KicadReader& r, RawPad& pad) {
       // Handed to a cursor of its own: the number has already been taken.
       Cursor number(item.text);
       sizes.push_back(number.length());
-      if (number.failed()) return r.in.fail("a drill is not a number", std::string(item.text.substr(0, 40)));
+      if (number.failed())
+        return r.in.fail(pattern("core", "a drill is not a number"), std::string(item.text.substr(0, 40)));
     } else if (item.text == "offset") {
       pad.offset = r.in.onlyPoint();
     } else {
@@ -47,7 +48,8 @@ void readDrill(KicadReader& r, RawPad& pad) {
   }
   if (sizes.empty()) return;
   pad.drill = {sizes.front(), sizes.back()};
-  if (pad.drill.width < Length(0) || pad.drill.height < Length(0)) r.in.fail("a drill is negative");
+  if (pad.drill.width < Length(0) || pad.drill.height < Length(0))
+    r.in.fail(pattern("core", "a drill is negative"));
 }
 
 void readWords(KicadReader& r, std::vector<std::string_view>& into) {
@@ -83,7 +85,8 @@ void readAt(KicadReader& r, RawPad& pad) {
     Cursor number(angle.text);
     pad.angle = Degrees(number.number());
     if (number.failed())
-      r.in.fail("an angle is not a number", std::string(angle.text.substr(0, 40)), "degrees");
+      r.in.fail(pattern("core", "an angle is not a number"), std::string(angle.text.substr(0, 40)),
+                pattern("core", "degrees"));
   } else if (angle.kind == Item::Kind::list) {
     r.in.leave();
   }
@@ -192,14 +195,14 @@ bool setShape(KicadReader& r, const RawPad& raw, PadItem& item) {
   } else if (raw.shape == "custom") {
     std::vector<Polygon> pieces = customPadPieces(raw.primitives, raw.size, raw.rectAnchor);
     if (pieces.empty()) {
-      r.in.fail("a custom pad has no copper");
+      r.in.fail(pattern("core", "a custom pad has no copper"));
       return false;
     }
     polygon(asOneRing(pieces.front()));
     pieces.erase(pieces.begin());
     item.otherPieces = std::move(pieces);
   } else {
-    r.in.fail("an unknown pad shape", std::string(raw.shape.substr(0, 40)),
+    r.in.fail(pattern("core", "an unknown pad shape"), std::string(raw.shape.substr(0, 40)),
               "circle, oval, rect, roundrect, trapezoid or custom");
     return false;
   }
@@ -214,12 +217,12 @@ PadItem readPad(KicadReader& r, Point origin, Degrees rotation) {
   PadItem item{raw.number, raw.net.known() ? raw.net : fromFile(NetId{}), {}, {}, place};
   if (r.in.failed()) return item;
   if (!raw.hasSize || raw.size.width < Length(0) || raw.size.height < Length(0)) {
-    r.in.fail("a pad has no size");
+    r.in.fail(pattern("core", "a pad has no size"));
     return item;
   }
   static constexpr std::array types{"thru_hole", "smd", "connect", "np_thru_hole"};
   if (std::find(types.begin(), types.end(), raw.type) == types.end()) {
-    r.in.fail("an unknown kind of pad", std::string(raw.type.substr(0, 40)),
+    r.in.fail(pattern("core", "an unknown kind of pad"), std::string(raw.type.substr(0, 40)),
               "thru_hole, smd, connect or np_thru_hole");
     return item;
   }

@@ -143,7 +143,7 @@ void readLayers(KicadReader& r) {
   sortFromTop(copper);
   for (const TableLine& line : copper) {
     if (r.copperLayers.contains(line.name)) {
-      r.in.fail("a layer is declared twice", std::string(line.name));
+      r.in.fail(pattern("core", "a layer is declared twice"), std::string(line.name));
       return;
     }
     Layer layer;
@@ -220,7 +220,7 @@ void readNetDeclaration(KicadReader& r) {
   const std::string name = unescaped(r.in.onlyWord());
   if (r.in.failed()) return;
   if (!number) {
-    r.in.fail("a net has no number");
+    r.in.fail(pattern("core", "a net has no number"));
     return;
   }
   if (*number == 0 || name.empty()) { // the file's word for "no net"
@@ -232,7 +232,7 @@ void readNetDeclaration(KicadReader& r) {
   net.name = name;
   net.origin = Origin::file;
   if (!r.netsByNumber.emplace(*number, net.id).second) {
-    r.in.fail("a net number is declared twice", std::to_string(*number));
+    r.in.fail(pattern("core", "a net number is declared twice"), std::to_string(*number));
     return;
   }
   r.netsByName.emplace(name, net.id);
@@ -241,7 +241,7 @@ void readNetDeclaration(KicadReader& r) {
 
 Fact<NetId> itemNet(KicadReader& r, const Item& item) {
   if (item.kind != Item::Kind::atom) {
-    r.in.fail("a net is missing", {}, "a net's number or name");
+    r.in.fail(pattern("core", "a net is missing"), {}, pattern("core", "a net's number or name"));
     return {};
   }
   const auto number = item.quoted ? std::nullopt : integer(item.text);
@@ -249,7 +249,8 @@ Fact<NetId> itemNet(KicadReader& r, const Item& item) {
     const auto found = r.netsByNumber.find(*number);
     if (found != r.netsByNumber.end()) return fromFile(found->second);
     if (*number == 0) return fromFile(NetId{});
-    r.in.fail("an unknown net", std::string(item.text), "the number of a net declared before");
+    r.in.fail(pattern("core", "an unknown net"), std::string(item.text),
+              pattern("core", "the number of a net declared before"));
     return {};
   }
   std::string name = unescaped(item.text);
@@ -257,7 +258,8 @@ Fact<NetId> itemNet(KicadReader& r, const Item& item) {
   const auto found = r.netsByName.find(name);
   if (found != r.netsByName.end()) return fromFile(found->second);
   if (!r.netsByNumber.empty()) {
-    r.in.fail("an unknown net", std::move(name), "the name of a net declared before");
+    r.in.fail(pattern("core", "an unknown net"), std::move(name),
+              pattern("core", "the name of a net declared before"));
     return {};
   }
   // Version 10 declares no nets: they exist by being named.

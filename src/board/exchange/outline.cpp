@@ -260,7 +260,7 @@ Result<Outline> outlineFrom(std::vector<EdgePiece> pieces, Length gap) {
   if (edgeItselfIsOpen(openChains, rings)) return outline;
   for (const Ring& ring : rings) {
     if (const auto place = selfCrossing(ring))
-      return failure({"the board's edge crosses itself", "", "near " + at(*place)});
+      return failure({pattern("core", "the board's edge crosses itself"), "", "near " + at(*place)});
   }
   outline.polygons = nested(std::move(rings));
   return outline;

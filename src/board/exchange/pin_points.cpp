@@ -62,8 +62,9 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
   const std::string label = point.part.empty() ? point.pin : point.part + "." + point.pin;
   if (board().pins.find(data.id)->net != pointNet) {
     if (conflict_ == LabelConflict::refuse) {
-      return failure({fmt::format("pin {} stands on another net at {}", label, data.firstPlace), source_.file,
-                      place, point.notConnected ? "N/C" : point.net, "one net a pin"});
+      return failure({said(pattern("core", "pin {} stands on another net at {}"), label, data.firstPlace),
+                      source_.file, place, point.notConnected ? "N/C" : point.net,
+                      pattern("core", "one net a pin")});
     }
     cutLabels_.add(
         "pins that stand on another net elsewhere, read as two pins, their labels may have been cut",
@@ -71,8 +72,9 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
     return newPin(point, pointNet, owner);
   }
   if (conflict_ == LabelConflict::refuse && (!placed || !data.placed)) {
-    return failure({fmt::format("pin {} stands at {} already", label, data.firstPlace), source_.file, place,
-                    "", "each pin once, or a place for each of its pads"});
+    return failure({said(pattern("core", "pin {} stands at {} already"), label, data.firstPlace),
+                    source_.file, place, "",
+                    pattern("core", "each pin once, or a place for each of its pads")});
   }
   return data.id;
 }

@@ -51,9 +51,11 @@ std::optional<Error> textFault(std::string_view content, const std::string& file
     }
     const auto line =
         std::count(content.begin(), content.begin() + static_cast<std::ptrdiff_t>(at), '\n') + 1;
-    return Error{content[at] == '\0' ? "is a binary file" : "is not UTF-8 text", file,
-                 fmt::format("line {}", line),
-                 fmt::format("byte 0x{:02X}", static_cast<unsigned char>(content[at])), "text in UTF-8"};
+    return Error{
+        content[at] == '\0' ? pattern("core", "is a binary file") : pattern("core", "is not UTF-8 text"),
+        file, FilePlace::atLine(static_cast<std::size_t>(line)),
+        said(pattern("core", "byte 0x{}"), fmt::format("{:02X}", static_cast<unsigned char>(content[at]))),
+        pattern("core", "text in UTF-8")};
   }
   return std::nullopt;
 }
@@ -101,7 +103,9 @@ Result<std::string> utf8FromUtf16(std::string_view content, const std::string& f
       put(0x80 | (letter & 0x3F));
     }
   }
-  if (!whole) return failure({"half a letter in UTF-16 text", file, fmt::format("line {}", line)});
+  if (!whole)
+    return failure({pattern("core", "half a letter in UTF-16 text"), file,
+                    FilePlace::atLine(static_cast<std::size_t>(line))});
   return out;
 }
 

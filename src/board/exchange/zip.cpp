@@ -99,8 +99,8 @@ Result<std::vector<std::string>> forEachBoard(std::string_view content, const st
   if (!archive) return failure(archive.error());
   const zip_int64_t count = zip_get_num_entries(archive->get(), 0);
   if (count < 0 || static_cast<std::uint64_t>(count) > limits.entries) {
-    return failure({"the archive has too many entries", file, "", std::to_string(count),
-                    fmt::format("at most {}", limits.entries)});
+    return failure({pattern("core", "the archive has too many entries"), file, "", std::to_string(count),
+                    said(pattern("core", "at most {}"), limits.entries)});
   }
   Reader reader(archive->get(), limits);
   FoldedNotices leftOut;
@@ -173,13 +173,16 @@ Result<ZippedFile> boardFileInZip(std::string_view content, const std::string& f
   if (wholes == 1) return std::move(*whole);
   if (wholes == 0 && parts == 1) return std::move(*part);
   constexpr std::size_t mostNames = 20;
-  std::string all;
-  for (std::size_t i = 0; i < std::min(names.size(), mostNames); ++i)
-    all += (all.empty() ? "" : ", ") + names[i];
-  if (names.size() > mostNames) all += fmt::format(" and {} more", names.size() - mostNames);
-  const bool several = wholes + parts > 1;
-  return failure({several ? std::string(severalInArchive) : "no such board in this archive", file, "", name,
-                  "one of " + all});
+  SaidList all{
+      {names.begin(), names.begin() + static_cast<std::ptrdiff_t>(std::min(names.size(), mostNames))},
+      SaidList::Last::none};
+  Said wanted = said(pattern("core", "one of {}"), std::move(all));
+  if (names.size() > mostNames)
+    wanted = said(pattern("core", "{} and {} more"), wanted, std::to_string(names.size() - mostNames));
+  if (wholes + parts > 1)
+    return failure({said(pattern("core", "there are several boards in this archive")), file, "", name, wanted,
+                    ErrorCause::severalInArchive});
+  return failure({said(pattern("core", "no such board in this archive")), file, "", name, wanted});
 }
 
 } // namespace netmend

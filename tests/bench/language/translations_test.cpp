@@ -184,11 +184,26 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
   for (const QString& language : {QStringLiteral("de"), QStringLiteral("en")}) {
     const QString copy = folder.filePath(language + QStringLiteral(".ts"));
     REQUIRE(QFile::copy(translationFile(language), copy));
-    QStringList arguments{QStringLiteral("-silent"),      QStringLiteral("@data/translations/sources.lst"),
-                          QStringLiteral("src/bench"),    QStringLiteral("include/netmend/bench"),
-                          QStringLiteral("-locations"),   QStringLiteral("none"),
-                          QStringLiteral("-no-obsolete"), QStringLiteral("-no-ui-lines")};
-    if (language == QStringLiteral("en")) arguments << QStringLiteral("-pluralonly");
+    QStringList arguments{QStringLiteral("-silent"),
+                          QStringLiteral("@data/translations/sources.lst"),
+                          QStringLiteral("src/bench"),
+                          QStringLiteral("include/netmend/bench"),
+                          QStringLiteral("-tr-function-alias"),
+                          QStringLiteral("QT_TRANSLATE_NOOP+=pattern"),
+                          QStringLiteral("-tr-function-alias"),
+                          QStringLiteral("QT_TRANSLATE_N_NOOP3+=counted"),
+                          QStringLiteral("-locations"),
+                          QStringLiteral("none"),
+                          QStringLiteral("-no-obsolete"),
+                          QStringLiteral("-no-ui-lines")};
+    if (language == QStringLiteral("en")) {
+      arguments << QStringLiteral("-pluralonly");
+    } else {
+      arguments << QStringLiteral("include");
+      for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
+                               "casework", "drawing", "jobsheet"})
+        arguments << QStringLiteral("src/") + QLatin1String(part);
+    }
     QProcess lupdate;
     lupdate.setWorkingDirectory(QString::fromStdString(sources().string()));
     lupdate.start(QStringLiteral(NETMEND_LUPDATE), arguments << QStringLiteral("-ts") << copy);

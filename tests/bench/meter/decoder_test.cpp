@@ -18,7 +18,7 @@ namespace {
 std::vector<std::string> linesOf(LineFramer& framer, std::string_view bytes) {
   std::vector<std::string> lines;
   for (const auto& line : framer.add(bytes))
-    lines.push_back(line ? *line : "!" + line.error().message);
+    lines.push_back(line ? *line : "!" + wordsOf(line.error().message));
   return lines;
 }
 

@@ -115,7 +115,7 @@ TEST_CASE("what is wrong in a file of patterns is told with its place") {
     INFO(by);
     REQUIRE_FALSE(patterns);
     CHECK(patterns.error().file.find("netmend-lines-") != std::string::npos);
-    return patterns.error().place;
+    return wordsOf(patterns.error().place);
   };
   CHECK(place("\"plain\"", "\"Plain Meter\"") == "/patterns/0/id");
   CHECK(place("\"invented\"", "\"\"") == "/patterns/0/source");

@@ -218,8 +218,8 @@ TEST_CASE("an address with an unknown pattern is refused with the known ones; a 
   const auto refused =
       LinkedMeterSource::make(SerialAddress{"/dev/null", "no-such", 0}, ReadingMode::diode, *patterns);
   REQUIRE_FALSE(refused);
-  CHECK(refused.error().found == "no-such");
-  CHECK(refused.error().expected.find("value-unit") != std::string::npos);
+  CHECK(wordsOf(refused.error().found) == "no-such");
+  CHECK(wordsOf(refused.error().expected).find("value-unit") != std::string::npos);
 
   MeterBench bench;
   bench.link("serial:/dev/no-such-port");

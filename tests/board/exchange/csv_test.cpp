@@ -71,7 +71,7 @@ TEST_CASE("quoted cells may hold separators, quotes and line breaks as in RFC 41
   CHECK(netName(b, b.pins[0].net) == "two\nlines");
   const auto bad = read("part,pin,net\n\"J,1\",1,\"two\nlines\"\nJ2,1,X,1,2,3,4,5,6,7\n");
   REQUIRE_FALSE(bad);
-  CHECK(bad.error().place == "line 4"); // line breaks inside quotes count
+  CHECK(wordsOf(bad.error().place) == "line 4"); // line breaks inside quotes count
 }
 
 TEST_CASE("N/C is known to be connected to nothing, an empty net is unknown") {
@@ -103,7 +103,7 @@ TEST_CASE("a row without part is a free point") {
 TEST_CASE("mistakes in a table are told with their line") {
   const auto place = [](std::string_view text) {
     const auto result = read(text);
-    return result ? std::string("read") : result.error().file + ": " + result.error().place;
+    return result ? std::string("read") : result.error().file + ": " + wordsOf(result.error().place);
   };
   CHECK(place("part,pin,side\nJ1,1,up\n") == "points.csv: line 2");
   CHECK(place("part,pin,net,x_mm,y_mm\nJ1,1,A,nan,0\n") == "points.csv: line 2");
@@ -149,10 +149,10 @@ TEST_CASE("tables in UTF-16 with their byte order mark are read, of either order
     CHECK(partNamed(b, "J\u00e4ger") != nullptr);
     CHECK(netName(b, b.pins[0].net) == "\U0001F50B");
   }
-  CHECK(read(std::string_view(little).substr(0, little.size() - 1)).error().message ==
+  CHECK(wordsOf(read(std::string_view(little).substr(0, little.size() - 1)).error().message) ==
         "half a letter in UTF-16 text");
   const std::string halfPair = little.substr(0, little.find("\x3D\xD8") + 2);
-  CHECK(read(halfPair).error().place == "line 2");
+  CHECK(wordsOf(read(halfPair).error().place) == "line 2");
 }
 
 TEST_CASE("a table of 200000 pins is read, and refused from the next one on") {
@@ -178,14 +178,14 @@ TEST_CASE("a table of 64 MiB is read, and refused from the next byte on, without
   text += '\n';
   const auto more = read(text);
   REQUIRE_FALSE(more);
-  CHECK(more.error().message == "the table is too large");
+  CHECK(wordsOf(more.error().message) == "the table is too large");
   const auto file = std::filesystem::temp_directory_path() / fmt::format("netmend-large-{}.csv", getpid());
   REQUIRE(writeFileAtomically(file, text));
   const auto fromFile = importBoard(file);
   std::filesystem::remove(file);
   REQUIRE_FALSE(fromFile);
   CHECK(fromFile.error().file == file.string());
-  CHECK(fromFile.error().found == "67108865 bytes");
+  CHECK(wordsOf(fromFile.error().found) == "67108865 bytes");
 }
 
 TEST_CASE("a pin at the farthest place can be saved") {

@@ -137,7 +137,7 @@ TEST_CASE("records that continue a point add its features and its hole to one pi
   const auto alone =
       read(head + record(17, "A", "J1", "2", "", "A02X+009750Y+062880X0400Y0400      S0") + "999\n");
   REQUIRE_FALSE(alone);
-  CHECK(alone.error().place == "line 4");
+  CHECK(wordsOf(alone.error().place) == "line 4");
 }
 
 TEST_CASE("a tooling hole is a point without copper") {

@@ -182,7 +182,7 @@ TEST_CASE("an edge that crosses itself is an error, one that is open a notice") 
 TEST_CASE("mistakes in a board file are told with line and column") {
   const auto place = [](const std::string& item) {
     const auto result = read(v6 + item + ")");
-    return result ? std::string("read") : result.error().place;
+    return result ? std::string("read") : wordsOf(result.error().place);
   };
   CHECK(place("(segment (start 0 0) (end 1 oops) (width 0.2) (layer \"F.Cu\") (net 1))") ==
         "line 4, column 29");

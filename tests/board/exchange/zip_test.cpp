@@ -142,7 +142,7 @@ TEST_CASE("an archive on the disk is read like a board file, and errors name bot
   std::filesystem::remove(file);
   REQUIRE_FALSE(failed);
   CHECK(failed.error().file == file.string());
-  CHECK(failed.error().place == "pins.csv, line 3");
+  CHECK(wordsOf(failed.error().place) == "pins.csv, line 3");
   REQUIRE(good);
   CHECK(good->board.pins.size() == 2);
 }

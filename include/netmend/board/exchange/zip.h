@@ -38,9 +38,6 @@ struct ZipListing {
 [[nodiscard]] Result<ZipListing> boardsInZip(std::string_view content, const std::string& file,
                                              const ZipLimits& limits = {});
 
-/// The message of the Error when a name is needed.
-inline constexpr std::string_view severalInArchive = "there are several boards in this archive";
-
 struct ZippedFile {
   std::string name;
   std::string content;

@@ -1,0 +1,98 @@
+#pragma once
+
+#include <concepts>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+/// Sentences as values. What is said is made from facts at the edge of the program; its text is made last, in
+/// the language of whoever reads it, and never read again.
+namespace netmend {
+
+/// An English sentence with gaps, and the key of its translation: `{}` takes the next argument, `{0}` a
+/// certain one, `{n}` the count.
+struct Pattern {
+  std::string_view english;
+  std::string_view several{}; ///< English for every count but one; empty: nothing is counted
+};
+
+/// The two below mark a pattern for `lupdate` (see DEVELOPERS.md), which wants a context: "core" for all.
+[[nodiscard]] consteval Pattern pattern(const char* /*context*/, const char* english) {
+  return {english};
+}
+[[nodiscard]] consteval Pattern counted(const char* /*context*/, const char* one, const char* several) {
+  return {one, several};
+}
+
+/// A number as it is read: fixed decimals and the sign of its unit.
+struct Figure {
+  double value = 0.0;
+  int decimals = 0;
+  std::string_view unit{}; ///< a literal: "mm", "V", "%"; empty: none
+};
+
+struct SaidArgument;
+
+/// A sentence, or a part of one: a pattern and what fills its gaps. Nested ones don't bend: they are figures,
+/// names, or words after a colon or dash.
+struct Said {
+  Pattern what;
+  std::int64_t count = 0; ///< for `{n}`, where the pattern counts
+  std::vector<SaidArgument> arguments;
+
+  Said() = default;
+  Said(Pattern pattern); // NOLINT(google-explicit-constructor)
+  Said(Pattern pattern, std::int64_t counts, std::vector<SaidArgument> with);
+  // Those below are for sentences that have not become patterns yet.
+  Said(std::string text);      // NOLINT(google-explicit-constructor)
+  Said(const char* text);      // NOLINT(google-explicit-constructor)
+  Said(std::string_view text); // NOLINT(google-explicit-constructor)
+
+  [[nodiscard]] bool empty() const { return what.english.empty(); }
+};
+
+/// Several that belong together; how they are joined is the language's.
+struct SaidList {
+  enum class Last { conjunction, disjunction, none };
+  std::vector<SaidArgument> parts;
+  Last last = Last::conjunction; ///< "a, b and c", "a, b or c", "a, b, c"
+};
+
+/// What fills a gap. Text stands as it is in every language: what a person typed, a board's names, a value as
+/// a meter shows it.
+struct SaidArgument {
+  std::variant<std::string, Figure, Said, SaidList> value;
+
+  SaidArgument(std::string text) : value(std::move(text)) {}        // NOLINT(google-explicit-constructor)
+  SaidArgument(std::string_view text) : value(std::string(text)) {} // NOLINT(google-explicit-constructor)
+  SaidArgument(const char* text) : value(std::string(text)) {}      // NOLINT(google-explicit-constructor)
+  SaidArgument(std::integral auto whole)
+      : value(std::to_string(whole)) {}                   // NOLINT(google-explicit-constructor)
+  SaidArgument(Pattern pattern) : value(Said(pattern)) {} // NOLINT(google-explicit-constructor)
+  SaidArgument(Figure figure) : value(figure) {}          // NOLINT(google-explicit-constructor)
+  SaidArgument(Said said) : value(std::move(said)) {}     // NOLINT(google-explicit-constructor)
+  SaidArgument(SaidList list) : value(std::move(list)) {} // NOLINT(google-explicit-constructor)
+};
+
+template <class... Arguments> [[nodiscard]] Said said(Pattern pattern, Arguments&&... arguments) {
+  return {pattern, 0, {SaidArgument(std::forward<Arguments>(arguments))...}};
+}
+template <class... Arguments>
+[[nodiscard]] Said saidCount(Pattern pattern, std::int64_t count, Arguments&&... arguments) {
+  return {pattern, count, {SaidArgument(std::forward<Arguments>(arguments))...}};
+}
+/// Text that is the same in every language.
+[[nodiscard]] Said asItIs(std::string text);
+
+/// A pattern's text in some language; `count` where it counts something.
+using Language = std::function<std::string(const Pattern&, std::optional<std::int64_t> count)>;
+[[nodiscard]] std::string english(const Pattern& pattern, std::optional<std::int64_t> count);
+
+[[nodiscard]] std::string wordsOf(const Said& said, const Language& language = english);
+
+} // namespace netmend

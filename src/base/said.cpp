@@ -1,0 +1,95 @@
+#include "netmend/base/said.h"
+
+#include <charconv>
+
+#include <fmt/format.h>
+
+namespace netmend {
+
+namespace {
+
+constexpr Pattern asWritten{"{}"};
+
+std::string textOf(const SaidArgument& argument, const Language& language);
+
+std::string listed(const SaidList& list, const Language& language) {
+  if (list.parts.empty()) return {};
+  std::string out = textOf(list.parts.front(), language);
+  for (std::size_t i = 1; i < list.parts.size(); ++i) {
+    Pattern joined = pattern("core", "{}, {}");
+    if (i + 1 == list.parts.size() && list.last == SaidList::Last::conjunction)
+      joined = pattern("core", "{} and {}");
+    if (i + 1 == list.parts.size() && list.last == SaidList::Last::disjunction)
+      joined = pattern("core", "{} or {}");
+    out = wordsOf(said(joined, out, list.parts[i]), language);
+  }
+  return out;
+}
+
+std::string figureText(const Figure& figure) {
+  std::string out = fmt::format("{:.{}f}", figure.value, figure.decimals);
+  // No reading is "-0.0".
+  if (out.find_first_not_of("-0.") == std::string::npos && out.front() == '-') out.erase(0, 1);
+  return figure.unit.empty() ? out : out + " " + std::string(figure.unit);
+}
+
+std::string textOf(const SaidArgument& argument, const Language& language) {
+  struct Visitor {
+    const Language& language;
+    std::string operator()(const std::string& text) const { return text; }
+    std::string operator()(const Figure& figure) const { return figureText(figure); }
+    std::string operator()(const Said& said) const { return wordsOf(said, language); }
+    std::string operator()(const SaidList& list) const { return listed(list, language); }
+  };
+  return std::visit(Visitor{language}, argument.value);
+}
+
+} // namespace
+
+Said::Said(Pattern pattern) : what(pattern) {}
+Said::Said(Pattern pattern, std::int64_t counts, std::vector<SaidArgument> with)
+    : what(pattern), count(counts), arguments(std::move(with)) {}
+
+Said::Said(std::string text) {
+  if (text.empty()) return;
+  what = asWritten;
+  arguments.emplace_back(std::move(text));
+}
+Said::Said(const char* text) : Said(std::string(text)) {}
+Said::Said(std::string_view text) : Said(std::string(text)) {}
+
+Said asItIs(std::string text) {
+  return Said(std::move(text));
+}
+
+std::string english(const Pattern& pattern, std::optional<std::int64_t> count) {
+  return std::string(count && *count != 1 ? pattern.several : pattern.english);
+}
+
+std::string wordsOf(const Said& said, const Language& language) {
+  const bool counts = !said.what.several.empty();
+  // What stands as it is has no translation to look up.
+  const std::string shape = said.what.english == asWritten.english ? std::string(asWritten.english)
+                            : counts                               ? language(said.what, said.count)
+                                                                   : language(said.what, std::nullopt);
+  std::string out;
+  std::size_t next = 0;
+  for (std::size_t from = 0;;) {
+    const auto open = shape.find('{', from);
+    const auto close = open == std::string::npos ? open : shape.find('}', open);
+    if (close == std::string::npos) return out.append(shape, from);
+    out.append(shape, from, open - from);
+    from = close + 1;
+    const std::string_view gap(shape.data() + open + 1, close - open - 1);
+    if (gap == "n") {
+      out += std::to_string(said.count);
+      continue;
+    }
+    std::size_t index = next;
+    std::from_chars(gap.data(), gap.data() + gap.size(), index);
+    next = index + 1;
+    if (index < said.arguments.size()) out += textOf(said.arguments[index], language);
+  }
+}
+
+} // namespace netmend

@@ -1,0 +1,83 @@
+#include <catch2/catch.hpp>
+
+#include "netmend/base/error.h"
+#include "netmend/base/said.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr Pattern apart = pattern("core", "{} is {} from {}");
+constexpr Pattern probes = counted("core", "{n} probe at {}", "{n} probes at {}");
+
+/// A language of our own, with another order and another plural.
+std::string otherWise(const Pattern& pattern, std::optional<std::int64_t> count) {
+  if (pattern.english == apart.english) return "von {2} sind es {1} bis {0}";
+  if (pattern.english == probes.english) return *count < 3 ? "wenige ({n}) an {}" : "viele ({n}) an {}";
+  if (pattern.english == "{} and {}") return "{} und {}";
+  return english(pattern, count);
+}
+
+} // namespace
+
+TEST_CASE("Gaps of a sentence are filled in turn, or by number where a language wants another order",
+          "[base]") {
+  const Said sentence = said(apart, "J4.7", Figure{2.04, 1, "mm"}, "U3");
+  CHECK(wordsOf(sentence) == "J4.7 is 2.0 mm from U3");
+  CHECK(wordsOf(sentence, otherWise) == "von U3 sind es 2.0 mm bis J4.7");
+}
+
+TEST_CASE("A sentence that counts has the number's own form in each language", "[base]") {
+  const auto counted = [](std::int64_t n) { return saidCount(probes, n, "J4"); };
+  CHECK(wordsOf(counted(0)) == "0 probes at J4");
+  CHECK(wordsOf(counted(1)) == "1 probe at J4");
+  CHECK(wordsOf(counted(2)) == "2 probes at J4");
+  CHECK(wordsOf(counted(2), otherWise) == "wenige (2) an J4");
+  CHECK(wordsOf(counted(3), otherWise) == "viele (3) an J4");
+}
+
+TEST_CASE("Figures keep their decimals, and none is less than nothing by rounding alone", "[base]") {
+  const auto shown = [](Figure figure) { return wordsOf(said(pattern("core", "{}"), figure)); };
+  CHECK(shown({0.4535, 3, "V"}) == "0.454 V");
+  CHECK(shown({-0.04, 1, "V"}) == "0.0 V");
+  CHECK(shown({-0.06, 1, "V"}) == "-0.1 V");
+  CHECK(shown({12.0, 0, ""}) == "12");
+}
+
+TEST_CASE("How many things are joined is the language's rule", "[base]") {
+  const auto joined = [](std::vector<SaidArgument> parts, SaidList::Last last,
+                         const Language& language = english) {
+    return wordsOf(said(pattern("core", "{}"), SaidList{std::move(parts), last}), language);
+  };
+  using enum SaidList::Last;
+  CHECK(joined({}, conjunction).empty());
+  CHECK(joined({"a"}, conjunction) == "a");
+  CHECK(joined({"a", "b"}, conjunction) == "a and b");
+  CHECK(joined({"a", "b", "c"}, conjunction, otherWise) == "a, b und c");
+  CHECK(joined({"a", "b", "c"}, disjunction) == "a, b or c");
+  CHECK(joined({"a", "b", "c"}, none) == "a, b, c");
+}
+
+TEST_CASE("What a person typed is the same in every language, whatever it looks like", "[base]") {
+  const Language upsideDown = [](const Pattern&, std::optional<std::int64_t>) { return std::string("?"); };
+  CHECK(wordsOf(asItIs("{0} and {n} or {}"), upsideDown) == "{0} and {n} or {}");
+  CHECK(wordsOf(said(pattern("core", "noted: {}"), "{} battery swollen")) == "noted: {} battery swollen");
+  CHECK(asItIs("").empty());
+}
+
+TEST_CASE("A translation that asks for more than there is leaves the gap empty", "[base]") {
+  const Language greedy = [](const Pattern&, std::optional<std::int64_t>) {
+    return std::string("{0}{1}{7}{");
+  };
+  CHECK(wordsOf(said(pattern("core", "only {}"), "one"), greedy) == "one{");
+}
+
+TEST_CASE("An error is said with file, place and what was found, each once", "[base]") {
+  const Error whole{"unknown side", "b.csv", "line 3", "\"up\"", "top or bottom"};
+  CHECK(whole.text() == "b.csv: line 3: unknown side (found \"up\"; expected top or bottom)");
+  CHECK(Error{"unknown side", "b.csv"}.text() == "b.csv: unknown side");
+  CHECK(Error{"unknown side", "", "", "\"up\""}.text() == "unknown side (found \"up\")");
+  CHECK(Error{"unknown side", "", "line 3", "", "top"}.text() == "line 3: unknown side (expected top)");
+}
+
+} // namespace netmend
