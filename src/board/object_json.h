@@ -261,8 +261,7 @@ void Decoder::plain(const nlohmann::json& in, T& out, const Place& place, Origin
 template <class T> void Decoder::object(const nlohmann::json& in, T& out, const Place& place) {
   if (!isObject(in, place)) return;
   const auto id = in.find("id");
-  if (id == in.end())
-    return refuseText(pattern("core", "a field is missing"), place, "", "id");
+  if (id == in.end()) return refuseText(pattern("core", "a field is missing"), place, "", "id");
   read(*id, out.id, Place(place, "id"));
   if (!problem && !out.id)
     return refuse(pattern("core", "is no id"), Place(place, "id"), *id,

@@ -70,8 +70,7 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   if (step.check) step.expected = checkedText(node.at("expected"), names);
   if (!step.check && node.has("expected"))
     node.at("expected")
-        .wrong(pattern("core", "only a check has something expected"), step.text,
-               "\"check\": true");
+        .wrong(pattern("core", "only a check has something expected"), step.text, "\"check\": true");
   return step;
 }
 

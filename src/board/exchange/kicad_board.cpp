@@ -93,8 +93,7 @@ Result<Imported> readKicadBoard(const ImportSource& source) {
   kicad::KicadReader r(source);
   const kicad::Item head = r.in.next();
   if (!head.isList("kicad_pcb"))
-    r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)),
-              "(kicad_pcb");
+    r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)), "(kicad_pcb");
   bool first = true;
   while (const kicad::Item item = r.in.next()) {
     if (first && !item.isList("version")) {

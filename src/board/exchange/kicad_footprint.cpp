@@ -86,8 +86,7 @@ void readItems(KicadReader& r, Footprint& f) {
       readAttributes(r, f);
     } else if (item.text == "pad") {
       if (!placedYet)
-        return r.in.fail(pattern("core", "a footprint has a pad before its place"), {},
-                         "(at x y)");
+        return r.in.fail(pattern("core", "a footprint has a pad before its place"), {}, "(at x y)");
       f.pads.push_back(readPad(r, f.at, f.angle));
     } else if (item.text == "zone") {
       readZone(r);
@@ -97,8 +96,7 @@ void readItems(KicadReader& r, Footprint& f) {
       r.in.leave();
     }
   }
-  if (!r.in.failed() && !placedYet)
-    r.in.fail(pattern("core", "a footprint has no place"), {}, "(at x y)");
+  if (!r.in.failed() && !placedYet) r.in.fail(pattern("core", "a footprint has no place"), {}, "(at x y)");
 }
 
 /// Points of all that is drawn on one layer, on the board.
