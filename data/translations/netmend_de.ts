@@ -4175,6 +4175,92 @@
         <source>the job has no such entry</source>
         <translation>der Auftrag hat keinen solchen Eintrag</translation>
     </message>
+    <message>
+        <source>at most version {}</source>
+        <translation>höchstens Version {}</translation>
+    </message>
+    <message>
+        <source>{}; {}</source>
+        <translation>{}; {}</translation>
+    </message>
+    <message>
+        <source>{} to 1</source>
+        <translation>{} zu 1</translation>
+    </message>
+    <message>
+        <source>1 to {}</source>
+        <translation>1 zu {}</translation>
+    </message>
+    <message>
+        <source>once in {}</source>
+        <translation>einmal in {}</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} good board read OL</source>
+        <comment>{n} good boards read OL</comment>
+        <translation><numerusform>{n} gute Platine zeigte OL</numerusform><numerusform>{n} gute Platinen zeigten OL</numerusform></translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} good board read {}</source>
+        <comment>{n} good boards read {}</comment>
+        <translation><numerusform>{n} gute Platine zeigte {}</numerusform><numerusform>{n} gute Platinen zeigten {}</numerusform></translation>
+    </message>
+    <message>
+        <source>of {} good boards {} read OL, the others {}</source>
+        <translation>von {} guten Platinen zeigten {} OL, die anderen {}</translation>
+    </message>
+    <message>
+        <source>signal pins</source>
+        <translation>Signalpins</translation>
+    </message>
+    <message>
+        <source>supply pins</source>
+        <translation>Versorgungspins</translation>
+    </message>
+    <message>
+        <source>ground pins</source>
+        <translation>Massepins</translation>
+    </message>
+    <message>
+        <source>unconnected pins</source>
+        <translation>nicht angeschlossene Pins</translation>
+    </message>
+    <message>
+        <source>unknown pins</source>
+        <translation>unbekannte Pins</translation>
+    </message>
+    <message>
+        <source>{} below the expected {}, {} times the spread</source>
+        <translation>{} unter dem Soll {}, das {}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>{} above the expected {}, {} times the spread</source>
+        <translation>{} über dem Soll {}, das {}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>reads {}, at 25 °C {}</source>
+        <translation>zeigt {}, bei 25 °C {}</translation>
+    </message>
+    <message>
+        <source>a good board reads something as telling {}; odds of a fault here {}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{}</source>
+        <translation>{}</translation>
+    </message>
+    <message>
+        <source>{}. Good boards {}.</source>
+        <translation>{}. Gute Platinen {}.</translation>
+    </message>
+    <message>
+        <source>{}; expected {}: {}</source>
+        <translation>{}; Soll {}: {}</translation>
+    </message>
+    <message>
+        <source>{} ({})</source>
+        <translation>{} ({})</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
