@@ -244,7 +244,7 @@ Result<Edit> apply(Board& board, const Edit& edit) {
 Result<void> checkReferences(const Board& board) {
   if (const auto bad = firstDangling(board)) {
     const std::string index = bad->list == "info" ? "" : "/" + std::to_string(bad->index);
-    return failure({bad->object + " " + bad->what.text(), "",
+    return failure({said(pattern("core", "{} {}"), bad->object, bad->what.said()), "",
                     "/" + std::string(bad->list) + index + bad->what.place.pointer()});
   }
   return {};

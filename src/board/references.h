@@ -4,6 +4,7 @@
 #include <string>
 
 #include "fields.h"
+#include "netmend/base/said.h"
 
 /// Which objects an object names, taken from its list of fields.
 namespace netmend {
@@ -67,9 +68,9 @@ struct Dangling {
   std::string_view kind; ///< of the object named
   std::uint64_t id = 0;  ///< zero: none where there has to be one
 
-  [[nodiscard]] std::string text() const {
-    if (id == 0) return "names no " + std::string(kind);
-    return "names " + std::string(kind) + " " + std::to_string(id) + ", which does not exist";
+  [[nodiscard]] Said said() const {
+    if (id == 0) return netmend::said(pattern("core", "names no {}"), kind);
+    return netmend::said(pattern("core", "names {} {}, which does not exist"), kind, id);
   }
 };
 
