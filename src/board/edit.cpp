@@ -36,7 +36,7 @@ struct EditPlan {
 
 using Problem = std::optional<Error>;
 
-Error problemAt(std::size_t change, std::string message, const std::string& further = {}) {
+Error problemAt(std::size_t change, Said message, const std::string& further = {}) {
   return {std::move(message), "", "/changes/" + std::to_string(change) + further};
 }
 
@@ -47,7 +47,7 @@ template <class T> std::string nameOf(decltype(T::id) id) {
 Problem collect(const Edit& edit, EditPlan& plan) {
   for (std::size_t i = 0; i < edit.changes.size(); ++i) {
     const auto take = [&]<class T>(const Change<T>& change) -> Problem {
-      if (!change.id) return problemAt(i, "a " + std::string(Kind<T>::name) + " has no id");
+      if (!change.id) return problemAt(i, said(pattern("core", "a {} has no id"), Kind<T>::name));
       if (change.id.value > largestId) return problemAt(i, nameOf<T>(change.id) + ": the id is too large");
       if (change.after && change.after->id != change.id)
         return problemAt(i, nameOf<T>(change.id) + " is replaced by one with another id");
@@ -120,7 +120,8 @@ Problem checkKindsOfIds(const Board& board, const EditPlan& plan) {
       const auto id = step.change->id;
       const auto owner = otherOwner(board, plan, id.value, kind.name);
       if (!owner.empty())
-        problem = problemAt(step.index, nameOf<T>(id) + ": the id belongs to a " + std::string(owner));
+        problem =
+            problemAt(step.index, said(pattern("core", "{}: the id belongs to a {}"), nameOf<T>(id), owner));
     }
   });
   return problem;
@@ -144,14 +145,17 @@ Problem checkPut(const Board& board, const EditPlan& plan) {
   Problem problem;
   if (plan.info) {
     if (const auto bad = danglingIn(plan.info->after, exists))
-      return problemAt(plan.infoIndex, "the board's info " + bad->text(), bad->place.pointer());
+      return problemAt(plan.infoIndex, said(pattern("core", "the board's info {}"), bad->said()),
+                       bad->place.pointer());
   }
   forEachKind([&]<class K>(K) {
     using T = typename K::Type;
     for (const auto& step : plan.of<T>().steps) {
       if (problem || !step.change->after) continue;
       if (const auto bad = danglingIn(*step.change->after, exists))
-        problem = problemAt(step.index, nameOf<T>(step.change->id) + " " + bad->text(), bad->place.pointer());
+        problem =
+            problemAt(step.index, said(pattern("core", "{} {}"), nameOf<T>(step.change->id), bad->said()),
+                      bad->place.pointer());
     }
   });
   return problem;
