@@ -4198,12 +4198,18 @@
     <message numerus="yes">
         <source>{n} good board read OL</source>
         <comment>{n} good boards read OL</comment>
-        <translation><numerusform>{n} gute Platine zeigte OL</numerusform><numerusform>{n} gute Platinen zeigten OL</numerusform></translation>
+        <translation>
+            <numerusform>{n} gute Platine zeigte OL</numerusform>
+            <numerusform>{n} gute Platinen zeigten OL</numerusform>
+        </translation>
     </message>
     <message numerus="yes">
         <source>{n} good board read {}</source>
         <comment>{n} good boards read {}</comment>
-        <translation><numerusform>{n} gute Platine zeigte {}</numerusform><numerusform>{n} gute Platinen zeigten {}</numerusform></translation>
+        <translation>
+            <numerusform>{n} gute Platine zeigte {}</numerusform>
+            <numerusform>{n} gute Platinen zeigten {}</numerusform>
+        </translation>
     </message>
     <message>
         <source>of {} good boards {} read OL, the others {}</source>
@@ -4243,7 +4249,7 @@
     </message>
     <message>
         <source>a good board reads something as telling {}; odds of a fault here {}</source>
-        <translation type="unfinished"></translation>
+        <translation>eine gute Platine zeigt so Verdächtiges {}; Chance eines Fehlers hier {}</translation>
     </message>
     <message>
         <source>{}</source>
@@ -4260,6 +4266,26 @@
     <message>
         <source>{} ({})</source>
         <translation>{} ({})</translation>
+    </message>
+    <message>
+        <source>a {} has no id</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{}: the id belongs to a {}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the board&apos;s info {}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>names no {}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>names {} {}, which does not exist</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "book_work.h"
+#include "judged_json.h"
 #include "netmend/jobbook/job_book.h"
 #include "netmend/jobbook/job_words.h"
 

@@ -54,8 +54,8 @@ Cell valueCell(const JobReading* reading) {
 
 Cell verdictCell(const JobReading* reading) {
   if (reading == nullptr) return cell({});
-  if (reading->verdict.empty()) return cell(shown("not judged"));
-  Cell out = cell(reading->judged ? shown(nameOf(reading->kind())) : QString(), reading->odd());
+  if (!reading->judged) return cell(shown("not judged"));
+  Cell out = cell(shown(nameOf(reading->kind())), reading->odd());
   out.sign = markSign(markForVerdict(reading->kind()));
   return out;
 }

@@ -8,6 +8,7 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/verdict.h"
 #include "text.h"
 
 namespace netmend {
@@ -60,7 +61,7 @@ void addFindings(const Sheet& sheet, const Lookup& lookup, Overlay& overlay, Box
     const Fact<Point> at = positionOf(lookup, pin);
     if (!at.known()) continue;
     marks.push_back({at.value, markForVerdict(pair.before->kind()),
-                     pair.before->reading.point.label + ": " + pair.before->verdict});
+                     pair.before->reading.point.label + ": " + wordsOf(nameOf(pair.before->kind()))});
   }
   if (marks.size() > most) return;
   for (OverlayMark& mark : marks) {
