@@ -4248,10 +4248,6 @@
         <translation>zeigt {}, bei 25 °C {}</translation>
     </message>
     <message>
-        <source>a good board reads something as telling {}; odds of a fault here {}</source>
-        <translation>eine gute Platine zeigt so Verdächtiges {}; Chance eines Fehlers hier {}</translation>
-    </message>
-    <message>
         <source>{}</source>
         <translation>{}</translation>
     </message>
@@ -4269,23 +4265,23 @@
     </message>
     <message>
         <source>a {} has no id</source>
-        <translation type="unfinished"></translation>
+        <translation>ein {} ohne Kennung</translation>
     </message>
     <message>
         <source>{}: the id belongs to a {}</source>
-        <translation type="unfinished"></translation>
+        <translation>{}: die Kennung gehört zu einem {}</translation>
     </message>
     <message>
         <source>the board&apos;s info {}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Angaben der Platine: {}</translation>
     </message>
     <message>
         <source>names no {}</source>
-        <translation type="unfinished"></translation>
+        <translation>nennt kein {}</translation>
     </message>
     <message>
         <source>names {} {}, which does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>nennt {} {}, das es nicht gibt</translation>
     </message>
 </context>
 <context>

@@ -107,11 +107,6 @@ Said readsSaid(const Reading& reading) {
   return said(pattern("core", "reads {}, at 25 °C {}"), text, atBench);
 }
 
-Said rarenessSaid(const Verdict& verdict) {
-  return said(pattern("core", "a good board reads something as telling {}; odds of a fault here {}"),
-              onceIn(*verdict.rarity), oddsSaid(verdict.odds));
-}
-
 Said rateSaid(const Verdict& verdict) {
   if (*verdict.rarity <= verdict.falseAlarmRate) return {};
   if (isFlag(verdict.kind))
@@ -197,7 +192,9 @@ Said verdictReasons(const Reading& reading, const Verdict& verdict) {
   std::vector<Said> all{readsSaid(reading), expectationSaid(e)};
   if (verdict.rarity) {
     if (reading.value && !e.humps.empty()) all.push_back(distanceSaid(reading, e, verdict.offInSpreads));
-    all.push_back(rarenessSaid(verdict));
+    all.push_back(
+        said(pattern("core", "a good board reads something as telling {}"), onceIn(*verdict.rarity)));
+    all.push_back(said(pattern("core", "odds of a fault here {}"), oddsSaid(verdict.odds)));
     all.push_back(rateSaid(verdict));
     if (verdict.kind == VerdictKind::open)
       all.emplace_back(pattern("core", "press again: a missed contact reads OL too"));
