@@ -210,7 +210,8 @@ bool isOlder(soci::session& sql) {
 std::unique_ptr<soci::session> inMemory(soci::session& sql) {
   auto memory = std::make_unique<soci::session>(soci::sqlite3, "dbname=:memory:");
   const auto handle = [](soci::session& of) {
-    return dynamic_cast<soci::sqlite3_session_backend&>(*of.get_backend()).conn_;
+    return static_cast<soci::sqlite3_session_backend*>(of.get_backend())
+        ->conn_; // NOLINT(*-static-cast-downcast)
   };
   auto* backup = sqlite_api::sqlite3_backup_init(handle(*memory), "main", handle(sql), "main");
   const int done = backup == nullptr ? SQLITE_ERROR : sqlite_api::sqlite3_backup_step(backup, -1);

@@ -218,8 +218,9 @@ void ProvePage::showDue() {
   }
   const QString expected = shown(whatIsExpected(*point));
   QStringList lines;
-  lines << (point->before ? tr("before: %1, %2").arg(valueOf(point->before), shown(point->before->verdict))
-                          : tr("before: not read"));
+  lines << (point->before
+                ? tr("before: %1, %2").arg(valueOf(point->before), shown(nameOf(point->before->kind())))
+                : tr("before: not read"));
   lines << (expected.isEmpty() ? tr("must be: nothing to compare with") : tr("must be: %1").arg(expected));
   before_->setText(lines.join(QLatin1Char('\n')));
 }

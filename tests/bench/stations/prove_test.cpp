@@ -49,7 +49,7 @@ TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and t
   REQUIRE_FALSE(points.empty());
   CHECK(points.front().point.label == "J4.9");
   CHECK(points.front().why == ProofWhy::odd);
-  CHECK(points.front().before->verdict == "open");
+  CHECK(points.front().before->kind() == VerdictKind::open);
   const auto has = [&](const std::string& at, ProofWhy why) {
     return std::any_of(points.begin(), points.end(),
                        [&](const ProofPoint& p) { return p.point.label == at && p.why == why; });
