@@ -3376,10 +3376,6 @@
         <translation>ein Buch in einem Ordner, beide beschreibbar</translation>
     </message>
     <message>
-        <source>job book is of an older version, and cannot be brought up to date where it can only be read; make a copy of it</source>
-        <translation>Auftragsbuch ist von einer älteren Version und lässt sich, wo es nur gelesen werden kann, nicht auf den neuen Stand bringen; eine Kopie anlegen</translation>
-    </message>
-    <message>
         <source>the disk is full, so nothing of this was kept</source>
         <translation>der Datenträger ist voll, hiervon wurde nichts behalten</translation>
     </message>

@@ -23,16 +23,19 @@ struct OldBook {
     std::ifstream in(fs::path(NETMEND_SOURCE_DIR) / "tests" / "jobbook" / "old" / "version-3.sql");
     std::stringstream sql;
     sql << in.rdbuf();
-    sqlite3* db = nullptr;
-    REQUIRE(sqlite3_open(path.c_str(), &db) == SQLITE_OK);
-    REQUIRE(sqlite3_exec(db, sql.str().c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
-    sqlite3_close(db);
+    change(sql.str());
   }
   OldBook(const OldBook&) = delete;
   OldBook& operator=(const OldBook&) = delete;
   ~OldBook() {
     fs::permissions(folder, fs::perms::owner_all);
     fs::remove_all(folder);
+  }
+  void change(const std::string& sql) const {
+    sqlite3* db = nullptr;
+    REQUIRE(sqlite3_open(path.c_str(), &db) == SQLITE_OK);
+    REQUIRE(sqlite3_exec(db, sql.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
+    sqlite3_close(db);
   }
   [[nodiscard]] Job job(BookUse use) const {
     auto book = JobBook::open(path, use);
@@ -112,12 +115,27 @@ TEST_CASE("An older book is copied beside itself before it is brought up to date
   CHECK(files == 1);
 }
 
-TEST_CASE("An older book that can only be read is read, and not touched", "[jobbook]") {
-  if (::geteuid() == 0) WARN("root may write everything: the book is opened to be read alone");
+TEST_CASE("A book of the first version is brought up to date as well", "[jobbook]") {
   const OldBook old;
-  fs::permissions(old.path, fs::perms::owner_read);
-  fs::permissions(old.folder, fs::perms::owner_read | fs::perms::owner_exec);
-  checkJob(old.job(BookUse::read));
+  old.change("drop table left_open; drop table known_good_walk; pragma user_version = 1");
+  checkJob(old.job(BookUse::make));
+  CHECK(fs::exists(old.path.string() + ".version-1"));
+}
+
+TEST_CASE("An older book that can only be read is read, and not touched", "[jobbook]") {
+  const OldBook old;
+  const auto size = fs::file_size(old.path);
+  fs::permissions(old.path, fs::perms(0444));
+  fs::permissions(old.folder, fs::perms(0555));
+  const bool root = ::geteuid() == 0;
+  constexpr uid_t nobody = 65534;
+  if (root) REQUIRE(::seteuid(nobody) == 0); // nothing is forbidden to root
+  const Job job = old.job(BookUse::read);
+  const bool refused = !JobBook::open(old.path, BookUse::change);
+  if (root) REQUIRE(::seteuid(0) == 0);
   fs::permissions(old.folder, fs::perms::owner_all);
-  CHECK((::geteuid() == 0 || !fs::exists(old.path.string() + ".version-3")));
+  checkJob(job);
+  CHECK(refused);
+  CHECK(fs::file_size(old.path) == size);
+  CHECK(std::distance(fs::directory_iterator(old.folder), {}) == 1); // nothing beside it
 }
