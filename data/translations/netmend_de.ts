@@ -3376,10 +3376,6 @@
         <translation>ein Buch in einem Ordner, beide beschreibbar</translation>
     </message>
     <message>
-        <source>job book is of an older version, and cannot be brought up to date where it can only be read; make a copy of it</source>
-        <translation>Auftragsbuch ist von einer älteren Version und lässt sich, wo es nur gelesen werden kann, nicht auf den neuen Stand bringen; eine Kopie anlegen</translation>
-    </message>
-    <message>
         <source>the disk is full, so nothing of this was kept</source>
         <translation>der Datenträger ist voll, hiervon wurde nichts behalten</translation>
     </message>
@@ -4174,6 +4170,114 @@
     <message>
         <source>the job has no such entry</source>
         <translation>der Auftrag hat keinen solchen Eintrag</translation>
+    </message>
+    <message>
+        <source>at most version {}</source>
+        <translation>höchstens Version {}</translation>
+    </message>
+    <message>
+        <source>{}; {}</source>
+        <translation>{}; {}</translation>
+    </message>
+    <message>
+        <source>{} to 1</source>
+        <translation>{} zu 1</translation>
+    </message>
+    <message>
+        <source>1 to {}</source>
+        <translation>1 zu {}</translation>
+    </message>
+    <message>
+        <source>once in {}</source>
+        <translation>einmal in {}</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} good board read OL</source>
+        <comment>{n} good boards read OL</comment>
+        <translation>
+            <numerusform>{n} gute Platine zeigte OL</numerusform>
+            <numerusform>{n} gute Platinen zeigten OL</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} good board read {}</source>
+        <comment>{n} good boards read {}</comment>
+        <translation>
+            <numerusform>{n} gute Platine zeigte {}</numerusform>
+            <numerusform>{n} gute Platinen zeigten {}</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>of {} good boards {} read OL, the others {}</source>
+        <translation>von {} guten Platinen zeigten {} OL, die anderen {}</translation>
+    </message>
+    <message>
+        <source>signal pins</source>
+        <translation>Signalpins</translation>
+    </message>
+    <message>
+        <source>supply pins</source>
+        <translation>Versorgungspins</translation>
+    </message>
+    <message>
+        <source>ground pins</source>
+        <translation>Massepins</translation>
+    </message>
+    <message>
+        <source>unconnected pins</source>
+        <translation>nicht angeschlossene Pins</translation>
+    </message>
+    <message>
+        <source>unknown pins</source>
+        <translation>unbekannte Pins</translation>
+    </message>
+    <message>
+        <source>{} below the expected {}, {} times the spread</source>
+        <translation>{} unter dem Soll {}, das {}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>{} above the expected {}, {} times the spread</source>
+        <translation>{} über dem Soll {}, das {}-Fache der Streuung</translation>
+    </message>
+    <message>
+        <source>reads {}, at 25 °C {}</source>
+        <translation>zeigt {}, bei 25 °C {}</translation>
+    </message>
+    <message>
+        <source>{}</source>
+        <translation>{}</translation>
+    </message>
+    <message>
+        <source>{}. Good boards {}.</source>
+        <translation>{}. Gute Platinen {}.</translation>
+    </message>
+    <message>
+        <source>{}; expected {}: {}</source>
+        <translation>{}; Soll {}: {}</translation>
+    </message>
+    <message>
+        <source>{} ({})</source>
+        <translation>{} ({})</translation>
+    </message>
+    <message>
+        <source>a {} has no id</source>
+        <translation>ein {} ohne Kennung</translation>
+    </message>
+    <message>
+        <source>{}: the id belongs to a {}</source>
+        <translation>{}: die Kennung gehört zu einem {}</translation>
+    </message>
+    <message>
+        <source>the board&apos;s info {}</source>
+        <translation>die Angaben der Platine: {}</translation>
+    </message>
+    <message>
+        <source>names no {}</source>
+        <translation>nennt kein {}</translation>
+    </message>
+    <message>
+        <source>names {} {}, which does not exist</source>
+        <translation>nennt {} {}, das es nicht gibt</translation>
     </message>
 </context>
 <context>

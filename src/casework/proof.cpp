@@ -63,7 +63,8 @@ void expectAsNet(ProofPoint& point, const ProofBasis& basis) {
     const Expected* expected = basis.expected.find({other, label}, settingAt(point));
     if (expected == nullptr) continue;
     point.expected = *expected;
-    point.expectedFrom = "as " + label + ", on the same net";
+    point.expectedBy = ExpectedBy::sameNet;
+    point.asAt = label;
     return;
   }
 }
@@ -75,7 +76,7 @@ void expectAsStep(ProofPoint& point, const RepairAction& action, const ProofBasi
     const StepReading wanted = wantedReading(*step, action, basis.lookup);
     if (wanted.mode != point.mode || !wanted.interval) continue;
     point.limits = wanted.interval;
-    point.expectedFrom = "what the work steps expect of the bridged line";
+    point.expectedBy = ExpectedBy::workSteps;
     return;
   }
 }
@@ -86,7 +87,7 @@ public:
 
   void addOdd(RepairActionId action) {
     for (const JobReading* entry : before_)
-      if (isFinding(entry->verdict)) add(fromReading(*entry, ProofWhy::odd, action));
+      if (entry->odd()) add(fromReading(*entry, ProofWhy::odd, action));
   }
 
   void addJumper(const RepairAction& action) {
@@ -98,7 +99,7 @@ public:
     wire.other = to;
     wire.mode = ReadingMode::continuity;
     wire.limits = wireLimits(action);
-    wire.expectedFrom = "twice the wire's resistance, and what leads and meter may add";
+    wire.expectedBy = ExpectedBy::wire;
     add(std::move(wire));
   }
 
@@ -253,13 +254,6 @@ std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
   return list.take();
 }
 
-std::string expectedWords(const ProofPoint& point) {
-  if (point.expected) return expectedText(*point.expected);
-  if (!point.limits) return "";
-  return readingText(point.limits->lowest, point.mode) + " to " +
-         readingText(point.limits->highest, point.mode);
-}
-
 JobReading judgedProof(const ProofPoint& point, std::optional<double> value, const std::string& meter,
                        const ProofBasis& basis) {
   JobReading out;
@@ -272,20 +266,20 @@ JobReading judgedProof(const ProofPoint& point, std::optional<double> value, con
   out.reading.meter = meter;
   out.reading.time =
       std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-  out.expected = expectedWords(point);
+  Judged judged;
+  judged.by = point.expectedBy;
+  judged.asAt = point.asAt;
   if (point.limits && !point.expected) {
-    out.verdict = word(kindBy(*point.limits, value));
-    out.explanation =
-        fmt::format("{}; expected {}: {}", readingText(value, point.mode), out.expected, point.expectedFrom);
-    return out;
+    judged.limits = point.limits;
+    judged.verdict.kind = kindBy(*point.limits, value);
+    judged.verdict.nothing = NothingBecause::judged;
+  } else {
+    const auto& probing = basis.data.probing;
+    judged.verdict =
+        judgeReading(out.reading, point.expected ? &*point.expected : nullptr,
+                     findMeter(probing.meters, meter), probing.rules, probing.rules.falseFlagsPerGoodWalk);
   }
-  const auto& probing = basis.data.probing;
-  const Verdict verdict =
-      judgeReading(out.reading, point.expected ? &*point.expected : nullptr, findMeter(probing.meters, meter),
-                   probing.rules, probing.rules.falseFlagsPerGoodWalk);
-  out.verdict = word(verdict.kind);
-  out.explanation = verdict.explanation;
-  if (!point.expectedFrom.empty()) out.explanation += " (" + point.expectedFrom + ")";
+  out.judged = std::move(judged);
   return out;
 }
 

@@ -1,4 +1,5 @@
 #include "job_add.h"
+#include "json_words.h"
 
 #include <algorithm>
 #include <charconv>
@@ -17,6 +18,7 @@
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -237,11 +239,12 @@ Result<Answer> addToJob(const AddOptions& options) {
     const JobReading& reading = add->readings[i];
     const auto& point = reading.reading.point.label;
     answer.json["readings"].push_back(
-        {{"id", added->readings[i].value}, {"point", point}, {"verdict", reading.verdict}});
-    const bool flag = isFinding(reading.verdict);
+        {{"id", added->readings[i].value}, {"point", point}, {"verdict", verdictWord(reading)}});
+    const bool flag = reading.odd();
     odd = odd || flag;
     if (flag || add->readings.size() <= 8)
-      answer.text += fmt::format("{}: {}. {}\n", point, reading.verdict, reading.explanation);
+      answer.text +=
+          fmt::format("{}: {}. {}\n", point, verdictWord(reading), wordsOf(verdictReasons(reading)));
   }
   for (const RepairActionId id : added->actions) {
     answer.json["action"] = id.value;

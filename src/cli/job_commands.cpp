@@ -4,9 +4,11 @@
 #include "command.h"
 #include "job_add.h"
 #include "job_case.h"
+#include "json_words.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -63,9 +65,9 @@ nlohmann::json readingJson(const JobReading& entry) {
           {"other", reading.other.label},
           {"mode", word(reading.mode)},
           {"value", reading.value ? nlohmann::json(*reading.value) : nlohmann::json("OL")},
-          {"verdict", entry.verdict},
-          {"expected", entry.expected},
-          {"explanation", entry.explanation}};
+          {"verdict", verdictWord(entry)},
+          {"expected", wordsOf(whatIsExpected(entry))},
+          {"explanation", wordsOf(verdictReasons(entry))}};
 }
 
 nlohmann::json actionJson(const RepairAction& action) {
@@ -93,7 +95,7 @@ std::string jobText(const Job& job, const std::vector<JobEvent>& history) {
   for (const JobReading& entry : job.readings)
     out += fmt::format("  {:5} {:10} {:>10}  {}\n", wordFor(readingPurposeWords, entry.purpose),
                        entry.reading.point.label, readingText(entry.reading.value, entry.reading.mode),
-                       entry.verdict);
+                       verdictWord(entry));
   for (const JobSuspect& suspect : job.suspects)
     out += fmt::format("  {:5.1f} %  {}\n", suspect.probability * 100.0, suspect.what);
   for (const RepairAction& action : job.actions) {

@@ -7,6 +7,7 @@
 
 #include "netmend/base/geometry.h"
 #include "netmend/isolation/isolation.h"
+#include "netmend/jobbook/job.h"
 
 namespace netmend {
 
@@ -36,6 +37,11 @@ namespace netmend {
     return "none of these";
   }
   return "?";
+}
+
+/// Empty: not judged.
+[[nodiscard]] inline std::string_view verdictWord(const JobReading& reading) {
+  return reading.judged ? word(reading.kind()) : "";
 }
 
 } // namespace netmend

@@ -12,6 +12,7 @@
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/walk_session.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -186,8 +187,8 @@ nlohmann::json verdictJson(const Reading& reading, const Verdict& verdict) {
                      {"verdict", word(verdict.kind)},
                      {"flag", isFlag(verdict.kind)},
                      {"odds", verdict.odds},
-                     {"explanation", verdict.explanation}};
-  if (verdict.expected) out["expected"] = expectedText(*verdict.expected);
+                     {"explanation", wordsOf(verdictReasons(reading, verdict))}};
+  if (verdict.expected) out["expected"] = wordsOf(whatIsExpected(*verdict.expected));
   return out;
 }
 
@@ -216,9 +217,9 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
     const Verdict& verdict = judged.verdicts[i];
     verdicts.push_back(verdictJson(reading, verdict));
     if (options.all || isFlag(verdict.kind))
-      answer.text +=
-          fmt::format("{:10} {:>10}  {:12} {}\n", reading.point.label,
-                      readingText(reading.value, reading.mode), word(verdict.kind), verdict.explanation);
+      answer.text += fmt::format("{:10} {:>10}  {:12} {}\n", reading.point.label,
+                                 readingText(reading.value, reading.mode), word(verdict.kind),
+                                 wordsOf(verdictReasons(reading, verdict)));
   }
   const std::size_t flags = judged.flags();
   answer.text += fmt::format("{} of {} readings are odd; {} could be judged, from {} good boards.\n", flags,

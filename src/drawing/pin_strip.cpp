@@ -6,6 +6,7 @@
 
 #include <QFontMetricsF>
 
+#include "netmend/words/verdict.h"
 #include "strip_scale.h"
 
 namespace netmend {
@@ -31,15 +32,15 @@ QString nameOf(const StripPin& pin) {
   QString text = QString::fromStdString(pin.label);
   if (!pin.net.empty()) text += QStringLiteral("  ") + QString::fromStdString(pin.net);
   for (const auto* reading : {&pin.after, &pin.reading})
-    if (*reading && (*reading)->flagged) {
-      text += QStringLiteral(": ") + shown((*reading)->verdict);
+    if (*reading && (*reading)->odd()) {
+      text += QStringLiteral(": ") + shown(netmend::nameOf(*(*reading)->verdict));
       break;
     }
   return text;
 }
 
 bool flagged(const StripPin& pin) {
-  return (pin.reading && pin.reading->flagged) || (pin.after && pin.after->flagged);
+  return (pin.reading && pin.reading->odd()) || (pin.after && pin.after->odd());
 }
 
 constexpr double mostStretch = 4.0; // of the plot's usual height
@@ -142,7 +143,8 @@ void paintReadings(QPainter& painter, const Row& row, const StripPin& pin, doubl
   const double size = std::min(0.95 * t, row.layout.slot * (both ? 0.45 : 0.7));
   const auto mark = [&](const StripReading& reading, double at) {
     const double y = reading.value ? row.yOf(*reading.value) : row.laneTop() + row.layout.lane / 2;
-    paintMark(painter, reading.shape, {at, y}, size, row.colors);
+    paintMark(painter, markForVerdict(reading.verdict.value_or(VerdictKind::nothingToCompare)), {at, y}, size,
+              row.colors);
   };
   if (pin.reading) mark(*pin.reading, x - aside);
   if (pin.after) mark(*pin.after, x + aside);
@@ -228,13 +230,23 @@ void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame
   painter.restore();
 }
 
-MarkShape markForVerdict(const std::string& word) {
-  if (word == "in range") return MarkShape::disc;
-  if (word == "open") return MarkShape::gap;
-  if (word == "short") return MarkShape::bar;
-  if (word == "low") return MarkShape::downward;
-  if (word == "high") return MarkShape::upward;
-  if (word == "reads where OL is expected") return MarkShape::diamond;
+MarkShape markForVerdict(VerdictKind kind) {
+  switch (kind) {
+  case VerdictKind::inRange:
+    return MarkShape::disc;
+  case VerdictKind::open:
+    return MarkShape::gap;
+  case VerdictKind::shorted:
+    return MarkShape::bar;
+  case VerdictKind::low:
+    return MarkShape::downward;
+  case VerdictKind::high:
+    return MarkShape::upward;
+  case VerdictKind::readsWhereOverLimitExpected:
+    return MarkShape::diamond;
+  case VerdictKind::nothingToCompare:
+    break;
+  }
   return MarkShape::hollow;
 }
 

@@ -87,7 +87,11 @@ Result<JobBook> JobBook::open(const std::filesystem::path& path, BookUse use) {
     connect(*session, path);
     if (auto tables = checkBookTables(*session, path); !tables) return failure(tables.error());
     if (!writable) {
-      if (auto current = checkVersion(*session, path); !current) return failure(current.error());
+      if (auto known = refuseNewer(*session, path); !known) return failure(known.error());
+      if (isOlder(*session)) {
+        session = inMemory(*session);
+        if (auto migrated = migrate(*session); !migrated) return failure(migrated.error());
+      }
       return JobBook(path, std::move(session));
     }
     std::string mode;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "book_work.h"
+#include "judged_json.h"
 #include "netmend/jobbook/job_book.h"
 #include "netmend/jobbook/job_words.h"
 
@@ -110,10 +111,9 @@ Result<void> JobBook::rejudge(JobId id, const std::vector<JobReading>& readings)
     const auto jobKey = static_cast<long long>(id.value);
     for (const auto& reading : readings) {
       const auto key = static_cast<long long>(reading.id.value);
-      *session_ << "update reading set verdict = :verdict, expected = :expected, explanation = :explanation "
-                   "where job = :job and id = :id",
-          soci::use(reading.verdict), soci::use(reading.expected), soci::use(reading.explanation),
-          soci::use(jobKey), soci::use(key);
+      const std::string judged = judgedText(reading.judged);
+      *session_ << "update reading set judged = :judged, remark = :remark where job = :job and id = :id",
+          soci::use(judged), soci::use(reading.remark), soci::use(jobKey), soci::use(key);
     }
     return {};
   });

@@ -3,6 +3,15 @@
 #include <array>
 #include <string>
 #include <string_view>
+#include <vector>
+
+#include <soci/sqlite3/soci-sqlite3.h>
+#include <unistd.h>
+
+#include "judged_json.h"
+#include "netmend/probing/words.h"
+#include "old_words.h"
+#include "reading_words.h"
 
 #include "transaction.h"
 
@@ -12,8 +21,34 @@ namespace {
 
 /// Version n of the book is what the first n migrations make. Steps are never changed, only added.
 /// Ids grow and are never used again (autoincrement), since readings and sheets refer to them.
-constexpr std::array<std::string_view, 3> migrations{
-    R"sql(
+struct Step {
+  std::string_view tables;
+  void (*values)(soci::session&) = nullptr; ///< then, what words became values
+  std::string_view leavings{};              ///< then, what nobody needs any more
+};
+
+/// What a reading was judged to be, from words into values.
+void judgedFromWords(soci::session& sql) {
+  struct Row {
+    long long id = 0;
+    std::string mode, verdict, expected;
+  };
+  std::vector<Row> rows;
+  Row row;
+  soci::statement all = (sql.prepare << "select id, mode, verdict, expected from reading", soci::into(row.id),
+                         soci::into(row.mode), soci::into(row.verdict), soci::into(row.expected));
+  all.execute();
+  while (all.fetch())
+    rows.push_back(row);
+  for (const Row& old : rows) {
+    const auto mode = readingModeFrom(old.mode);
+    const std::string judged =
+        judgedText(oldbook::judgedOf(old.verdict, old.expected, stored(mode, old.mode)));
+    sql << "update reading set judged = :judged where id = :id", soci::use(judged), soci::use(old.id);
+  }
+}
+
+constexpr std::array<Step, 4> migrations{{{R"sql(
 create table job (
   id integer primary key autoincrement,
   number text not null unique,
@@ -77,8 +112,8 @@ create table event (
   time integer not null, what text not null
 ) strict;
 create index event_of_job on event(job);
-)sql",
-    R"sql(
+)sql"},
+                                          {R"sql(
 create table known_good_walk (
   id integer primary key autoincrement,
   board_uuid text not null,
@@ -86,15 +121,24 @@ create table known_good_walk (
   content text not null
 ) strict;
 create index known_good_walk_of_board on known_good_walk(board_uuid);
-)sql",
-    // One row. Job 0 is none.
-    R"sql(
+)sql"},
+                                          // One row. Job 0 is none.
+                                          {R"sql(
 create table left_open (
   one integer primary key check (one = 1),
   job integer not null, board_file text not null, station integer
 ) strict;
 insert into left_open (one, job, board_file, station) values (1, 0, '', null);
-)sql"};
+)sql"},
+                                          {R"sql(
+alter table reading add column judged text not null default '';
+alter table reading rename column explanation to remark;
+)sql",
+                                           judgedFromWords,
+                                           R"sql(
+alter table reading drop column verdict;
+alter table reading drop column expected;
+)sql"}}};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.
 void execute(soci::session& sql, std::string_view script) {
@@ -112,40 +156,68 @@ int versionOf(soci::session& sql) {
   return version;
 }
 
-tl::unexpected<Error> otherVersion(int version, const char* message, const char* wanted,
-                                   const std::filesystem::path& path) {
-  return failure({message, path.string(), "", said(pattern("core", "version {}"), version),
-                  wanted + std::to_string(migrations.size())});
+/// As it was, beside the book: `book.jobs.version-3`. One that is there already is older and stays.
+void keepCopy(soci::session& sql, const std::filesystem::path& path, int version) {
+  std::filesystem::path copy = path;
+  copy += ".version-" + std::to_string(version);
+  if (std::filesystem::exists(copy)) return;
+  std::filesystem::path unfinished = copy;
+  unfinished += "." + std::to_string(::getpid());
+  std::filesystem::remove(unfinished);
+  const std::string target = unfinished.string();
+  sql << "vacuum into :target", soci::use(target);
+  std::filesystem::rename(unfinished, copy);
 }
 
-tl::unexpected<Error> fromTheFuture(int version, const std::filesystem::path& path) {
-  return otherVersion(version, "job book was written by a newer Netmend", "at most version ", path);
+void takeStep(soci::session& sql, const Step& step) {
+  execute(sql, step.tables);
+  if (step.values != nullptr) step.values(sql);
+  execute(sql, step.leavings);
 }
 
 } // namespace
 
-Result<void> checkVersion(soci::session& sql, const std::filesystem::path& path) {
+Result<void> refuseNewer(soci::session& sql, const std::filesystem::path& path) {
   const int version = versionOf(sql);
-  if (version > static_cast<int>(migrations.size())) return fromTheFuture(version, path);
-  if (version < static_cast<int>(migrations.size()))
-    return otherVersion(version,
-                        "job book is of an older version, and cannot be brought up to date where it can only "
-                        "be read; make a copy of it",
-                        "version ", path);
+  if (version <= static_cast<int>(migrations.size())) return {};
+  return failure({pattern("core", "job book was written by a newer Netmend"), path.string(), "",
+                  said(pattern("core", "version {}"), version),
+                  said(pattern("core", "at most version {}"), migrations.size())});
+}
+
+Result<void> migrate(soci::session& sql) {
+  // Under the write lock, so that two programs that open a new book do not both make it.
+  WriteTransaction transaction(sql);
+  const int version = versionOf(sql);
+  if (version >= static_cast<int>(migrations.size())) return {};
+  for (std::size_t i = static_cast<std::size_t>(version); i < migrations.size(); ++i)
+    takeStep(sql, migrations[i]);
+  sql << "pragma user_version = " + std::to_string(migrations.size());
+  transaction.commit();
   return {};
 }
 
 Result<void> migrate(soci::session& sql, const std::filesystem::path& path) {
-  // Under the write lock, so that two programs that open a new book do not both make it.
-  WriteTransaction transaction(sql);
-  const int version = versionOf(sql);
-  if (version > static_cast<int>(migrations.size())) return fromTheFuture(version, path);
-  if (version == static_cast<int>(migrations.size())) return {};
-  for (std::size_t i = static_cast<std::size_t>(version); i < migrations.size(); ++i)
-    execute(sql, migrations[i]);
-  sql << "pragma user_version = " + std::to_string(migrations.size());
-  transaction.commit();
-  return {};
+  if (auto known = refuseNewer(sql, path); !known) return known;
+  if (const int found = versionOf(sql); found > 0 && isOlder(sql)) keepCopy(sql, path, found);
+  return migrate(sql);
+}
+
+bool isOlder(soci::session& sql) {
+  return versionOf(sql) < static_cast<int>(migrations.size());
+}
+
+std::unique_ptr<soci::session> inMemory(soci::session& sql) {
+  auto memory = std::make_unique<soci::session>(soci::sqlite3, "dbname=:memory:");
+  const auto handle = [](soci::session& of) {
+    return static_cast<soci::sqlite3_session_backend*>(of.get_backend())
+        ->conn_; // NOLINT(*-static-cast-downcast)
+  };
+  auto* backup = sqlite_api::sqlite3_backup_init(handle(*memory), "main", handle(sql), "main");
+  const int done = backup == nullptr ? SQLITE_ERROR : sqlite_api::sqlite3_backup_step(backup, -1);
+  if (backup != nullptr) sqlite_api::sqlite3_backup_finish(backup);
+  if (done != SQLITE_DONE) throw soci::soci_error("the book cannot be read to its end");
+  return memory;
 }
 
 } // namespace netmend

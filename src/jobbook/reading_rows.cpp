@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "judged_json.h"
 #include "netmend/probing/words.h"
 #include "reading_words.h"
 
@@ -55,21 +56,19 @@ JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entr
   const int powered = r.condition.powered ? 1 : 0;
   Nullable temperature(plain(r.condition.temperature));
   Nullable injected(plain(r.injected));
+  const std::string judged = judgedText(entry.judged);
   sql << "insert into reading (id, job, purpose, pin, label, other_pin, other_label, mode, value, settling, "
          "time, meter, "
-         "taken_by, plugged, powered, lifted, temperature, handling, injected, verdict, expected, "
-         "explanation) values "
+         "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark) values "
          "(:id, :job, :purpose, :pin, :label, :other_pin, :other_label, :mode, :value, :settling, :time, "
          ":meter, "
-         ":taken_by, :plugged, :powered, :lifted, :temperature, :handling, :injected, :verdict, :expected, "
-         ":explanation)",
+         ":taken_by, :plugged, :powered, :lifted, :temperature, :handling, :injected, :judged, :remark)",
       soci::use(id.value, id.state), soci::use(jobKey), soci::use(purpose), soci::use(pin),
       soci::use(r.point.label), soci::use(otherPin), soci::use(r.other.label), soci::use(mode),
       soci::use(value.value, value.state), soci::use(settling), soci::use(time), soci::use(r.meter),
       soci::use(r.by), soci::use(plugged), soci::use(powered), soci::use(lifted),
       soci::use(temperature.value, temperature.state), soci::use(r.condition.handling),
-      soci::use(injected.value, injected.state), soci::use(entry.verdict), soci::use(entry.expected),
-      soci::use(entry.explanation);
+      soci::use(injected.value, injected.state), soci::use(judged), soci::use(entry.remark);
   return JobReadingId(static_cast<std::uint64_t>(lastInsertId(sql)));
 }
 
@@ -77,30 +76,28 @@ std::vector<JobReading> readingsOf(soci::session& sql, JobId job) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0, pin = 0, otherPin = 0, time = 0;
   int powered = 0;
-  std::string purpose, label, otherLabel, mode, settling, meter, by, plugged, lifted, handling, verdict,
-      expected, explanation;
+  std::string purpose, label, otherLabel, mode, settling, meter, by, plugged, lifted, handling, judged,
+      remark;
   Nullable value, temperature, injected;
   soci::statement rows =
       (sql.prepare
            << "select id, purpose, pin, label, other_pin, other_label, mode, value, settling, time, meter, "
-              "taken_by, plugged, powered, lifted, temperature, handling, injected, verdict, expected, "
-              "explanation "
+              "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark "
               "from reading where job = :job order by id",
        soci::use(jobKey), soci::into(id), soci::into(purpose), soci::into(pin), soci::into(label),
        soci::into(otherPin), soci::into(otherLabel), soci::into(mode), soci::into(value.value, value.state),
        soci::into(settling), soci::into(time), soci::into(meter), soci::into(by), soci::into(plugged),
        soci::into(powered), soci::into(lifted), soci::into(temperature.value, temperature.state),
-       soci::into(handling), soci::into(injected.value, injected.state), soci::into(verdict),
-       soci::into(expected), soci::into(explanation));
+       soci::into(handling), soci::into(injected.value, injected.state), soci::into(judged),
+       soci::into(remark));
   rows.execute();
   std::vector<JobReading> out;
   while (rows.fetch()) {
     JobReading entry;
     entry.id = JobReadingId(static_cast<std::uint64_t>(id));
     entry.purpose = stored(readingPurposeWords, purpose);
-    entry.verdict = verdict;
-    entry.expected = expected;
-    entry.explanation = explanation;
+    entry.judged = judgedFrom(judged);
+    entry.remark = remark;
     Reading& r = entry.reading;
     r.point = {PinId(static_cast<std::uint64_t>(pin)), label};
     r.other = {PinId(static_cast<std::uint64_t>(otherPin)), otherLabel};

@@ -26,9 +26,7 @@ JobReading toJobReading(const Reading& reading, ReadingPurpose purpose, const Ve
   out.purpose = purpose;
   out.reading = reading;
   if (verdict == nullptr) return out;
-  out.verdict = word(verdict->kind);
-  out.explanation = verdict->explanation;
-  if (verdict->expected) out.expected = expectedText(*verdict->expected);
+  out.judged = Judged{*verdict};
   return out;
 }
 

@@ -24,17 +24,6 @@ bool comparable(const Reading& a, const Reading& b) {
          conditionA == conditionB && a.injected == b.injected;
 }
 
-std::vector<std::string> split(const std::string& text, const std::string& by) {
-  std::vector<std::string> out;
-  std::size_t from = 0;
-  for (std::size_t at = text.find(by); at != std::string::npos; at = text.find(by, from)) {
-    out.push_back(text.substr(from, at - from));
-    from = at + by.size();
-  }
-  out.push_back(text.substr(from));
-  return out;
-}
-
 std::string connectorOf(const std::string& label) {
   const std::size_t dot = label.rfind('.');
   return dot == std::string::npos ? std::string() : label.substr(0, dot);
@@ -46,7 +35,7 @@ std::string pinOf(const std::string& label) {
 }
 
 StripReading stripReading(const JobReading& job) {
-  return {job.reading.value, markForVerdict(job.verdict), job.verdict, isFinding(job.verdict)};
+  return {job.reading.value, job.judged ? std::optional(job.kind()) : std::nullopt};
 }
 
 StripPin stripPin(const ReadingPair& pair) {
@@ -54,11 +43,16 @@ StripPin stripPin(const ReadingPair& pair) {
   pin.label = pinOf(pair.any().reading.point.label);
   for (const JobReading* reading : {pair.before, pair.after}) {
     if (reading == nullptr) continue;
-    const auto expected = parseExpected(reading->expected, reading->reading.mode);
-    if (!expected) continue;
-    pin.expectedOl = expected->overLimit;
-    pin.expected = expected->intervals;
-    break;
+    if (!reading->judged) continue;
+    const Judged& judged = *reading->judged;
+    if (judged.limits) pin.expected = {{judged.limits->lowest, judged.limits->highest}};
+    if (judged.verdict.expected) {
+      pin.expectedOl =
+          judged.verdict.expected->expectsOverLimit() || judged.verdict.expected->onlyOverLimit();
+      for (const ValueInterval& range : judged.verdict.expected->shown)
+        pin.expected.push_back({range.lowest, range.highest});
+    }
+    if (pin.expectedOl || !pin.expected.empty()) break;
   }
   if (pair.before != nullptr) pin.reading = stripReading(*pair.before);
   if (pair.after != nullptr) pin.after = stripReading(*pair.after);
@@ -101,24 +95,6 @@ std::vector<PinStrip> stripsOf(const std::vector<ReadingPair>& pairs) {
     strip.pins.push_back(stripPin(pair));
   }
   return strips;
-}
-
-std::optional<ExpectedWords> parseExpected(const std::string& words, ReadingMode mode) {
-  if (words.empty()) return std::nullopt;
-  ExpectedWords out;
-  for (const std::string& alternative : split(words, " or ")) {
-    const std::vector<std::string> ends = split(alternative, " to ");
-    const auto low = parseReadingValue(ends.front(), mode);
-    const auto high = parseReadingValue(ends.back(), mode);
-    if (!low || !high || ends.size() > 2) return std::nullopt;
-    if (low->value && high->value)
-      out.intervals.push_back({*low->value, *high->value});
-    else if (ends.size() == 1)
-      out.overLimit = true;
-    else
-      return std::nullopt;
-  }
-  return out;
 }
 
 } // namespace netmend

@@ -20,14 +20,7 @@ struct ReadingPair {
 [[nodiscard]] std::vector<ReadingPair> pairReadings(const std::vector<JobReading>& readings);
 
 /// A strip for each connector and way of measuring in the job's readings. A connector is what stands
-/// before the point in `J4.11`. The bars come from the words that each reading was judged by.
+/// before the point in `J4.11`. The bars are what each reading was judged by.
 [[nodiscard]] std::vector<PinStrip> stripsOf(const std::vector<ReadingPair>& pairs);
-
-/// Reads what a reading was judged by: `OL`, `0.441 V to 0.465 V`, several joined by `or`.
-struct ExpectedWords {
-  bool overLimit = false;
-  std::vector<StripInterval> intervals;
-};
-[[nodiscard]] std::optional<ExpectedWords> parseExpected(const std::string& words, ReadingMode mode);
 
 } // namespace netmend

@@ -7,6 +7,7 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 #include "sections.h"
 #include "signs.h"
 #include "table.h"
@@ -53,15 +54,16 @@ Cell valueCell(const JobReading* reading) {
 
 Cell verdictCell(const JobReading* reading) {
   if (reading == nullptr) return cell({});
-  if (reading->verdict.empty()) return cell(shown("not judged"));
-  Cell out = cell(said(reading->verdict), isFinding(reading->verdict));
-  out.sign = markSign(markForVerdict(reading->verdict));
+  if (!reading->judged) return cell(shown("not judged"));
+  Cell out = cell(shown(nameOf(reading->kind())), reading->odd());
+  out.sign = markSign(markForVerdict(reading->kind()));
   return out;
 }
 
 QString expectedOf(const ReadingPair& pair) {
   for (const JobReading* reading : {pair.before, pair.after})
-    if (reading != nullptr && !reading->expected.empty()) return said(reading->expected);
+    if (reading != nullptr)
+      if (const Said expected = whatIsExpected(*reading); !expected.empty()) return shown(expected);
   return QStringLiteral("–");
 }
 
@@ -80,8 +82,7 @@ Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
     QStringList why;
     if (sheet.workshopCopy())
       for (const JobReading* one : {pair.before, pair.after})
-        if (one != nullptr && isFinding(one->verdict) && !one->explanation.empty())
-          why.append(said(one->explanation));
+        if (one != nullptr && one->odd()) why.append(shown(verdictReasons(*one)));
     row.ruled = row.keepWithNext = false;
     if (why.isEmpty()) row.ruled = true;
     row.keepWithNext = !why.isEmpty();
@@ -102,8 +103,7 @@ Pieces checkTable(const Sheet& sheet) {
   for (const JobReading& reading : sheet.job().readings) {
     if (reading.purpose != ReadingPurpose::check) continue;
     rows.push_back({{cell(said(reading.reading.point.label)), cell(measuredText(reading.reading)),
-                     cell(reading.expected.empty() ? QStringLiteral("–") : said(reading.expected)),
-                     valueCell(&reading), verdictCell(&reading)},
+                     cell(expectedOf({nullptr, &reading})), valueCell(&reading), verdictCell(&reading)},
                     false,
                     true,
                     false});

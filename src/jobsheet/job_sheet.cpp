@@ -17,6 +17,8 @@ namespace {
 constexpr std::size_t mostPages = 500;
 constexpr std::size_t mostCharacters = 2'500'000; ///< no more fit on that many pages
 
+constexpr std::size_t charactersOfVerdict = 250; ///< with its reasons
+
 std::size_t charactersOf(const Job& job) {
   std::size_t sum = job.customer.size() + job.customerReference.size() + job.device.size() +
                     job.serial.size() + job.symptom.size() + job.history.size() + job.condition.size() +
@@ -25,8 +27,8 @@ std::size_t charactersOf(const Job& job) {
                     job.internalNotes.size();
   for (const JobReading& reading : job.readings)
     sum += 40 + reading.reading.point.label.size() + reading.reading.other.label.size() +
-           reading.explanation.size() + reading.expected.size() + reading.verdict.size() +
-           reading.reading.by.size() + reading.reading.meter.size();
+           charactersOfVerdict + reading.remark.size() + reading.reading.by.size() +
+           reading.reading.meter.size();
   for (const JobSuspect& suspect : job.suspects)
     sum += 40 + suspect.what.size() + suspect.explanation.size();
   for (const RepairAction& action : job.actions) {

@@ -8,6 +8,7 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/verdict.h"
 #include "text.h"
 
 namespace netmend {
@@ -54,13 +55,13 @@ void addFindings(const Sheet& sheet, const Lookup& lookup, Overlay& overlay, Box
   constexpr std::size_t most = 8;
   std::vector<OverlayMark> marks;
   for (const ReadingPair& pair : pairReadings(sheet.job().readings)) {
-    if (pair.before == nullptr || !isFinding(pair.before->verdict)) continue;
+    if (pair.before == nullptr || !pair.before->odd()) continue;
     const PinId pin = pair.before->reading.point.pin;
     if (!pin || lookup.board().pins.find(pin) == nullptr) continue;
     const Fact<Point> at = positionOf(lookup, pin);
     if (!at.known()) continue;
-    marks.push_back({at.value, markForVerdict(pair.before->verdict),
-                     pair.before->reading.point.label + ": " + pair.before->verdict});
+    marks.push_back({at.value, markForVerdict(pair.before->kind()),
+                     pair.before->reading.point.label + ": " + wordsOf(nameOf(pair.before->kind()))});
   }
   if (marks.size() > most) return;
   for (OverlayMark& mark : marks) {

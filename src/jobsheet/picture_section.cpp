@@ -4,6 +4,7 @@
 #include "map_picture.h"
 #include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/verdict.h"
 #include "signs.h"
 
 namespace netmend {
@@ -36,12 +37,11 @@ TableRow keyOf(const std::vector<PinStrip>& strips) {
       after |= pin.reading && pin.after;
       for (const auto* reading : {&pin.reading, &pin.after}) {
         if (!*reading) continue;
-        const MarkShape shape = (*reading)->shape;
+        const VerdictKind kind = (*reading)->verdict.value_or(VerdictKind::nothingToCompare);
+        const MarkShape shape = markForVerdict(kind);
         const bool known =
             std::any_of(seen.begin(), seen.end(), [&](const auto& s) { return s.first == shape; });
-        if (!known)
-          seen.emplace_back(shape, shape == MarkShape::hollow ? shown("nothing to compare")
-                                                              : said((*reading)->verdict));
+        if (!known) seen.emplace_back(shape, shown(nameOf(kind)));
       }
     }
   TableRow row;

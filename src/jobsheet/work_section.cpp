@@ -2,6 +2,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/verdict.h"
 #include "sections.h"
 #include "signs.h"
 #include "table.h"
@@ -67,7 +68,7 @@ Pieces proofLine(const Sheet& sheet, const RepairAction& action) {
         parts.append(QStringLiteral("%1 %2%3").arg(
             said(reading.reading.point.label),
             QString::fromStdString(readingText(reading.reading.value, reading.reading.mode)),
-            reading.verdict.empty() ? QString() : QStringLiteral(" (%1)").arg(said(reading.verdict))));
+            reading.judged ? QStringLiteral(" (%1)").arg(shown(nameOf(reading.kind()))) : QString()));
   if (parts.isEmpty()) return {};
   return paragraph({{shown("Proof: "), true, false}, {parts.join(QStringLiteral("; ")), false, false}},
                    sheet.style.normal, sheet.style.body.width(), 3 * SheetStyle::point);

@@ -279,17 +279,6 @@ std::string_view word(ExpectedFrom from) {
   return wordFor(fromWords, from);
 }
 
-std::string expectedText(const Expected& expected) {
-  std::string text;
-  if (expected.expectsOverLimit() || expected.onlyOverLimit()) text = "OL";
-  for (const auto& i : expected.shown) {
-    if (!text.empty()) text += " or ";
-    text +=
-        fmt::format("{} to {}", readingText(i.lowest, expected.mode), readingText(i.highest, expected.mode));
-  }
-  return text;
-}
-
 ExpectedTable expectedFromWalks(std::span<const Walk> walks, const Lookup* lookup, const PinKindData& kinds,
                                 const std::vector<MeterProfile>& meters, const ExpectedOptions& options) {
   std::string uuid;

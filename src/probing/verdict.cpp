@@ -8,7 +8,6 @@
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
-#include "verdict_text.h"
 
 namespace netmend {
 
@@ -25,12 +24,6 @@ constexpr std::array<Word<VerdictKind>, 7> verdictWords{{
     {VerdictKind::readsWhereOverLimitExpected, "reads where OL is expected"},
     {VerdictKind::nothingToCompare, "nothing to compare"},
 }};
-
-Verdict nothingToCompare(std::string why) {
-  Verdict verdict;
-  verdict.explanation = std::move(why);
-  return verdict;
-}
 
 /// Below this the meter cannot tell a short from a reading.
 double shortLimit(const MeterProfile* meter, const FaultReadings& faults) {
@@ -70,11 +63,6 @@ bool isFlag(VerdictKind kind) {
   return kind != VerdictKind::inRange && kind != VerdictKind::nothingToCompare;
 }
 
-bool isFinding(std::string_view verdict) {
-  return !verdict.empty() && verdict != word(VerdictKind::inRange) &&
-         verdict != word(VerdictKind::nothingToCompare);
-}
-
 std::size_t JudgedWalk::flags() const {
   return static_cast<std::size_t>(
       std::count_if(verdicts.begin(), verdicts.end(), [](const Verdict& v) { return isFlag(v.kind); }));
@@ -82,21 +70,19 @@ std::size_t JudgedWalk::flags() const {
 
 Verdict judgeReading(const Reading& reading, const Expected* expected, const MeterProfile* meter,
                      const VerdictRules& rules, double falseAlarmRate) {
-  if (expected == nullptr) {
-    return nothingToCompare(
-        "reads " + readingText(reading.value, reading.mode) +
-        "; no good board was measured here in this mode and condition, and nobody entered "
-        "what to expect");
-  }
-  const FaultReadings* faults = rules.find(reading.mode);
-  if (faults == nullptr)
-    return nothingToCompare("no rule in the data for readings in " + std::string(word(reading.mode)));
-  const Densities densities(*expected, meter, *faults);
   Verdict verdict;
+  if (expected == nullptr) return verdict;
+  const FaultReadings* faults = rules.find(reading.mode);
+  if (faults == nullptr) {
+    verdict.nothing = NothingBecause::noRule;
+    return verdict;
+  }
+  const Densities densities(*expected, meter, *faults);
+  verdict.nothing = NothingBecause::judged;
+  verdict.falseAlarmRate = falseAlarmRate;
   verdict.expected = *expected;
   verdict.kind = VerdictKind::inRange;
   double y = 0.0;
-  double off = 0.0;
   double ratio = 1.0;
   bool plain = false;
   if (!reading.value) {
@@ -106,7 +92,8 @@ Verdict judgeReading(const Reading& reading, const Expected* expected, const Met
     y = toComparison(reading.mode, *valueAtBenchTemperature(reading));
     ratio = densities.ratio(y);
     plain = densities.plainlyGood(y, falseAlarmRate);
-    if (const auto* nearest = densities.nearest(y)) off = (y - nearest->centre) / nearest->scale;
+    if (const auto* nearest = densities.nearest(y))
+      verdict.offInSpreads = (y - nearest->centre) / nearest->scale;
   }
   verdict.odds = rules.faultPrior / (1.0 - rules.faultPrior) * ratio;
   if (!plain) {
@@ -117,7 +104,6 @@ Verdict judgeReading(const Reading& reading, const Expected* expected, const Met
   // What still climbs says nothing yet about being too low.
   const bool tooLow = verdict.kind == VerdictKind::low || verdict.kind == VerdictKind::shorted;
   if (reading.settling == Settling::rising && tooLow) verdict.kind = VerdictKind::nothingToCompare;
-  verdict.explanation = probing::explain(reading, verdict, off, falseAlarmRate);
   return verdict;
 }
 

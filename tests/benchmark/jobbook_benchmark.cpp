@@ -36,8 +36,15 @@ JobReading readingNumber(int i) {
   entry.reading.meter = "handheld";
   entry.reading.by = "bench 1";
   entry.reading.time = Time(std::chrono::milliseconds(1'700'000'000'000 + i));
-  entry.verdict = "in range";
-  entry.explanation = "reads 0.452 V where eight boards read 0.441 V to 0.465 V";
+  Judged judged;
+  judged.verdict.kind = VerdictKind::inRange;
+  judged.verdict.nothing = NothingBecause::judged;
+  Expected& expected = judged.verdict.expected.emplace();
+  expected.humps = {{0.99, 0.453, 0.004, 7.0, 8.0}};
+  expected.shown = {{0.441, 0.465}};
+  expected.boards = 8;
+  expected.seen = ValueInterval{0.447, 0.459};
+  entry.judged = judged;
   return entry;
 }
 
@@ -52,11 +59,10 @@ public:
     const std::string insert =
         "insert into reading (job, purpose, pin, label, other_pin, other_label, mode, value, settling, time, "
         "meter, "
-        "taken_by, plugged, powered, lifted, handling, verdict, expected, explanation) values (" +
+        "taken_by, plugged, powered, lifted, handling, judged, remark) values (" +
         std::to_string(job.value) +
-        ", 'fault', ?, ?, 0, 'GND', 'diode', ?, 'settled', ?, 'handheld', 'bench 1', '[]', 0, '[]', '', 'in "
-        "range', "
-        "'', ?)";
+        ", 'fault', ?, ?, 0, 'GND', 'diode', ?, 'settled', ?, 'handheld', 'bench 1', '[]', 0, '[]', '', ?, "
+        "'')";
     check(sqlite3_prepare_v2(db_, insert.c_str(), -1, &insert_, nullptr));
   }
   BareTable(const BareTable&) = delete;
@@ -66,13 +72,16 @@ public:
     sqlite3_close(db_);
   }
 
+  /// As many bytes as a verdict takes in the book.
+  const std::string judged_ = std::string(420, '-');
+
   void add(const JobReading& entry) {
     const auto& r = entry.reading;
     sqlite3_bind_int64(insert_, 1, static_cast<sqlite3_int64>(r.point.pin.value));
     sqlite3_bind_text(insert_, 2, r.point.label.c_str(), -1, SQLITE_TRANSIENT);
     sqlite3_bind_double(insert_, 3, *r.value);
     sqlite3_bind_int64(insert_, 4, r.time.time_since_epoch().count());
-    sqlite3_bind_text(insert_, 5, entry.explanation.c_str(), -1, SQLITE_TRANSIENT);
+    sqlite3_bind_text(insert_, 5, judged_.c_str(), -1, SQLITE_TRANSIENT);
     if (sqlite3_step(insert_) != SQLITE_DONE) stop(sqlite3_errmsg(db_));
     sqlite3_reset(insert_);
   }

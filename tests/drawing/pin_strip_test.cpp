@@ -24,7 +24,7 @@ PinStrip stripOf(std::size_t pins) {
     StripPin pin;
     pin.label = std::to_string(i + 1);
     pin.expected = {{0.44, 0.46}};
-    pin.reading = StripReading{0.45, MarkShape::disc, "in range", false};
+    pin.reading = StripReading{0.45, VerdictKind::inRange};
     strip.pins.push_back(pin);
   }
   return strip;
@@ -48,13 +48,12 @@ std::string wordsOf(const PinStrip& strip) {
 TEST_CASE("each verdict has a shape of its own, apart without colour") {
   needApplication();
   std::vector<QImage> marks;
-  for (const char* verdict :
-       {"in range", "open", "short", "low", "high", "reads where OL is expected", "nothing to compare"}) {
+  for (int verdict = 0; verdict <= static_cast<int>(VerdictKind::nothingToCompare); ++verdict) {
     QImage image(40, 40, QImage::Format_RGB32);
     image.fill(palette::paper);
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintMark(painter, markForVerdict(verdict), {20, 20}, 30);
+    paintMark(painter, markForVerdict(static_cast<VerdictKind>(verdict)), {20, 20}, 30);
     painter.end();
     // Ink or no ink: what a photocopier leaves of it.
     image = image.convertToFormat(QImage::Format_Grayscale8);
@@ -72,16 +71,17 @@ TEST_CASE("each verdict has a shape of its own, apart without colour") {
 }
 
 TEST_CASE("findings are those verdicts that a technician has to look at") {
-  CHECK(isFinding("open"));
-  CHECK(isFinding("reads where OL is expected"));
-  CHECK_FALSE(isFinding("in range"));
-  CHECK_FALSE(isFinding("nothing to compare"));
-  CHECK_FALSE(isFinding(""));
+  const auto odd = [](std::optional<VerdictKind> kind) { return StripReading{0.45, kind}.odd(); };
+  CHECK(odd(VerdictKind::open));
+  CHECK(odd(VerdictKind::readsWhereOverLimitExpected));
+  CHECK_FALSE(odd(VerdictKind::inRange));
+  CHECK_FALSE(odd(VerdictKind::nothingToCompare));
+  CHECK_FALSE(odd(std::nullopt));
 }
 
 TEST_CASE("a flagged pin is named with its verdict, OL has its lane") {
   PinStrip strip = stripOf(12);
-  strip.pins[2].reading = StripReading{std::nullopt, MarkShape::gap, "open", true};
+  strip.pins[2].reading = StripReading{std::nullopt, VerdictKind::open};
   strip.pins[2].net = "KEY_COL3";
   const std::string words = wordsOf(strip);
   CHECK(words.find("KEY_COL3: open") != std::string::npos);

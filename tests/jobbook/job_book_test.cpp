@@ -40,9 +40,27 @@ JobReading readingOf(std::optional<double> value) {
   out.reading.meter = "handheld";
   out.reading.by = "bench 2";
   out.reading.condition = {{"display"}, false, {"C12", "L3"}, Celsius(21.5), "pressed at U4"};
-  out.verdict = "open";
-  out.expected = "0.43 to 0.47 V";
-  out.explanation = "reads OL where boards read 0.45 V";
+  Judged judged;
+  judged.verdict.kind = VerdictKind::open;
+  judged.verdict.nothing = NothingBecause::judged;
+  judged.verdict.odds = std::numeric_limits<double>::infinity();
+  judged.verdict.rarity = 1.0 / 3.0;
+  judged.verdict.offInSpreads = -0.1;
+  judged.verdict.falseAlarmRate = 0.00125;
+  Expected& expected = judged.verdict.expected.emplace();
+  expected.from = ExpectedFrom::pinKind;
+  expected.kind = PinKind::junction;
+  expected.overLimitShare = 0.1;
+  expected.humps = {{0.9, 0.45, 0.01, 7.5, 8.0}};
+  expected.shown = {{0.43, 0.47}};
+  expected.boards = 8;
+  expected.boardsOverLimit = 1;
+  expected.seen = ValueInterval{0.44, 0.46};
+  judged.limits = ValueInterval{0.0, 0.9};
+  judged.by = ExpectedBy::sameNet;
+  judged.asAt = "J4.9";
+  out.judged = judged;
+  out.remark = "looked at twice";
   return out;
 }
 
@@ -116,7 +134,10 @@ TEST_CASE("a job comes back from the book as it went in") {
   REQUIRE(out.readings.size() == 2);
   CHECK(out.readings[0].reading == in.readings[0].reading);
   CHECK(out.readings[1].reading == in.readings[1].reading); // to the last bit of the double
-  CHECK(out.readings[0].expected == "0.43 to 0.47 V");
+  Judged judged = *in.readings[0].judged;
+  judged.verdict.odds = std::numeric_limits<double>::max(); // what JSON can hold of infinity
+  CHECK(out.readings[0].judged == judged);
+  CHECK(out.readings[0].remark == "looked at twice");
   REQUIRE(out.suspects.size() == 2);
   CHECK(out.suspects[0].at == in.suspects[0].at);
   CHECK(out.suspects[0].way == in.suspects[0].way);
@@ -296,7 +317,7 @@ TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "3");
+  CHECK(askSqlite(file.path, "pragma user_version") == "4");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 
@@ -311,21 +332,6 @@ TEST_CASE("a book written by a newer program is refused by version and left alon
   CHECK(askSqlite(file.path, "pragma user_version") == "99");
 }
 
-TEST_CASE("a book of the first version is brought up to date without losing a job") {
-  const TemporaryBook file;
-  JobId id;
-  {
-    auto book = file.open();
-    id = must(book.addJob(fullJob()));
-  }
-  (void)askSqlite(file.path, "drop table left_open; drop table known_good_walk; pragma user_version = 1");
-  auto book = JobBook::open(file.path, BookUse::make);
-  REQUIRE(book);
-  CHECK(book->job(id).value().readings.size() == 2);
-  CHECK(askSqlite(file.path, "pragma user_version") == "3");
-  CHECK(askSqlite(file.path, "select count(*) from known_good_walk") == "0");
-}
-
 TEST_CASE("a file that is no job book, a folder and a damaged entry are told, not crashed on") {
   const TemporaryBook file;
   std::ofstream(file.folder / "text") << std::string(5000, 'x');
@@ -338,6 +344,10 @@ TEST_CASE("a file that is no job book, a folder and a damaged entry are told, no
   CHECK(book.job(id).error().file == file.path.string());
   (void)askSqlite(file.path, "update reading set lifted = '[]', mode = 'guess'");
   CHECK(book.job(id).error().file == file.path.string());
+  for (const char* judged : {"{", "{}", "[1]", R"({"kind":"odd"})"}) {
+    (void)askSqlite(file.path, std::string("update reading set mode = 'diode', judged = '") + judged + "'");
+    CHECK(book.job(id).error().file == file.path.string());
+  }
 }
 
 TEST_CASE("a book is only made where one is asked for") {

@@ -27,18 +27,23 @@ TEST_CASE("readings with a part lifted are not put beside those without") {
   CHECK(pairReadings(readings).size() == 2);
 }
 
-TEST_CASE("the words that a reading was judged by become the strip's bars") {
-  const auto one = parseExpected("0.441 V to 0.465 V", ReadingMode::diode);
-  REQUIRE(one);
-  CHECK(one->intervals.size() == 1);
-  CHECK(one->intervals[0].low == Approx(0.441));
-  CHECK(one->intervals[0].high == Approx(0.465));
-  const auto mixture = parseExpected("OL or 4.7 kΩ to 4.9 kΩ", ReadingMode::ohms);
-  REQUIRE(mixture);
-  CHECK(mixture->overLimit);
-  CHECK(mixture->intervals.at(0).low == Approx(4700));
-  CHECK_FALSE(parseExpected("", ReadingMode::diode));
-  CHECK_FALSE(parseExpected("about half a volt", ReadingMode::diode));
+TEST_CASE("what a reading was judged by becomes the strip's bars") {
+  JobReading reading = jobReading(1, "J4.3", ReadingPurpose::fault, 0.45, "in range", std::nullopt);
+  Expected expected;
+  expected.overLimitShare = 0.4;
+  expected.shown = {{4700.0, 4900.0}, {8000.0, 8100.0}};
+  reading.judged->verdict.expected = expected;
+  const std::vector<JobReading> readings{reading,
+                                         jobReading(2, "J4.4", ReadingPurpose::fault, 0.45, "in range")};
+  const auto pins = stripsOf(pairReadings(readings)).at(0).pins;
+  CHECK(pins[0].expectedOl);
+  REQUIRE(pins[0].expected.size() == 2);
+  CHECK(pins[0].expected[1].low == 8000.0);
+  CHECK(pins[0].expected[1].high == 8100.0);
+  CHECK_FALSE(pins[1].expectedOl);
+  REQUIRE(pins[1].expected.size() == 1); // limits of its own
+  CHECK(pins[1].expected[0].low == 0.441);
+  CHECK(pins[1].expected[0].high == 0.465);
 }
 
 TEST_CASE("each connector and way of measuring gets a strip of its own") {
@@ -49,6 +54,6 @@ TEST_CASE("each connector and way of measuring gets a strip of its own") {
   REQUIRE(strips.size() == 2);
   CHECK(strips[0].pins.size() == 2);
   CHECK(strips[0].pins[0].label == "3");
-  CHECK(strips[0].pins[0].reading->flagged);
+  CHECK(strips[0].pins[0].reading->odd());
   CHECK(strips[0].pins[0].expected.size() == 1);
 }

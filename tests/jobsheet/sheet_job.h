@@ -6,7 +6,7 @@ namespace netmend::testing {
 
 inline JobReading jobReading(std::uint64_t id, const std::string& point, ReadingPurpose purpose,
                              std::optional<double> value, const std::string& verdict,
-                             const std::string& expected = "0.441 V to 0.465 V") {
+                             std::optional<ValueInterval> expected = ValueInterval{0.441, 0.465}) {
   JobReading out;
   out.id = JobReadingId(id);
   out.purpose = purpose;
@@ -14,9 +14,9 @@ inline JobReading jobReading(std::uint64_t id, const std::string& point, Reading
   out.reading.other.label = "GND";
   out.reading.value = value;
   out.reading.by = "Ada Prüfer";
-  out.verdict = verdict;
-  out.expected = expected;
-  out.explanation = "explained at length";
+  out.judged = Judged{};
+  out.judged->verdict.kind = *verdictKindFrom(verdict);
+  out.judged->limits = expected;
   return out;
 }
 

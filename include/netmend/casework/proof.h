@@ -29,7 +29,8 @@ struct ProofPoint {
   RepairActionId action; ///< which this is a proof of
   std::optional<Expected> expected;
   std::optional<ValueInterval> limits; ///< where no board says what to expect, but the wire does
-  std::string expectedFrom;            ///< in words, where it is not plain: "as J4.9, on the same net"
+  ExpectedBy expectedBy = ExpectedBy::goodBoards;
+  std::string asAt; ///< the point on the same net whose expected value is taken
   std::optional<JobReading> before;
   std::optional<JobReading> now;
 };
@@ -45,9 +46,6 @@ struct ProofBasis {
 /// In the order of the work: what was odd, both landings and the wire between them, then their neighbours.
 /// None without a repair action that could be proved.
 [[nodiscard]] std::vector<ProofPoint> proofPoints(const ProofBasis& basis);
-
-/// `0.441 V to 0.465 V`, `at most 0.9 Ω`, `OL`; empty: nothing to compare.
-[[nodiscard]] std::string expectedWords(const ProofPoint& point);
 
 /// A reading taken here, judged. `meter` is a profile's id or empty.
 [[nodiscard]] JobReading judgedProof(const ProofPoint& point, std::optional<double> value,

@@ -8,7 +8,7 @@
 
 #include "netmend/drawing/board_scene.h"
 #include "netmend/drawing/overlay.h"
-#include "netmend/probing/reading.h"
+#include "netmend/probing/verdict.h"
 
 namespace netmend {
 
@@ -20,10 +20,9 @@ struct StripInterval {
 
 /// What a meter showed at a pin; no value is OL.
 struct StripReading {
-  std::optional<double> value; ///< in the strip's mode's SI unit
-  MarkShape shape = MarkShape::hollow;
-  std::string verdict;  ///< the word; empty: not judged
-  bool flagged = false; ///< named in the picture
+  std::optional<double> value;        ///< in the strip's mode's SI unit
+  std::optional<VerdictKind> verdict; ///< none: not judged; findings are named in the picture
+  [[nodiscard]] bool odd() const { return verdict && isFlag(*verdict); }
 };
 
 struct StripPin {
@@ -42,9 +41,7 @@ struct PinStrip {
   std::vector<StripPin> pins;
 };
 
-/// Shape for one of the verdict words of a job ("in range", "open", "short", "low", "high",
-/// "reads where OL is expected"); anything else has nothing to compare.
-[[nodiscard]] MarkShape markForVerdict(const std::string& word);
+[[nodiscard]] MarkShape markForVerdict(VerdictKind kind);
 
 /// A mark of so many units across, filled with its colour, edged in ink.
 void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, const PictureColors& colors = {});

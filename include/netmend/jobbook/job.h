@@ -15,7 +15,7 @@
 #include "netmend/board/board.h"
 #include "netmend/jobbook/money.h"
 #include "netmend/jumper/work_steps.h"
-#include "netmend/probing/reading.h"
+#include "netmend/probing/verdict.h"
 
 /// What the job book keeps of one customer's repair.
 namespace netmend {
@@ -34,14 +34,31 @@ enum class JobState { bookedIn, probing, suspectFound, repairing, proving, hande
 /// What a reading was taken for.
 enum class ReadingPurpose { fault, check, proof };
 
+/// What says what a reading should be.
+enum class ExpectedBy { goodBoards, sameNet, workSteps, wire };
+
+/// What a reading was judged to be at the time, and by what.
+struct Judged {
+  Verdict verdict;
+  std::optional<ValueInterval> limits{}; ///< in the mode's unit, where no board says what to expect
+  ExpectedBy by = ExpectedBy::goodBoards;
+  std::string asAt{};       ///< the point on the same net whose expected value was taken
+  bool fromOldBook = false; ///< only the verdict's kind and what was expected are known
+  friend bool operator==(const Judged&, const Judged&) = default;
+};
+
 struct JobReading {
   JobReadingId id;
   ReadingPurpose purpose = ReadingPurpose::fault;
   Reading reading;
-  std::string verdict;     ///< word of the verdict at the time, e.g. "open"; empty: not judged
-  std::string explanation; ///< why, in words
-  std::string
-      expected{}; ///< what it was judged by, in words: "0.43 to 0.47 V", "OL"; empty: nothing to compare
+  std::optional<Judged> judged{}; ///< none: not judged
+  std::string remark{}; ///< of a check: what the step asked for; from an older book: its explanation
+
+  [[nodiscard]] VerdictKind kind() const {
+    return judged ? judged->verdict.kind : VerdictKind::nothingToCompare;
+  }
+  /// Judged, and not as it should be.
+  [[nodiscard]] bool odd() const { return isFlag(kind()); }
 };
 
 /// A suspect as found at the time.

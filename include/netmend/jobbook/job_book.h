@@ -93,7 +93,7 @@ public:
   /// All of it, or, when anything of it cannot be added, nothing.
   [[nodiscard]] Result<JobAdded> add(JobId job, const JobAdditions& additions);
   [[nodiscard]] Result<JobReadingId> addReading(JobId job, const JobReading& reading);
-  /// Replaces verdict, expected value and explanation of these readings, known by their ids: good boards were
+  /// Replaces what these readings, known by their ids, were judged to be: good boards were
   /// walked after them.
   [[nodiscard]] Result<void> rejudge(JobId job, const std::vector<JobReading>& readings);
   /// Replaces the suspects: they are one finding, made from all readings so far.

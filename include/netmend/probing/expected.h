@@ -42,9 +42,6 @@ struct Expected {
   friend bool operator==(const Expected&, const Expected&) = default;
 };
 
-/// `OL`, `0.441 V to 0.465 V`, `OL or 0.441 V to 0.465 V`.
-[[nodiscard]] std::string expectedText(const Expected& expected);
-
 /// How often boards differ in what is fitted; part of data/verdict.json.
 struct VariantRules {
   double share = 0.0;   ///< of points at which good boards differ between OL and a value

@@ -16,8 +16,6 @@ enum class VerdictKind { inRange, open, shorted, low, high, readsWhereOverLimitE
 [[nodiscard]] std::optional<VerdictKind> verdictKindFrom(std::string_view word);
 /// Anything but `in range` and `nothing to compare`.
 [[nodiscard]] bool isFlag(VerdictKind kind);
-/// The same of a verdict's word, as a job keeps it.
-[[nodiscard]] bool isFinding(std::string_view word);
 
 /// What a fault makes of a reading, as shares that add up to 1, by mode.
 struct FaultReadings {
@@ -52,15 +50,21 @@ struct ProbingData {
 };
 [[nodiscard]] Result<ProbingData> loadProbingData(const std::filesystem::path& folder);
 
-/// What a reading says about its point. `explanation` holds it in words and numbers.
+/// Why a reading was not held against anything.
+enum class NothingBecause { judged, noExpectedValue, noRule };
+
+/// What a reading says about its point, and what that rests on.
 struct Verdict {
   VerdictKind kind = VerdictKind::nothingToCompare;
+  NothingBecause nothing = NothingBecause::noExpectedValue;
   double odds = 0.0; ///< of faulty against good, after the reading; 0 when nothing to compare
   /// Share of good boards that would read something at least as telling of a fault; empty where the reading
   /// is so close to the expected value that nobody asks.
   std::optional<double> rarity;
   std::optional<Expected> expected;
-  std::string explanation;
+  double offInSpreads = 0.0;   ///< from the nearest expected value, in its spreads; below it is negative
+  double falseAlarmRate = 0.0; ///< that the point was judged at
+  friend bool operator==(const Verdict&, const Verdict&) = default;
 };
 
 /// A walk's verdicts, parallel to its readings.

@@ -193,8 +193,6 @@ constexpr auto errorsTable = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "is a database, but not a job book"),
     QT_TRANSLATE_NOOP("core", "the job book can only be read"),
     QT_TRANSLATE_NOOP("core", "a book, in a folder, that you may write"),
-    QT_TRANSLATE_NOOP("core", "job book is of an older version, and cannot be brought up to date where it "
-                              "can only be read; make a copy of it"),
     QT_TRANSLATE_NOOP("core", "the disk is full, so nothing of this was kept"),
     QT_TRANSLATE_NOOP("core", "some free space; then do it once more"),
     QT_TRANSLATE_NOOP("core", "the job book is damaged"),

@@ -9,6 +9,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -34,10 +35,10 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     const QString name = nameOfPoint(point);
-    if (point.now && isFinding(point.now->verdict))
+    if (point.now && point.now->odd())
       out << tr("%1 reads %2: %3")
                  .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
-                      shown(point.now->verdict));
+                      shown(nameOf(point.now->kind())));
     else if (!point.now && !(left && point.why == ProofWhy::neighbour))
       out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
   }

@@ -51,8 +51,7 @@ void BenchWalk::rejudgeKept() {
         toJobReading(badSession_.walk.readings[i], ReadingPurpose::fault, &badJudged_.verdicts[i]);
     now.id = kept_[i];
     for (const JobReading& entry : job_.job()->readings)
-      if (entry.id == now.id && (entry.verdict != now.verdict || entry.expected != now.expected))
-        changed.push_back(now);
+      if (entry.id == now.id && entry.judged != now.judged) changed.push_back(now);
   }
   if (!changed.empty()) job_.rejudge(changed);
 }
@@ -75,10 +74,7 @@ void BenchWalk::recallVerdicts() {
     Verdict& verdict = badJudged_.verdicts[i];
     if (verdict.kind != VerdictKind::nothingToCompare) continue;
     for (const JobReading& entry : job_.job()->readings) {
-      const auto kind = entry.id == kept_[i] ? verdictKindFrom(entry.verdict) : std::nullopt;
-      if (!kind) continue;
-      verdict.kind = *kind;
-      verdict.explanation = entry.explanation;
+      if (entry.id == kept_[i] && entry.judged) verdict = entry.judged->verdict;
     }
   }
 }
@@ -136,8 +132,7 @@ PinStrip BenchWalk::strip() const {
       const Reading& reading = shown.readings[i];
       if (reading.point != point || reading.mode != shown.mode) continue;
       const Verdict& verdict = judged.verdicts[i];
-      const std::string text(word(verdict.kind));
-      pin.reading = StripReading{reading.value, markForVerdict(text), text, isFlag(verdict.kind)};
+      pin.reading = StripReading{reading.value, verdict.kind};
     }
     out.pins.push_back(std::move(pin));
   }

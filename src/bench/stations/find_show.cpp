@@ -158,7 +158,7 @@ std::vector<PlaceReading> FindPage::placeReadings() const {
     // A reading between two points of the board is about neither of them alone.
     if (entry.purpose == ReadingPurpose::proof || entry.reading.other.pin) continue;
     const Reading& reading = entry.reading;
-    out.push_back({reading.point.pin, reading.point.label, markForVerdict(entry.verdict),
+    out.push_back({reading.point.pin, reading.point.label, markForVerdict(entry.kind()),
                    QString::fromStdString(readingText(reading.value, reading.mode))});
   }
   return out;

@@ -8,6 +8,7 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -58,13 +59,13 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     QString name = shown(point.point.label);
     if (point.why == ProofWhy::endToEnd) name = tr("%1 to %2").arg(name, shown(point.other.label));
-    const QString verdict = point.now ? shown(point.now->verdict) : left ? tr("skipped") : QString();
+    const QString verdict = point.now ? shown(nameOf(point.now->kind())) : left ? tr("skipped") : QString();
     auto* item = new QTreeWidgetItem(
-        this, {name, valueOf(point.before), shown(expectedWords(point)), valueOf(point.now), verdict});
-    if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->verdict), size, theme));
-    if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->verdict), size, theme));
+        this, {name, valueOf(point.before), shown(whatIsExpected(point)), valueOf(point.now), verdict});
+    if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->kind()), size, theme));
+    if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->kind()), size, theme));
     item->setToolTip(0, name);
-    item->setToolTip(2, shown(point.expectedFrom));
+    item->setToolTip(2, shown(whereItIsFrom(point.expectedBy, point.asAt)));
     if (due == i) setCurrentItem(item);
   }
   fitRows();

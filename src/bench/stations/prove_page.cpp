@@ -18,6 +18,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 #include "page_undo.h"
 #include "proof_table.h"
 #include "scrolled.h"
@@ -215,10 +216,11 @@ void ProvePage::showDue() {
   default:
     lead_->setText(tr("%1: one lead here, the other on %2").arg(shown(word(point->mode)), other));
   }
-  const QString expected = shown(expectedWords(*point));
+  const QString expected = shown(whatIsExpected(*point));
   QStringList lines;
-  lines << (point->before ? tr("before: %1, %2").arg(valueOf(point->before), shown(point->before->verdict))
-                          : tr("before: not read"));
+  lines << (point->before
+                ? tr("before: %1, %2").arg(valueOf(point->before), shown(nameOf(point->before->kind())))
+                : tr("before: not read"));
   lines << (expected.isEmpty() ? tr("must be: nothing to compare with") : tr("must be: %1").arg(expected));
   before_->setText(lines.join(QLatin1Char('\n')));
 }
@@ -227,7 +229,7 @@ void ProvePage::showLast() {
   const ProofPoint* shown = nullptr;
   for (const ProofPoint& point : points_)
     if (last_ && placeOf(point) == *last_ && point.now) shown = &point;
-  mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->verdict)) : std::nullopt);
+  mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->kind())) : std::nullopt);
   if (shown == nullptr) {
     verdict_->clear();
     explanation_->clear();
@@ -235,8 +237,8 @@ void ProvePage::showLast() {
   }
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
-                             netmend::shown(shown->now->verdict)));
-  explanation_->setText(netmend::shown(shown->now->explanation));
+                             netmend::shown(nameOf(shown->now->kind()))));
+  explanation_->setText(netmend::shown(verdictReasons(*shown->now)));
 }
 
 void ProvePage::typed() {
@@ -385,7 +387,7 @@ Overlay ProvePage::overlay() const {
     if (isDue)
       out.marks.push_back({at.value, MarkShape::probe, point.point.label});
     else if (point.now)
-      out.marks.push_back({at.value, markForVerdict(point.now->verdict), point.point.label});
+      out.marks.push_back({at.value, markForVerdict(point.now->kind()), point.point.label});
   }
   return out;
 }

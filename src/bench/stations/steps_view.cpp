@@ -293,7 +293,7 @@ void StepsView::reading(std::optional<double> value) {
   kept.reading.by = walk.by;
   kept.reading.time =
       std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-  kept.explanation = now->text + " " + now->expected;
+  kept.remark = now->text + " " + now->expected;
   std::string note = readingText(value, wanted.mode);
   if (outcome == StepOutcome::agrees) note += ", as it must be";
   if (outcome == StepOutcome::disagrees) note += ", NOT as it must be";

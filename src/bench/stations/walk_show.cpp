@@ -11,6 +11,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 
 /// What the Walk station shows of the desk; what is done there is in walk_page.cpp.
 namespace netmend {
@@ -88,7 +89,7 @@ void WalkPage::showDue() {
     lead_->setText(tr("%1: one lead on the pin, the other on %2").arg(shown(word(desk_.walk.mode())), other));
   }
   const Expected* expected = desk_.walk.expectedAtDue();
-  expected_->setText(expected != nullptr ? tr("good boards read %1").arg(shown(expectedText(*expected)))
+  expected_->setText(expected != nullptr ? tr("good boards read %1").arg(shown(whatIsExpected(*expected)))
                                          : tr("nothing to compare with yet"));
 }
 
@@ -98,12 +99,12 @@ void WalkPage::showVerdict() {
   result_->setVisible(verdict && !walk.readings.empty());
   if (!verdict || walk.readings.empty()) return;
   const Reading& reading = walk.readings.back();
-  mark_->setShape(markForVerdict(std::string(word(verdict->kind))));
+  mark_->setShape(markForVerdict(verdict->kind));
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(reading.point.label),
                              QString::fromStdString(readingText(reading.value, reading.mode)),
-                             shown(word(verdict->kind))));
-  explanation_->setText(shown(verdict->explanation));
+                             shown(nameOf(verdict->kind))));
+  explanation_->setText(shown(verdictReasons(reading, *verdict)));
 }
 
 std::vector<ConnectorPin> WalkPage::connectorPins() const {
@@ -122,7 +123,7 @@ std::vector<ConnectorPin> WalkPage::connectorPins() const {
     pin.skipped = points[i].skipped;
     if (points[i].reading) {
       pin.read = true;
-      pin.shape = markForVerdict(std::string(word(desk_.walk.judged().verdicts[*points[i].reading].kind)));
+      pin.shape = markForVerdict(desk_.walk.judged().verdicts[*points[i].reading].kind);
     }
     out.push_back(std::move(pin));
   }
@@ -148,8 +149,8 @@ Overlay WalkPage::overlay() const {
     } else if (state.reading) {
       const Verdict& verdict = desk_.walk.judged().verdicts[*state.reading];
       if (!isFlag(verdict.kind)) continue;
-      overlay.marks.push_back({at.value, markForVerdict(std::string(word(verdict.kind))),
-                               walk.readings[*state.reading].point.label});
+      overlay.marks.push_back(
+          {at.value, markForVerdict(verdict.kind), walk.readings[*state.reading].point.label});
     }
   }
   return overlay;

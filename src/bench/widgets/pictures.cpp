@@ -37,7 +37,7 @@ void StripView::setStrip(PinStrip strip) {
   for (const StripPin& pin : strip_.pins) {
     if (!pin.reading) continue;
     ++read;
-    if (pin.reading->flagged) ++odd;
+    if (pin.reading->odd()) ++odd;
   }
   setAccessibleDescription(tr("%1 of %2 pins read, %3 odd").arg(read).arg(strip_.pins.size()).arg(odd));
   updateGeometry();

@@ -165,7 +165,7 @@ TEST_CASE("what a German window writes into the job stays English", "[language]"
     soldered = soldered || step.text.starts_with("Solder the wire to ");
   CHECK(soldered);
   for (const JobReading& entry : job.readings)
-    CHECK(entry.explanation.find("Platine") == std::string::npos);
+    CHECK(entry.remark.find("Platine") == std::string::npos);
   REQUIRE_FALSE(job.suspects.empty());
   CHECK(job.suspects.front().what.find("Löt") == std::string::npos);
 }

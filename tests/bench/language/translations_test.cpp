@@ -201,7 +201,7 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
     } else {
       arguments << QStringLiteral("include");
       for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
-                               "casework", "drawing", "jobsheet"})
+                               "casework", "words", "drawing", "jobsheet"})
         arguments << QStringLiteral("src/") + QLatin1String(part);
     }
     QProcess lupdate;

@@ -49,7 +49,7 @@ TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and t
   REQUIRE_FALSE(points.empty());
   CHECK(points.front().point.label == "J4.9");
   CHECK(points.front().why == ProofWhy::odd);
-  CHECK(points.front().before->verdict == "open");
+  CHECK(points.front().before->kind() == VerdictKind::open);
   const auto has = [&](const std::string& at, ProofWhy why) {
     return std::any_of(points.begin(), points.end(),
                        [&](const ProofPoint& p) { return p.point.label == at && p.why == why; });
@@ -126,9 +126,9 @@ TEST_CASE(
                                  [](const ProofPoint& p) { return p.why == ProofWhy::endToEnd; });
   REQUIRE(wire != points.end());
   const ProofBasis basis = proofBasis(*demo.job);
-  CHECK(judgedProof(*wire, 0.6, "", basis).verdict == "in range");
-  CHECK(judgedProof(*wire, std::nullopt, "", basis).verdict == "open");
-  CHECK(judgedProof(*wire, 12.0, "", basis).verdict == "high");
+  CHECK(judgedProof(*wire, 0.6, "", basis).kind() == VerdictKind::inRange);
+  CHECK(judgedProof(*wire, std::nullopt, "", basis).kind() == VerdictKind::open);
+  CHECK(judgedProof(*wire, 12.0, "", basis).kind() == VerdictKind::high);
 }
 
 TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {

@@ -17,7 +17,8 @@ void resolder(const Desk& desk) {
   if (desk.job.job() == nullptr) REQUIRE(desk.job.bookIn());
   JobReading odd;
   odd.reading.point = desk.walk.points().front().point;
-  odd.verdict = "open";
+  odd.judged = Judged{};
+  odd.judged->verdict.kind = VerdictKind::open;
   REQUIRE(desk.job.addReading(odd));
   REQUIRE(desk.job.addAction({RepairActionId{}, RepairKind::resolder, "J1.1", "", {}, {}, std::nullopt}));
 }
