@@ -70,7 +70,7 @@ void expectAsNet(ProofPoint& point, const ProofBasis& basis) {
 }
 
 /// What the work steps say the bridged line reads.
-void expectAsStep(ProofPoint& point, const RepairAction& action, const ProofBasis& basis) {
+void expectAsStep(ProofPoint& point, const RepairAction& action) {
   for (auto step = action.steps.rbegin(); step != action.steps.rend(); ++step) {
     if (!step->measure || step->measure->mode != point.mode || !step->measure->interval) continue;
     point.limits = step->measure->interval;
@@ -159,7 +159,7 @@ private:
     if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
       point.expected = *expected;
     if (!point.expected) expectAsNet(point, basis_);
-    if (!point.expected) expectAsStep(point, action, basis_);
+    if (!point.expected) expectAsStep(point, action);
     add(std::move(point));
   }
 
