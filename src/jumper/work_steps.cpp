@@ -88,11 +88,15 @@ MeasureTemplate readMeasure(const JsonReader::Node& node, bool isJumper) {
   if (node.has("other")) out.other = node.at("other").oneOf(atWords);
   out.mode = node.at("mode").wordOf(readingModeFrom, "a mode such as diode or ohms");
   if (node.has("reads")) out.reads = node.at("reads").oneOf(readsWords);
-  const bool needsJumper = isJumpers(out.at) || (out.other && isJumpers(*out.other)) || isJumpers(out.reads);
-  if (needsJumper != isJumper && (needsJumper || out.at == MeasureAt::target))
-    node.wrong(pattern("core", "nothing here has such a place or value"), node.at("at").text(),
-               isJumper ? pattern("core", "an end of the jumper, its wire, or the supply")
-                        : pattern("core", "target or supply"));
+  const auto refuse = [&](const char* member) {
+    const auto wrong = node.at(member);
+    wrong.wrong(pattern("core", "nothing here has such a place or value"), "\"" + wrong.text() + "\"",
+                isJumper ? pattern("core", "an end of the jumper, its wire, or the supply")
+                         : pattern("core", "target or supply"));
+  };
+  if (isJumpers(out.at) ? !isJumper : isJumper && out.at == MeasureAt::target) refuse("at");
+  if (out.other && isJumpers(*out.other) && !isJumper) refuse("other");
+  if (isJumpers(out.reads) && !isJumper) refuse("reads");
   return out;
 }
 

@@ -227,13 +227,12 @@ TEST_CASE("where no way can be proposed the page says why") {
 
 TEST_CASE("a step is measured as it was made to be, whatever its words say") {
   const DemoDesk demo;
-  Bridge bridge(demo);
   RepairAction action;
   action.kind = RepairKind::clean;
   action.target = "J4";
   action.steps = {{"Look for a short in 0.4 V in diode mode", true, "no short, 3 ohm", false, ""}};
   REQUIRE(demo.job->addAction(action));
-  bridge.page().refresh();
+  Bridge bridge(demo);
   Bridge::type("452");
   CHECK(demo.job->job()->actions.back().steps.front().note == "452"); // by eye: a note, no reading
 }
