@@ -4279,6 +4279,22 @@
         <source>names {} {}, which does not exist</source>
         <translation>nennt {} {}, das es nicht gibt</translation>
     </message>
+    <message>
+        <source>nothing here has such a place or value</source>
+        <translation>hier gibt es keinen solchen Ort oder Wert</translation>
+    </message>
+    <message>
+        <source>an end of the jumper, its wire, or the supply</source>
+        <translation>ein Ende der Brücke, ihr Draht oder die Versorgung</translation>
+    </message>
+    <message>
+        <source>target or supply</source>
+        <translation>target oder supply</translation>
+    </message>
+    <message>
+        <source>only a check is measured</source>
+        <translation>nur eine Prüfung wird gemessen</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

@@ -5,7 +5,7 @@
 namespace netmend {
 
 bool isFunctionCheck(const WorkStep& step) {
-  return step.check && step.expected == functionWorks;
+  return step.function;
 }
 
 WorkStep functionCheck(const std::string& what) {
@@ -13,6 +13,7 @@ WorkStep functionCheck(const std::string& what) {
   out.text = what;
   out.check = true;
   out.expected = functionWorks;
+  out.function = true;
   return out;
 }
 

@@ -1,9 +1,6 @@
 #include "netmend/casework/jumper_case.h"
 
-#include <fmt/format.h>
-
 #include "netmend/jobbook/record.h"
-#include "netmend/probing/reading_entry.h"
 
 namespace netmend {
 
@@ -12,16 +9,15 @@ namespace {
 constexpr Length samePlace{10'000};
 
 /// What the bare copper at a place of the line should read if this class were the fault.
-std::string predictionAt(const FaultCase& fault, const Landing& landing, std::size_t faultClass) {
+std::optional<ExpectedReading> predictionAt(const FaultCase& fault, const Landing& landing,
+                                            std::size_t faultClass) {
   const auto& places = fault.isolation.places;
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (!places[i].at || distance(*places[i].at, landing.at) >= samePlace) continue;
     const Prediction predicted = predictDiode(fault.isolation, i, faultClass);
-    if (predicted.overLimit > 0.5) return "OL in diode mode";
-    return fmt::format("{} ± {} in diode mode", readingText(predicted.mean.value, ReadingMode::diode),
-                       readingText(2.0 * predicted.spread.value, ReadingMode::diode));
+    return ExpectedReading{predicted.overLimit > 0.5, predicted.mean, 2.0 * predicted.spread};
   }
-  return "";
+  return std::nullopt;
 }
 
 } // namespace

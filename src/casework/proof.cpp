@@ -70,12 +70,10 @@ void expectAsNet(ProofPoint& point, const ProofBasis& basis) {
 }
 
 /// What the work steps say the bridged line reads.
-void expectAsStep(ProofPoint& point, const RepairAction& action, const ProofBasis& basis) {
+void expectAsStep(ProofPoint& point, const RepairAction& action) {
   for (auto step = action.steps.rbegin(); step != action.steps.rend(); ++step) {
-    if (!step->check || isFunctionCheck(*step)) continue;
-    const StepReading wanted = wantedReading(*step, action, basis.lookup);
-    if (wanted.mode != point.mode || !wanted.interval) continue;
-    point.limits = wanted.interval;
+    if (!step->measure || step->measure->mode != point.mode || !step->measure->interval) continue;
+    point.limits = step->measure->interval;
     point.expectedBy = ExpectedBy::workSteps;
     return;
   }
@@ -91,8 +89,8 @@ public:
   }
 
   void addJumper(const RepairAction& action) {
-    const ProbePoint from = landingPoint(action.jumper->from, basis_.lookup);
-    const ProbePoint to = landingPoint(action.jumper->to, basis_.lookup);
+    const ProbePoint from = withPin(action.jumper->from.point, basis_.lookup);
+    const ProbePoint to = withPin(action.jumper->to.point, basis_.lookup);
     for (const ProbePoint& landing : {from, to})
       addLanding(action, landing);
     ProofPoint wire = plain(ProofWhy::endToEnd, from, action.id);
@@ -161,7 +159,7 @@ private:
     if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
       point.expected = *expected;
     if (!point.expected) expectAsNet(point, basis_);
-    if (!point.expected) expectAsStep(point, action, basis_);
+    if (!point.expected) expectAsStep(point, action);
     add(std::move(point));
   }
 

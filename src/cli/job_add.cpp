@@ -95,7 +95,8 @@ Result<RepairAction> actionToAdd(const AddOptions& options) {
                                     "jumpers come from jumper route --choose")});
   const auto data = loadWorkSteps(dataFile("work_steps.json"));
   if (!data) return failure(data.error());
-  const auto steps = workSteps(*data, {*kind, options.target, options.reason, "", ""});
+  const auto steps =
+      workSteps(*data, {*kind, options.target, options.reason, "", "", {PinId{}, options.target}});
   if (!steps) return failure(steps.error());
   RepairAction out;
   out.kind = *kind;

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "measure_json.h"
 #include "point_text.h"
 #include "reading_words.h"
 
@@ -12,12 +13,18 @@ namespace {
 using nlohmann::json;
 
 json landingJson(const LandingPlace& place) {
-  return {
-      {"label", place.label}, {"at", pointJson(place.at)}, {"side", wordFor(storedSideWords, place.side)}};
+  return {{"label", place.label},
+          {"at", pointJson(place.at)},
+          {"side", wordFor(storedSideWords, place.side)},
+          {"pin", place.point.pin.value},
+          {"point", place.point.label}};
 }
 
 LandingPlace landingFrom(const json& j) {
-  return {j.at("label"), pointFrom(j.at("at")), stored(storedSideWords, j.at("side").get<std::string>())};
+  return {j.at("label"),
+          pointFrom(j.at("at")),
+          stored(storedSideWords, j.at("side").get<std::string>()),
+          {PinId(j.at("pin").get<std::uint64_t>()), j.at("point")}};
 }
 
 std::string jumperText(const JumperRecord& jumper) {
@@ -46,10 +53,14 @@ void insertSteps(soci::session& sql, long long action, const std::vector<WorkSte
     const auto position = static_cast<long long>(i);
     const int check = step.check ? 1 : 0;
     const int done = step.done ? 1 : 0;
-    sql << "insert into work_step (action, position, text, is_check, expected, done, note) values "
-           "(:action, :position, :text, :is_check, :expected, :done, :note)",
+    const int function = step.function ? 1 : 0;
+    const std::string measure = measureText(step.measure);
+    sql << "insert into work_step (action, position, text, is_check, expected, done, note, measure, "
+           "is_function) "
+           "values (:action, :position, :text, :is_check, :expected, :done, :note, :measure, :is_function)",
         soci::use(action), soci::use(position), soci::use(step.text), soci::use(check),
-        soci::use(step.expected), soci::use(done), soci::use(step.note);
+        soci::use(step.expected), soci::use(done), soci::use(step.note), soci::use(measure),
+        soci::use(function);
   }
 }
 
@@ -63,16 +74,20 @@ void insertProof(soci::session& sql, long long action, const std::vector<JobRead
 
 std::vector<WorkStep> stepsOf(soci::session& sql, long long action) {
   WorkStep step;
-  int check = 0, done = 0;
-  soci::statement rows = (sql.prepare << "select text, is_check, expected, done, note from work_step "
-                                         "where action = :action order by position",
-                          soci::use(action), soci::into(step.text), soci::into(check),
-                          soci::into(step.expected), soci::into(done), soci::into(step.note));
+  int check = 0, done = 0, function = 0;
+  std::string measure;
+  soci::statement rows =
+      (sql.prepare << "select text, is_check, expected, done, note, measure, is_function from work_step "
+                      "where action = :action order by position",
+       soci::use(action), soci::into(step.text), soci::into(check), soci::into(step.expected),
+       soci::into(done), soci::into(step.note), soci::into(measure), soci::into(function));
   rows.execute();
   std::vector<WorkStep> out;
   while (rows.fetch()) {
     step.check = check != 0;
     step.done = done != 0;
+    step.function = function != 0;
+    step.measure = measureFrom(measure);
     out.push_back(step);
   }
   return out;

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "judged_json.h"
+#include "measure_json.h"
 #include "netmend/probing/words.h"
 #include "old_words.h"
 #include "reading_words.h"
@@ -48,7 +49,46 @@ void judgedFromWords(soci::session& sql) {
   }
 }
 
-constexpr std::array<Step, 4> migrations{{{R"sql(
+/// What the checks of work steps want measured, from their words; and where the ends of jumpers are read.
+void measuresFromWords(soci::session& sql) {
+  struct Row {
+    long long action = 0, position = 0;
+    std::string text, expected, target, jumper;
+    soci::indicator hasJumper = soci::i_null;
+  };
+  std::vector<Row> rows;
+  Row row;
+  soci::statement all =
+      (sql.prepare << "select s.action, s.position, s.text, s.expected, a.target, a.jumper from work_step s "
+                      "join repair_action a on a.id = s.action where s.is_check = 1",
+       soci::into(row.action), soci::into(row.position), soci::into(row.text), soci::into(row.expected),
+       soci::into(row.target), soci::into(row.jumper, row.hasJumper));
+  all.execute();
+  while (all.fetch())
+    rows.push_back(row);
+  for (const Row& old : rows) {
+    const bool function = old.expected == oldbook::functionWorks;
+    const auto ends = old.hasJumper == soci::i_ok ? oldbook::endsOf(old.jumper) : std::nullopt;
+    const std::string measure =
+        function ? "" : measureText(oldbook::measureOf({old.text, old.expected, old.target, ends}));
+    const int isFunction = function ? 1 : 0;
+    sql << "update work_step set measure = :measure, is_function = :function where action = :action and "
+           "position = :position",
+        soci::use(measure), soci::use(isFunction), soci::use(old.action), soci::use(old.position);
+  }
+  std::vector<std::pair<long long, std::string>> jumpers;
+  long long id = 0;
+  std::string jumper;
+  soci::statement with = (sql.prepare << "select id, jumper from repair_action where jumper is not null",
+                          soci::into(id), soci::into(jumper));
+  with.execute();
+  while (with.fetch())
+    jumpers.emplace_back(id, oldbook::jumperWithPoints(jumper));
+  for (const auto& [action, text] : jumpers)
+    sql << "update repair_action set jumper = :jumper where id = :id", soci::use(text), soci::use(action);
+}
+
+constexpr std::array<Step, 5> migrations{{{R"sql(
 create table job (
   id integer primary key autoincrement,
   number text not null unique,
@@ -138,7 +178,12 @@ alter table reading rename column explanation to remark;
                                            R"sql(
 alter table reading drop column verdict;
 alter table reading drop column expected;
-)sql"}}};
+)sql"},
+                                          {R"sql(
+alter table work_step add column measure text not null default '';
+alter table work_step add column is_function integer not null default 0;
+)sql",
+                                           measuresFromWords}}};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.
 void execute(soci::session& sql, std::string_view script) {

@@ -1,7 +1,11 @@
 #include "old_words.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
+
+#include <nlohmann/json.hpp>
 
 namespace netmend::oldbook {
 
@@ -79,7 +83,96 @@ std::optional<Expected> expectedOf(std::string_view words, ReadingMode mode) {
   return out;
 }
 
+/// What stands before the first of these ends.
+std::string upTo(const std::string& text, std::initializer_list<std::string_view> ends) {
+  std::size_t end = text.size();
+  for (const auto each : ends)
+    end = std::min(end, text.find(each));
+  return text.substr(0, end);
+}
+
+/// A written value counts as met by all that would be written so: 0 V by anything below half a volt.
+double halfLastDigit(const std::string& written) {
+  const auto point = written.find_first_of(".,");
+  if (point == std::string::npos) return 0.5;
+  const auto end = written.find_first_not_of("0123456789", point + 1);
+  const auto digits = (end == std::string::npos ? written.size() : end) - point - 1;
+  return 0.5 * std::pow(10.0, -static_cast<double>(digits));
+}
+
+void readDiode(const std::string& head, StepMeasure& out) {
+  const std::string value = upTo(head, {" in diode mode"});
+  if (value == "OL") {
+    out.overLimit = true;
+    return;
+  }
+  const std::string sign = " ± ";
+  const auto at = value.find(sign);
+  const auto middle = valueOf(std::string_view(value).substr(0, at));
+  if (!middle) return;
+  const auto spread =
+      at == std::string::npos ? std::nullopt : valueOf(std::string_view(value).substr(at + sign.size()));
+  const double half = spread.value_or(halfLastDigit(value));
+  out.interval = ValueInterval{*middle - half, *middle + half};
+}
+
+void readWire(const std::string& head, StepMeasure& out) {
+  constexpr double jointLimit = 2.0; // "more than twice that: a joint is bad"
+  const std::string about = "About ";
+  out.mode = ReadingMode::ohms;
+  if (!head.starts_with(about)) return;
+  if (const auto ohms = valueOf(upTo(head.substr(about.size()), {" ohm"})))
+    out.interval = ValueInterval{0.0, jointLimit * *ohms};
+}
+
+void readVolts(const std::string& head, StepMeasure& out) {
+  const std::string written = upTo(head, {" V across"});
+  out.mode = ReadingMode::volts;
+  if (const auto volts = valueOf(written)) {
+    const double half = halfLastDigit(written);
+    out.interval = ValueInterval{*volts - half, *volts + half};
+  }
+}
+
+std::string pointOf(const std::string& label) {
+  return upTo(label, {" ("}) == "via at" || upTo(label, {" ("}) == "track at" ? label : upTo(label, {" ("});
+}
+
 } // namespace
+
+std::optional<Ends> endsOf(const std::string& jumper) {
+  const auto in = nlohmann::json::parse(jumper);
+  return Ends{in.at("from").at("label"), in.at("to").at("label")};
+}
+
+std::string jumperWithPoints(const std::string& jumper) {
+  auto out = nlohmann::json::parse(jumper);
+  for (const char* end : {"from", "to"}) {
+    out.at(end)["point"] = pointOf(out.at(end).at("label"));
+    out.at(end)["pin"] = 0;
+  }
+  return out.dump();
+}
+
+StepMeasure measureOf(const Check& check) {
+  StepMeasure out;
+  const std::string head = upTo(check.expected, {": ", "; "});
+  if (head.find(" in diode mode") != std::string::npos)
+    readDiode(head, out);
+  else if (head.find(" ohm") != std::string::npos)
+    readWire(head, out);
+  else if (head.find(" V across") != std::string::npos)
+    readVolts(head, out);
+  else if (check.expected.find("short") != std::string::npos)
+    out.mode = ReadingMode::ohms;
+  out.point.label = check.target;
+  if (!check.jumper) return out;
+  const bool from = check.text.find(check.jumper->from) != std::string::npos;
+  const bool to = check.text.find(check.jumper->to) != std::string::npos;
+  out.point.label = pointOf(!from && to ? check.jumper->to : check.jumper->from);
+  if (from && to && out.mode == ReadingMode::ohms) out.other.label = pointOf(check.jumper->to);
+  return out;
+}
 
 std::optional<Judged> judgedOf(const std::string& verdict, const std::string& expected, ReadingMode mode) {
   const auto kind = kindOf(verdict);

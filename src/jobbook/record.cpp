@@ -38,7 +38,7 @@ std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
   std::vector<WorkStep> out;
   out.reserve(steps.size());
   for (const Step& step : steps)
-    out.push_back({step.text, step.check, step.expected, false, ""});
+    out.push_back({step.text, step.check, step.expected, false, "", step.measure, false});
   return out;
 }
 
@@ -49,12 +49,13 @@ RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<St
   out.target = net;
   out.reason = reason;
   out.steps = toWorkSteps(steps);
-  out.jumper = JumperRecord{{proposal.from.label, proposal.from.at, proposal.from.side},
-                            {proposal.to.label, proposal.to.at, proposal.to.side},
-                            proposal.way,
-                            proposal.side,
-                            proposal.wire.wire.name,
-                            net};
+  const auto place = [](const Landing& landing) {
+    const PinId* pin = std::get_if<PinId>(&landing.object);
+    return LandingPlace{
+        landing.label, landing.at, landing.side, {pin != nullptr ? *pin : PinId{}, landing.point}};
+  };
+  out.jumper = JumperRecord{place(proposal.from), place(proposal.to),      proposal.way,
+                            proposal.side,        proposal.wire.wire.name, net};
   return out;
 }
 

@@ -173,6 +173,7 @@ private:
     Landing landing;
     landing.kind = kind;
     landing.label = std::move(label);
+    landing.point = landing.label;
     landing.at = at;
     landing.side = area_.side;
     landing.layer = layer();
@@ -200,6 +201,7 @@ private:
                              : partKind == PartKind::connector ? LandingKind::connectorPin
                                                                : LandingKind::partTerminal;
     Landing landing = landingOf(kind, fmt::format("{} ({})", label, nameOf(kind)), pad.position.value);
+    landing.point = label;
     landing.object = pin.id;
     landing.copper = legOnly ? CopperObject(pin.id) : CopperObject(pad.id);
     if (part) landing.part = part->id;
@@ -275,6 +277,7 @@ private:
     }
     if (landing.kind == LandingKind::outerTrack) {
       landing.label = "track at " + placeText(landing.at);
+      landing.point = landing.label;
       landing.terms.front().name = "landing " + landing.label;
     }
     if (!best) {

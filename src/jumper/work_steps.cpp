@@ -1,10 +1,14 @@
 #include "netmend/jumper/work_steps.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <fmt/format.h>
+#include <functional>
 
 #include "netmend/base/json_reader.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/probing/words.h"
 
 namespace netmend {
 namespace {
@@ -56,10 +60,50 @@ std::string checkedText(const JsonReader::Node& node, const std::vector<std::str
   return text;
 }
 
+constexpr std::array<Word<MeasureAt>, 6> atWords{{{MeasureAt::from, "from"},
+                                                  {MeasureAt::to, "to"},
+                                                  {MeasureAt::scraped, "scraped"},
+                                                  {MeasureAt::wire, "wire"},
+                                                  {MeasureAt::target, "target"},
+                                                  {MeasureAt::supply, "supply"}}};
+constexpr std::array<Word<MeasureReads>, 6> readsWords{{{MeasureReads::anything, "anything"},
+                                                        {MeasureReads::nothing, "nothing"},
+                                                        {MeasureReads::resistance, "resistance"},
+                                                        {MeasureReads::expectedFrom, "expected_from"},
+                                                        {MeasureReads::expectedTo, "expected_to"},
+                                                        {MeasureReads::expectedBridged, "expected_bridged"}}};
+
+/// Only a jumper has ends, a wire and predictions.
+bool isJumpers(MeasureAt at) {
+  return at != MeasureAt::target && at != MeasureAt::supply;
+}
+bool isJumpers(MeasureReads reads) {
+  return reads != MeasureReads::anything && reads != MeasureReads::nothing;
+}
+
+MeasureTemplate readMeasure(const JsonReader::Node& node, bool isJumper) {
+  node.onlyKeys({"at", "other", "mode", "reads"});
+  MeasureTemplate out;
+  out.at = node.at("at").oneOf(atWords);
+  if (node.has("other")) out.other = node.at("other").oneOf(atWords);
+  out.mode = node.at("mode").wordOf(readingModeFrom, "a mode such as diode or ohms");
+  if (node.has("reads")) out.reads = node.at("reads").oneOf(readsWords);
+  const auto refuse = [&](const char* member) {
+    const auto wrong = node.at(member);
+    wrong.wrong(pattern("core", "nothing here has such a place or value"), "\"" + wrong.text() + "\"",
+                isJumper ? pattern("core", "an end of the jumper, its wire, or the supply")
+                         : pattern("core", "target or supply"));
+  };
+  if (isJumpers(out.at) ? !isJumper : isJumper && out.at == MeasureAt::target) refuse("at");
+  if (out.other && isJumpers(*out.other) && !isJumper) refuse("other");
+  if (isJumpers(out.reads) && !isJumper) refuse("reads");
+  return out;
+}
+
 StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   const auto& names = isJumper ? jumperNames : otherNames;
   const auto& flags = isJumper ? jumperFlags : otherFlags;
-  node.onlyKeys({"when", "text", "check", "expected", "source"});
+  node.onlyKeys({"when", "text", "check", "expected", "measure", "source"});
   StepTemplate step;
   step.when = node.text("when", "");
   const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
@@ -71,13 +115,21 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   if (!step.check && node.has("expected"))
     node.at("expected")
         .wrong(pattern("core", "only a check has something expected"), step.text, "\"check\": true");
+  if (node.has("measure")) {
+    if (!step.check)
+      node.at("measure").wrong(pattern("core", "only a check is measured"), step.text, "\"check\": true");
+    step.measure = readMeasure(node.at("measure"), isJumper);
+  }
   return step;
 }
 
 using Values = std::map<std::string, std::string>;
 using Flags = std::map<std::string, bool>;
 
-std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& values, const Flags& flags) {
+using Measured = std::function<StepMeasure(const MeasureTemplate&)>;
+
+std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& values, const Flags& flags,
+                            const Measured& measured) {
   std::vector<Step> steps;
   const auto found = data.kinds.find(kind);
   if (found == data.kinds.end()) return steps;
@@ -91,7 +143,8 @@ std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& 
   };
   for (const StepTemplate& t : found->second) {
     if (!t.when.empty() && (t.when[0] == '!' ? isSet(t.when.substr(1)) : !isSet(t.when))) continue;
-    steps.push_back({filled(t.text, use), t.check, filled(t.expected, use)});
+    steps.push_back({filled(t.text, use), t.check, filled(t.expected, use),
+                     t.measure ? std::optional(measured(*t.measure)) : std::nullopt});
   }
   return steps;
 }
@@ -100,10 +153,83 @@ std::string orElse(const std::string& text, std::string_view fallback) {
   return text.empty() ? std::string(fallback) : text;
 }
 
+constexpr double jointLimit = 2.0; ///< "more than twice that: a joint is bad"
+constexpr double noVolts = 0.5;    ///< what is read as 0 V
+
+ProbePoint pointAt(const Landing& landing) {
+  const PinId* pin = std::get_if<PinId>(&landing.object);
+  return {pin != nullptr ? *pin : PinId{}, landing.point};
+}
+
+ProbePoint supply() {
+  return {PinId{}, "battery contacts"};
+}
+
+/// As it is written: what is said of it and what it is held against agree.
+void expectAs(StepMeasure& measure, const std::optional<ExpectedReading>& expected) {
+  if (!expected) return;
+  measure.overLimit = expected->overLimit;
+  if (expected->overLimit) return;
+  const double middle = asShown(expected->value.value, measure.mode);
+  const double half = asShown(expected->giveOrTake.value, measure.mode);
+  measure.interval = ValueInterval{middle - half, middle + half};
+}
+
+StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& proposal,
+                          const WorkPrediction& prediction) {
+  const auto at = [&](MeasureAt place) -> ProbePoint {
+    switch (place) {
+    case MeasureAt::to:
+      return pointAt(proposal.to);
+    case MeasureAt::scraped:
+      return pointAt(proposal.from.scraped() || !proposal.to.scraped() ? proposal.from : proposal.to);
+    case MeasureAt::wire:
+      return {PinId{}, "wire"};
+    case MeasureAt::supply:
+      return supply();
+    case MeasureAt::from:
+    case MeasureAt::target:
+      break;
+    }
+    return pointAt(proposal.from);
+  };
+  StepMeasure out;
+  out.mode = t.mode;
+  out.point = at(t.at);
+  if (t.other) out.other = at(*t.other);
+  switch (t.reads) {
+  case MeasureReads::anything:
+    break;
+  case MeasureReads::nothing:
+    out.interval = ValueInterval{-noVolts, noVolts};
+    break;
+  case MeasureReads::resistance:
+    out.interval = ValueInterval{0.0, jointLimit * proposal.wire.resistance.value};
+    break;
+  case MeasureReads::expectedFrom:
+    expectAs(out, prediction.atFrom);
+    break;
+  case MeasureReads::expectedTo:
+    expectAs(out, prediction.atTo);
+    break;
+  case MeasureReads::expectedBridged:
+    expectAs(out, prediction.bridged);
+    break;
+  }
+  return out;
+}
+
+std::string textOf(const std::optional<ExpectedReading>& expected, std::string_view fallback) {
+  if (!expected) return std::string(fallback);
+  if (expected->overLimit) return "OL in diode mode";
+  return fmt::format("{} ± {} in diode mode", readingText(expected->value.value, ReadingMode::diode),
+                     readingText(expected->giveOrTake.value, ReadingMode::diode));
+}
+
 } // namespace
 
 Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
-  auto reader = JsonReader::ofFile(path, "netmend-work-steps");
+  auto reader = JsonReader::ofFile(path, "netmend-work-steps", 2);
   if (!reader) return failure(reader.error());
   const auto root = reader->root();
   root.onlyKeys({"format", "version", "source", "kinds", "cautions"});
@@ -149,9 +275,9 @@ std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& propo
       {"current", fmt::format("{:.3g} A", wire.current.value.value)},
       {"drop", fmt::format("{:.3g} mV", 1e3 * wire.drop.value)},
       {"resistance", fmt::format("{:.3g} ohm", wire.resistance.value)},
-      {"expected_from", orElse(prediction.atFrom, "the value that the rest of the line gives there")},
-      {"expected_to", orElse(prediction.atTo, "the value that the rest of the line gives there")},
-      {"expected_bridged", orElse(prediction.bridged, "the value of a good board")},
+      {"expected_from", textOf(prediction.atFrom, "the value that the rest of the line gives there")},
+      {"expected_to", textOf(prediction.atTo, "the value that the rest of the line gives there")},
+      {"expected_bridged", textOf(prediction.bridged, "the value of a good board")},
   };
   const Flags flags{
       {"scraped", proposal.from.scraped() || proposal.to.scraped()},
@@ -160,7 +286,8 @@ std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& propo
       {"small", isSmall(proposal.from) || isSmall(proposal.to)},
       {"opened", !proposal.from.opening.keepOuts.empty() || !proposal.to.opening.keepOuts.empty()},
       {"warned", !wire.warnings.empty()}};
-  return stepsFrom(data, WorkKind::jumper, values, flags);
+  return stepsFrom(data, WorkKind::jumper, values, flags,
+                   [&](const MeasureTemplate& t) { return jumperMeasure(t, proposal, prediction); });
 }
 
 Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& request) {
@@ -175,7 +302,14 @@ Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& re
                       {"reason", request.reason},
                       {"points", orElse(request.points, request.target)},
                       {"expected", orElse(request.expected, "the expected value")}};
-  return stepsFrom(data, request.kind, values, {{"reason", !request.reason.empty()}});
+  return stepsFrom(data, request.kind, values, {{"reason", !request.reason.empty()}},
+                   [&](const MeasureTemplate& t) {
+                     StepMeasure out;
+                     out.mode = t.mode;
+                     out.point = t.at == MeasureAt::supply ? supply() : request.measureAt;
+                     if (t.reads == MeasureReads::nothing) out.interval = ValueInterval{-noVolts, noVolts};
+                     return out;
+                   });
 }
 
 } // namespace netmend

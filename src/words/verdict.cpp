@@ -172,7 +172,7 @@ Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
 }
 
 Said verdictLine(const Reading& reading, const Verdict& verdict) {
-  const Said value = valueSaid(reading.value, reading.mode);
+  Said value = valueSaid(reading.value, reading.mode);
   if (!isFlag(verdict.kind) || !verdict.expected) return value;
   return said(pattern("core", "{}. Good boards {}."), value, whatIsExpected(*verdict.expected));
 }

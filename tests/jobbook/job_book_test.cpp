@@ -90,8 +90,16 @@ Job fullJob() {
   action.target = "KEY_COL3";
   action.reason = "buried break";
   action.steps = {{"Scrape", false, "", true, ""}, {"Touch the bare copper", true, "0.45 V", false, "0.449"}};
+  StepMeasure measure;
+  measure.mode = ReadingMode::ohms;
+  measure.point = {PinId(7), "C12.1"};
+  measure.other = {PinId(), "shell"};
+  measure.interval = ValueInterval{0.1, 0.3};
+  measure.overLimit = true;
+  action.steps[1].measure = measure;
+  action.steps[0].function = true;
   action.jumper = JumperRecord{{"C12.1", {Length(5), Length(6)}, Side::bottom},
-                               {"J4.11", {Length(7), Length(8)}, Side::bottom},
+                               {"J4.11", {Length(7), Length(8)}, Side::bottom, {PinId(17), "J4.11"}},
                                {{Length(5), Length(6)}, {Length(7), Length(8)}},
                                Side::bottom,
                                "enamelled copper 0.10 mm",
@@ -148,6 +156,11 @@ TEST_CASE("a job comes back from the book as it went in") {
   CHECK(out.actions[0].jumper->way == in.actions[0].jumper->way);
   REQUIRE(out.actions[0].steps.size() == 2);
   CHECK(out.actions[0].steps[0].done);
+  CHECK(out.actions[0].steps[0].function);
+  CHECK_FALSE(out.actions[0].steps[0].measure);
+  CHECK_FALSE(out.actions[0].steps[1].function);
+  CHECK(out.actions[0].steps[1].measure == in.actions[0].steps[1].measure);
+  CHECK(out.actions[0].jumper->to.point == in.actions[0].jumper->to.point);
   CHECK(out.actions[0].steps[1].check);
   REQUIRE(out.photos.size() == 1);
   CHECK(out.photos[0].bytes.text() == in.photos[0].bytes.text());
@@ -317,7 +330,7 @@ TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "4");
+  CHECK(askSqlite(file.path, "pragma user_version") == "5");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 

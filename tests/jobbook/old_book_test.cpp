@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -79,6 +80,25 @@ void checkJob(const Job& job) {
   CHECK(job.actions[0].steps[3].done);
   CHECK_FALSE(job.actions[0].steps[4].done);
   CHECK(job.actions[0].steps[3].expected.starts_with("OL in diode mode: go on."));
+  const std::vector<WorkStep>& steps = job.actions[0].steps;
+  REQUIRE(steps[0].measure); // 0 V across the battery contacts
+  CHECK(steps[0].measure->mode == ReadingMode::volts);
+  CHECK(steps[0].measure->interval == ValueInterval{-0.5, 0.5});
+  CHECK_FALSE(steps[1].measure); // no check
+  REQUIRE(steps[3].measure);     // touch the via
+  CHECK(steps[3].measure->overLimit);
+  CHECK(steps[3].measure->point.label == "via at (19.50, 9.00) mm");
+  REQUIRE(steps[4].measure); // touch C28.1: 0.644 V ± 14 mV
+  CHECK(steps[4].measure->point.label == "C28.1");
+  REQUIRE(steps[4].measure->interval);
+  CHECK(steps[4].measure->interval->lowest == Approx(0.630));
+  CHECK(steps[4].measure->interval->highest == Approx(0.658));
+  CHECK(steps.back().function);
+  CHECK_FALSE(steps.back().measure);
+  CHECK(std::count_if(steps.begin(), steps.end(), [](const WorkStep& s) { return s.function; }) == 1);
+  REQUIRE(job.actions[0].jumper);
+  CHECK(job.actions[0].jumper->from.point.label == "via at (19.50, 9.00) mm");
+  CHECK(job.actions[0].jumper->to.point.label == "C28.1");
   CHECK(job.actions[0].proof.size() == 3);
   REQUIRE(job.charges.size() == 1);
   REQUIRE_FALSE(job.suspects.empty());

@@ -92,6 +92,11 @@ TEST_CASE("a mistake in the data is told with file and place") {
                         {"wires.json", "/rules/fusing_share", 3},
                         {"work_steps.json", "/kinds/jumper/1/text", "Uncover {frm}"},
                         {"work_steps.json", "/kinds/clean/2/when", "moon"},
+                        {"work_steps.json", "/kinds/jumper/0/measure/at", "moon"},
+                        {"work_steps.json", "/kinds/jumper/0/measure/mode", "guess"},
+                        {"work_steps.json", "/kinds/jumper/0/measure/reads", "much"},
+                        {"work_steps.json", "/kinds/clean/0/measure/at", "from"},
+                        {"work_steps.json", "/kinds/clean/0/measure/reads", "resistance"},
                         {"work_steps.json", "/kinds/clean", json::array()},
                         {"work_steps.json", "/kinds/polish", json::array()}}) {
     INFO(c.file << " " << c.pointer);

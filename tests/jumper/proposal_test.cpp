@@ -340,7 +340,10 @@ TEST_CASE("a jumper's steps touch the bare copper before tin, and check after ea
   auto best = line.propose().proposals.front();
   const auto work = loadWorkSteps(std::filesystem::path(NETMEND_SOURCE_DIR) / "data" / "work_steps.json");
   REQUIRE(work);
-  const auto steps = jumperSteps(*work, best, {"0.45 V in diode mode", "OL", "0.43 V"});
+  const WorkPrediction prediction{ExpectedReading{false, Volts(0.4504), Volts(0.0121)},
+                                  ExpectedReading{true, {}, {}},
+                                  ExpectedReading{false, Volts(0.43), Volts(0.01)}};
+  const auto steps = jumperSteps(*work, best, prediction);
   const auto at = [&](const std::string& words) {
     return std::find_if(steps.begin(), steps.end(),
                         [&](const Step& s) { return s.text.find(words) != std::string::npos; }) -
@@ -358,7 +361,37 @@ TEST_CASE("a jumper's steps touch the bare copper before tin, and check after ea
     CHECK(step.check == !step.expected.empty());
   }
   CHECK(steps[static_cast<std::size_t>(at("Touch the bare copper at C1.1"))].expected.starts_with(
-      "0.45 V in diode mode: go on"));
+      "0.450 V ± 0.012 V in diode mode: go on"));
+  const auto measureOf = [&](const std::string& words) {
+    const auto& measure = steps[static_cast<std::size_t>(at(words))].measure;
+    REQUIRE(measure);
+    return *measure;
+  };
+  const StepMeasure from = measureOf("Touch the bare copper at C1.1");
+  CHECK(from.mode == ReadingMode::diode);
+  CHECK(from.point.label == "C1.1");
+  CHECK(from.point.pin);
+  CHECK(from.other.label == "GND");
+  REQUIRE(from.interval); // of what is written
+  CHECK(from.interval->lowest == Approx(0.438).epsilon(1e-12));
+  CHECK(from.interval->highest == Approx(0.462).epsilon(1e-12));
+  CHECK_FALSE(from.overLimit);
+  const StepMeasure to = measureOf("Touch the bare copper at TP1");
+  CHECK(to.overLimit);
+  CHECK_FALSE(to.interval);
+  CHECK(to.point.label == "TP1");
+  const StepMeasure wire = measureOf("Measure resistance from");
+  CHECK(wire.mode == ReadingMode::ohms);
+  CHECK(wire.other == to.point);
+  REQUIRE(wire.interval);
+  CHECK(wire.interval->lowest == 0.0);
+  CHECK(wire.interval->highest == Approx(2.0 * best.wire.resistance.value).epsilon(1e-12));
+  const StepMeasure off = measureOf("without power");
+  CHECK(off.mode == ReadingMode::volts);
+  CHECK(off.point.label == "battery contacts");
+  CHECK(off.interval == ValueInterval{-0.5, 0.5});
+  CHECK_FALSE(measureOf("Look at both landings").comparable());
+  CHECK_FALSE(steps[static_cast<std::size_t>(at("Close shield"))].measure); // by eye
   // After each joint comes a check.
   for (const char* joint : {"Solder the wire to C1.1", "Solder the wire to TP1"})
     CHECK(steps[static_cast<std::size_t>(at(joint)) + 1].check);
@@ -379,16 +412,20 @@ TEST_CASE("the other repairs have steps with checks too, and refuse what makes n
   REQUIRE(work);
   for (const WorkKind kind : {WorkKind::resolder, WorkKind::removePart, WorkKind::replacePart,
                               WorkKind::clean, WorkKind::cutTrack, WorkKind::notEconomic}) {
-    const auto steps = workSteps(*work, {kind, "C44", "shorted", "C44.1", "OL"});
+    const auto steps = workSteps(*work, {kind, "C44", "shorted", "C44.1", "OL", {PinId{}, "C44"}});
     REQUIRE(steps);
     CHECK(std::any_of(steps->begin(), steps->end(), [](const Step& s) { return s.check; }));
     CHECK(std::any_of(steps->begin(), steps->end(),
                       [](const Step& s) { return s.text.find("C44") != std::string::npos; }));
-    for (const Step& step : *steps)
+    for (const Step& step : *steps) {
       CHECK((step.text + step.expected).find('{') == std::string::npos);
+      if (step.measure)
+        CHECK(step.measure->point.label ==
+              (step.measure->mode == ReadingMode::volts ? "battery contacts" : "C44"));
+    }
   }
-  CHECK_FALSE(workSteps(*work, {WorkKind::jumper, "C44", "", "", ""}));
-  CHECK_FALSE(workSteps(*work, {WorkKind::resolder, "", "", "", ""}));
-  CHECK_FALSE(workSteps(*work, {WorkKind::notEconomic, "board", "", "", ""}));
+  CHECK_FALSE(workSteps(*work, {WorkKind::jumper, "C44", "", "", "", {}}));
+  CHECK_FALSE(workSteps(*work, {WorkKind::resolder, "", "", "", "", {}}));
+  CHECK_FALSE(workSteps(*work, {WorkKind::notEconomic, "board", "", "", "", {}}));
   CHECK(work->cautions.size() >= 6);
 }

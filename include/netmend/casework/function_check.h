@@ -9,7 +9,7 @@
 /// proves.
 namespace netmend {
 
-/// What a function check expects; it tells function checks from the work's own.
+/// What a function check expects.
 inline constexpr std::string_view functionWorks = "It works as on a good device";
 /// Whether the step tries what the device is for, after the work, rather than being part of the work.
 [[nodiscard]] bool isFunctionCheck(const WorkStep& step);

@@ -80,6 +80,8 @@ struct WorkStep {
   std::string expected; ///< check only: what to read, and what to do otherwise
   bool done = false;
   std::string note;
+  std::optional<StepMeasure> measure{}; ///< check only: what it wants measured; none: by eye
+  bool function = false;                ///< tries what the device is for, once the work is done
 };
 
 /// A place where a jumper's wire is soldered.
@@ -87,6 +89,7 @@ struct LandingPlace {
   std::string label; ///< "C12.1 (part terminal)", "via at (12.1, 8.0) mm"
   Point at;
   Side side = Side::top;
+  ProbePoint point{}; ///< what a reading taken there is taken at
 };
 
 struct JumperRecord {

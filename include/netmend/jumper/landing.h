@@ -20,7 +20,8 @@ inline constexpr std::string_view smallPartTerm = "small part";
 /// A place where a wire can be soldered to one fragment, from one side.
 struct Landing {
   LandingKind kind = LandingKind::partTerminal;
-  std::string label; ///< "C12.1 (part terminal)", "via at (12.10, 8.00) mm"
+  std::string label;   ///< "C12.1 (part terminal)", "via at (12.10, 8.00) mm"
+  std::string point{}; ///< what a reading taken here carries: "C12.1", "via at (12.10, 8.00) mm"
   Point at;
   Side side = Side::top;
   CopperObject object;          ///< PinId, ViaId or TrackId

@@ -4,6 +4,7 @@
 #include <chrono>
 
 #include "netmend/casework/good_walks.h"
+#include "netmend/casework/step_check.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 
@@ -242,7 +243,9 @@ bool BenchFault::accept(std::size_t proposal) {
 }
 
 Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, const std::string& reason) {
-  const auto steps = workSteps(job_.data().work, {kind, target, reason, "", ""});
+  const Lookup* lookup = job_.board() != nullptr ? job_.board()->lookup.get() : nullptr;
+  const auto steps =
+      workSteps(job_.data().work, {kind, target, reason, "", "", withPin({PinId{}, target}, lookup)});
   if (!steps) return failure(steps.error());
   RepairAction action;
   action.kind = kind;

@@ -85,7 +85,7 @@ void BridgePage::accept(const ReadingEvent& event) {
 ReadingMode BridgePage::wantedMode() const {
   const WorkStep* now = work_->step();
   if (choosing() || now == nullptr || !now->check) return desk_.walk.mode();
-  return wantedReading(*now, *work_->action(), nullptr).mode;
+  return now->measure ? now->measure->mode : desk_.walk.mode();
 }
 
 Overlay BridgePage::overlay() const {

@@ -232,7 +232,7 @@ void StepsView::showDue() {
   }
   if (!now->note.empty()) rest << tr("Noted: %1").arg(shown(now->note));
   note_->setText(rest.join(QLatin1Char('\n')));
-  field_->setPlaceholderText(now->check ? tr("reading  Enter") : tr("note  Enter"));
+  field_->setPlaceholderText(now->measure ? tr("reading  Enter") : tr("note  Enter"));
   Q_EMIT dueChanged();
 }
 
@@ -259,11 +259,9 @@ void StepsView::typed() {
   const QString text = field_->text().trimmed();
   const WorkStep* now = step();
   if (text.isEmpty() || now == nullptr) return;
-  const OpenBoard* board = desk_.job.board();
-  const StepReading wanted = wantedReading(*now, *action(), board != nullptr ? board->lookup.get() : nullptr);
   field_->clear();
-  if (now->check)
-    if (const auto value = parseReadingValue(text.toStdString(), wanted.mode)) {
+  if (now->measure)
+    if (const auto value = parseReadingValue(text.toStdString(), now->measure->mode)) {
       reading(value->value);
       return;
     }
@@ -273,17 +271,17 @@ void StepsView::typed() {
 
 void StepsView::reading(std::optional<double> value) {
   const WorkStep* now = step();
-  if (now == nullptr || !now->check) {
+  if (now == nullptr || !now->measure) {
     Q_EMIT told(tr("This step takes no reading: Space ticks it"), true);
     return;
   }
   const OpenBoard* board = desk_.job.board();
-  const StepReading wanted = wantedReading(*now, *action(), board != nullptr ? board->lookup.get() : nullptr);
+  const StepMeasure& wanted = *now->measure;
   const StepOutcome outcome = compareWith(wanted, value);
   const Walk& walk = desk_.walk.walk(false);
   JobReading kept;
   kept.purpose = ReadingPurpose::check;
-  kept.reading.point = wanted.point;
+  kept.reading.point = withPin(wanted.point, board != nullptr ? board->lookup.get() : nullptr);
   kept.reading.other = wanted.other;
   kept.reading.mode = wanted.mode;
   kept.reading.value = value;

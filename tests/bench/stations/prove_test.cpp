@@ -42,9 +42,7 @@ std::string goodValue(const ProofPoint& point) {
 TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and the neighbours") {
   const Bridged demo;
   const auto points = demo.points();
-  const auto label = [&](const LandingPlace& place) {
-    return landingPoint(place, demo.job->board()->lookup.get()).label;
-  };
+  const auto label = [&](const LandingPlace& place) { return place.point.label; };
   const JumperRecord& jumper = *demo.job->job()->actions.front().jumper;
   REQUIRE_FALSE(points.empty());
   CHECK(points.front().point.label == "J4.9");

@@ -1,0 +1,47 @@
+#include "measure_json.h"
+
+#include <nlohmann/json.hpp>
+
+#include "netmend/probing/words.h"
+#include "reading_words.h"
+
+namespace netmend {
+
+namespace {
+
+using nlohmann::json;
+
+json pointOf(const ProbePoint& point) {
+  return {{"pin", point.pin.value}, {"label", point.label}};
+}
+ProbePoint pointIn(const json& in) {
+  return {PinId(in.at("pin").get<std::uint64_t>()), in.at("label")};
+}
+
+} // namespace
+
+std::string measureText(const std::optional<StepMeasure>& measure) {
+  if (!measure) return {};
+  json out{
+      {"mode", word(measure->mode)}, {"point", pointOf(measure->point)}, {"other", pointOf(measure->other)}};
+  if (measure->interval) out["interval"] = {measure->interval->lowest, measure->interval->highest};
+  if (measure->overLimit) out["over_limit"] = true;
+  return out.dump();
+}
+
+std::optional<StepMeasure> measureFrom(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const json in = json::parse(text);
+  StepMeasure out;
+  const auto mode = in.at("mode").get<std::string>();
+  out.mode = stored(readingModeFrom(mode), mode);
+  out.point = pointIn(in.at("point"));
+  out.other = pointIn(in.at("other"));
+  if (in.contains("interval"))
+    out.interval =
+        ValueInterval{in.at("interval").at(0).get<double>(), in.at("interval").at(1).get<double>()};
+  out.overLimit = in.value("over_limit", false);
+  return out;
+}
+
+} // namespace netmend
