@@ -62,6 +62,7 @@ Result<Reading> parseReading(const std::string& text, const Walk& defaults, cons
       if (const auto pins = lookup->pinsLabelled(label); pins.size() == 1) point.pin = pins.front();
     return point;
   };
+  if (rest.ends_with(" to")) return notAReading(text); // a second place was begun and not named
   const auto to = rest.find(" to ");
   out.point = pointNamed(rest.substr(0, to));
   if (to != std::string::npos) out.other = pointNamed(rest.substr(to + 4));
