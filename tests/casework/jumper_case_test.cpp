@@ -179,6 +179,42 @@ TEST_CASE("before the wire is in, its landings read what the leading break leave
   checkWithin(wanted[2], predictDiode(fault.isolation, via, 0));
 }
 
+TEST_CASE("OL is wanted where it is likelier than a value", "[casework]") {
+  // A line with nothing behind its pins but what may be in the chip.
+  const DemoDevice& device = demoDevice();
+  FaultCase fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  for (const double nothing : {0.48, 0.52}) {
+    IsolationInput input{device.lookup, fault.line, repairData().priors, repairData().efforts,
+                         repairData().probing.meters.front()};
+    for (const NodeIndex terminal : fault.line.terminals()) {
+      PinTermination& behind = input.terminations.emplace_back();
+      behind.pin = std::get<PinId>(fault.line.graph[terminal].object);
+      behind.shares = {0.0, 0.0, 1.0};
+      if (behind.pin == device.pin("U1.12")) behind.shares = {1.0 - nothing, 0.0, nothing};
+    }
+    fault.isolation = makeIsolation(input);
+    const double chance = predictDiode(fault.isolation, placeOn(fault.isolation, best.from.at), 0).overLimit;
+    REQUIRE(std::abs(chance - 0.5) < 0.045); // to both sides of an even chance, and near it
+    REQUIRE((chance > 0.5) == (nothing > 0.5));
+    CHECK(wantedAt(fault, best)[2].overLimit == (nothing > 0.5));
+    CHECK(wantedAt(fault, best)[2].interval.has_value() == (nothing < 0.5));
+  }
+}
+
+TEST_CASE("a wire may read up to twice its resistance before a joint is bad", "[casework]") {
+  const JumperProposal& best = demoProposals().front();
+  int checks = 0;
+  for (const Step& step : stepsFor(demoFault(), best, repairData().work)) {
+    const StepReading wanted = wantedReading({step.text, step.check, step.expected, false, {}}, {}, nullptr);
+    if (!step.check || wanted.mode != ReadingMode::ohms || !wanted.interval) continue;
+    ++checks;
+    CHECK(wanted.interval->lowest == 0.0);
+    CHECK(wanted.interval->highest == Approx(2 * best.wire.resistance.value).epsilon(0.005));
+  }
+  CHECK(checks == 2); // before it is soldered in, and after
+}
+
 TEST_CASE("a place of the line counts for a landing that is less than 10 µm away", "[casework]") {
   const FaultCase& fault = demoFault();
   JumperProposal moved = demoProposals().front();
@@ -230,6 +266,32 @@ TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps"
   const std::string reason = actionFor(demoDevice().board, byHand, best, repairData().work).reason;
   CHECK_FALSE(reason.empty());
   CHECK(reason != action.reason);
+}
+
+TEST_CASE("landings that no good board was read at are proved by what the steps say of the bridged line",
+          "[casework]") {
+  const FaultCase& fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  const DemoDevice& device = demoDevice();
+  Job job;
+  job.actions = {actionFor(device.board, fault, best, repairData().work)};
+  job.actions.front().steps.push_back(functionCheck("keys 3, 6, 9 and Enter"));
+  const ExpectedTable nothing;
+  const auto points = proofPoints({job, &device.lookup, nothing, repairData()});
+  REQUIRE(points.size() == 3);
+  const Prediction sound = predictDiode(fault.isolation, placeOn(fault.isolation, best.from.at), 0);
+  for (const std::size_t landing : {0u, 1u}) {
+    CHECK(points[landing].why == ProofWhy::landing);
+    REQUIRE(points[landing].limits);
+    CHECK(points[landing].limits->lowest == Approx(sound.mean.value - 2 * sound.spread.value).margin(0.001));
+    CHECK(points[landing].limits->highest == Approx(sound.mean.value + 2 * sound.spread.value).margin(0.001));
+    CHECK_FALSE(points[landing].expectedFrom.empty());
+  }
+  // Good boards' values count for more.
+  const auto byBoards = proofPoints({job, &device.lookup, device.expected, repairData()});
+  CHECK(byBoards[1].point.pin == device.pin("C28.1"));
+  CHECK(byBoards[1].expected == *device.expected.find({device.pin("J4.9"), "J4.9"}, {}));
+  CHECK_FALSE(byBoards[1].limits);
 }
 
 TEST_CASE("the picture of a job shows the lines that its repairs are on", "[casework]") {

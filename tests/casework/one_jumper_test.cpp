@@ -362,12 +362,15 @@ TEST_CASE("solder at a pin joins its leg and its pad", "[casework]") {
     const std::size_t joint = turned ? line.edge(pad, leg, EdgeKind::solderJoint, at.pin, -1)
                                      : line.edge(leg, pad, EdgeKind::solderJoint, at.pin, -1);
     const std::size_t track = line.stretch(from, pad);
+    line.stretch(pad, line.testPad("P2", 60, 5)); // so that both cannot be cut at once
     line.suspect({track});
     line.suspect({joint});
     INFO(turned);
+    CHECK(line.wire({track}).to.copper == CopperObject{at.pad});
     CHECK(line.groups() == Groups{{1, 2}});
     // Also where it is the leg alone that was to be soldered to.
     std::swap(line.suspects.ranked[0], line.suspects.ranked[1]);
+    CHECK(line.wire({joint}).to.copper == CopperObject{at.pin});
     CHECK(line.groups() == Groups{{2, 1}});
   }
 }

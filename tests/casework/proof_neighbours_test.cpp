@@ -166,6 +166,32 @@ TEST_CASE("labels alone are beside by their last number and all that stands befo
   CHECK_FALSE(beside("J9.", "J9.1"));
 }
 
+TEST_CASE("where one of two places has no pin, or nobody has the board, labels say what is beside",
+          "[casework]") {
+  RepairedBoard b;
+  const PartId u = b.part("U8", Side::top, {});
+  const PinId three = b.placed(u, "3", mm(30, 30));
+  b.placed(u, "20", mm(31, 30));
+  const ProbePoint label{PinId{}, "U8.4"};
+  b.act(RepairKind::resolder);
+  SECTION("the neighbour") {
+    b.read(three, std::nullopt, foundOpen);
+    b.read(label, 0.6, foundGood);
+    CHECK(b.told() == Told{"odd U8.3", "neighbour U8.4"});
+  }
+  SECTION("what was odd") {
+    b.read(label, std::nullopt, foundOpen);
+    b.read(three, 0.6, foundGood);
+    CHECK(b.told() == Told{"odd U8.4", "neighbour U8.3"});
+  }
+  SECTION("without the board both pins") {
+    b.read(three, std::nullopt, foundOpen);
+    b.read(b.placed(u, "4", mm(40, 40)), 0.6, foundGood); // far away, as only the board knows
+    CHECK(b.told() == Told{"odd U8.3"});
+    CHECK(b.told(proofPoints({b.job, nullptr, b.expected, b.data})) == Told{"odd U8.3", "neighbour U8.4"});
+  }
+}
+
 TEST_CASE("a pin that is not on the board is beside nothing", "[casework]") {
   RepairedBoard b;
   const PartId u = b.part("U8", Side::top, {});

@@ -182,6 +182,7 @@ TEST_CASE("a wire is proved at both landings and from end to end, jumper by jump
   for (const std::size_t i : {3u, 6u}) {
     CHECK(points[i].mode == ReadingMode::continuity);
     CHECK(points[i].limits);
+    CHECK_FALSE(points[i].expectedFrom.empty());
   }
   CHECK(points[3].other.pin == z);
   CHECK(points[6].other.pin == d);

@@ -92,10 +92,12 @@ TEST_CASE("A typed reading's value may be two words, and its label too", "[casew
   CHECK(read("pad 452").point.label == "pad");
   CHECK(read("pad 452").value == Approx(0.452));
   CHECK(read("A 0.45 V").point.label == "A");
+  CHECK(read("A 0.45").point.label == "A");
   CHECK(read("ohms U1 4.7 k\u03a9").value == Approx(4700.0));
   CHECK(read("ohms pad of U1 4.7 k\u03a9").point.label == "pad of U1");
   CHECK(read("ohms U1 4.7 k\u03a9").point.label == "U1");
   CHECK(read("via 12 0.4").point.label == "via 12");
+  CHECK(read("J4.7  0.4").point.label == "J4.7");
   // Two words count as the value only where a label is left before them.
   CHECK_FALSE(parseReading("452 mV", Walk{}, nullptr));
   CHECK_FALSE(parseReading(" 452 mV", Walk{}, nullptr));
@@ -129,7 +131,8 @@ TEST_CASE("A typed point that several pins are called by is known by its label",
 }
 
 TEST_CASE("What is not a reading is refused, and the error shows what of it", "[casework]") {
-  for (const std::string text : {"", "J4.7", " 0.4", "J4.7 to 0.4", " to J4.7 0.4", "J4.7 sometimes"}) {
+  for (const std::string text :
+       {"", "J4.7", "0.4", " 0.4", "J4.7 to 0.4", " to J4.7 0.4", "J4.7 sometimes"}) {
     const auto read = parseReading(text, Walk{}, nullptr);
     INFO(text);
     REQUIRE_FALSE(read);
