@@ -245,6 +245,20 @@ TEST_CASE("six wires are looked for at most", "[casework]") {
     addPair(line, last, line.testPad("P", 60, 5));
     CHECK(line.groups().empty());
   }
+  SECTION("what a wire mends anyway costs none more") {
+    SuspectedLine line;
+    const NodeIndex first = line.testPad("P1", 5, 55), second = line.testPad("P2", 25, 55);
+    addPair(line, first, second);
+    // Four in vain from there, each 5 mm to the next.
+    NodeIndex last = second;
+    for (int i = 1; i <= 4; ++i) {
+      const NodeIndex next = line.testPad("R" + std::to_string(i), 25 + 5 * i, 55);
+      line.suspect({line.stretch(last, next)});
+      last = next;
+    }
+    addPair(line, last, line.testPad("P3", 70, 55));
+    CHECK(line.groups() == Groups{{1, 2}, {7, 8}});
+  }
   SECTION("a longer wire that does not pay is one of them") {
     for (const int others : {3, 4}) {
       ViaBetween line(28.001);

@@ -10,8 +10,8 @@ namespace {
 /// A part whose pins all have been read, one of them odd.
 struct Neighbourhood : RepairedBoard {
   PartId u = part("U8", Side::top, {});
-  PinId centre = placed(u, "C", mm(0.5, 10));
-  Neighbourhood() {
+  PinId centre;
+  explicit Neighbourhood(Point at = mm(0.5, 10)) : centre(placed(u, "C", at)) {
     read(centre, std::nullopt, foundOpen);
     act(RepairKind::resolder);
   }
@@ -22,14 +22,15 @@ struct Neighbourhood : RepairedBoard {
 } // namespace
 
 TEST_CASE("neighbours are as far off as the nearest pin of the part, or a tenth more", "[casework]") {
-  Neighbourhood b;
-  // Neither the first nor the last that is looked at is the nearest, and one has no place.
-  b.good(b.placed(b.u, "far", mm(8, 10)));
+  // Neither the first nor the last that is looked at is the nearest, and one has no place: not even the
+  // board's corner, which is nearer.
+  Neighbourhood b(mm(0.5, 0));
+  b.good(b.placed(b.u, "far", mm(8, 0)));
   b.good(b.unplaced(b.u, "nowhere"));
-  b.good(b.placed(b.u, "just", mm(0.5, 8.9)));
-  b.good(b.placed(b.u, "nearest", mm(1.5, 10)));
-  b.good(b.placed(b.u, "beyond", mm(0.5, 11.100001)));
-  b.good(b.placed(b.part("U7", Side::top, {}), "foreign", mm(0.7, 10)));
+  b.good(b.placed(b.u, "just", mm(0.5, -1.1)));
+  b.good(b.placed(b.u, "nearest", mm(1.5, 0)));
+  b.good(b.placed(b.u, "beyond", mm(0.5, 1.100001)));
+  b.good(b.placed(b.part("U7", Side::top, {}), "foreign", mm(0.7, 0)));
   CHECK(b.told() == Told{"odd U8.C", "neighbour U8.just", "neighbour U8.nearest"});
 }
 
