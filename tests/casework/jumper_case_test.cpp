@@ -223,6 +223,10 @@ TEST_CASE("a place of the line counts for a landing that is less than 10 µm awa
   CHECK(wantedAt(fault, moved)[1].interval);
   moved.to.at.x = at.x + Length(10'000);
   CHECK_FALSE(wantedAt(fault, moved)[1].comparable());
+  // The first of the places is one too.
+  FaultCase alone = fault;
+  alone.isolation.places.front().at = moved.to.at;
+  CHECK(wantedAt(alone, moved)[1].comparable());
   // A place that nobody knows is no landing's.
   FaultCase unplaced = fault;
   for (ProbePlace& place : unplaced.isolation.places)
