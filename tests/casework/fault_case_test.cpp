@@ -21,36 +21,79 @@ bool asksFor(const FaultCase& fault, const std::string& label) {
   });
 }
 
-/// Whether the meter that was taken can test diodes: then a reading in that mode is asked for.
-bool asksInDiodeMode(const FaultQuestion& question, const RepairData& data) {
-  const auto solved = demoDevice().solve(question, data);
-  REQUIRE(solved);
-  REQUIRE_FALSE(solved->next.ranked.empty());
-  return std::any_of(solved->next.ranked.begin(), solved->next.ranked.end(),
-                     [](const ProbeProposal& probe) { return probe.mode == ReadingMode::diode; });
-}
+/// Connector J1, a resistor and chip U1 in a row, and a connector X1 of another net: soon solved.
+struct ShortLine : RepairedBoard {
+  NetId key = net("KEY"), beyond = net("KEY_U");
+  PinId near = on("J1", PartKind::connector, "1", key, 0), far = on("U1", PartKind::chip, "7", beyond, 40),
+        elsewhere = on("X1", PartKind::connector, "1", net("ROW"), 60);
+
+  ShortLine() {
+    Part more;
+    more.kind = fromUser(PartKind::resistor);
+    more.value = fromUser(std::string("100"));
+    const PartId r = part("R1", Side::top, {}, more);
+    const LayerId top = layer("top");
+    board.info.layerOrder = {top};
+    add(r, "1", key, 20);
+    add(r, "2", beyond, 22);
+    track(mm(0, 0), mm(20, 0), top, key, 0.2);
+    track(mm(22, 0), mm(40, 0), top, beyond, 0.2);
+  }
+  PinId on(const std::string& reference, PartKind kind, const std::string& name, NetId net, double mmAlong) {
+    Part more;
+    more.kind = fromUser(kind);
+    return add(part(reference, Side::top, {}, more), name, net, mmAlong);
+  }
+  PinId add(PartId part, const std::string& name, NetId net, double mmAlong) {
+    const PinId id = pin(part, name, net);
+    Pad more;
+    more.access = fromUser(Access::open);
+    pad(id, mm(mmAlong, 0), PadReach::top, 0.6, more);
+    return id;
+  }
+  [[nodiscard]] Reading taken(PinId pin, std::optional<double> volts, const std::string& meter = {}) const {
+    Reading reading;
+    reading.point = at(pin);
+    reading.value = volts;
+    reading.meter = meter;
+    return reading;
+  }
+  [[nodiscard]] FaultQuestion question() const { return {key, {}, {}, expected, {}, {}}; }
+  [[nodiscard]] Result<FaultCase> solve(const FaultQuestion& asked) const {
+    const Lookup lookup(board);
+    return solveFault(lookup, buildBoardGraph(board), asked, data);
+  }
+  /// Whether the meter that was taken can test diodes: then a reading in that mode is asked for.
+  [[nodiscard]] bool asksInDiodeMode(const FaultQuestion& question) const {
+    const auto solved = solve(question);
+    REQUIRE(solved);
+    REQUIRE_FALSE(solved->next.ranked.empty());
+    return std::any_of(solved->next.ranked.begin(), solved->next.ranked.end(),
+                       [](const ProbeProposal& probe) { return probe.mode == ReadingMode::diode; });
+  }
+};
 
 } // namespace
 
 TEST_CASE("a question has to name a net or a pin", "[casework]") {
-  FaultQuestion question = demoDevice().question();
+  const ShortLine line;
+  FaultQuestion question = line.question();
   question.net = {};
-  CHECK_FALSE(demoDevice().solve(question));
-  question.pin = demoDevice().pin("J4.9");
-  CHECK(demoDevice().solve(question));
+  CHECK_FALSE(line.solve(question));
+  question.pin = line.far;
+  CHECK(line.solve(question));
 }
 
 TEST_CASE("the line begins with the net that was asked for, or the pin's", "[casework]") {
-  const DemoDevice& device = demoDevice();
-  const NetId beyond = netNamed(device.lookup, "KEY_COL3_U").value(); // through R28
-  FaultQuestion question{device.column, {}, {}, {}, {}, {}};
-  CHECK(device.solve(question)->line.nets == std::vector<NetId>{device.column, beyond});
+  const ShortLine line;
+  FaultQuestion question = line.question();
+  CHECK(line.solve(question)->line.nets == std::vector<NetId>{line.key, line.beyond});
   question.net = {};
-  question.pin = device.pin("U1.12");
-  CHECK(device.solve(question)->line.nets == std::vector<NetId>{beyond, device.column});
+  question.pin = line.far;
+  CHECK(line.solve(question)->line.nets == std::vector<NetId>{line.beyond, line.key});
   // The net, where both are named.
-  question.net = device.column;
-  CHECK(device.solve(question)->line.nets.front() == device.column);
+  question.net = line.key;
+  CHECK(line.solve(question)->line.nets.front() == line.key);
 }
 
 TEST_CASE("readings on other lines are left out, those at places that are no pins stay", "[casework]") {
@@ -103,20 +146,15 @@ TEST_CASE("what is asked next takes for one what one wire mends", "[casework]") 
 }
 
 TEST_CASE("a place that cannot be reached is not asked for", "[casework]") {
-  FaultQuestion question = demoDevice().question();
-  SECTION("where wires are in sight") {
-    CHECK_FALSE(demoDevice().solve(question)->jumpers.empty());
-    CHECK(asksFor(*demoDevice().solve(question), "C28.1"));
-    question.unreachable = {"C28.1"};
-    CHECK_FALSE(asksFor(*demoDevice().solve(question), "C28.1"));
-  }
-  SECTION("where none is") {
-    question.net = netNamed(demoDevice().lookup, "KEY_COL2").value();
-    CHECK(demoDevice().solve(question)->jumpers.empty());
-    CHECK(asksFor(*demoDevice().solve(question), "C27.1"));
-    question.unreachable = {"C27.1"};
-    CHECK_FALSE(asksFor(*demoDevice().solve(question), "C27.1"));
-  }
+  const ShortLine line;
+  FaultQuestion question = line.question();
+  question.readings = {line.taken(line.near, std::nullopt)};
+  const auto all = line.solve(question);
+  REQUIRE(all);
+  REQUIRE_FALSE(all->jumpers.empty());
+  REQUIRE(asksFor(*all, "R1.1"));
+  question.unreachable = {"R1.1"};
+  CHECK_FALSE(asksFor(*line.solve(question), "R1.1"));
 }
 
 TEST_CASE("no wires are looked for once there is nothing more to probe", "[casework]") {
@@ -133,66 +171,67 @@ TEST_CASE("no wires are looked for once there is nothing more to probe", "[casew
 
 TEST_CASE("the meter is the one asked for, else that of the line's first reading, else the first of all",
           "[casework]") {
-  RepairData data = repairData();
-  MeterProfile ohmmeter = data.probing.meters.front();
+  ShortLine line;
+  auto& meters = line.data.probing.meters;
+  MeterProfile ohmmeter = meters.front();
   ohmmeter.id = "ohmmeter";
   std::erase_if(ohmmeter.modes, [](const MeterMode& mode) { return mode.mode == ReadingMode::diode; });
-  data.probing.meters.push_back(ohmmeter);
-  const std::string usual = data.probing.meters.front().id;
-  FaultQuestion question{demoDevice().column, {}, {}, {}, {}, {}};
-  const auto taken = [&](const std::string& point, const std::string& meter) {
-    Reading reading = parseReading(point + " 0.649", demoDevice().faulty, &demoDevice().lookup).value();
-    reading.meter = meter;
-    return reading;
-  };
+  meters.push_back(ohmmeter);
+  const std::string usual = meters.front().id;
+  FaultQuestion question = line.question();
   SECTION("the one asked for, whatever the readings say") {
     question.meter = "ohmmeter";
-    CHECK_FALSE(asksInDiodeMode(question, data));
-    question.readings = {taken("C28.1", usual)};
-    CHECK_FALSE(asksInDiodeMode(question, data));
+    CHECK_FALSE(line.asksInDiodeMode(question));
+    question.readings = {line.taken(line.near, 0.65, usual)};
+    CHECK_FALSE(line.asksInDiodeMode(question));
   }
   SECTION("of the first reading on the line") {
-    question.readings = {taken("J4.3", usual), taken("C28.1", "ohmmeter"), taken("R28.1", usual)};
-    CHECK_FALSE(asksInDiodeMode(question, data));
-    question.readings = {taken("C28.1", usual), taken("R28.1", "ohmmeter")};
-    CHECK(asksInDiodeMode(question, data));
+    question.readings = {line.taken(line.elsewhere, 0.65, usual), line.taken(line.near, 0.65, "ohmmeter"),
+                         line.taken(line.far, 0.65, usual)};
+    CHECK_FALSE(line.asksInDiodeMode(question));
+    question.readings = {line.taken(line.near, 0.65, usual), line.taken(line.far, 0.65, "ohmmeter")};
+    CHECK(line.asksInDiodeMode(question));
   }
   SECTION("the first of all where nobody says") {
-    CHECK(asksInDiodeMode(question, data));
-    question.readings = {taken("C28.1", "")};
-    CHECK(asksInDiodeMode(question, data));
-    std::swap(data.probing.meters.front(), data.probing.meters.back());
-    CHECK_FALSE(asksInDiodeMode(question, data));
+    CHECK(line.asksInDiodeMode(question));
+    question.readings = {line.taken(line.near, 0.65)};
+    CHECK(line.asksInDiodeMode(question));
+    std::swap(meters.front(), meters.back());
+    CHECK_FALSE(line.asksInDiodeMode(question));
   }
   SECTION("one that nobody knows is refused by its name") {
     question.meter = "sold";
-    CHECK(demoDevice().solve(question, data).error().found == "sold");
+    CHECK(line.solve(question).error().found == "sold");
     question.meter.clear();
-    question.readings = {taken("C28.1", "lent")};
-    CHECK(demoDevice().solve(question, data).error().found == "lent");
+    question.readings = {line.taken(line.near, 0.65, "lent")};
+    CHECK(line.solve(question).error().found == "lent");
   }
 }
 
 TEST_CASE("the latest reading's condition is that of the line: what was read in another is set aside",
           "[casework]") {
-  FaultQuestion question = demoDevice().question({"C28.1 0.649"});
-  question.readings.back().condition.lifted = {"R25"};
-  const auto lifted = demoDevice().solve(question);
+  ShortLine line;
+  line.expected.put(line.at(line.near), {}, reads(0.65));
+  FaultQuestion question = line.question();
+  question.readings = {line.taken(line.near, 0.65), line.taken(line.far, 0.65)};
+  question.readings.back().condition.lifted = {"C3"};
+  const auto lifted = line.solve(question);
   REQUIRE(lifted);
   REQUIRE(lifted->isolation.setAside.size() == 1);
-  CHECK(lifted->isolation.setAside.front().reading.point.label == "J4.9");
+  CHECK(lifted->isolation.setAside.front().reading.point.pin == line.near);
   REQUIRE(lifted->isolation.observations.size() == 1);
-  CHECK(lifted->isolation.observations.front().reading.point.label == "C28.1");
-  // What good boards read was read with nothing lifted, so that less is known beforehand.
-  const auto spread = [](const FaultCase& fault) {
-    return predictDiode(fault.isolation, placeCalled(fault.isolation, "J4.9"), 0).spread.value;
+  CHECK(lifted->isolation.observations.front().reading.point.pin == line.far);
+  // What good boards read was read with nothing lifted, so that it says nothing of this line.
+  const auto spread = [&](const FaultCase& fault) {
+    return predictDiode(fault.isolation, placeCalled(fault.isolation, "J1.1"), 0).spread.value;
   };
-  question.readings = {question.readings.back()};
-  const auto alone = demoDevice().solve(question);
-  question.readings.back().condition.lifted.clear();
-  const auto plain = demoDevice().solve(question);
-  REQUIRE((alone && plain));
-  CHECK(spread(*alone) > 1.5 * spread(*plain));
+  question.readings.clear();
+  const double known = spread(*line.solve(question));
+  question.readings = {line.taken(line.elsewhere, 0.65)}; // on another line, and so no matter
+  question.readings.back().condition.lifted = {"C3"};
+  CHECK(spread(*line.solve(question)) == known);
+  question.readings.back().point = {PinId{}, "somewhere"}; // tells nothing, but may be on this line
+  CHECK(spread(*line.solve(question)) > 1.5 * known);
 }
 
 TEST_CASE("a break leads when the first of the suspects is one", "[casework]") {
