@@ -21,13 +21,21 @@ bool asksFor(const FaultCase& fault, const std::string& label) {
   });
 }
 
-/// Connector J1, a resistor and chip U1 in a row, and a connector X1 of another net: soon solved.
+/// Connector J1, a resistor and chip U1 in a row, and a connector X1 of another net. What is behind its pins
+/// is as good as known, so that few samples do.
 struct ShortLine : RepairedBoard {
   NetId key = net("KEY"), beyond = net("KEY_U");
   PinId near = on("J1", PartKind::connector, "1", key, 0), far = on("U1", PartKind::chip, "7", beyond, 40),
         elsewhere = on("X1", PartKind::connector, "1", net("ROW"), 60);
 
   ShortLine() {
+    FaultPriors& priors = data.priors;
+    priors.terminations[PartKind::chip] = {1.0, 0.0, 0.0};
+    priors.terminations[PartKind::connector] = {0.0, 0.0, 1.0};
+    priors.drop = Volts(0.65);
+    priors.dropSpread = Volts(0.05);
+    priors.areaFactor = 1.0;
+    priors.emissionSpread = 0.0;
     Part more;
     more.kind = fromUser(PartKind::resistor);
     more.value = fromUser(std::string("100"));
@@ -145,28 +153,28 @@ TEST_CASE("what is asked next takes for one what one wire mends", "[casework]") 
   CHECK(fault.next.ranked.front().bits != apart.ranked.front().bits);
 }
 
-TEST_CASE("a place that cannot be reached is not asked for", "[casework]") {
+TEST_CASE("a place that cannot be reached is not asked for, and no wires are looked for where none is left",
+          "[casework]") {
   const ShortLine line;
   FaultQuestion question = line.question();
   question.readings = {line.taken(line.near, std::nullopt)};
   const auto all = line.solve(question);
   REQUIRE(all);
+  REQUIRE_FALSE(all->next.stop);
   REQUIRE_FALSE(all->jumpers.empty());
   REQUIRE(asksFor(*all, "R1.1"));
   question.unreachable = {"R1.1"};
-  CHECK_FALSE(asksFor(*line.solve(question), "R1.1"));
-}
-
-TEST_CASE("no wires are looked for once there is nothing more to probe", "[casework]") {
-  FaultQuestion question = demoDevice().question({"C28.1 0.649", "pad of J4.9 OL"});
-  for (const ProbePlace& place : demoFault().isolation.places)
+  const auto others = line.solve(question);
+  CHECK_FALSE(others->jumpers.empty());
+  CHECK_FALSE(others->next.ranked.empty());
+  CHECK_FALSE(asksFor(*others, "R1.1"));
+  for (const ProbePlace& place : all->isolation.places)
     question.unreachable.push_back(place.label);
-  const auto solved = demoDevice().solve(question);
-  REQUIRE(solved);
-  CHECK(solved->next.stop);
-  CHECK(solved->next.ranked.empty());
-  CHECK(solved->jumpers.empty());
-  CHECK(solved->suspects.setSize == 3);
+  const auto none = line.solve(question);
+  CHECK(none->next.stop);
+  CHECK(none->next.ranked.empty());
+  CHECK(none->jumpers.empty());
+  CHECK(none->suspects.setSize == all->suspects.setSize);
 }
 
 TEST_CASE("the meter is the one asked for, else that of the line's first reading, else the first of all",
