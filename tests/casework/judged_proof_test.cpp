@@ -48,7 +48,8 @@ TEST_CASE("a place that good boards were read at is judged by them, also where i
     CHECK(judge(0.4) == VerdictKind::low);
     CHECK(judge(0.9) == VerdictKind::high);
     CHECK(judge(std::nullopt) == foundOpen);
-    CHECK_FALSE(judge.reading(0.65).expected.empty());
+    CHECK(judge.reading(0.65).judged->verdict.expected == judge.point.expected);
+    CHECK_FALSE(judge.reading(0.65).judged->limits);
   }
 }
 
@@ -89,7 +90,8 @@ TEST_CASE("without anything to compare with, a proof says so", "[casework]") {
   const Judge judge;
   CHECK(judge(0.65) == VerdictKind::nothingToCompare);
   CHECK(judge(std::nullopt) == VerdictKind::nothingToCompare);
-  CHECK(judge.reading(0.65).expected.empty());
+  CHECK_FALSE(judge.reading(0.65).judged->verdict.expected);
+  CHECK(judge.reading(0.65).judged->verdict.nothing == NothingBecause::noExpectedValue);
 }
 
 TEST_CASE("a proof is kept as it was measured", "[casework]") {

@@ -337,7 +337,8 @@ TEST_CASE("a landing that no good board was read at reads what another pin of it
     Pin loose = *b.board.pins.find(landing);
     loose.net = {};
     b.board.pins.put(loose);
-    b.bridge(b.landing(landing), {"via at (3.00, 4.00) mm", mm(3, 4), Side::top});
+    b.bridge(b.landing(landing),
+             {"via at (3.00, 4.00) mm", mm(3, 4), Side::top, {PinId{}, "via at (3.00, 4.00) mm"}});
     const auto points = b.points();
     REQUIRE(points.size() == 3);
     CHECK_FALSE(points[0].expected);
@@ -350,7 +351,8 @@ TEST_CASE("without a board a job's places are known by their labels", "[casework
   RepairedBoard b;
   b.read(ProbePoint{PinId{}, "J9.3"}, std::nullopt, foundOpen);
   b.read(ProbePoint{PinId{}, "J9.4"}, 0.4, foundGood);
-  b.bridge({"via at (3.00, 4.00) mm", mm(3, 4), Side::top}, {"via at (9.00, 4.00) mm", mm(9, 4), Side::top});
+  b.bridge({"via at (3.00, 4.00) mm", mm(3, 4), Side::top, {PinId{}, "via at (3.00, 4.00) mm"}},
+           {"via at (9.00, 4.00) mm", mm(9, 4), Side::top, {PinId{}, "via at (9.00, 4.00) mm"}});
   const auto points = proofPoints({b.job, nullptr, b.expected, b.data});
   CHECK(b.told(points) == Told{"odd J9.3", "landing via at (3.00, 4.00) mm", "landing via at (9.00, 4.00) mm",
                                "wire via at (3.00, 4.00) mm", "neighbour J9.4"});
