@@ -76,7 +76,10 @@ std::optional<Expected> expectedOf(std::string_view words, ReadingMode mode) {
     const auto low = valueOf(alternative.substr(0, to));
     const auto high = to == std::string_view::npos ? low : valueOf(alternative.substr(to + 4));
     good = good && low && high;
-    if (good) out.shown.push_back({*low, *high});
+    if (!good) return;
+    out.shown.push_back({*low, *high});
+    out.humps.push_back(
+        {1.0, (*low + *high) / 2, (*high - *low) / 2, 0.0, 0.0}); // values are expected, not OL alone
   });
   if (!good) return std::nullopt;
   if (!out.shown.empty() && out.overLimitShare > 0.0) out.overLimitShare = 0.5;

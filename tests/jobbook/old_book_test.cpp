@@ -65,6 +65,7 @@ void checkJob(const Job& job) {
   CHECK(open.judged->verdict.expected->shown.front().lowest == 0.619);
   CHECK(open.judged->verdict.expected->shown.front().highest == 0.669);
   CHECK_FALSE(open.judged->verdict.expected->expectsOverLimit());
+  CHECK_FALSE(open.judged->verdict.expected->onlyOverLimit());
   CHECK(open.remark.starts_with("reads OL; 3 good boards read "));
 
   const JobReading& after = readingAt(job, "J4.9", ReadingPurpose::proof);

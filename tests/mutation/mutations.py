@@ -27,7 +27,7 @@ EXCHANGED = [
     (r"\.front\(\)", [".back()"]), (r"\.back\(\)", [".front()"]),
 ]
 NUMBER = re.compile(r"(?<![\w.])(\d[\d']*\.?\d*(?:e[-+]?\d+)?)(?![\w.'])", re.I)
-CONDITION = re.compile(r"^(\s*(?:\} else )?(?:if|while) )\((.*)\)( \{|[^{]*;)$")
+CONDITION = re.compile(r"^\s*(?:\} else )?(?:if|while) \(")
 STATEMENT = re.compile(r"^\s*(?!return|auto |const |constexpr |static |std::\w+<|else|break|continue|if|for|while|do\b|case|default|using)"
                        r"[\w:.>\[\]()*-]+( [-+|&]?= .*|\(.*\));$")
 ARGUMENTS = re.compile(r"(?<=\()([\w.:>()-]+), ([\w.:>-]+(?:\(\))?)(?=[,)])")
@@ -69,6 +69,16 @@ def numbers(text):
     return [str(value + step)] + ([str(value - step)] if value else [])
 
 
+def closing(line, begin):
+    """Where the bracket that was opened before `begin` is closed; none: on another line."""
+    depth = 1
+    for i in range(begin, len(line)):
+        depth += (line[i] == "(") - (line[i] == ")")
+        if depth == 0:
+            return i
+    return None
+
+
 def of_text(file, text):
     found = []
     blank = COMMENT_OR_TEXT.sub(lambda m: re.sub(r"[^\n]", "\x01", m.group()), text)
@@ -84,9 +94,9 @@ def of_text(file, text):
             for match in NUMBER.finditer(line):
                 for other in numbers(match.group()):
                     put(*match.span(), other, "number")
-            if match := CONDITION.match(line):
-                put(match.start(2), match.end(2), "true", "condition")
-                put(match.start(2), match.end(2), "false", "condition")
+            if (match := CONDITION.match(line)) and (end := closing(line, match.end())):
+                put(match.end(), end, "true", "condition")
+                put(match.end(), end, "false", "condition")
             if STATEMENT.match(line) and line.count("(") == line.count(")"):
                 put(len(line) - len(line.lstrip()), len(line), ";", "statement left out")
             for match in ARGUMENTS.finditer(line):

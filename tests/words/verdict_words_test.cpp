@@ -95,6 +95,17 @@ TEST_CASE("A proof says by what it was judged", "[words]") {
   CHECK(wordsOf(verdictReasons(entry)).ends_with(" (as J4.9, on the same net)"));
 }
 
+TEST_CASE("What is expected is OL, values, or one of them", "[words]") {
+  Expected expected;
+  expected.overLimitShare = 1.0;
+  CHECK(wordsOf(whatIsExpected(expected)) == "OL");
+  expected.humps = {{1.0, 0.644, 0.025, 0.0, 0.0}};
+  expected.shown = {{0.619, 0.669}};
+  CHECK(wordsOf(whatIsExpected(expected)) == "OL or 0.619 V to 0.669 V");
+  expected.overLimitShare = 0.01; // never quite none
+  CHECK(wordsOf(whatIsExpected(expected)) == "0.619 V to 0.669 V");
+}
+
 TEST_CASE("What an older book explained is shown word for word", "[words]") {
   JobReading entry;
   entry.reading = at(1, std::nullopt);

@@ -1,0 +1,326 @@
+#include <catch2/catch.hpp>
+
+#include "demo_device.h"
+#include "netmend/casework/jumper_case.h"
+#include "netmend/casework/step_check.h"
+#include "netmend/probing/reading_entry.h"
+
+using namespace netmend;
+using namespace netmend::test;
+
+namespace {
+
+constexpr std::array<MeasureTemplate, 3> placesOfChecks{
+    {{MeasureAt::from, {}, ReadingMode::diode, MeasureReads::expectedFrom},
+     {MeasureAt::to, {}, ReadingMode::diode, MeasureReads::expectedTo},
+     {MeasureAt::from, {}, ReadingMode::diode, MeasureReads::expectedBridged}}};
+
+/// Three checks and nothing else: at both landings before the wire, and of the line with it.
+WorkSteps checksAlone() {
+  WorkSteps out;
+  for (const MeasureTemplate& what : placesOfChecks)
+    out.kinds[WorkKind::jumper].push_back({"", "measure", true, "", what});
+  return out;
+}
+
+/// What each of the three should read.
+std::vector<StepMeasure> wantedAt(const FaultCase& fault, const JumperProposal& proposal) {
+  std::vector<StepMeasure> out;
+  for (const Step& step : stepsFor(fault, proposal, checksAlone()))
+    out.push_back(step.measure.value());
+  REQUIRE(out.size() == 3);
+  return out;
+}
+
+void checkWithin(const StepMeasure& wanted, const Prediction& predicted) {
+  CHECK(wanted.mode == ReadingMode::diode);
+  CHECK_FALSE(wanted.overLimit);
+  REQUIRE(wanted.interval);
+  // Two standard deviations to each side; both are told in whole millivolts.
+  const double mean = predicted.mean.value, twice = 2 * predicted.spread.value;
+  CHECK(wanted.interval->lowest == Approx(mean - twice).margin(0.001));
+  CHECK(wanted.interval->highest == Approx(mean + twice).margin(0.001));
+}
+
+std::size_t placeOn(const Isolation& isolation, Point at) {
+  for (std::size_t i = 0; i < isolation.places.size(); ++i)
+    if (isolation.places[i].at == at) return i;
+  FAIL("no place is there");
+  return 0;
+}
+
+const std::vector<JumperProposal>& demoProposals() {
+  static const std::vector<JumperProposal> found =
+      proposeJumpers(demoDevice().lookup, demoFault(), suspectedCut(demoFault()).value(), repairData())
+          .value()
+          .proposals;
+  return found;
+}
+
+FaultPlace place(std::optional<std::size_t> edge) {
+  FaultPlace out;
+  out.edge = edge;
+  return out;
+}
+
+} // namespace
+
+TEST_CASE("the suspected cut is all edges that the leading break may be at, likeliest first", "[casework]") {
+  const FaultCase& fault = demoFault();
+  const auto cut = suspectedCut(fault);
+  REQUIRE(cut);
+  REQUIRE(cut->size() == 3);
+  for (std::size_t i = 0; i < 3; ++i)
+    CHECK((*cut)[i] == fault.suspects.ranked.front().places[i].edge);
+}
+
+TEST_CASE("of a leading break that lies partly in unknown copper the known edges are cut", "[casework]") {
+  FaultCase fault;
+  fault.isolation.classes.resize(1);
+  fault.suspects.ranked.resize(1);
+  Suspect& leading = fault.suspects.ranked.front();
+  leading.places = {place(std::nullopt), place(7), place(std::nullopt), place(4)};
+  CHECK(suspectedCut(fault) == std::vector<std::size_t>{7, 4});
+  leading.places = {place(std::nullopt)};
+  leading.text = "somewhere between J4 and U1";
+  REQUIRE_FALSE(suspectedCut(fault));
+  CHECK(wordsOf(suspectedCut(fault).error().found) == leading.text);
+}
+
+TEST_CASE("without a leading break there is no cut, and the error says what leads instead", "[casework]") {
+  FaultCase fault;
+  REQUIRE_FALSE(suspectedCut(fault));
+  CHECK_FALSE(suspectedCut(fault).error().found.empty());
+  fault.isolation.classes.resize(2);
+  fault.isolation.classes[0].kind = FaultKind::deadPin;
+  fault.suspects.ranked.resize(2);
+  fault.suspects.ranked[0].text = "pin U1.12 dead";
+  fault.suspects.ranked[0].places = {place(3)};
+  fault.suspects.ranked[1].text = "open: joint of J4.9";
+  fault.suspects.ranked[1].faultClass = 1;
+  REQUIRE_FALSE(suspectedCut(fault));
+  CHECK(wordsOf(suspectedCut(fault).error().found) == "pin U1.12 dead");
+}
+
+TEST_CASE("the column is bridged from its via to its capacitor, in up to three ways", "[casework]") {
+  const auto& proposals = demoProposals();
+  REQUIRE(proposals.size() == 3);
+  const JumperProposal& best = proposals.front();
+  CHECK(best.from.object == CopperObject{ViaId{963}});
+  CHECK(best.to.object == CopperObject{demoDevice().pin("C28.1")});
+  CHECK(best.from.at == mm(19.5, 9.0));
+  CHECK(best.side == Side::top);
+  CHECK(best.wire.current.value == Amperes(0.1)); // a signal's, by data/wires.json
+  const auto one =
+      proposeJumpers(demoDevice().lookup, demoFault(), suspectedCut(demoFault()).value(), repairData(), 1);
+  REQUIRE(one);
+  REQUIRE(one->proposals.size() == 1);
+  CHECK(one->proposals.front().way == best.way);
+}
+
+TEST_CASE("the cut may be named by hand", "[casework]") {
+  // The joint of J4.9 instead: soldered to its leg.
+  const FaultCase& fault = demoFault();
+  for (const FaultClass& suspect : fault.isolation.classes) {
+    if (suspect.places.size() != 1 || suspect.places.front().edgeKind != EdgeKind::solderJoint ||
+        suspect.places.front().pin != demoDevice().pin("J4.9"))
+      continue;
+    const auto found =
+        proposeJumpers(demoDevice().lookup, fault, {suspect.places.front().edge.value()}, repairData(), 1);
+    REQUIRE(found);
+    REQUIRE(found->proposals.size() == 1);
+    CHECK(found->proposals.front().from.object == CopperObject{demoDevice().pin("J4.9")});
+    return;
+  }
+  FAIL("the joint is no suspect");
+}
+
+TEST_CASE("the wire carries what is asked for, or what the line's first net is rated for", "[casework]") {
+  const auto cut = suspectedCut(demoFault()).value();
+  const auto asked =
+      proposeJumpers(demoDevice().lookup, demoFault(), cut, repairData(), 1, fromUser(Amperes(0.7)));
+  REQUIRE(asked);
+  REQUIRE(asked->proposals.size() == 1);
+  CHECK(asked->proposals.front().wire.current.value == Amperes(0.7));
+
+  Board board = demoDevice().board;
+  Net rated = *board.nets.find(demoDevice().column);
+  rated.ratedCurrent = fromUser(Amperes(0.4));
+  board.nets.put(rated);
+  rated = *board.nets.find(netNamed(demoDevice().lookup, "KEY_COL3_U").value());
+  rated.ratedCurrent = fromUser(Amperes(0.6));
+  board.nets.put(rated);
+  const Lookup lookup(board);
+  FaultCase fault;
+  fault.line = demoFault().line;
+  const auto byNet = proposeJumpers(lookup, fault, cut, repairData(), 1);
+  REQUIRE(byNet);
+  REQUIRE(byNet->proposals.size() == 1);
+  CHECK(byNet->proposals.front().wire.current.value == Amperes(0.4));
+  // Copper without a net is rated for nothing: what the 0.12 mm track carries, as for any signal.
+  fault.line.nets.clear();
+  const auto nameless = proposeJumpers(lookup, fault, cut, repairData(), 1);
+  REQUIRE(nameless);
+  REQUIRE(nameless->proposals.size() == 1);
+  CHECK(nameless->proposals.front().wire.current.value == Amperes(0.1));
+}
+
+TEST_CASE("before the wire is in, its landings read what the leading break leaves of the line there",
+          "[casework]") {
+  const FaultCase& fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  const std::size_t leading = fault.suspects.ranked.front().faultClass;
+  const std::size_t via = placeOn(fault.isolation, best.from.at);
+  const std::size_t capacitor = placeOn(fault.isolation, best.to.at);
+  const auto wanted = wantedAt(fault, best);
+  // Of the connector's side nothing is behind the via any more, on the chip's side all is.
+  CHECK(predictDiode(fault.isolation, via, leading).overLimit > 0.5);
+  CHECK(wanted[0].overLimit);
+  CHECK_FALSE(wanted[0].interval);
+  checkWithin(wanted[1], predictDiode(fault.isolation, capacitor, leading));
+  // Bridged, the first landing reads what a sound line does.
+  checkWithin(wanted[2], predictDiode(fault.isolation, via, 0));
+}
+
+TEST_CASE("OL is wanted where it is likelier than a value", "[casework]") {
+  // A line with nothing behind its pins but what may be in the chip.
+  const DemoDevice& device = demoDevice();
+  FaultCase fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  for (const double nothing : {0.48, 0.52}) {
+    IsolationInput input{device.lookup, fault.line, repairData().priors, repairData().efforts,
+                         repairData().probing.meters.front()};
+    for (const NodeIndex terminal : fault.line.terminals()) {
+      PinTermination& behind = input.terminations.emplace_back();
+      behind.pin = std::get<PinId>(fault.line.graph[terminal].object);
+      behind.shares = {0.0, 0.0, 1.0};
+      if (behind.pin == device.pin("U1.12")) behind.shares = {1.0 - nothing, 0.0, nothing};
+    }
+    fault.isolation = makeIsolation(input);
+    const double chance = predictDiode(fault.isolation, placeOn(fault.isolation, best.from.at), 0).overLimit;
+    REQUIRE(std::abs(chance - 0.5) < 0.045); // to both sides of an even chance, and near it
+    REQUIRE((chance > 0.5) == (nothing > 0.5));
+    CHECK(wantedAt(fault, best)[2].overLimit == (nothing > 0.5));
+    CHECK(wantedAt(fault, best)[2].interval.has_value() == (nothing < 0.5));
+  }
+}
+
+TEST_CASE("a wire may read up to twice its resistance before a joint is bad", "[casework]") {
+  const JumperProposal& best = demoProposals().front();
+  int checks = 0;
+  for (const Step& step : stepsFor(demoFault(), best, repairData().work)) {
+    if (!step.measure || step.measure->mode != ReadingMode::ohms || !step.measure->interval) continue;
+    const StepMeasure& wanted = *step.measure;
+    ++checks;
+    CHECK(wanted.interval->lowest == 0.0);
+    CHECK(wanted.interval->highest == Approx(2 * best.wire.resistance.value).epsilon(0.005));
+  }
+  CHECK(checks == 2); // before it is soldered in, and after
+}
+
+TEST_CASE("a place of the line counts for a landing that is less than 10 µm away", "[casework]") {
+  const FaultCase& fault = demoFault();
+  JumperProposal moved = demoProposals().front();
+  const Point at = moved.to.at;
+  moved.to.at.x += Length(9'999);
+  CHECK(wantedAt(fault, moved)[1].interval);
+  moved.to.at.x = at.x + Length(10'000);
+  CHECK_FALSE(wantedAt(fault, moved)[1].comparable());
+  // The first of the places is one too.
+  FaultCase alone = fault;
+  alone.isolation.places.front().at = moved.to.at;
+  CHECK(wantedAt(alone, moved)[1].comparable());
+  // A place that nobody knows is no landing's.
+  FaultCase unplaced = fault;
+  for (ProbePlace& place : unplaced.isolation.places)
+    place.at.reset();
+  for (const StepMeasure& wanted : wantedAt(unplaced, demoProposals().front()))
+    CHECK_FALSE(wanted.comparable());
+}
+
+TEST_CASE("where no break leads, the steps name no values", "[casework]") {
+  FaultCase fault = demoFault();
+  fault.suspects.ranked.clear();
+  for (const StepMeasure& wanted : wantedAt(fault, demoProposals().front()))
+    CHECK_FALSE(wanted.comparable());
+}
+
+TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps", "[casework]") {
+  const FaultCase& fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  const RepairAction action = actionFor(demoDevice().board, fault, best, repairData().work);
+  CHECK(action.kind == RepairKind::jumper);
+  CHECK(action.target == "KEY_COL3");
+  CHECK(action.reason == fault.suspects.ranked.front().text);
+  REQUIRE(action.jumper);
+  CHECK(action.jumper->from.at == best.from.at);
+  CHECK(action.jumper->to.at == best.to.at);
+  CHECK(action.jumper->way == best.way);
+  CHECK(action.jumper->side == Side::top);
+  CHECK(action.jumper->wire == best.wire.wire.name);
+  CHECK(action.jumper->net == "KEY_COL3");
+  const auto steps = stepsFor(fault, best, repairData().work);
+  REQUIRE(action.steps.size() == steps.size());
+  REQUIRE(steps.size() > 10);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    CHECK(action.steps[i].text == steps[i].text);
+    CHECK(action.steps[i].check == steps[i].check);
+    CHECK_FALSE(action.steps[i].done);
+  }
+  // Where something else leads, somebody named the edges.
+  FaultCase byHand = fault;
+  byHand.suspects.ranked.clear();
+  const std::string reason = actionFor(demoDevice().board, byHand, best, repairData().work).reason;
+  CHECK_FALSE(reason.empty());
+  CHECK(reason != action.reason);
+}
+
+TEST_CASE("landings that no good board was read at are proved by what the steps say of the bridged line",
+          "[casework]") {
+  const FaultCase& fault = demoFault();
+  const JumperProposal& best = demoProposals().front();
+  const DemoDevice& device = demoDevice();
+  Job job;
+  job.actions = {actionFor(device.board, fault, best, repairData().work)};
+  job.actions.front().steps.push_back(functionCheck("keys 3, 6, 9 and Enter"));
+  const ExpectedTable nothing;
+  const auto points = proofPoints({job, &device.lookup, nothing, repairData()});
+  REQUIRE(points.size() == 3);
+  const Prediction sound = predictDiode(fault.isolation, placeOn(fault.isolation, best.from.at), 0);
+  for (const std::size_t landing : {0u, 1u}) {
+    CHECK(points[landing].why == ProofWhy::landing);
+    REQUIRE(points[landing].limits);
+    CHECK(points[landing].limits->lowest == Approx(sound.mean.value - 2 * sound.spread.value).margin(0.001));
+    CHECK(points[landing].limits->highest == Approx(sound.mean.value + 2 * sound.spread.value).margin(0.001));
+    CHECK(points[landing].expectedBy == ExpectedBy::workSteps);
+  }
+  // Good boards' values count for more.
+  const auto byBoards = proofPoints({job, &device.lookup, device.expected, repairData()});
+  CHECK(byBoards[1].point.pin == device.pin("C28.1"));
+  CHECK(byBoards[1].expected == *device.expected.find({device.pin("J4.9"), "J4.9"}, {}));
+  CHECK_FALSE(byBoards[1].limits);
+}
+
+TEST_CASE("the picture of a job shows the lines that its repairs are on", "[casework]") {
+  const DemoDevice& device = demoDevice();
+  const auto named = [&](const char* name) { return netNamed(device.lookup, name).value(); };
+  RepairAction jumper, joint, elsewhere;
+  jumper.target = "U1";
+  jumper.jumper = JumperRecord{};
+  jumper.jumper->net = "KEY_COL3";
+  joint.target = "KEY_COL0_U";
+  elsewhere.target = "U1.12"; // no net's name
+  CHECK(linesOf({}, device.lookup, device.graph).empty());
+  CHECK(linesOf({elsewhere}, device.lookup, device.graph).empty());
+  CHECK(linesOf({jumper, elsewhere, joint}, device.lookup, device.graph) ==
+        std::vector<NetId>{named("KEY_COL3"), named("KEY_COL3_U"), named("KEY_COL0_U"), named("KEY_COL0")});
+}
+
+TEST_CASE("of two nets by one name the picture shows both lines", "[casework]") {
+  DrawnBoard drawn;
+  const NetId first = drawn.net("KEY"), second = drawn.net("KEY");
+  const Lookup lookup(drawn.board);
+  RepairAction action;
+  action.target = "KEY";
+  CHECK(linesOf({action}, lookup, buildBoardGraph(drawn.board)) == std::vector<NetId>{first, second});
+}
