@@ -4,10 +4,6 @@
 <context>
     <name>core</name>
     <message>
-        <source>0 V across the battery contacts and the large capacitors; otherwise discharge them and measure again.</source>
-        <translation>0 V über Akkukontakten und großen Kondensatoren; sonst entladen und nochmals messen.</translation>
-    </message>
-    <message>
         <source>Uncover the {side} side at {from} and {to}; clean both with isopropyl alcohol and let them dry.</source>
         <translation>Seite {side} bei {from} und {to} freilegen; beide mit Isopropanol reinigen und trocknen lassen.</translation>
     </message>
@@ -28,24 +24,12 @@
         <translation>Blankes Kupfer bei {to} mit der Prüfspitze berühren, vor jedem Zinn.</translation>
     </message>
     <message>
-        <source>{expected_from}: go on. OL where a value is expected: the break is on the other side of this place, stop. A short: this is another copper, stop.</source>
-        <translation>{expected_from}: weiter. OL, wo ein Wert erwartet wird: der Bruch liegt auf der anderen Seite dieser Stelle, halt. Kurzschluss: das ist anderes Kupfer, halt.</translation>
-    </message>
-    <message>
-        <source>{expected_to}: go on. OL where a value is expected: the break is on the other side of this place, stop. A short: this is another copper, stop.</source>
-        <translation>{expected_to}: weiter. OL, wo ein Wert erwartet wird: der Bruch liegt auf der anderen Seite dieser Stelle, halt. Kurzschluss: das ist anderes Kupfer, halt.</translation>
-    </message>
-    <message>
         <source>Cover all other copper that scraping laid bare with UV mask and cure it; leave only the landing open.</source>
         <translation>Alles andere freigekratzte Kupfer mit UV-Lack decken und härten; nur die Lötstelle offen lassen.</translation>
     </message>
     <message>
         <source>Measure from the bare landing to ground and to the copper that lay above or beside it.</source>
         <translation>Von der blanken Lötstelle nach Masse und zum Kupfer darüber und daneben messen.</translation>
-    </message>
-    <message>
-        <source>No short; otherwise take the mask off, clean, and mask again.</source>
-        <translation>Kein Kurzschluss; sonst Lack abnehmen, reinigen und neu decken.</translation>
     </message>
     <message>
         <source>Cut {cut_length} of {wire}; its insulation: {stripping}. Tin its ends.</source>
@@ -56,10 +40,6 @@
         <translation>Draht durch die Pinzette ziehen und von Ende zu Ende messen.</translation>
     </message>
     <message>
-        <source>About {resistance} or little more; otherwise an end is not stripped or the wire is nicked: take a new one.</source>
-        <translation>Etwa {resistance} oder wenig mehr; sonst ist ein Ende nicht abisoliert oder der Draht gekerbt: einen neuen nehmen.</translation>
-    </message>
-    <message>
         <source>Tin {from} and {to}: little solder, fresh flux, start low with the heat.</source>
         <translation>{from} und {to} verzinnen: wenig Lot, frisches Flussmittel, mit wenig Hitze beginnen.</translation>
     </message>
@@ -68,20 +48,12 @@
         <translation>Beide Lötstellen unter dem Mikroskop ansehen und jede zu den Nachbarn und nach Masse messen.</translation>
     </message>
     <message>
-        <source>Bright solder on the landing only, no short; otherwise wick it off and tin again.</source>
-        <translation>Blankes Lot nur auf der Lötstelle, kein Kurzschluss; sonst mit Litze absaugen und neu verzinnen.</translation>
-    </message>
-    <message>
         <source>Solder the wire to {from}.</source>
         <translation>Draht an {from} löten.</translation>
     </message>
     <message>
         <source>Measure from the wire&apos;s free end to ground and to the neighbours of {from}.</source>
         <translation>Vom freien Drahtende nach Masse und zu den Nachbarn von {from} messen.</translation>
-    </message>
-    <message>
-        <source>{expected_from}, no short; otherwise do the joint again.</source>
-        <translation>{expected_from}, kein Kurzschluss; sonst Lötstelle neu machen.</translation>
     </message>
     <message>
         <source>Fix the wire with a spot of mask within 2 mm of the joint and cure it before anything pulls on the small part.</source>
@@ -104,10 +76,6 @@
         <translation>Von {to} nach Masse und zu den Nachbarn messen.</translation>
     </message>
     <message>
-        <source>{expected_bridged}, no short; otherwise do the joint again.</source>
-        <translation>{expected_bridged}, kein Kurzschluss; sonst Lötstelle neu machen.</translation>
-    </message>
-    <message>
         <source>Fix the wire with mask at the {tacks} places marked and cure; eyes away from the UV lamp.</source>
         <translation>Draht an den {tacks} markierten Stellen mit Lack fixieren und härten; Augen weg von der UV-Lampe.</translation>
     </message>
@@ -116,40 +84,20 @@
         <translation>Widerstand von {from} nach {to} messen, Prüfleitungen genullt.</translation>
     </message>
     <message>
-        <source>About {resistance}; more than twice that: a joint is bad.</source>
-        <translation>Etwa {resistance}; mehr als das Doppelte: eine Lötstelle ist schlecht.</translation>
-    </message>
-    <message>
         <source>Take the line&apos;s readings at both ends of the wire again.</source>
         <translation>Messungen der Leitung an beiden Drahtenden wiederholen.</translation>
-    </message>
-    <message>
-        <source>{expected_bridged} at both ends; otherwise a second break: go back to the readings.</source>
-        <translation>{expected_bridged} an beiden Enden; sonst ein zweiter Bruch: zurück zu den Messungen.</translation>
     </message>
     <message>
         <source>Close shield and lids, plug all assemblies, and look once more along the wire.</source>
         <translation>Schirm und Deckel schließen, alle Baugruppen stecken und nochmals am Draht entlang schauen.</translation>
     </message>
     <message>
-        <source>Nothing presses on the wire and every lid closes; otherwise lay it anew.</source>
-        <translation>Nichts drückt auf den Draht und jeder Deckel schließt; sonst neu verlegen.</translation>
-    </message>
-    <message>
         <source>The line has a warning (see the wire&apos;s remarks): try the function at full speed, not only at rest.</source>
         <translation>Die Leitung hat eine Warnung (siehe Bemerkungen zum Draht): Funktion bei vollem Tempo erproben, nicht nur in Ruhe.</translation>
     </message>
     <message>
-        <source>It works for several minutes; otherwise the jumper does not do for this line.</source>
-        <translation>Läuft mehrere Minuten; sonst taugt die Drahtbrücke für diese Leitung nicht.</translation>
-    </message>
-    <message>
         <source>Power the board from a supply with a current limit and watch the current at start, then try the function.</source>
         <translation>Platine aus einem Netzteil mit Strombegrenzung speisen, Anlaufstrom beobachten, dann die Funktion erproben.</translation>
-    </message>
-    <message>
-        <source>A start current as on a good board, and the function works; otherwise switch off at once.</source>
-        <translation>Anlaufstrom wie bei guter Platine, und die Funktion läuft; sonst sofort abschalten.</translation>
     </message>
     <message>
         <source>Look at {target} under the microscope for rings and cracks; take a photo.</source>
@@ -172,24 +120,12 @@
         <translation>Lötstelle von allen Seiten ansehen.</translation>
     </message>
     <message>
-        <source>A smooth fillet on pad and leg, no bridge; otherwise do it again.</source>
-        <translation>Glatte Kehle an Lötfläche und Anschluss, keine Brücke; sonst wiederholen.</translation>
-    </message>
-    <message>
         <source>Measure {points}.</source>
         <translation>{points} messen.</translation>
     </message>
     <message>
-        <source>{expected}; otherwise the fault is elsewhere or not alone: go back to the readings.</source>
-        <translation>{expected}; sonst liegt der Fehler woanders oder nicht allein hier: zurück zu den Messungen.</translation>
-    </message>
-    <message>
         <source>Measure from {points} to ground and to the neighbouring nets.</source>
         <translation>Von {points} nach Masse und zu den Nachbarnetzen messen.</translation>
-    </message>
-    <message>
-        <source>No short; otherwise look for solder between neighbours before going on.</source>
-        <translation>Kein Kurzschluss; sonst vor dem Weitermachen Lot zwischen Nachbarn suchen.</translation>
     </message>
     <message>
         <source>Take a photo of {target} with its marking and direction.</source>
@@ -204,20 +140,12 @@
         <translation>Lötflächen ansehen.</translation>
     </message>
     <message>
-        <source>All pads are there and flat; otherwise the repair becomes a track repair: stop and note it.</source>
-        <translation>Alle Lötflächen sind da und flach; sonst wird es eine Leiterbahnreparatur: halt und notieren.</translation>
-    </message>
-    <message>
         <source>Level the pads with wick and flux and clean them.</source>
         <translation>Lötflächen mit Litze und Flussmittel ebnen und reinigen.</translation>
     </message>
     <message>
         <source>Measure {points} with the part off.</source>
         <translation>{points} ohne das Bauteil messen.</translation>
-    </message>
-    <message>
-        <source>{expected}; the fault gone: it was in the part. Still there: it is on the board, do not fit a new part yet.</source>
-        <translation>{expected}; Fehler weg: er lag im Bauteil. Noch da: er liegt auf der Platine, noch kein neues Bauteil einsetzen.</translation>
     </message>
     <message>
         <source>Take a photo of {target} with its marking and direction, and lay out the new part: same value, size, rating.</source>
@@ -228,24 +156,12 @@
         <translation>Neues Bauteil vor dem Einsetzen messen.</translation>
     </message>
     <message>
-        <source>Its value within tolerance; otherwise take another.</source>
-        <translation>Wert in der Toleranz; sonst ein anderes nehmen.</translation>
-    </message>
-    <message>
-        <source>The short or wrong value is gone; otherwise the fault is on the board: stop.</source>
-        <translation>Kurzschluss oder falscher Wert ist weg; sonst liegt der Fehler auf der Platine: halt.</translation>
-    </message>
-    <message>
         <source>Fit the new part in the right direction, little solder, start low; its data sheet comes first.</source>
         <translation>Neues Bauteil in richtiger Richtung einsetzen, wenig Lot, niedrig beginnen; das Datenblatt geht vor.</translation>
     </message>
     <message>
         <source>Look at all joints and at the direction.</source>
         <translation>Alle Lötstellen und die Richtung ansehen.</translation>
-    </message>
-    <message>
-        <source>Every joint wetted, no bridge, direction as in the photo; otherwise correct it.</source>
-        <translation>Jede Lötstelle benetzt, keine Brücke, Richtung wie im Foto; sonst berichtigen.</translation>
     </message>
     <message>
         <source>Take off lids and what covers {target}; take a photo before cleaning.</source>
@@ -264,10 +180,6 @@
         <translation>{target} unter dem Mikroskop ansehen.</translation>
     </message>
     <message>
-        <source>No residue, no eaten pad, leg or track; otherwise note each place: they become suspects.</source>
-        <translation>Kein Rückstand, keine zerfressene Lötfläche, kein Anschluss, keine Leiterbahn; sonst jede Stelle notieren: sie wird verdächtig.</translation>
-    </message>
-    <message>
         <source>Mark the place on {target} where nothing else lies close; take a photo.</source>
         <translation>Stelle auf {target} markieren, wo nichts anderes nahe liegt; Foto machen.</translation>
     </message>
@@ -280,16 +192,8 @@
         <translation>Über den Schnitt messen.</translation>
     </message>
     <message>
-        <source>OL or the value of the way round; otherwise copper is left: cut again.</source>
-        <translation>OL oder der Wert des Umwegs; sonst ist noch Kupfer da: nachschneiden.</translation>
-    </message>
-    <message>
         <source>Measure from both sides of the cut to ground and to the neighbours.</source>
         <translation>Von beiden Seiten des Schnitts nach Masse und zu den Nachbarn messen.</translation>
-    </message>
-    <message>
-        <source>No short; otherwise clear the burr.</source>
-        <translation>Kein Kurzschluss; sonst den Grat entfernen.</translation>
     </message>
     <message>
         <source>Seal the cut with mask and cure it.</source>
@@ -298,10 +202,6 @@
     <message>
         <source>Write down what was found: {target}. Reason: {reason}.</source>
         <translation>Befund aufschreiben: {target}. Grund: {reason}.</translation>
-    </message>
-    <message>
-        <source>All there and listed; otherwise say so on the sheet.</source>
-        <translation>Alles da und aufgelistet; sonst auf dem Auftragsblatt vermerken.</translation>
     </message>
     <message>
         <source>Put the board back as received, mark what was changed, and leave the battery disconnected where it is unsafe.</source>
@@ -314,10 +214,6 @@
     <message>
         <source>OL in diode mode</source>
         <translation>OL in Diodenmessung</translation>
-    </message>
-    <message>
-        <source>{n} ± {n} in diode mode</source>
-        <translation>{} ± {} in Diodenmessung</translation>
     </message>
     <message>
         <source>the value that the rest of the line gives there</source>
@@ -424,26 +320,6 @@
         <translation>der Draht läuft auf der Platine, nicht über Körper</translation>
     </message>
     <message>
-        <source>found {}; expected {}</source>
-        <translation>gefunden {}; erwartet {}</translation>
-    </message>
-    <message>
-        <source>found {}</source>
-        <translation>gefunden {}</translation>
-    </message>
-    <message>
-        <source>expected {}</source>
-        <translation>erwartet {}</translation>
-    </message>
-    <message>
-        <source>line {n}</source>
-        <translation>Zeile {n}</translation>
-    </message>
-    <message>
-        <source>line {n}, column {n}</source>
-        <translation>Zeile {0}, Spalte {1}</translation>
-    </message>
-    <message>
         <source>no such file</source>
         <translation>keine solche Datei</translation>
     </message>
@@ -460,60 +336,12 @@
         <translation>Datei ist zu groß</translation>
     </message>
     <message>
-        <source>cannot be opened</source>
-        <translation>lässt sich nicht öffnen</translation>
-    </message>
-    <message>
-        <source>cannot be read</source>
-        <translation>nicht lesbar</translation>
-    </message>
-    <message>
-        <source>cannot be written</source>
-        <translation>nicht schreibbar</translation>
-    </message>
-    <message>
-        <source>cannot be replaced</source>
-        <translation>nicht ersetzbar</translation>
-    </message>
-    <message>
         <source>cannot be made: {}</source>
         <translation>lässt sich nicht anlegen: {}</translation>
     </message>
     <message>
-        <source>cannot be opened: {}</source>
-        <translation>lässt sich nicht öffnen: {}</translation>
-    </message>
-    <message>
-        <source>cannot be written: {}</source>
-        <translation>nicht schreibbar: {}</translation>
-    </message>
-    <message>
-        <source>cannot be replaced: {}</source>
-        <translation>nicht ersetzbar: {}</translation>
-    </message>
-    <message>
         <source>at most {} bytes</source>
         <translation>höchstens {} Bytes</translation>
-    </message>
-    <message>
-        <source>{n} bytes</source>
-        <translation>{n} Bytes</translation>
-    </message>
-    <message>
-        <source>Permission denied</source>
-        <translation>Zugriff verweigert</translation>
-    </message>
-    <message>
-        <source>No such file or directory</source>
-        <translation>Datei oder Verzeichnis nicht vorhanden</translation>
-    </message>
-    <message>
-        <source>Is a directory</source>
-        <translation>Ist ein Verzeichnis</translation>
-    </message>
-    <message>
-        <source>No space left on device</source>
-        <translation>Kein Platz mehr auf dem Datenträger</translation>
     </message>
     <message>
         <source>wrong kind of value</source>
@@ -530,14 +358,6 @@
     <message>
         <source>unknown version</source>
         <translation>unbekannte Version</translation>
-    </message>
-    <message>
-        <source>version {n}</source>
-        <translation>Version {n}</translation>
-    </message>
-    <message>
-        <source>version 1 to {n}</source>
-        <translation>Version 1 bis {n}</translation>
     </message>
     <message>
         <source>unknown key</source>
@@ -592,10 +412,6 @@
         <translation>der Name steht zweimal in einem Objekt</translation>
     </message>
     <message>
-        <source>is not valid JSON: {}</source>
-        <translation>ist kein gültiges JSON: {}</translation>
-    </message>
-    <message>
         <source>is not valid JSON</source>
         <translation>ist kein gültiges JSON</translation>
     </message>
@@ -604,16 +420,8 @@
         <translation>enthält zu viel</translation>
     </message>
     <message>
-        <source>at most {n} values</source>
-        <translation>höchstens {n} Werte</translation>
-    </message>
-    <message>
         <source>is nested too deeply</source>
         <translation>ist zu tief verschachtelt</translation>
-    </message>
-    <message>
-        <source>at most {n} levels</source>
-        <translation>höchstens {n} Ebenen</translation>
     </message>
     <message>
         <source>is too large</source>
@@ -622,10 +430,6 @@
     <message>
         <source>is empty</source>
         <translation>ist leer</translation>
-    </message>
-    <message>
-        <source>a list of {n}</source>
-        <translation>eine Liste mit {n}</translation>
     </message>
     <message>
         <source>line too long</source>
@@ -832,10 +636,6 @@
         <translation>kein temporärer Ordner: {}</translation>
     </message>
     <message>
-        <source>page {n} could not be drawn</source>
-        <translation>Seite {n} ließ sich nicht zeichnen</translation>
-    </message>
-    <message>
         <source>the printer takes no page</source>
         <translation>der Drucker nimmt keine Seite an</translation>
     </message>
@@ -870,14 +670,6 @@
     <message>
         <source>the sheet would be too long</source>
         <translation>das Blatt würde zu lang</translation>
-    </message>
-    <message>
-        <source>{n} pages</source>
-        <translation>{n} Seiten</translation>
-    </message>
-    <message>
-        <source>at most {n}</source>
-        <translation>höchstens {n}</translation>
     </message>
     <message>
         <source>a whole PNG or JPEG picture</source>
@@ -928,10 +720,6 @@
         <translation>kein solcher Auftrag</translation>
     </message>
     <message>
-        <source>job id {n}</source>
-        <translation>Auftragskennung {n}</translation>
-    </message>
-    <message>
         <source>a job book&apos;s path cannot hold a quotation mark</source>
         <translation>der Pfad eines Auftragsbuchs darf kein Anführungszeichen enthalten</translation>
     </message>
@@ -956,28 +744,8 @@
         <translation>der Platinenrand ist unbekannt</translation>
     </message>
     <message>
-        <source>line {n}: the data of the panel were not read</source>
-        <translation>Zeile {n}: die Daten des Nutzens wurden nicht gelesen</translation>
-    </message>
-    <message>
-        <source>and {n} more notices</source>
-        <translation>und {n} weitere Hinweise</translation>
-    </message>
-    <message>
         <source>no UNITS are given; read as CUST 0, 0.0001 inch</source>
         <translation>keine UNITS angegeben; gelesen als CUST 0, 0,0001 Zoll</translation>
-    </message>
-    <message>
-        <source>line {n}: the column &quot;{}&quot; is not read</source>
-        <translation>Zeile {0}: die Spalte „{1}“ wird nicht gelesen</translation>
-    </message>
-    <message>
-        <source>the board&apos;s edge has {n} pieces, more than {n}; it is left unknown</source>
-        <translation>der Platinenrand hat {} Stücke, mehr als {}; er bleibt unbekannt</translation>
-    </message>
-    <message>
-        <source>the board&apos;s edge is open, such chains are left out: {n}, first between {} and {}</source>
-        <translation>der Rand der Platine ist offen, solche Linien werden weggelassen: {n}, die erste zwischen {} und {}</translation>
     </message>
     <message>
         <source>reading was stopped</source>
@@ -1018,14 +786,6 @@
     <message>
         <source>it was closed</source>
         <translation>sie wurde geschlossen</translation>
-    </message>
-    <message>
-        <source>lost the link to {}: {}; next try in {n} s</source>
-        <translation>Verbindung zu {} verloren: {}; nächster Versuch in {} s</translation>
-    </message>
-    <message>
-        <source>no link to {}: {}; next try in {n} s</source>
-        <translation>keine Verbindung zu {}: {}; nächster Versuch in {} s</translation>
     </message>
     <message>
         <source>{} is asked who it is</source>
@@ -1096,18 +856,6 @@
         <translation>ein Feld fehlt</translation>
     </message>
     <message>
-        <source>is used twice</source>
-        <translation>ist doppelt verwendet</translation>
-    </message>
-    <message>
-        <source>also at {}</source>
-        <translation>auch bei {}</translation>
-    </message>
-    <message>
-        <source>is above last_id</source>
-        <translation>liegt über last_id</translation>
-    </message>
-    <message>
         <source>is no Netmend board file</source>
         <translation>ist keine Platinendatei von Netmend</translation>
     </message>
@@ -1120,16 +868,8 @@
         <translation>von einem neueren Netmend geschrieben: Format {}, dieses liest bis {}</translation>
     </message>
     <message>
-        <source>id {n} is used twice</source>
-        <translation>Kennung {n} ist doppelt verwendet</translation>
-    </message>
-    <message>
         <source>an id is zero or too large</source>
         <translation>eine Kennung ist null oder zu groß</translation>
-    </message>
-    <message>
-        <source>the board is too large for a file</source>
-        <translation>die Platine ist zu groß für eine Datei</translation>
     </message>
     <message>
         <source>holds a text that is not UTF-8</source>
@@ -1250,10 +990,6 @@
     <message>
         <source>is no field of this</source>
         <translation>ist kein Feld davon</translation>
-    </message>
-    <message>
-        <source>names no {}, which does not exist</source>
-        <translation>nennt ein {}, das es nicht gibt</translation>
     </message>
     <message>
         <source>a column stands twice in the header</source>
@@ -1776,74 +1512,6 @@
         <translation>keine Zeit</translation>
     </message>
     <message>
-        <source>pads without ring on layers where nothing joins: {n}, first in line {n}</source>
-        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>pads only on inner layers, their reach left unknown: {n}, first in line {n}</source>
-        <translation>Lötflächen nur auf Innenlagen, ihre Reichweite bleibt unbekannt: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>texts on copper layers, left out: {n}, first in line {n}</source>
-        <translation>Texte auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>dimensions, targets and tables on copper layers, left out: {n}, first in line {n}</source>
-        <translation>Maße, Passermarken und Tabellen auf Kupferlagen, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>lines without width drawn on copper layers, left out: {n}, first in line {n}</source>
-        <translation>auf Kupferlagen gezeichnete Linien ohne Breite, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>tracks on layers without copper, left out: {n}, first in line {n}</source>
-        <translation>Leiterbahnen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>tracks on layers that the file does not declare, left out: {n}, first in line {n}</source>
-        <translation>Leiterbahnen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>filled zones on layers without copper, left out: {n}, first in line {n}</source>
-        <translation>gefüllte Flächen auf Lagen ohne Kupfer, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>filled zones on layers that the file does not declare, left out: {n}, first in line {n}</source>
-        <translation>gefüllte Flächen auf Lagen, die die Datei nicht nennt, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>vias between layers that the file does not declare, taken as through all: {n}, first in line {n}</source>
-        <translation>Durchkontaktierungen zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>vias without size, left out: {n}, first in line {n}</source>
-        <translation>Durchkontaktierungen ohne Größe, weggelassen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>zones that are not filled, so that their copper is not known: {n}, first in line {n}</source>
-        <translation>nicht gefüllte Flächen, deren Kupfer daher nicht bekannt ist: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>old filled areas that could not be widened by the pen they were drawn with: {n}, first in line {n}</source>
-        <translation>alte gefüllte Flächen, die sich nicht um ihren Zeichenstift verbreitern ließen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>vias without ring on layers where nothing joins: {n}, first in line {n}</source>
-        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>pieces of custom pads that do not hang together with them, read as areas: {n}, first in line {n}</source>
-        <translation>Stücke freier Lötflächen ohne Zusammenhang mit ihnen, als Flächen gelesen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>drawn copper shapes without a net, read as areas whose net is unknown: {n}, first in line {n}</source>
-        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen: {n}, die erste in Zeile {n}</translation>
-    </message>
-    <message>
-        <source>net names that fill all {n} columns and may have been cut: {n}; nets whose names were cut to the same would appear as one</source>
-        <translation>Netznamen, die alle {} Spalten füllen und vielleicht gekürzt sind: {}; Netze mit gleich gekürzten Namen erschienen als eines</translation>
-    </message>
-    <message>
         <source>reads {}</source>
         <translation>zeigt {}</translation>
     </message>
@@ -1852,44 +1520,12 @@
         <translation>mehr als eine Million zu 1</translation>
     </message>
     <message>
-        <source>{n} to 1</source>
-        <translation>{n} zu 1</translation>
-    </message>
-    <message>
         <source>1 to more than a million</source>
         <translation>1 zu mehr als einer Million</translation>
     </message>
     <message>
-        <source>1 to {n}</source>
-        <translation>1 zu {n}</translation>
-    </message>
-    <message>
         <source>less than once in a million</source>
         <translation>seltener als einmal in einer Million</translation>
-    </message>
-    <message>
-        <source>once in {n}</source>
-        <translation>einmal in {n}</translation>
-    </message>
-    <message>
-        <source>{n} good board read OL</source>
-        <translation>{n} gute Platine zeigte OL</translation>
-    </message>
-    <message>
-        <source>{n} good boards read OL</source>
-        <translation>{n} gute Platinen zeigten OL</translation>
-    </message>
-    <message>
-        <source>{n} good board read {}</source>
-        <translation>{n} gute Platine zeigte {}</translation>
-    </message>
-    <message>
-        <source>{n} good boards read {}</source>
-        <translation>{n} gute Platinen zeigten {}</translation>
-    </message>
-    <message>
-        <source>of {n} good boards {n} read OL, the others {}</source>
-        <translation>von {0} guten Platinen zeigten {1} OL, die anderen {2}</translation>
     </message>
     <message>
         <source>entered by hand: {}</source>
@@ -1902,34 +1538,6 @@
     <message>
         <source>a pin with a junction</source>
         <translation>einen Anschluss mit Sperrschicht</translation>
-    </message>
-    <message>
-        <source>{id} pins</source>
-        <translation>Anschlüsse der Art {id}</translation>
-    </message>
-    <message>
-        <source>{n} to {n}</source>
-        <translation>{0} bis {1}</translation>
-    </message>
-    <message>
-        <source>{n} or {n}</source>
-        <translation>{0} oder {1}</translation>
-    </message>
-    <message>
-        <source>OL or {}</source>
-        <translation>OL oder {}</translation>
-    </message>
-    <message>
-        <source>{n} to {n} or {}</source>
-        <translation>{0} bis {1} oder {2}</translation>
-    </message>
-    <message>
-        <source>{n} below the expected {n}, {n} times the spread</source>
-        <translation>{0} unter dem Soll {1}, das {2}-Fache der Streuung</translation>
-    </message>
-    <message>
-        <source>{n} above the expected {n}, {n} times the spread</source>
-        <translation>{0} über dem Soll {1}, das {2}-Fache der Streuung</translation>
     </message>
     <message>
         <source>a good board reads something as telling {}</source>
@@ -1972,64 +1580,16 @@
         <translation>Soll OL</translation>
     </message>
     <message>
-        <source>{n} ± {n} is expected</source>
-        <translation>Soll {0} ± {1}</translation>
-    </message>
-    <message>
-        <source>{n} ± {n} V is expected, or OL ({n} %)</source>
-        <translation>Soll {0} ± {1} V, oder OL ({2} %)</translation>
-    </message>
-    <message>
         <source>as computed from what is behind the pins</source>
         <translation>wie aus dem berechnet, was hinter den Anschlüssen liegt</translation>
-    </message>
-    <message>
-        <source>Before any reading {}</source>
-        <translation>Vor jeder Messung {}</translation>
-    </message>
-    <message>
-        <source>{n} more readings tell less</source>
-        <translation>{n} weitere Messungen sagen weniger</translation>
-    </message>
-    <message>
-        <source>{} read {}, but {} if it is &quot;{}&quot;: the probe may have slipped ({n} %); take this reading again</source>
-        <translation>{} zeigte {}, aber {}, falls „{}“: die Prüfspitze ist vielleicht abgerutscht ({} %); diese Messung wiederholen</translation>
-    </message>
-    <message>
-        <source>{} read OL, but good boards read {n} V there: if the probe had slipped, the line may be sound; take this reading again</source>
-        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: ist die Prüfspitze abgerutscht, kann die Leitung in Ordnung sein; diese Messung wiederholen</translation>
-    </message>
-    <message>
-        <source>{} read OL, but good boards read {n} V there: take this reading again before anything else</source>
-        <translation>{} zeigte OL, aber gute Platinen zeigen dort {} V: zuerst diese Messung wiederholen</translation>
-    </message>
-    <message>
-        <source>Shares on a line of this size are worked out to about {n} % only</source>
-        <translation>Anteile sind bei einer Leitung dieser Größe nur auf etwa {} % genau berechnet</translation>
     </message>
     <message>
         <source>open: {}</source>
         <translation>offen: {}</translation>
     </message>
     <message>
-        <source>{}, or {n} more place that reads the same</source>
-        <translation>{}, oder {} weitere Stelle, die ebenso misst</translation>
-    </message>
-    <message>
-        <source>{}, or {n} more places that read the same</source>
-        <translation>{}, oder {} weitere Stellen, die ebenso messen</translation>
-    </message>
-    <message>
         <source>no pin</source>
         <translation>kein Anschluss</translation>
-    </message>
-    <message>
-        <source>{list} and {n} more</source>
-        <translation>{} und {} weitere</translation>
-    </message>
-    <message>
-        <source>{list} and {id}</source>
-        <translation>{} und {}</translation>
     </message>
     <message>
         <source>the line is sound</source>
@@ -2052,32 +1612,8 @@
         <translation>Lötstelle eines Anschlusses</translation>
     </message>
     <message>
-        <source>a pin</source>
-        <translation>ein Anschluss</translation>
-    </message>
-    <message>
-        <source>track</source>
-        <translation>Leiterbahn</translation>
-    </message>
-    <message>
         <source>track from {} to {}</source>
         <translation>Leiterbahn von {} nach {}</translation>
-    </message>
-    <message>
-        <source>via at {}</source>
-        <translation>Durchkontaktierung bei {}</translation>
-    </message>
-    <message>
-        <source>via at {}, top</source>
-        <translation>Durchkontaktierung bei {}, oben</translation>
-    </message>
-    <message>
-        <source>via at {}, bottom</source>
-        <translation>Durchkontaktierung bei {}, unten</translation>
-    </message>
-    <message>
-        <source>a via</source>
-        <translation>eine Durchkontaktierung</translation>
     </message>
     <message>
         <source>{} itself</source>
@@ -2104,36 +1640,12 @@
         <translation>Lötfläche {}</translation>
     </message>
     <message>
-        <source>track at {}</source>
-        <translation>Leiterbahn bei {}</translation>
-    </message>
-    <message>
-        <source>track at {}, {}</source>
-        <translation>Leiterbahn bei {}, {}</translation>
-    </message>
-    <message>
-        <source>inner layer {n}</source>
-        <translation>Innenlage {n}</translation>
-    </message>
-    <message>
-        <source>inner layer {n} ({})</source>
-        <translation>Innenlage {} ({})</translation>
-    </message>
-    <message>
         <source>continuity from {} to {}: {}</source>
         <translation>Durchgang von {} nach {}: {}</translation>
     </message>
     <message>
         <source>resistance from {} to {}: {}</source>
         <translation>Widerstand von {} nach {}: {}</translation>
-    </message>
-    <message>
-        <source>OL is to be expected with {n} %</source>
-        <translation>OL ist zu {n} % zu erwarten</translation>
-    </message>
-    <message>
-        <source>OL is to be expected with {n} %, else {n} ± {n} V</source>
-        <translation>OL ist zu {} % zu erwarten, sonst {} ± {} V</translation>
     </message>
     <message>
         <source>diode mode at {}: {}; {}</source>
@@ -2152,20 +1664,8 @@
         <translation>keine erreichbare Stelle würde mehr sagen</translation>
     </message>
     <message>
-        <source>the way between {n} points is unknown: only breaks that cut off one of them are considered; drawing part of the way tells more</source>
-        <translation>der Weg zwischen {n} Punkten ist unbekannt: nur Brüche, die einen davon abtrennen, sind berücksichtigt; ein gezeichnetes Stück des Wegs sagt mehr</translation>
-    </message>
-    <message>
-        <source>copper whose way nobody has seen holds {n} % of the chances: there a break is found between pins, not along the track; drawing that way would say where</source>
-        <translation>Kupfer, dessen Weg niemand gesehen hat, trägt {n} % der Wahrscheinlichkeit: dort wird ein Bruch zwischen Anschlüssen gefunden, nicht entlang der Leiterbahn; den Weg zeichnen würde sagen, wo</translation>
-    </message>
-    <message>
         <source>a known-good value is for a pin that is not on this line</source>
         <translation>ein Gutwert gehört zu einem Anschluss, der nicht auf dieser Leitung liegt</translation>
-    </message>
-    <message>
-        <source>no good board&apos;s value is known on this line: readings are predicted to about {n} mV; one value from a good board would make that about {n} mV</source>
-        <translation>auf dieser Leitung ist kein Gutwert bekannt: Messungen sind auf etwa {} mV vorhergesagt; ein Wert einer guten Platine machte daraus etwa {} mV</translation>
     </message>
     <message>
         <source>only one pin of this line is known: a break can not be placed; entering the pins that it leads to would make it possible</source>
@@ -2216,10 +1716,6 @@
         <translation>Messungen der Art „{}“ werden nicht verwendet</translation>
     </message>
     <message>
-        <source>{}, other lead on {}</source>
-        <translation>{}, andere Prüfspitze auf {}</translation>
-    </message>
-    <message>
         <source>next probe: {}</source>
         <translation>nächste Messung: {}</translation>
     </message>
@@ -2240,112 +1736,12 @@
         <translation>Bauteil {}</translation>
     </message>
     <message>
-        <source>part without reference</source>
-        <translation>Bauteil ohne Bezeichner</translation>
-    </message>
-    <message>
         <source>without reference</source>
         <translation>ohne Bezeichner</translation>
     </message>
     <message>
-        <source>connector {}</source>
-        <translation>Stecker {}</translation>
-    </message>
-    <message>
-        <source>shield wall {}</source>
-        <translation>Schirmwand {}</translation>
-    </message>
-    <message>
-        <source>battery {}</source>
-        <translation>Akku {}</translation>
-    </message>
-    <message>
-        <source>fastener {}</source>
-        <translation>Verschraubung {}</translation>
-    </message>
-    <message>
-        <source>antenna {}</source>
-        <translation>Antenne {}</translation>
-    </message>
-    <message>
-        <source>flex {}</source>
-        <translation>Flex {}</translation>
-    </message>
-    <message>
-        <source>heat-sensitive {}</source>
-        <translation>wärmeempfindlich: {}</translation>
-    </message>
-    <message>
-        <source>connector zone</source>
-        <translation>Steckerzone</translation>
-    </message>
-    <message>
-        <source>shield wall zone</source>
-        <translation>Schirmwandzone</translation>
-    </message>
-    <message>
-        <source>battery zone</source>
-        <translation>Akkuzone</translation>
-    </message>
-    <message>
-        <source>fastener zone</source>
-        <translation>Verschraubungszone</translation>
-    </message>
-    <message>
-        <source>antenna zone</source>
-        <translation>Antennenzone</translation>
-    </message>
-    <message>
-        <source>flex zone</source>
-        <translation>Flexzone</translation>
-    </message>
-    <message>
-        <source>heat-sensitive zone</source>
-        <translation>wärmeempfindliche Zone</translation>
-    </message>
-    <message>
-        <source>tall part zone</source>
-        <translation>Zone hoher Bauteile</translation>
-    </message>
-    <message>
-        <source>connector zone {}</source>
-        <translation>Steckerzone {}</translation>
-    </message>
-    <message>
-        <source>shield wall zone {}</source>
-        <translation>Schirmwandzone {}</translation>
-    </message>
-    <message>
-        <source>battery zone {}</source>
-        <translation>Akkuzone {}</translation>
-    </message>
-    <message>
-        <source>fastener zone {}</source>
-        <translation>Verschraubungszone {}</translation>
-    </message>
-    <message>
-        <source>antenna zone {}</source>
-        <translation>Antennenzone {}</translation>
-    </message>
-    <message>
-        <source>flex zone {}</source>
-        <translation>Flexzone {}</translation>
-    </message>
-    <message>
-        <source>heat-sensitive zone {}</source>
-        <translation>wärmeempfindliche Zone {}</translation>
-    </message>
-    <message>
-        <source>tall part zone {}</source>
-        <translation>Zone hoher Bauteile {}</translation>
-    </message>
-    <message>
         <source>edge of the board</source>
         <translation>Platinenrand</translation>
-    </message>
-    <message>
-        <source>guessed</source>
-        <translation>vermutet</translation>
     </message>
     <message>
         <source>off the board</source>
@@ -2382,10 +1778,6 @@
     <message>
         <source>no further landing or way differs enough from these</source>
         <translation>keine weitere Lötstelle und kein weiterer Weg unterscheidet sich genug</translation>
-    </message>
-    <message>
-        <source>neither side of the break has no landing that can be reached; see what was left out, and why</source>
-        <translation>keine Seite des Bruchs hat eine erreichbare Lötstelle; siehe, was ausgelassen wurde und warum</translation>
     </message>
     <message>
         <source>one side of the break has no landing that can be reached; see what was left out, and why</source>
@@ -2460,10 +1852,6 @@
         <translation>kleines Bauteil</translation>
     </message>
     <message>
-        <source>{n} mm wide: lifts easily</source>
-        <translation>{n} mm breit: löst sich leicht ab</translation>
-    </message>
-    <message>
         <source>small part: fix the wire within 2 mm of the joint before anything pulls on it</source>
         <translation>kleines Bauteil: Draht binnen 2 mm der Lötstelle fixieren, bevor etwas daran zieht</translation>
     </message>
@@ -2500,16 +1888,8 @@
         <translation>Abstand geöffnet</translation>
     </message>
     <message>
-        <source>{}: inside the margin of {}; opened there for {n} mm</source>
-        <translation>{}: im Abstand zu {}; dort auf {} mm geöffnet</translation>
-    </message>
-    <message>
         <source>length</source>
         <translation>Länge</translation>
-    </message>
-    <message>
-        <source>{n} mm of wire</source>
-        <translation>{n} mm Draht</translation>
     </message>
     <message>
         <source>bends</source>
@@ -2520,24 +1900,8 @@
         <translation>enge Stelle</translation>
     </message>
     <message>
-        <source>{n} mm to spare beyond the margins</source>
-        <translation>{n} mm über die Abstände hinaus frei</translation>
-    </message>
-    <message>
-        <source>{n} mm inside: {}</source>
-        <translation>{} mm darin: {}</translation>
-    </message>
-    <message>
         <source>the way is straight between its landings</source>
         <translation>der Weg ist gerade zwischen den Lötstellen</translation>
-    </message>
-    <message>
-        <source>straight it would be {n} mm, but too near to {}</source>
-        <translation>gerade wären es {} mm, aber zu nah an {}</translation>
-    </message>
-    <message>
-        <source>the rounded corner of a margin</source>
-        <translation>der gerundeten Ecke eines Abstands</translation>
     </message>
     <message>
         <source>passes bodies that are only guessed, look before you lay the wire: {}</source>
@@ -2548,18 +1912,6 @@
         <translation>{} übergangen: {}</translation>
     </message>
     <message>
-        <source>{n} A is more than {n} % of its fusing current of {n} A</source>
-        <translation>{} A sind mehr als {} % seines Schmelzstroms von {} A</translation>
-    </message>
-    <message>
-        <source>{n} A would warm it by more than {n} K, which {n} A does</source>
-        <translation>{} A würden ihn um mehr als {} K erwärmen, {} A tun es schon</translation>
-    </message>
-    <message>
-        <source>it would drop {n} mV, more than the {n} mV allowed</source>
-        <translation>er würde {} mV abfallen lassen, mehr als die erlaubten {} mV</translation>
-    </message>
-    <message>
         <source>the wire table is empty</source>
         <translation>die Drahttabelle ist leer</translation>
     </message>
@@ -2568,48 +1920,12 @@
         <translation>der Strom der Leitung ist keine Zahl, zu der ein Draht passt</translation>
     </message>
     <message>
-        <source>{n} A as the net is rated</source>
-        <translation>{n} A laut Angabe des Netzes</translation>
-    </message>
-    <message>
-        <source>{n} A taken for a net of this role</source>
-        <translation>{n} A, angenommen für ein Netz dieser Rolle</translation>
-    </message>
-    <message>
-        <source>{n} over {n} mm drops {n} mV of {n} mV allowed</source>
-        <translation>{} über {} mm: {} mV Abfall von {} mV erlaubt</translation>
-    </message>
-    <message>
-        <source>carries {n} A for a rise of {n} K; fuses at about {n} A</source>
-        <translation>trägt {} A bei {} K Erwärmung; schmilzt bei etwa {} A</translation>
-    </message>
-    <message>
-        <source>no thinner one: {}</source>
-        <translation>kein dünnerer: {}</translation>
-    </message>
-    <message>
         <source>thinner than {} because a landing is only {} wide</source>
         <translation>dünner als {}, weil eine Lötstelle nur {} breit ist</translation>
     </message>
     <message>
         <source>the wire is {} thick and the narrower landing {} wide: choose another landing if you can</source>
         <translation>der Draht ist {} dick und die schmalere Lötstelle {} breit: möglichst eine andere Lötstelle wählen</translation>
-    </message>
-    <message>
-        <source>enamelled copper {n} mm</source>
-        <translation>Kupferlackdraht {n} mm</translation>
-    </message>
-    <message>
-        <source>enamelled copper {n} mm, polyimide</source>
-        <translation>Kupferlackdraht {n} mm, Polyimid</translation>
-    </message>
-    <message>
-        <source>AWG {n} enamelled copper</source>
-        <translation>Kupferlackdraht AWG {n}</translation>
-    </message>
-    <message>
-        <source>AWG {n} insulated wire</source>
-        <translation>isolierte Litze AWG {n}</translation>
     </message>
     <message>
         <source>no edge is named as broken, so there is nothing to bridge</source>
@@ -2648,20 +1964,12 @@
         <translation>das Kupfer der verdächtigen Strecke ist unbekannt, ihre Enden auch</translation>
     </message>
     <message>
-        <source>no suspects</source>
-        <translation>kein Verdacht</translation>
-    </message>
-    <message>
         <source>more readings</source>
         <translation>mehr Messungen</translation>
     </message>
     <message>
         <source>the track drawn</source>
         <translation>die gezeichnete Leiterbahn</translation>
-    </message>
-    <message>
-        <source>this line</source>
-        <translation>diese Leitung</translation>
     </message>
     <message>
         <source>as {}, on the same net</source>
@@ -2676,28 +1984,8 @@
         <translation>der doppelte Drahtwiderstand und was Prüfleitungen und Messgerät beitragen</translation>
     </message>
     <message>
-        <source>{n}; expected {}: {}</source>
-        <translation>{}; Soll {}: {}</translation>
-    </message>
-    <message>
-        <source>{n}, as it must be</source>
-        <translation>{n}, wie es sein muss</translation>
-    </message>
-    <message>
-        <source>{n}, NOT as it must be</source>
-        <translation>{n}, NICHT wie es sein muss</translation>
-    </message>
-    <message>
         <source>repair under way</source>
         <translation>während der Reparatur</translation>
-    </message>
-    <message>
-        <source>{id} to {id}</source>
-        <translation>{} nach {}</translation>
-    </message>
-    <message>
-        <source>{} ({}) to {} ({})</source>
-        <translation>{} ({}) nach {} ({})</translation>
     </message>
     <message>
         <source>Job sheet </source>
@@ -3020,10 +2308,6 @@
         <translation>Auf dieser Platine sind keine Orte bekannt: %1 Bauteile, %2 Anschlüsse, %3 Netze</translation>
     </message>
     <message>
-        <source> (continued)</source>
-        <translation> (Fortsetzung)</translation>
-    </message>
-    <message>
         <source>{} (continued)</source>
         <translation>{} (Fortsetzung)</translation>
     </message>
@@ -3088,18 +2372,6 @@
         <translation>Temperatur</translation>
     </message>
     <message>
-        <source>settled</source>
-        <translation>steht</translation>
-    </message>
-    <message>
-        <source>rising</source>
-        <translation>steigt noch</translation>
-    </message>
-    <message>
-        <source>unknown</source>
-        <translation>unbekannt</translation>
-    </message>
-    <message>
         <source>booked in</source>
         <translation>angenommen</translation>
     </message>
@@ -3156,18 +2428,6 @@
         <translation>unwirtschaftlich</translation>
     </message>
     <message>
-        <source>fault</source>
-        <translation>Fehler</translation>
-    </message>
-    <message>
-        <source>check</source>
-        <translation>Prüfung</translation>
-    </message>
-    <message>
-        <source>proof</source>
-        <translation>Nachweis</translation>
-    </message>
-    <message>
         <source>connector</source>
         <translation>Stecker</translation>
     </message>
@@ -3198,34 +2458,6 @@
     <message>
         <source>tall part</source>
         <translation>hohes Bauteil</translation>
-    </message>
-    <message>
-        <source>signal</source>
-        <translation>Signal</translation>
-    </message>
-    <message>
-        <source>junction</source>
-        <translation>Sperrschicht</translation>
-    </message>
-    <message>
-        <source>supply</source>
-        <translation>Versorgung</translation>
-    </message>
-    <message>
-        <source>ground</source>
-        <translation>Masse</translation>
-    </message>
-    <message>
-        <source>unconnected</source>
-        <translation>nicht beschaltet</translation>
-    </message>
-    <message>
-        <source>good</source>
-        <translation>gut</translation>
-    </message>
-    <message>
-        <source>faulty</source>
-        <translation>defekt</translation>
     </message>
     <message>
         <source>test pad</source>
@@ -3272,10 +2504,6 @@
         <translation>andere Funktion</translation>
     </message>
     <message>
-        <source>cannot be loaded: {}</source>
-        <translation>kann nicht geladen werden: {}</translation>
-    </message>
-    <message>
         <source>is of another version of the program</source>
         <translation>gehört zu einer anderen Fassung des Programms</translation>
     </message>
@@ -3300,26 +2528,6 @@
         <translation>so wahrscheinlich wie zuvor</translation>
     </message>
     <message>
-        <source>{n} times likelier</source>
-        <translation>{n}-mal wahrscheinlicher</translation>
-    </message>
-    <message>
-        <source>{n} times less likely</source>
-        <translation>{n}-mal unwahrscheinlicher</translation>
-    </message>
-    <message>
-        <source>more than {n} times likelier</source>
-        <translation>mehr als {n}-mal wahrscheinlicher</translation>
-    </message>
-    <message>
-        <source>more than {n} times less likely</source>
-        <translation>mehr als {n}-mal unwahrscheinlicher</translation>
-    </message>
-    <message>
-        <source>a wrong repair costs {}, on average {} from here</source>
-        <translation>eine falsche Reparatur kostet {}, von hier aus im Mittel {}</translation>
-    </message>
-    <message>
         <source>no reachable probe is worth its time (the best {})</source>
         <translation>keine erreichbare Messung ist ihre Zeit wert (die beste {})</translation>
     </message>
@@ -3334,14 +2542,6 @@
     <message>
         <source>no board is open</source>
         <translation>keine Platine ist offen</translation>
-    </message>
-    <message>
-        <source>narrows {n} possible repairs down to {n} in {n} s</source>
-        <translation>engt {n} mögliche Reparaturen auf {n} ein, in {n} s</translation>
-    </message>
-    <message>
-        <source>as many as {n} equally likely repairs are left and the best guess holds {n} %</source>
-        <translation>so viel wie {n} gleich wahrscheinliche Reparaturen bleiben, und die beste Vermutung hat {n} %</translation>
     </message>
     <message>
         <source>there is no job book</source>
@@ -3416,20 +2616,12 @@
         <translation>nach dem Datenträger sehen; dann noch einmal</translation>
     </message>
     <message>
-        <source>{n}, at 25 °C {n}</source>
-        <translation>{n}, bei 25 °C {n}</translation>
-    </message>
-    <message>
         <source>is a photo of too many pixels</source>
         <translation>ist ein Foto mit zu vielen Bildpunkten</translation>
     </message>
     <message>
         <source>at most 250 megapixels</source>
         <translation>höchstens 250 Megapixel</translation>
-    </message>
-    <message>
-        <source>{n} by {n}</source>
-        <translation>{n} mal {n}</translation>
     </message>
     <message>
         <source>is on this board already</source>
@@ -3444,10 +2636,6 @@
         <translation>Loch von {}</translation>
     </message>
     <message>
-        <source>hole at {}</source>
-        <translation>Loch bei {}</translation>
-    </message>
-    <message>
         <source>joint {}</source>
         <translation>Lötstelle {}</translation>
     </message>
@@ -3460,116 +2648,12 @@
         <translation>läuft über blankes Kupfer anderer Netze, dort muss seine Isolierung heil sein: {}</translation>
     </message>
     <message>
-        <source>no wire of the table carries {n} A over {n} mm; this one is too thin: {}</source>
-        <translation>kein Draht der Tabelle trägt {0} A über {1} mm; dieser ist zu dünn: {2}</translation>
-    </message>
-    <message>
-        <source>{n} mm track</source>
-        <translation>Leiterbahn von {0} mm</translation>
-    </message>
-    <message>
-        <source>{n} mm inner track</source>
-        <translation>innere Leiterbahn von {0} mm</translation>
-    </message>
-    <message>
-        <source>via with a {n} mm hole</source>
-        <translation>Durchkontaktierung mit {0}-mm-Loch</translation>
-    </message>
-    <message>
-        <source>plated hole of {} ({n} mm)</source>
-        <translation>metallisiertes Loch von {0} ({1} mm)</translation>
-    </message>
-    <message>
-        <source>pad of {} ({n} mm wide)</source>
-        <translation>Fläche von {0} ({1} mm breit)</translation>
-    </message>
-    <message>
         <source>the broken copper together</source>
         <translation>das gebrochene Kupfer zusammen</translation>
     </message>
     <message>
-        <source>{} carries {n} A (IPC-2221, {n} K): taken as {n} A</source>
-        <translation>{0} trägt {1} A (IPC-2221, {2} K): angenommen {3} A</translation>
-    </message>
-    <message>
-        <source>{} carries {n} A (IPC-2221, {n} K); {}: taken as {n} A</source>
-        <translation>{0} trägt {1} A (IPC-2221, {2} K); {3}: angenommen {4} A</translation>
-    </message>
-    <message>
-        <source>more than a net of this role is taken to carry</source>
-        <translation>mehr, als für ein Netz dieser Rolle angenommen wird</translation>
-    </message>
-    <message>
-        <source>its role is not known and its copper narrow, so that it counts as a signal</source>
-        <translation>seine Rolle ist unbekannt und sein Kupfer schmal, daher gilt es als Signal</translation>
-    </message>
-    <message>
-        <source>{n} A as asked for</source>
-        <translation>{0} A wie verlangt</translation>
-    </message>
-    <message>
-        <source>names that end in half a letter, which is left out: {n}, first at {}</source>
-        <translation>Namen, die mit einem halben Buchstaben enden, der wegfällt: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>bytes that are not UTF-8, read as Latin-1: {n}, first at {}</source>
-        <translation>Bytes, die kein UTF-8 sind, als Latin-1 gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>longer than a board can be</source>
-        <translation>länger, als eine Platine sein kann</translation>
-    </message>
-    <message>
         <source>at most 10 m either way</source>
         <translation>höchstens 10 m in jede Richtung</translation>
-    </message>
-    <message>
-        <source>aliases that stand for two nets, of which the first was used: {n}, first at {}: {} and {}</source>
-        <translation>Aliasse, die für zwei Netze stehen, von denen das erste gilt: {}, zuerst bei {}: {} und {}</translation>
-    </message>
-    <message>
-        <source>the nets {} and {} have the same first {n} characters; such pairs: {n}</source>
-        <translation>die Netze {} und {} haben dieselben ersten {} Zeichen; solche Paare: {}</translation>
-    </message>
-    <message>
-        <source>net {} may be {} cut to {n} characters; they were read as two nets; such nets: {n}</source>
-        <translation>Netz {} ist vielleicht {}, auf {} Zeichen gekürzt; als zwei Netze gelesen; solche Netze: {}</translation>
-    </message>
-    <message>
-        <source>net names that run past their columns, read to column 20: {n}, first at {}</source>
-        <translation>Netznamen über ihre Spalten hinaus, bis Spalte 20 gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>outlines other than the board&apos;s edge, not read: {n}, first at {}</source>
-        <translation>Umrisse außer dem Platinenrand, nicht gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>step records of a panel, not read: {n}, first at {}</source>
-        <translation>Nutzen-Datensätze, nicht gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>records {n}, not read: {n}, first at {}</source>
-        <translation>Datensätze {}, nicht gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>points on inner layers, their reach left unknown: {n}, first at {}</source>
-        <translation>Punkte auf Innenlagen, ihre Reichweite bleibt unbekannt: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>points marked as lying in the middle of their net: {n}, first at {}</source>
-        <translation>Punkte, als mitten in ihrem Netz liegend markiert: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>blind vias of which only one layer is said, read as on that one alone: {n}, first at {}</source>
-        <translation>Sacklöcher, von denen nur eine Lage gesagt ist, als nur auf dieser gelesen: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>conductors drawn with a rectangular pen, its smaller side taken as width: {n}, first at {}</source>
-        <translation>Leiter mit rechteckigem Stift gezeichnet, die kleinere Seite gilt als Breite: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>pins that stand on another net elsewhere, read as two pins, their labels may have been cut: {n}, first at {}: {}, which stands at {}, too</source>
-        <translation>Anschlüsse, die anderswo auf einem anderen Netz liegen, als zwei gelesen, die Namen sind vielleicht gekürzt: {}, zuerst bei {}: {}, auch bei {}</translation>
     </message>
     <message>
         <source>the board&apos;s edge is not closed in the file; it was closed by a straight line</source>
@@ -3584,34 +2668,6 @@
         <translation>die Datei hat keine Datensätze für Leiter: was die Punkte eines Netzes verbindet, ist unbekannt, und Netze werden nicht auf Unterbrechungen geprüft</translation>
     </message>
     <message>
-        <source>pads at odd angles: {n}, first at {}; angles taken as counted {}: {n} overlaps of different nets, the other way {n}</source>
-        <translation>Lötflächen in schrägen Winkeln: {}, zuerst bei {}; Winkel gelten als gezählt {}: {} Überlappungen verschiedener Netze, andersherum {}</translation>
-    </message>
-    <message>
-        <source>clockwise</source>
-        <translation>im Uhrzeigersinn</translation>
-    </message>
-    <message>
-        <source>counter-clockwise</source>
-        <translation>gegen den Uhrzeigersinn</translation>
-    </message>
-    <message>
-        <source>pads at quarter turns {}: {n}, first at {}; sizes taken as they lie on the board: {n} overlaps of different nets, the other way {n}</source>
-        <translation>Lötflächen in Vierteldrehungen {}: {}, zuerst bei {}; Maße gelten, wie sie auf der Platine liegen: {} Überlappungen verschiedener Netze, andersherum {}</translation>
-    </message>
-    <message>
-        <source>with holes</source>
-        <translation>mit Loch</translation>
-    </message>
-    <message>
-        <source>without holes</source>
-        <translation>ohne Loch</translation>
-    </message>
-    <message>
-        <source>pads taken as ovals, as the corners of their rectangles reach into other nets: {n}</source>
-        <translation>Lötflächen, die als Ovale gelten, da die Ecken ihrer Rechtecke in andere Netze reichen: {}</translation>
-    </message>
-    <message>
         <source>there are no columns for part and pin</source>
         <translation>es gibt keine Spalten für Bauteil und Anschluss</translation>
     </message>
@@ -3622,10 +2678,6 @@
     <message>
         <source>the table is too long</source>
         <translation>die Tabelle ist zu lang</translation>
-    </message>
-    <message>
-        <source>at most {n} pins</source>
-        <translation>höchstens {} Anschlüsse</translation>
     </message>
     <message>
         <source>the table is too large</source>
@@ -3648,28 +2700,12 @@
         <translation>das Archiv hat zu viele Einträge</translation>
     </message>
     <message>
-        <source>archives inside the archive, not opened: {n}, first at {}</source>
-        <translation>Archive im Archiv, nicht geöffnet: {}, zuerst bei {}</translation>
-    </message>
-    <message>
-        <source>files in the archive that are not read: {}: {n}, first at {}</source>
-        <translation>Dateien im Archiv, die nicht gelesen werden: {}: {}, zuerst bei {}</translation>
-    </message>
-    <message>
         <source>without a size</source>
         <translation>ohne Größe</translation>
     </message>
     <message>
         <source>encrypted</source>
         <translation>verschlüsselt</translation>
-    </message>
-    <message>
-        <source>above {n} MiB</source>
-        <translation>über {} MiB</translation>
-    </message>
-    <message>
-        <source>beyond {n} MiB of the archive</source>
-        <translation>jenseits von {} MiB des Archivs</translation>
     </message>
     <message>
         <source>damaged or packed in an unknown way</source>
@@ -4248,10 +3284,6 @@
         <translation>{}</translation>
     </message>
     <message>
-        <source>{}. Good boards {}.</source>
-        <translation>{}. Gute Platinen {}.</translation>
-    </message>
-    <message>
         <source>{}; expected {}: {}</source>
         <translation>{}; Soll {}: {}</translation>
     </message>
@@ -4295,13 +3327,987 @@
         <source>only a check is measured</source>
         <translation>nur eine Prüfung wird gemessen</translation>
     </message>
+    <message>
+        <source>at most {} values</source>
+        <translation>höchstens {} Werte</translation>
+    </message>
+    <message>
+        <source>line {}: the column &quot;{}&quot; is not read</source>
+        <translation>Zeile {}: die Spalte „{}“ wird nicht gelesen</translation>
+    </message>
+    <message>
+        <source>at most {} pins</source>
+        <translation>höchstens {} Anschlüsse</translation>
+    </message>
+    <message>
+        <source>{}: {}, first at {}</source>
+        <translation>{}: {}, zuerst bei {}</translation>
+    </message>
+    <message>
+        <source>and {} more notices</source>
+        <translation>und {} weitere Hinweise</translation>
+    </message>
+    <message>
+        <source>outlines other than the board&apos;s edge, not read</source>
+        <translation>Umrisse, die nicht der Platinenrand sind, nicht gelesen</translation>
+    </message>
+    <message>
+        <source>net names that run past their columns, read to column 20</source>
+        <translation>Netznamen, die über ihre Spalten hinausgehen, bis Spalte 20 gelesen</translation>
+    </message>
+    <message>
+        <source>317, 327, 367 or 307</source>
+        <translation>317, 327, 367 oder 307</translation>
+    </message>
+    <message>
+        <source>378 or 389</source>
+        <translation>378 oder 389</translation>
+    </message>
+    <message>
+        <source>step records of a panel, not read</source>
+        <translation>Schritt-Datensätze eines Nutzens, nicht gelesen</translation>
+    </message>
+    <message>
+        <source>records {}, not read</source>
+        <translation>Datensätze {}, nicht gelesen</translation>
+    </message>
+    <message>
+        <source>line {}: the data of the panel were not read</source>
+        <translation>Zeile {}: die Daten des Nutzens wurden nicht gelesen</translation>
+    </message>
+    <message>
+        <source>conductors drawn with a rectangular pen, its smaller side taken as width</source>
+        <translation>Leiter, mit rechteckiger Blende gezeichnet, deren kürzere Seite als Breite genommen</translation>
+    </message>
+    <message>
+        <source>names that end in half a letter, which is left out</source>
+        <translation>Namen, die mit einem halben Buchstaben enden, der weggelassen wurde</translation>
+    </message>
+    <message>
+        <source>bytes that are not UTF-8, read as Latin-1</source>
+        <translation>Bytes, die kein UTF-8 sind, als Latin-1 gelesen</translation>
+    </message>
+    <message>
+        <source>{} overlaps of different nets, the other way {}</source>
+        <translation>{} Überlappungen verschiedener Netze, andersherum {}</translation>
+    </message>
+    <message>
+        <source>pads at odd angles: {}, first at {}; angles taken as counted clockwise: {}</source>
+        <translation>Lötflächen in schrägen Winkeln: {}, zuerst bei {}; Winkel als im Uhrzeigersinn gezählt genommen: {}</translation>
+    </message>
+    <message>
+        <source>pads at odd angles: {}, first at {}; angles taken as counted counter-clockwise: {}</source>
+        <translation>Lötflächen in schrägen Winkeln: {}, zuerst bei {}; Winkel als gegen den Uhrzeigersinn gezählt genommen: {}</translation>
+    </message>
+    <message>
+        <source>pads at quarter turns with holes: {}, first at {}; sizes taken as they lie on the board: {}</source>
+        <translation>Lötflächen mit Loch in Vierteldrehungen: {}, zuerst bei {}; Maße so genommen, wie sie auf der Platine liegen: {}</translation>
+    </message>
+    <message>
+        <source>pads at quarter turns without holes: {}, first at {}; sizes taken as they lie on the board: {}</source>
+        <translation>Lötflächen ohne Loch in Vierteldrehungen: {}, zuerst bei {}; Maße so genommen, wie sie auf der Platine liegen: {}</translation>
+    </message>
+    <message>
+        <source>pads taken as ovals, as the corners of their rectangles reach into other nets: {}</source>
+        <translation>Lötflächen, die als Ovale gelten, da die Ecken ihrer Rechtecke in andere Netze reichen: {}</translation>
+    </message>
+    <message>
+        <source>points on inner layers, their reach left unknown</source>
+        <translation>Punkte auf Innenlagen, deren Reichweite unbekannt bleibt</translation>
+    </message>
+    <message>
+        <source>blind vias of which only one layer is said, read as on that one alone</source>
+        <translation>Sacklöcher, von denen nur eine Lage genannt ist, nur auf dieser gelesen</translation>
+    </message>
+    <message>
+        <source>points marked as lying in the middle of their net</source>
+        <translation>Punkte, als Mitte ihres Netzes bezeichnet</translation>
+    </message>
+    <message>
+        <source>aliases that stand for two nets, of which the first was used</source>
+        <translation>Kurznamen, die für zwei Netze stehen; das erste wurde genommen</translation>
+    </message>
+    <message>
+        <source>{}: {} and {}</source>
+        <translation>{}: {} und {}</translation>
+    </message>
+    <message>
+        <source>the nets {} and {} have the same first {} characters; such pairs: {}</source>
+        <translation>die Netze {} und {} haben dieselben ersten {} Zeichen; solche Paare: {}</translation>
+    </message>
+    <message>
+        <source>net {} may be {} cut to {} characters; they were read as two nets; such nets: {}</source>
+        <translation>Netz {} ist vielleicht {}, auf {} Zeichen gekürzt; als zwei Netze gelesen; solche Netze: {}</translation>
+    </message>
+    <message>
+        <source>net names that fill all {} columns and may have been cut: {}; nets whose names were cut to the same would appear as one</source>
+        <translation>Netznamen, die alle {} Spalten füllen und vielleicht gekürzt sind: {}; Netze mit gleich gekürzten Namen erschienen als eines</translation>
+    </message>
+    <message>
+        <source>SI, CUST 0, CUST 1 or CUST 2</source>
+        <translation>SI, CUST 0, CUST 1 oder CUST 2</translation>
+    </message>
+    <message>
+        <source>one UNITS</source>
+        <translation>ein UNITS</translation>
+    </message>
+    <message>
+        <source>dimensions, targets and tables on copper layers, left out</source>
+        <translation>Maße, Zielmarken und Tabellen auf Kupferlagen, weggelassen</translation>
+    </message>
+    <message>
+        <source>{}: {}, first in line {}</source>
+        <translation>{}: {}, zuerst in Zeile {}</translation>
+    </message>
+    <message>
+        <source>tracks on layers without copper, left out</source>
+        <translation>Leiterbahnen auf Lagen ohne Kupfer, weggelassen</translation>
+    </message>
+    <message>
+        <source>tracks on layers that the file does not declare, left out</source>
+        <translation>Leiterbahnen auf Lagen, die die Datei nicht nennt, weggelassen</translation>
+    </message>
+    <message>
+        <source>filled zones on layers without copper, left out</source>
+        <translation>gefüllte Flächen auf Lagen ohne Kupfer, weggelassen</translation>
+    </message>
+    <message>
+        <source>filled zones on layers that the file does not declare, left out</source>
+        <translation>gefüllte Flächen auf Lagen, die die Datei nicht nennt, weggelassen</translation>
+    </message>
+    <message>
+        <source>old filled areas that could not be widened by the pen they were drawn with</source>
+        <translation>alte gefüllte Flächen, die nicht um ihre Strichbreite erweitert werden konnten</translation>
+    </message>
+    <message>
+        <source>vias between layers that the file does not declare, taken as through all</source>
+        <translation>Durchkontaktierungen zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen</translation>
+    </message>
+    <message>
+        <source>vias without ring on layers where nothing joins</source>
+        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt</translation>
+    </message>
+    <message>
+        <source>vias without size, left out</source>
+        <translation>Durchkontaktierungen ohne Maß, weggelassen</translation>
+    </message>
+    <message>
+        <source>zones that are not filled, so that their copper is not known</source>
+        <translation>Flächen, die nicht gefüllt sind, deren Kupfer also unbekannt ist</translation>
+    </message>
+    <message>
+        <source>lines without width drawn on copper layers, left out</source>
+        <translation>Linien ohne Breite auf Kupferlagen, weggelassen</translation>
+    </message>
+    <message>
+        <source>drawn copper shapes without a net, read as areas whose net is unknown</source>
+        <translation>gezeichnete Kupferformen ohne Netz, als Flächen unbekannten Netzes gelesen</translation>
+    </message>
+    <message>
+        <source>pieces of custom pads that do not hang together with them, read as areas</source>
+        <translation>Stücke eigener Lötflächen, die nicht mit ihnen zusammenhängen, als Flächen gelesen</translation>
+    </message>
+    <message>
+        <source>pads without ring on layers where nothing joins</source>
+        <translation>Lötflächen ohne Ring auf Lagen, wo nichts anschließt</translation>
+    </message>
+    <message>
+        <source>pads only on inner layers, their reach left unknown</source>
+        <translation>Lötflächen nur auf Innenlagen, deren Reichweite unbekannt bleibt</translation>
+    </message>
+    <message>
+        <source>texts on copper layers, left out</source>
+        <translation>Texte auf Kupferlagen, weggelassen</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge has {} pieces, more than {}; it is left unknown</source>
+        <translation>der Platinenrand hat {} Stücke, mehr als {}; er bleibt unbekannt</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge is open, such chains are left out: {}, first between {} and {}</source>
+        <translation>der Rand der Platine ist offen, solche Linien werden weggelassen: {}, die erste zwischen {} und {}</translation>
+    </message>
+    <message>
+        <source>pins that stand on another net elsewhere, read as two pins, their labels may have been cut</source>
+        <translation>Anschlüsse, die anderswo auf einem anderen Netz stehen, als zwei gelesen; ihre Namen sind vielleicht gekürzt</translation>
+    </message>
+    <message>
+        <source>{}: {}, which stands at {}, too</source>
+        <translation>{}: {}, steht auch bei {}</translation>
+    </message>
+    <message>
+        <source>above {} MiB</source>
+        <translation>über {} MiB</translation>
+    </message>
+    <message>
+        <source>beyond {} MiB of the archive</source>
+        <translation>jenseits von {} MiB des Archivs</translation>
+    </message>
+    <message>
+        <source>archives inside the archive, not opened</source>
+        <translation>Archive im Archiv, nicht geöffnet</translation>
+    </message>
+    <message>
+        <source>files in the archive that are not read: {}</source>
+        <translation>Dateien im Archiv, die nicht gelesen werden: {}</translation>
+    </message>
+    <message>
+        <source>the cell of a mesh has no size</source>
+        <translation>die Zelle eines Netzes hat keine Größe</translation>
+    </message>
+    <message>
+        <source>the area is too large for a mesh of this cell</source>
+        <translation>die Fläche ist zu groß für ein Netz dieser Zelle</translation>
+    </message>
+    <message>
+        <source>{} × {} cells</source>
+        <translation>{} × {} Zellen</translation>
+    </message>
+    <message>
+        <source>the area needs too many nodes for this cell</source>
+        <translation>die Fläche braucht zu viele Knoten für diese Zelle</translation>
+    </message>
+    <message>
+        <source>{} nodes</source>
+        <translation>{} Knoten</translation>
+    </message>
+    <message>
+        <source>no node of the mesh lies under the contact</source>
+        <translation>kein Knoten des Netzes liegt unter dem Kontakt</translation>
+    </message>
+    <message>
+        <source>a cell of {} mm</source>
+        <translation>eine Zelle von {} mm</translation>
+    </message>
+    <message>
+        <source>the contacts do not hang together through the area</source>
+        <translation>die Kontakte hängen nicht über die Fläche zusammen</translation>
+    </message>
+    <message>
+        <source>necks narrower than {} mm</source>
+        <translation>Engstellen unter {} mm</translation>
+    </message>
+    <message>
+        <source>the area is narrower than the mesh everywhere</source>
+        <translation>die Fläche ist überall schmaler als das Netz</translation>
+    </message>
+    <message>
+        <source>edge {}</source>
+        <translation>Kante {}</translation>
+    </message>
+    <message>
+        <source>0 to {}</source>
+        <translation>0 bis {}</translation>
+    </message>
+    <message>
+        <source>{} edges</source>
+        <translation>{} Kanten</translation>
+    </message>
+    <message>
+        <source>edges whose loss parts the line</source>
+        <translation>Kanten, ohne die die Leitung zerfällt</translation>
+    </message>
+    <message>
+        <source>{} pieces with terminals</source>
+        <translation>{} Stücke mit Anschlüssen</translation>
+    </message>
+    <message>
+        <source>a ring of {} corners from ({}, {}) mm</source>
+        <translation>ein Ring von {} Ecken ab ({}, {}) mm</translation>
+    </message>
+    <message>
+        <source>{} mm by {} mm</source>
+        <translation>{} mm mal {} mm</translation>
+    </message>
+    <message>
+        <source>a place more than 2 m from the board&apos;s origin</source>
+        <translation>eine Stelle mehr als 2 m vom Ursprung der Platine</translation>
+    </message>
+    <message>
+        <source>less than 1070 mm</source>
+        <translation>weniger als 1070 mm</translation>
+    </message>
+    <message>
+        <source>{}, at 25 °C {}</source>
+        <translation>{}, bei 25 °C {}</translation>
+    </message>
+    <message>
+        <source>{} is expected</source>
+        <translation>{} wird erwartet</translation>
+    </message>
+    <message>
+        <source>{} is expected, or OL ({} %)</source>
+        <translation>{} wird erwartet, oder OL ({} %)</translation>
+    </message>
+    <message>
+        <source>more than {} times likelier</source>
+        <translation>mehr als {}-mal wahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>more than {} times less likely</source>
+        <translation>mehr als {}-mal unwahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>{} times likelier</source>
+        <translation>{}-mal wahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>{} times less likely</source>
+        <translation>{}-mal unwahrscheinlicher</translation>
+    </message>
+    <message>
+        <source>{} read OL, but good boards read {} V there</source>
+        <translation>{} maß OL, gute Platinen messen dort aber {} V</translation>
+    </message>
+    <message>
+        <source>narrows {} possible repairs down to {} in {} s</source>
+        <translation>engt {} mögliche Reparaturen auf {} ein, in {} s</translation>
+    </message>
+    <message numerus="yes">
+        <source>{}, or {n} more place that reads the same</source>
+        <comment>{}, or {n} more places that read the same</comment>
+        <translation><numerusform>{}, oder {n} weitere Stelle, die ebenso misst</numerusform><numerusform>{}, oder {n} weitere Stellen, die ebenso messen</numerusform></translation>
+    </message>
+    <message>
+        <source>{}: {}. Before any reading {}.</source>
+        <translation>{}: {}. Vor jeder Messung {}.</translation>
+    </message>
+    <message>
+        <source>{} {}.</source>
+        <translation>{} {}.</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} more reading tells less</source>
+        <comment>{n} more readings tell less</comment>
+        <translation><numerusform>{n} weitere Messung sagt weniger</numerusform><numerusform>{n} weitere Messungen sagen weniger</numerusform></translation>
+    </message>
+    <message>
+        <source>Shares on a line of this size are worked out to about {} % only</source>
+        <translation>Anteile sind bei einer Leitung dieser Größe nur auf etwa {} % genau berechnet</translation>
+    </message>
+    <message>
+        <source>{} read {}, but {} if it is &quot;{}&quot;: the probe may have slipped ({} %)</source>
+        <translation>{} maß {}, aber {}, wenn es „{}“ ist: die Spitze ist vielleicht abgerutscht ({} %)</translation>
+    </message>
+    <message>
+        <source>{}: if the probe had slipped, the line may be sound</source>
+        <translation>{}: ist die Spitze abgerutscht, kann die Leitung heil sein</translation>
+    </message>
+    <message>
+        <source>Take this reading again.</source>
+        <translation>Diese Messung wiederholen.</translation>
+    </message>
+    <message>
+        <source>Settles it, most likely.</source>
+        <translation>Entscheidet es wahrscheinlich.</translation>
+    </message>
+    <message>
+        <source>Leaves a third of what is left.</source>
+        <translation>Lässt ein Drittel des Rests.</translation>
+    </message>
+    <message>
+        <source>Halves what is left.</source>
+        <translation>Halbiert den Rest.</translation>
+    </message>
+    <message>
+        <source>Takes a quarter of what is left.</source>
+        <translation>Nimmt ein Viertel vom Rest.</translation>
+    </message>
+    <message>
+        <source>Tells a little.</source>
+        <translation>Sagt ein wenig.</translation>
+    </message>
+    <message>
+        <source>OL is to be expected with {} %, else {} V</source>
+        <translation>OL ist mit {} % zu erwarten, sonst {} V</translation>
+    </message>
+    <message>
+        <source>OL is to be expected with {} %</source>
+        <translation>OL ist zu {} % zu erwarten</translation>
+    </message>
+    <message>
+        <source>{}: take this reading again before anything else</source>
+        <translation>{}: diese Messung zuerst wiederholen</translation>
+    </message>
+    <message>
+        <source>as many as {} equally likely repairs are left and the best guess holds {} %</source>
+        <translation>so viel wie {} gleich wahrscheinliche Reparaturen bleiben, und die beste Vermutung hat {} %</translation>
+    </message>
+    <message>
+        <source>a wrong repair costs {} min, on average {} min from here</source>
+        <translation>eine falsche Reparatur kostet {} min, im Mittel {} min von hier</translation>
+    </message>
+    <message>
+        <source>the way between {} points is unknown: only breaks that cut off one of them are considered; drawing part of the way tells more</source>
+        <translation>der Weg zwischen {} Punkten ist unbekannt: nur Brüche, die einen davon abtrennen, sind berücksichtigt; ein gezeichnetes Stück des Wegs sagt mehr</translation>
+    </message>
+    <message>
+        <source>copper whose way nobody has seen holds {} % of the chances: there a break is found between pins, not along the track; drawing that way would say where</source>
+        <translation>Kupfer, dessen Weg niemand gesehen hat, trägt {} % der Wahrscheinlichkeit: dort wird ein Bruch zwischen Anschlüssen gefunden, nicht entlang der Leiterbahn; den Weg zeichnen würde sagen, wo</translation>
+    </message>
+    <message>
+        <source>no good board&apos;s value is known on this line: readings are predicted to about {} mV; one value from a good board would make that about {} mV</source>
+        <translation>auf dieser Leitung ist kein Gutwert bekannt: Messungen sind auf etwa {} mV vorhergesagt; ein Wert einer guten Platine machte daraus etwa {} mV</translation>
+    </message>
+    <message>
+        <source>hole at ({}, {}) mm</source>
+        <translation>Loch bei ({}, {}) mm</translation>
+    </message>
+    <message>
+        <source>{} zone</source>
+        <translation>Zone {}</translation>
+    </message>
+    <message>
+        <source>{} zone {}</source>
+        <translation>Zone {} {}</translation>
+    </message>
+    <message>
+        <source>{} mm of wire</source>
+        <translation>{} mm Draht</translation>
+    </message>
+    <message>
+        <source>{} mm wide: lifts easily</source>
+        <translation>{} mm breit: löst sich leicht ab</translation>
+    </message>
+    <message>
+        <source>{} mm to spare beyond the margins</source>
+        <translation>{} mm über die Abstände hinaus frei</translation>
+    </message>
+    <message>
+        <source>{} mm inside: {}</source>
+        <translation>{} mm darin: {}</translation>
+    </message>
+    <message>
+        <source>{}: inside the margin of {}; opened there for {} mm</source>
+        <translation>{}: im Abstand zu {}; dort auf {} mm geöffnet</translation>
+    </message>
+    <message>
+        <source>straight it would be {} mm, but too near to the rounded corner of a margin</source>
+        <translation>gerade wären es {} mm, aber zu nah an der runden Ecke eines Abstands</translation>
+    </message>
+    <message>
+        <source>straight it would be {} mm, but too near to {}</source>
+        <translation>gerade wären es {} mm, aber zu nah an {}</translation>
+    </message>
+    <message>
+        <source>neither side of the break has a landing that can be reached; see what was left out, and why</source>
+        <translation>keine Seite des Bruchs hat eine erreichbare Lötstelle; siehe, was warum wegfiel</translation>
+    </message>
+    <message>
+        <source>at ({}, {}) mm</source>
+        <translation>bei ({}, {}) mm</translation>
+    </message>
+    <message>
+        <source>{} mm right of {}</source>
+        <translation>{} mm rechts von {}</translation>
+    </message>
+    <message>
+        <source>{} mm left of {}</source>
+        <translation>{} mm links von {}</translation>
+    </message>
+    <message>
+        <source>{} mm above {}</source>
+        <translation>{} mm oberhalb von {}</translation>
+    </message>
+    <message>
+        <source>{} mm below {}</source>
+        <translation>{} mm unterhalb von {}</translation>
+    </message>
+    <message>
+        <source>at {}</source>
+        <translation>bei {}</translation>
+    </message>
+    <message>
+        <source>the via {}</source>
+        <translation>Durchkontaktierung {}</translation>
+    </message>
+    <message>
+        <source>the copper area {}</source>
+        <translation>Kupferfläche {}</translation>
+    </message>
+    <message>
+        <source>the fork {}</source>
+        <translation>Gabelung {}</translation>
+    </message>
+    <message>
+        <source>its end {}</source>
+        <translation>Ende {}</translation>
+    </message>
+    <message>
+        <source>an end that nobody has seen</source>
+        <translation>einem Ende, das niemand gesehen hat</translation>
+    </message>
+    <message>
+        <source>track from {} towards {}, first {} mm</source>
+        <translation>Leiterbahn ab {} Richtung {}, erste {} mm</translation>
+    </message>
+    <message>
+        <source>track from {} towards {}, last {} mm</source>
+        <translation>Leiterbahn ab {} Richtung {}, letzte {} mm</translation>
+    </message>
+    <message>
+        <source>track from {} towards {}, {} to {} mm</source>
+        <translation>Leiterbahn ab {} Richtung {}, {} bis {} mm</translation>
+    </message>
+    <message>
+        <source>track between the vias {} and {}</source>
+        <translation>Leiterbahn, Durchkontaktierungen {} und {}</translation>
+    </message>
+    <message>
+        <source>via {}</source>
+        <translation>Durchkontaktierung {}</translation>
+    </message>
+    <message>
+        <source>track {}</source>
+        <translation>Leiterbahn {}</translation>
+    </message>
+    <message>
+        <source>a place that nobody has seen</source>
+        <translation>eine Stelle, die niemand gesehen hat</translation>
+    </message>
+    <message>
+        <source>{}, bottom</source>
+        <translation>{}, unten</translation>
+    </message>
+    <message>
+        <source>{}, inner layer</source>
+        <translation>{}, Innenlage</translation>
+    </message>
+    <message>
+        <source>{} ± {} in diode mode</source>
+        <translation>{} ± {} in Diodenmessung</translation>
+    </message>
+    <message>
+        <source>It works as on a good device</source>
+        <translation>Läuft wie beim guten Gerät</translation>
+    </message>
+    <message>
+        <source>{}, as it must be</source>
+        <translation>{}, wie es sein muss</translation>
+    </message>
+    <message>
+        <source>{}, NOT as it must be</source>
+        <translation>{}, NICHT wie es sein muss</translation>
+    </message>
+    <message>
+        <source>break at the edges named by hand</source>
+        <translation>Bruch an den von Hand genannten Kanten</translation>
+    </message>
+    <message>
+        <source>Good boards {}.</source>
+        <translation>Gute Platinen {}.</translation>
+    </message>
+    <message>
+        <source>{}. {}</source>
+        <translation>{}. {}</translation>
+    </message>
+    <message>
+        <source>{}. It must be {}.</source>
+        <translation>{}. Soll: {}.</translation>
+    </message>
+    <message>
+        <source>{} track</source>
+        <translation>Leiterbahn {}</translation>
+    </message>
+    <message>
+        <source>{} inner track</source>
+        <translation>innere Leiterbahn {}</translation>
+    </message>
+    <message>
+        <source>via with a {} hole</source>
+        <translation>Durchkontaktierung, Loch {}</translation>
+    </message>
+    <message>
+        <source>plated hole of {} ({})</source>
+        <translation>durchkontaktiertes Loch {} ({})</translation>
+    </message>
+    <message>
+        <source>pad of {} ({} wide)</source>
+        <translation>Lötfläche {} ({} breit)</translation>
+    </message>
+    <message>
+        <source>{} is more than {} % of its fusing current of {}</source>
+        <translation>{} ist mehr als {} % seines Schmelzstroms von {}</translation>
+    </message>
+    <message>
+        <source>{} would warm it by more than {}, which {} does</source>
+        <translation>{} würde ihn um mehr als {} erwärmen, das tun {}</translation>
+    </message>
+    <message>
+        <source>it would drop {}, more than the {} allowed</source>
+        <translation>an ihm fielen {} ab, mehr als die erlaubten {}</translation>
+    </message>
+    <message>
+        <source>{} as asked for</source>
+        <translation>{} wie verlangt</translation>
+    </message>
+    <message>
+        <source>{} as the net is rated</source>
+        <translation>{}, Nennstrom des Netzes</translation>
+    </message>
+    <message>
+        <source>{} taken for a net of this role</source>
+        <translation>{} für ein Netz dieser Rolle angenommen</translation>
+    </message>
+    <message>
+        <source>{} carries {} (IPC-2221, {})</source>
+        <translation>{} trägt {} (IPC-2221, {})</translation>
+    </message>
+    <message>
+        <source>{}; more than a net of this role is taken to carry: taken as {}</source>
+        <translation>{}; mehr, als ein Netz dieser Rolle führen soll: angenommen {}</translation>
+    </message>
+    <message>
+        <source>{}; its role is not known and its copper narrow, so that it counts as a signal: taken as {}</source>
+        <translation>{}; Rolle unbekannt, Kupfer schmal, zählt als Signal: angenommen {}</translation>
+    </message>
+    <message>
+        <source>{}: taken as {}</source>
+        <translation>{}: angenommen {}</translation>
+    </message>
+    <message>
+        <source>{} ohm over {} mm drops {} of {} allowed</source>
+        <translation>{} Ohm über {} mm: {} von {} erlaubtem Abfall</translation>
+    </message>
+    <message>
+        <source>carries {} for a rise of {}; fuses at about {}</source>
+        <translation>trägt {} bei {} Erwärmung; schmilzt bei etwa {}</translation>
+    </message>
+    <message>
+        <source>no thinner one: {}: {}</source>
+        <translation>kein dünnerer: {}: {}</translation>
+    </message>
+    <message>
+        <source>no wire of the table carries {} over {} mm; this one is too thin: {}</source>
+        <translation>kein Draht der Tabelle trägt {} über {} mm; dieser ist zu dünn: {}</translation>
+    </message>
+    <message>
+        <source>{}, {}, other lead on {}</source>
+        <translation>{}, {}, andere Leitung an {}</translation>
+    </message>
+    <message>
+        <source>{} pages</source>
+        <translation>{} Seiten</translation>
+    </message>
+    <message>
+        <source>at most 500</source>
+        <translation>höchstens 500</translation>
+    </message>
+    <message>
+        <source>A {}</source>
+        <translation>A {}</translation>
+    </message>
+    <message>
+        <source>B {}</source>
+        <translation>B {}</translation>
+    </message>
+    <message>
+        <source>0 V across the battery contacts and the large capacitors</source>
+        <translation>0 V über Akkukontakten und großen Kondensatoren</translation>
+    </message>
+    <message>
+        <source>Otherwise discharge them and measure again.</source>
+        <translation>Sonst entladen und nochmals messen.</translation>
+    </message>
+    <message>
+        <source>{expected_from}</source>
+        <translation>{expected_from}</translation>
+    </message>
+    <message>
+        <source>Go on. OL where a value is expected: the break is on the other side of this place, stop. A short: this is another copper, stop.</source>
+        <translation>Weiter. OL, wo ein Wert erwartet wird: der Bruch liegt auf der anderen Seite dieser Stelle, halt. Kurzschluss: das ist anderes Kupfer, halt.</translation>
+    </message>
+    <message>
+        <source>{expected_to}</source>
+        <translation>{expected_to}</translation>
+    </message>
+    <message>
+        <source>No short</source>
+        <translation>Kein Kurzschluss</translation>
+    </message>
+    <message>
+        <source>Otherwise take the mask off, clean, and mask again.</source>
+        <translation>Sonst Lack abnehmen, reinigen und neu decken.</translation>
+    </message>
+    <message>
+        <source>About {resistance} or little more</source>
+        <translation>Etwa {resistance} oder wenig mehr</translation>
+    </message>
+    <message>
+        <source>Otherwise an end is not stripped or the wire is nicked: take a new one.</source>
+        <translation>Sonst ist ein Ende nicht abisoliert oder der Draht gekerbt: einen neuen nehmen.</translation>
+    </message>
+    <message>
+        <source>Bright solder on the landing only, no short</source>
+        <translation>Blankes Lot nur auf der Lötstelle, kein Kurzschluss</translation>
+    </message>
+    <message>
+        <source>Otherwise wick it off and tin again.</source>
+        <translation>Sonst mit Litze absaugen und neu verzinnen.</translation>
+    </message>
+    <message>
+        <source>{expected_from}, no short</source>
+        <translation>{expected_from}, kein Kurzschluss</translation>
+    </message>
+    <message>
+        <source>Otherwise do the joint again.</source>
+        <translation>Sonst Lötstelle neu machen.</translation>
+    </message>
+    <message>
+        <source>{expected_bridged}, no short</source>
+        <translation>{expected_bridged}, kein Kurzschluss</translation>
+    </message>
+    <message>
+        <source>About {resistance}</source>
+        <translation>Etwa {resistance}</translation>
+    </message>
+    <message>
+        <source>More than twice that: a joint is bad.</source>
+        <translation>Mehr als das Doppelte: eine Lötstelle ist schlecht.</translation>
+    </message>
+    <message>
+        <source>{expected_bridged} at both ends</source>
+        <translation>{expected_bridged} an beiden Enden</translation>
+    </message>
+    <message>
+        <source>Otherwise a second break: go back to the readings.</source>
+        <translation>Sonst ein zweiter Bruch: zurück zu den Messungen.</translation>
+    </message>
+    <message>
+        <source>Nothing presses on the wire and every lid closes</source>
+        <translation>Nichts drückt auf den Draht und jeder Deckel schließt</translation>
+    </message>
+    <message>
+        <source>Otherwise lay it anew.</source>
+        <translation>Sonst neu verlegen.</translation>
+    </message>
+    <message>
+        <source>It works for several minutes</source>
+        <translation>Läuft mehrere Minuten</translation>
+    </message>
+    <message>
+        <source>Otherwise the jumper does not do for this line.</source>
+        <translation>Sonst taugt die Drahtbrücke für diese Leitung nicht.</translation>
+    </message>
+    <message>
+        <source>A start current as on a good board, and the function works</source>
+        <translation>Anlaufstrom wie bei guter Platine, und die Funktion läuft</translation>
+    </message>
+    <message>
+        <source>Otherwise switch off at once.</source>
+        <translation>Sonst sofort abschalten.</translation>
+    </message>
+    <message>
+        <source>A smooth fillet on pad and leg, no bridge</source>
+        <translation>Glatte Kehle an Lötfläche und Anschluss, keine Brücke</translation>
+    </message>
+    <message>
+        <source>Otherwise do it again.</source>
+        <translation>Sonst wiederholen.</translation>
+    </message>
+    <message>
+        <source>{expected}</source>
+        <translation>{expected}</translation>
+    </message>
+    <message>
+        <source>Otherwise the fault is elsewhere or not alone: go back to the readings.</source>
+        <translation>Sonst liegt der Fehler woanders oder nicht allein hier: zurück zu den Messungen.</translation>
+    </message>
+    <message>
+        <source>Otherwise look for solder between neighbours before going on.</source>
+        <translation>Sonst vor dem Weitermachen Lot zwischen Nachbarn suchen.</translation>
+    </message>
+    <message>
+        <source>All pads are there and flat</source>
+        <translation>Alle Lötflächen sind da und flach</translation>
+    </message>
+    <message>
+        <source>Otherwise the repair becomes a track repair: stop and note it.</source>
+        <translation>Sonst wird es eine Leiterbahnreparatur: halt und notieren.</translation>
+    </message>
+    <message>
+        <source>The fault gone: it was in the part. Still there: it is on the board, do not fit a new part yet.</source>
+        <translation>Fehler weg: er lag im Bauteil. Noch da: er liegt auf der Platine, noch kein neues Bauteil einsetzen.</translation>
+    </message>
+    <message>
+        <source>Its value within tolerance</source>
+        <translation>Wert in der Toleranz</translation>
+    </message>
+    <message>
+        <source>Otherwise take another.</source>
+        <translation>Sonst ein anderes nehmen.</translation>
+    </message>
+    <message>
+        <source>The short or wrong value is gone</source>
+        <translation>Kurzschluss oder falscher Wert ist weg</translation>
+    </message>
+    <message>
+        <source>Otherwise the fault is on the board: stop.</source>
+        <translation>Sonst liegt der Fehler auf der Platine: halt.</translation>
+    </message>
+    <message>
+        <source>Every joint wetted, no bridge, direction as in the photo</source>
+        <translation>Jede Lötstelle benetzt, keine Brücke, Richtung wie im Foto</translation>
+    </message>
+    <message>
+        <source>Otherwise correct it.</source>
+        <translation>Sonst berichtigen.</translation>
+    </message>
+    <message>
+        <source>No residue, no eaten pad, leg or track</source>
+        <translation>Kein Rückstand, keine zerfressene Lötfläche, kein Anschluss, keine Leiterbahn</translation>
+    </message>
+    <message>
+        <source>Otherwise note each place: they become suspects.</source>
+        <translation>Sonst jede Stelle notieren: sie wird verdächtig.</translation>
+    </message>
+    <message>
+        <source>OL or the value of the way round</source>
+        <translation>OL oder der Wert des Umwegs</translation>
+    </message>
+    <message>
+        <source>Otherwise copper is left: cut again.</source>
+        <translation>Sonst ist noch Kupfer da: nachschneiden.</translation>
+    </message>
+    <message>
+        <source>Otherwise clear the burr.</source>
+        <translation>Sonst den Grat entfernen.</translation>
+    </message>
+    <message>
+        <source>All there and listed</source>
+        <translation>Alles da und aufgelistet</translation>
+    </message>
+    <message>
+        <source>Otherwise say so on the sheet.</source>
+        <translation>Sonst auf dem Auftragsblatt vermerken.</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.01 mm</source>
+        <translation>Kupferlackdraht 0.01 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.02 mm</source>
+        <translation>Kupferlackdraht 0.02 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.025 mm</source>
+        <translation>Kupferlackdraht 0.025 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.032 mm</source>
+        <translation>Kupferlackdraht 0.032 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.04 mm</source>
+        <translation>Kupferlackdraht 0.04 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.05 mm</source>
+        <translation>Kupferlackdraht 0.05 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.063 mm</source>
+        <translation>Kupferlackdraht 0.063 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.071 mm</source>
+        <translation>Kupferlackdraht 0.071 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.08 mm</source>
+        <translation>Kupferlackdraht 0.08 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.1 mm</source>
+        <translation>Kupferlackdraht 0.1 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.125 mm</source>
+        <translation>Kupferlackdraht 0.125 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.16 mm</source>
+        <translation>Kupferlackdraht 0.16 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.2 mm</source>
+        <translation>Kupferlackdraht 0.2 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.25 mm</source>
+        <translation>Kupferlackdraht 0.25 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.315 mm</source>
+        <translation>Kupferlackdraht 0.315 mm</translation>
+    </message>
+    <message>
+        <source>enamelled copper 0.1 mm, polyimide</source>
+        <translation>Kupferlackdraht 0.1 mm, Polyimid</translation>
+    </message>
+    <message>
+        <source>AWG 36 enamelled copper</source>
+        <translation>AWG 36 Kupferlackdraht</translation>
+    </message>
+    <message>
+        <source>AWG 34 enamelled copper</source>
+        <translation>AWG 34 Kupferlackdraht</translation>
+    </message>
+    <message>
+        <source>AWG 32 enamelled copper</source>
+        <translation>AWG 32 Kupferlackdraht</translation>
+    </message>
+    <message>
+        <source>AWG 30 insulated wire</source>
+        <translation>AWG 30 isolierter Draht</translation>
+    </message>
+    <message>
+        <source>AWG 28 insulated wire</source>
+        <translation>AWG 28 isolierter Draht</translation>
+    </message>
+    <message>
+        <source>AWG 26 insulated wire</source>
+        <translation>AWG 26 isolierter Draht</translation>
+    </message>
+    <message>
+        <source>Handheld, 4000 counts</source>
+        <translation>Handgerät, 4000 Stufen</translation>
+    </message>
+    <message>
+        <source>Handheld, 20000 counts</source>
+        <translation>Handgerät, 20000 Stufen</translation>
+    </message>
+    <message>
+        <source>Bench, 200000 counts, four wires for milliohms</source>
+        <translation>Tischgerät, 200000 Stufen, Milliohm mit vier Leitungen</translation>
+    </message>
+    <message>
+        <source>7 or 8</source>
+        <translation>7 oder 8</translation>
+    </message>
+    <message>
+        <source>1 or 2</source>
+        <translation>1 oder 2</translation>
+    </message>
+    <message>
+        <source>lost the link to {}: {}; next try in {} s</source>
+        <translation>Verbindung zu {} verloren: {}; nächster Versuch in {} s</translation>
+    </message>
+    <message>
+        <source>no link to {}: {}; next try in {} s</source>
+        <translation>keine Verbindung zu {}: {}; nächster Versuch in {} s</translation>
+    </message>
+    <message>
+        <source>a number and a text such as 0,&quot;No error&quot;</source>
+        <translation>eine Zahl und ein Text wie 0,&quot;No error&quot;</translation>
+    </message>
+    <message>
+        <source>no answer</source>
+        <translation>keine Antwort</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
-    <message>
-        <source>%1 to %2</source>
-        <translation>%1 nach %2</translation>
-    </message>
     <message>
         <source>nothing has been repaired yet</source>
         <translation>noch nichts repariert</translation>
@@ -5871,10 +5877,6 @@
     <message>
         <source>Verdict</source>
         <translation>Urteil</translation>
-    </message>
-    <message>
-        <source>%1 to %2</source>
-        <translation>%1 nach %2</translation>
     </message>
     <message>
         <source>skipped</source>

@@ -70,7 +70,7 @@ JsonReader::Node JsonReader::Node::at(const std::string& key) const {
   const std::string pointer = pointer_ + jsonPointerStep(key);
   if (has(key)) return {*reader_, (*value_)[key], pointer};
   Node missing(*reader_, null, pointer);
-  missing.wrong(pattern("core", "missing"), "", pattern("core", "a value"));
+  missing.wrong(pattern("core", "missing"), {}, pattern("core", "a value"));
   return missing;
 }
 
@@ -133,7 +133,8 @@ std::string JsonReader::Node::source() const {
   const Node node = at("source");
   std::string text = node.text();
   if (text.empty())
-    node.wrong(pattern("core", "no source is given"), "\"\"", pattern("core", "where the figures come from"));
+    node.wrong(pattern("core", "no source is given"), asItIs("\"\""),
+               pattern("core", "where the figures come from"));
   return text;
 }
 

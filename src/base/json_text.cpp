@@ -47,7 +47,9 @@ public:
   bool key(string_t& name) override {
     auto& object = open_.back()->get_ref<json::object_t&>();
     const auto [slot, fresh] = object.emplace(std::move(name), nullptr);
-    if (!fresh) return refuse({"the name stands twice in one object", "", place(), presentable(slot->first)});
+    if (!fresh)
+      return refuse(
+          {pattern("core", "the name stands twice in one object"), "", place(), presentable(slot->first)});
     slot_ = &slot->second;
     key_ = &slot->first;
     return count();
@@ -73,8 +75,11 @@ private:
 
   bool count() {
     if (++members_ <= limits_.members) return true;
-    return refuse(
-        {"holds too much", "", place(), "", "at most " + std::to_string(limits_.members) + " values"});
+    return refuse({pattern("core", "holds too much"),
+                   "",
+                   place(),
+                   {},
+                   said(pattern("core", "at most {} values"), limits_.members)});
   }
 
   json* put(json value) {
@@ -97,8 +102,11 @@ private:
 
   bool open(json container) {
     if (open_.size() == limits_.depth)
-      return refuse(
-          {"is nested too deeply", "", place(), "", "at most " + std::to_string(limits_.depth) + " levels"});
+      return refuse({pattern("core", "is nested too deeply"),
+                     "",
+                     place(),
+                     {},
+                     said(pattern("core", "at most {} levels"), limits_.depth)});
     open_.push_back(put(std::move(container)));
     keys_.push_back(key_);
     return count();

@@ -1,6 +1,9 @@
 #include "netmend/base/said.h"
 
+#include <algorithm>
 #include <charconv>
+#include <mutex>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -55,11 +58,19 @@ Said::Said(std::string text) {
   what = asWritten;
   arguments.emplace_back(std::move(text));
 }
-Said::Said(const char* text) : Said(std::string(text)) {}
-Said::Said(std::string_view text) : Said(std::string(text)) {}
 
-Said asItIs(std::string text) {
-  return Said(std::move(text));
+bool operator==(const Said& a, const Said& b) {
+  return a.what == b.what && a.count == b.count && a.arguments == b.arguments && a.names == b.names;
+}
+bool operator==(const SaidList& a, const SaidList& b) {
+  return a.parts == b.parts && a.last == b.last;
+}
+
+Pattern dataPattern(const std::string& text) {
+  static std::mutex mutex;
+  static std::set<std::string> kept; // its strings stay where they are
+  const std::lock_guard lock(mutex);
+  return {*kept.insert(text).first};
 }
 
 std::string english(const Pattern& pattern, std::optional<std::int64_t> count) {
@@ -86,7 +97,11 @@ std::string wordsOf(const Said& said, const Language& language) {
       continue;
     }
     std::size_t index = next;
-    std::from_chars(gap.data(), gap.data() + gap.size(), index);
+    if (said.names.empty())
+      std::from_chars(gap.data(), gap.data() + gap.size(), index);
+    else
+      index =
+          static_cast<std::size_t>(std::find(said.names.begin(), said.names.end(), gap) - said.names.begin());
     next = index + 1;
     if (index < said.arguments.size()) out += textOf(said.arguments[index], language);
   }

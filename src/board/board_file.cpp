@@ -72,7 +72,7 @@ private:
   void checkIds(const json& document) {
     const auto last = document.find("last_id");
     if (last == document.end())
-      return decoder_.refuseText(pattern("core", "a field is missing"), root_, "", "last_id");
+      return decoder_.refuseText(pattern("core", "a field is missing"), root_, {}, asItIs("last_id"));
     decoder_.number(*last, board_.lastId, Place(root_, "last_id"));
     std::stable_sort(ids_.begin(), ids_.end(), [](const Used& a, const Used& b) { return a.id < b.id; });
     for (std::size_t i = 1; i < ids_.size(); ++i) {
@@ -94,7 +94,7 @@ private:
   void refuseId(const Used& used, Said message, std::string found) {
     const Place list(root_, used.list);
     const Place object(list, used.index);
-    decoder_.refuseText(std::move(message), Place(object, "id"), std::move(found), "");
+    decoder_.refuseText(std::move(message), Place(object, "id"), std::move(found), {});
   }
 
   void findDangling() {
@@ -122,12 +122,12 @@ Result<Board> decodeDocument(std::string_view text) {
                     document->is_object() && format != document->end()
                         ? said(pattern("core", "format {}"), shortText(*format))
                         : asItIs(""),
-                    R"("format": "netmend-board")"});
+                    asItIs(R"("format": "netmend-board")")});
   }
   const auto version = document->find("version");
   const std::string wanted = "1 to " + std::to_string(boardFileVersion);
   if (version == document->end())
-    return failure({pattern("core", "a field is missing"), "", "", "", "version"});
+    return failure({pattern("core", "a field is missing"), "", "", {}, asItIs("version")});
   if (!version->is_number_unsigned() || *version == 0U)
     return failure({pattern("core", "is no version"), "", "/version", shortText(*version), wanted});
   if (*version > boardFileVersion) {
@@ -230,7 +230,7 @@ private:
     try {
       return value.dump();
     } catch (const json::exception&) {
-      encoder_.refuse(pattern("core", "holds a text that is not UTF-8"), place, "");
+      encoder_.refuse(pattern("core", "holds a text that is not UTF-8"), place, {});
       return {};
     }
   }

@@ -61,7 +61,7 @@ private:
     });
     if (!found)
       decoder_.refuse(pattern("core", "is no kind of object"), Place(place_, verb), *name,
-                      "net, pin, pad, ...");
+                      asItIs("net, pin, pad, ..."));
     return true;
   }
 
@@ -90,7 +90,7 @@ Edit decodeEdit(Decoder& decoder, const json& in) {
   const auto changes = in.find("changes");
   const Place list(root, "changes");
   if (changes == in.end() || in.size() != 1) {
-    decoder.refuse(pattern("core", "is no edit"), root, in, R"({"changes": [...]})");
+    decoder.refuse(pattern("core", "is no edit"), root, in, asItIs(R"({"changes": [...]})"));
     return edit;
   }
   if (!decoder.isList(*changes, list)) return edit;

@@ -101,7 +101,7 @@ Result<Content> readContent(std::string_view content, const std::string& key, co
   if (out.length == 0) {
     // A header cut short by a kill is begun again; anything else is not ours to overwrite.
     if (!headerLine(key).starts_with(content) && content.find_first_not_of('\0') != std::string_view::npos)
-      return failure(inLine({"is no journal of a board"}, path, 1));
+      return failure(inLine({pattern("core", "is no journal of a board")}, path, 1));
     return out;
   }
   std::size_t line = 0;
@@ -164,7 +164,7 @@ Result<void> Journal::append(const Edit& edit) {
   try {
     line = document.dump() + "\n";
   } catch (const json::exception&) {
-    encoder.refuse(pattern("core", "an edit holds a text that is not UTF-8"), Place(), "");
+    encoder.refuse(pattern("core", "an edit holds a text that is not UTF-8"), Place(), {});
   }
   if (encoder.problem) {
     encoder.problem->file = path_.string();

@@ -14,12 +14,12 @@ json Encoder::value(const Ring& ring, const Place& place) {
 }
 
 bool Decoder::isObject(const json& in, const Place& place) {
-  if (!in.is_object()) refuse(pattern("core", "is not an object"), place, in, "{...}");
+  if (!in.is_object()) refuse(pattern("core", "is not an object"), place, in, asItIs("{...}"));
   return in.is_object();
 }
 
 bool Decoder::isList(const json& in, const Place& place) {
-  if (!in.is_array()) refuse(pattern("core", "is not a list"), place, in, "[...]");
+  if (!in.is_array()) refuse(pattern("core", "is not a list"), place, in, asItIs("[...]"));
   return in.is_array();
 }
 
@@ -53,7 +53,8 @@ void Decoder::pair(const json& in, Length& a, Length& b, const Place& place) {
 
 void Decoder::read(const json& in, Ring& out, const Place& place) {
   if (!isList(in, place)) return;
-  if (in.size() % 2 != 0) return refuse(pattern("core", "has an x without y"), place, in, "x, y, x, y, ...");
+  if (in.size() % 2 != 0)
+    return refuse(pattern("core", "has an x without y"), place, in, asItIs("x, y, x, y, ..."));
   out.resize(in.size() / 2);
   for (std::size_t i = 0; i < out.size() && !problem; ++i) {
     read(in[2 * i], out[i].x, Place(place, 2 * i));

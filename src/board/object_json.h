@@ -166,7 +166,7 @@ public:
 
   template <class T> void must(const char* name, T& value) {
     const auto* field = find(name);
-    if (!field) return decoder_.refuseText(pattern("core", "a field is missing"), place_, "", name);
+    if (!field) return decoder_.refuseText(pattern("core", "a field is missing"), place_, {}, asItIs(name));
     take(*field, value, Place(place_, name));
     if constexpr (AnyId<T>) {
       if (!value)
@@ -185,7 +185,7 @@ public:
     fact.origin = origin_;
     if (!fact.known()) {
       return decoder_.refuse(pattern("core", "has no origin, and neither has its object"), here, *field,
-                             R"({"origin": ..., "value": ...})");
+                             asItIs(R"({"origin": ..., "value": ...})"));
     }
     take(*field, fact.value, here);
   }
@@ -208,11 +208,11 @@ private:
     const auto value = field.find("value");
     if (origin == field.end() || value == field.end() || field.size() != 2) {
       return decoder_.refuse(pattern("core", "is no fact with an origin of its own"), here, field,
-                             R"({"origin": ..., "value": ...} and nothing else)");
+                             asItIs(R"({"origin": ..., "value": ...} and nothing else)"));
     }
     take(*origin, fact.origin, Place(here, "origin"));
     if (!decoder_.problem && !fact.known())
-      decoder_.refuseText(pattern("core", "an unknown fact is left out"), Place(here, "origin"), "", "");
+      decoder_.refuseText(pattern("core", "an unknown fact is left out"), Place(here, "origin"), {}, {});
     take(*value, fact.value, Place(here, "value"));
   }
 
@@ -254,14 +254,14 @@ void Decoder::plain(const nlohmann::json& in, T& out, const Place& place, Origin
     const auto& known = reader.names();
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
     if (others > 0 && (name == "id" || name == "origin")) continue;
-    return refuse(pattern("core", "is no field of this"), Place(place, name), value, "");
+    return refuse(pattern("core", "is no field of this"), Place(place, name), value, {});
   }
 }
 
 template <class T> void Decoder::object(const nlohmann::json& in, T& out, const Place& place) {
   if (!isObject(in, place)) return;
   const auto id = in.find("id");
-  if (id == in.end()) return refuseText(pattern("core", "a field is missing"), place, "", "id");
+  if (id == in.end()) return refuseText(pattern("core", "a field is missing"), place, {}, asItIs("id"));
   read(*id, out.id, Place(place, "id"));
   if (!problem && !out.id)
     return refuse(pattern("core", "is no id"), Place(place, "id"), *id,

@@ -45,6 +45,7 @@ Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, cons
   if (!out.readings.empty()) input.options.condition = out.readings.back().condition;
   input.knownGood = knownGoodOf(lookup, out.line, question.expected, input.options.condition);
   out.isolation = update(makeIsolation(input), out.readings);
+  out.names = LineNames(PlaceNames(lookup), out.line, out.isolation);
   out.suspects = suspects(out.isolation);
   out.next = nextProbe(out.isolation, {}, {question.unreachable});
   if (out.next.stop) return out;
@@ -55,7 +56,10 @@ Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, cons
 }
 
 std::string lineName(const Board& board, const Line& line) {
-  return line.nets.empty() ? "this line" : board.nets.find(line.nets.front())->name;
+  if (!line.nets.empty()) return board.nets.find(line.nets.front())->name;
+  for (const NodeIndex node : line.terminals())
+    if (const auto* pin = std::get_if<PinId>(&line.graph[node].object)) return pinLabel(board, *pin);
+  return {};
 }
 
 const Suspect* leadingBreak(const FaultCase& fault) {

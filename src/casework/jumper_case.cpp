@@ -1,23 +1,45 @@
 #include "netmend/casework/jumper_case.h"
 
+#include <algorithm>
+
 #include "netmend/jobbook/record.h"
 
 namespace netmend {
 
 namespace {
 
-constexpr Length samePlace{10'000};
+constexpr Length sameSpot{10'000}; ///< on one track
+
+/// The place of the line that this landing is soldered to.
+bool isAt(const ProbePlace& place, const Landing& landing) {
+  if (place.object != landing.copper) return false;
+  if (std::holds_alternative<ViaId>(landing.copper)) return place.layer == landing.layer;
+  return !std::holds_alternative<TrackId>(landing.copper) ||
+         (place.at && place.layer == landing.layer && distance(*place.at, landing.at) < sameSpot);
+}
+
+/// … or else, of a pad that stands and falls with its pin, the pin.
+std::optional<std::size_t> placeOf(const Isolation& isolation, const Landing& landing) {
+  const auto& places = isolation.places;
+  const auto index = [&](auto found) -> std::optional<std::size_t> {
+    if (found == places.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - places.begin());
+  };
+  const auto own = index(std::find_if(places.begin(), places.end(),
+                                      [&](const ProbePlace& place) { return isAt(place, landing); }));
+  const PinId* pin = std::get_if<PinId>(&landing.object);
+  if (own || pin == nullptr) return own;
+  return index(
+      std::find_if(places.begin(), places.end(), [&](const ProbePlace& place) { return place.pin == *pin; }));
+}
 
 /// What the bare copper at a place of the line should read if this class were the fault.
 std::optional<ExpectedReading> predictionAt(const FaultCase& fault, const Landing& landing,
                                             std::size_t faultClass) {
-  const auto& places = fault.isolation.places;
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    if (!places[i].at || distance(*places[i].at, landing.at) >= samePlace) continue;
-    const Prediction predicted = predictDiode(fault.isolation, i, faultClass);
-    return ExpectedReading{predicted.overLimit > 0.5, predicted.mean, 2.0 * predicted.spread};
-  }
-  return std::nullopt;
+  const auto place = placeOf(fault.isolation, landing);
+  if (!place) return std::nullopt;
+  const Prediction predicted = predictDiode(fault.isolation, *place, faultClass);
+  return ExpectedReading{predicted.overLimit > 0.5, predicted.mean, 2.0 * predicted.spread};
 }
 
 } // namespace
@@ -25,17 +47,15 @@ std::optional<ExpectedReading> predictionAt(const FaultCase& fault, const Landin
 Result<std::vector<std::size_t>> suspectedCut(const FaultCase& fault) {
   const Suspect* suspect = leadingBreak(fault);
   if (suspect == nullptr)
-    return failure({pattern("core", "no break leads the suspects, so there is nothing to bridge"), "", "",
-                    fault.suspects.ranked.empty() ? pattern("core", "no suspects")
-                                                  : asItIs(fault.suspects.ranked.front().text),
-                    pattern("core", "more readings")});
+    return failure({.message = pattern("core", "no break leads the suspects, so there is nothing to bridge"),
+                    .expected = pattern("core", "more readings")});
   std::vector<std::size_t> cut;
   for (const FaultPlace& place : suspect->places)
     if (place.edge) cut.push_back(*place.edge);
   if (cut.empty())
-    return failure(
-        {pattern("core", "the copper of the suspected stretch is unknown, so its ends cannot be told"), "",
-         "", suspect->text, pattern("core", "the track drawn")});
+    return failure({.message = pattern("core", "the copper of the suspected stretch is unknown, so its ends "
+                                               "cannot be told"),
+                    .expected = pattern("core", "the track drawn")});
   return cut;
 }
 
@@ -51,21 +71,18 @@ Result<JumperProposals> proposeJumpers(const Lookup& lookup, const FaultCase& fa
   return proposeJumpers(lookup, request, data.jumper);
 }
 
-std::vector<Step> stepsFor(const FaultCase& fault, const JumperProposal& proposal, const WorkSteps& data) {
+RepairAction actionFor(const Lookup& lookup, const FaultCase& fault, const JumperProposal& proposal,
+                       const WorkSteps& data) {
   WorkPrediction prediction;
+  std::optional<FoundFault> because;
   if (const Suspect* suspect = leadingBreak(fault)) {
     prediction.atFrom = predictionAt(fault, proposal.from, suspect->faultClass);
     prediction.atTo = predictionAt(fault, proposal.to, suspect->faultClass);
     prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
+    because = toFoundFault(fault.isolation.classes[suspect->faultClass], fault.names);
   }
-  return jumperSteps(data, proposal, prediction);
-}
-
-RepairAction actionFor(const Board& board, const FaultCase& fault, const JumperProposal& proposal,
-                       const WorkSteps& data) {
-  const Suspect* suspect = leadingBreak(fault);
-  return toJumperAction(proposal, stepsFor(fault, proposal, data), lineName(board, fault.line),
-                        suspect != nullptr ? suspect->text : "break at the edges named by hand");
+  return toJumperAction(proposal, PlaceNames(lookup), jumperSteps(data, proposal, prediction), prediction,
+                        lineName(lookup.board(), fault.line), because);
 }
 
 std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Lookup& lookup,

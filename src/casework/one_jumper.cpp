@@ -135,8 +135,8 @@ std::vector<OneJumper> sharedJumpers(const Lookup& lookup, const Line& line, con
       return true;
     });
     if (shared.classes.size() < 2) continue;
-    shared.from = jumper->from.label;
-    shared.to = jumper->to.label;
+    shared.from = jumper->from;
+    shared.to = jumper->to;
     out.push_back(std::move(shared));
   }
   return out;

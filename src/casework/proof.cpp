@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <charconv>
 
-#include <fmt/format.h>
-
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/jobbook/record.h"

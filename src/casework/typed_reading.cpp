@@ -9,8 +9,10 @@ namespace {
 
 tl::unexpected<Error> notAReading(const std::string& text) {
   return failure(
-      {"not a reading", "", "", "\"" + text + "\"",
-       "[MODE] POINT [to POINT] VALUE, for example \"J4.7 OL\" or \"continuity J4.7 to C23.1 0.4\""});
+      {pattern("core", "not a reading"), "", "", asItIs("\"" + text + "\""),
+       pattern(
+           "core",
+           "[MODE] POINT [to POINT] VALUE, for example \"J4.7 OL\" or \"continuity J4.7 to C23.1 0.4\"")});
 }
 
 /// Splits off the mode at the front where there is one.

@@ -37,10 +37,13 @@ ExitCode answer(const CommandLine& line) {
     return ExitCode::badInput;
   }
   for (const auto& notice : result->notices)
-    line.streams.err << "note: " << notice << "\n";
+    line.streams.err << "note: " << wordsOf(notice) << "\n";
   if (line.json) {
     auto json = result->json;
-    json["notices"] = result->notices;
+    json["version"] = answerVersion;
+    json["notices"] = nlohmann::json::array();
+    for (const auto& notice : result->notices)
+      json["notices"].push_back(wordsOf(notice));
     line.streams.out << dump(json);
   } else {
     line.streams.out << result->text;

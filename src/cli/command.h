@@ -12,12 +12,15 @@
 
 namespace netmend {
 
+/// Of the answers in JSON. It grows when a member goes or means something else.
+inline constexpr int answerVersion = 2;
+
 /// What a command has to say. Text goes out as it is, or `json` in its place when asked for.
 struct Answer {
   std::string text;
   nlohmann::json json = nlohmann::json::object();
   ExitCode code = ExitCode::good;
-  std::vector<std::string> notices; ///< to standard error, and into `json`
+  std::vector<Said> notices; ///< to standard error, and into `json`
 };
 
 /// Where commands are hung up and how they give their answer.

@@ -8,7 +8,11 @@
 #include "json_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/fault.h"
+#include "netmend/words/jumper.h"
+#include "netmend/words/place.h"
 #include "pictures.h"
+#include "place_json.h"
 
 namespace netmend {
 
@@ -18,74 +22,148 @@ struct IsolateOptions {
   FaultOptions fault;
   std::string job;
   std::string picture;
+  bool why = false;
 };
 
-nlohmann::json suspectJson(const Suspect& suspect, const Isolation& isolation) {
+nlohmann::json suspectJson(const Board& board, const FaultCase& fault, const Suspect& suspect) {
+  const FaultClass& faultClass = fault.isolation.classes[suspect.faultClass];
   auto places = nlohmann::json::array();
   for (const FaultPlace& place : suspect.places) {
-    nlohmann::json j{{"text", place.text}, {"share", place.share}, {"way_mm", wayJsonMm(place.way)}};
+    auto j = placeJson(board, fault, place);
+    j["share"] = place.share;
+    j["way_mm"] = wayJsonMm(place.way);
     if (place.edge) j["edge"] = *place.edge;
-    if (place.at) j["at_mm"] = pointJsonMm(*place.at);
     if (place.length) j["length_mm"] = place.length->mm();
     places.push_back(std::move(j));
   }
   auto evidence = nlohmann::json::array();
   for (const Evidence& e : suspect.evidence)
-    evidence.push_back({{"bits", e.bits}, {"text", e.text}});
-  return {{"kind", faultWord(isolation.classes[suspect.faultClass].kind)},
+    evidence.push_back({{"bits", e.bits},
+                        {"at", placeJson(fault, fault.isolation.observations[e.observation].place)},
+                        {"text", wordsOf(evidenceSaid(toJobEvidence(fault.isolation, fault.names, e)))}});
+  return {{"kind", faultWord(faultClass.kind)},
           {"probability", suspect.probability},
-          {"text", suspect.text},
-          {"explanation", suspect.explanation},
+          {"prior", suspect.prior},
+          {"text", wordsOf(nameOf(faultClass, fault.names))},
+          {"explanation", wordsOf(explanationOf(toJobSuspect(fault.isolation, fault.names, suspect)))},
           {"places", places},
           {"evidence", evidence}};
 }
 
-nlohmann::json proposalJson(const ProbeProposal& proposal, const Isolation& isolation) {
-  nlohmann::json out{{"mode", word(proposal.mode)},
-                     {"point", isolation.places[proposal.place].label},
-                     {"seconds", proposal.effort.value},
-                     {"bits", proposal.bits},
-                     {"text", proposal.text}};
-  if (proposal.other) out["other"] = isolation.places[*proposal.other].label;
+nlohmann::json proposalJson(const FaultCase& fault, const ProbeProposal& probe) {
+  nlohmann::json out{{"mode", word(probe.mode)},
+                     {"point", placeJson(fault, probe.place)},
+                     {"seconds", probe.effort.value},
+                     {"bits", probe.bits},
+                     {"line", wordsOf(probeLine(fault.next, probe))},
+                     {"text", wordsOf(probeReasons(fault.names, fault.next, probe))}};
+  if (probe.other) out["other"] = placeJson(fault, *probe.other);
   return out;
 }
 
 /// Its suspects by their place in the list of suspects.
-nlohmann::json jumperJson(const OneJumper& jumper, const Suspects& suspects) {
+nlohmann::json jumperJson(const OneJumper& jumper, const Suspects& suspects, const PlaceNames& places) {
   auto mended = nlohmann::json::array();
   for (std::size_t i = 0; i < suspects.ranked.size(); ++i)
     if (std::count(jumper.classes.begin(), jumper.classes.end(), suspects.ranked[i].faultClass) > 0)
       mended.push_back(i);
-  return {
-      {"from", jumper.from}, {"to", jumper.to}, {"suspects", mended}, {"probability", jumper.probability}};
+  return {{"from", placeJson(jumper.from, places)},
+          {"to", placeJson(jumper.to, places)},
+          {"suspects", mended},
+          {"probability", jumper.probability}};
 }
 
-std::string isolationText(const FaultCase& fault, const std::string& line) {
+std::vector<std::string> takenAgain(const FaultCase& fault) {
+  std::vector<std::string> out;
+  for (const Said& one : readingsToTakeAgain(fault.isolation, fault.names, fault.suspects))
+    out.push_back(wordsOf(one));
+  return out;
+}
+
+std::string suspectsText(const FaultCase& fault, bool why) {
   const Suspects& found = fault.suspects;
-  std::string out = fmt::format("Line {}: {} readings used\n", line, fault.isolation.observations.size());
+  std::string out;
   for (std::size_t i = 0; i < found.ranked.size(); ++i) {
     const Suspect& suspect = found.ranked[i];
     if (i >= found.setSize && i >= 3) break;
-    out += fmt::format("{:5.1f} %  {}\n", suspect.probability * 100.0, suspect.text);
+    out += fmt::format("{:5.1f} %  {}\n", suspect.probability * 100.0,
+                       wordsOf(nameOf(fault.isolation.classes[suspect.faultClass], fault.names)));
     for (const FaultPlace& place : suspect.places)
       if (suspect.places.size() > 1)
-        out += fmt::format("           {:5.1f} %  {}\n", place.share * 100.0, place.text);
+        out += fmt::format("           {:5.1f} %  {}\n", place.share * 100.0,
+                           wordsOf(nameOf(fault.names.fault(place))));
+    if (!why) continue;
     for (const Evidence& e : suspect.evidence)
-      out += "         " + e.text + "\n";
+      out += "         " + wordsOf(evidenceSaid(toJobEvidence(fault.isolation, fault.names, e))) + "\n";
   }
+  return out;
+}
+
+std::string nextText(const FaultCase& fault, bool why) {
+  const NextProbe& next = fault.next;
+  const std::string reasons = wordsOf(adviceReasons(fault.isolation, fault.names, next));
+  if (next.stop) return "Stop probing: " + reasons + "\n";
+  const ProbeProposal& first = next.ranked.front();
+  std::string out = "Next probe: " + wordsOf(nameOf(fault.names.probe(first.place)));
+  if (first.other) out += " to " + wordsOf(nameOf(fault.names.probe(*first.other)));
+  out += fmt::format(", {}. {}\n", word(first.mode), wordsOf(probeLine(next, first)));
+  if (!why) return out;
+  out += "  " + reasons + "\n";
+  for (std::size_t i = 0; i < next.ranked.size() && i < 3; ++i)
+    out += fmt::format("  {}. {}\n", i + 1, wordsOf(probeReasons(fault.names, next, next.ranked[i])));
+  return out;
+}
+
+std::string isolationText(const FaultCase& fault, const std::string& line, const PlaceNames& places,
+                          bool why) {
+  const Suspects& found = fault.suspects;
+  std::string out = fmt::format("Line {}: {} readings used\n", line, fault.isolation.observations.size());
+  out += suspectsText(fault, why);
   out += fmt::format("The first {} hold {:.1f} %: {} places, {:.1f} mm of track{}.\n", found.setSize,
                      found.setMass * 100.0, found.setPlaces, found.setLength.mm(),
                      found.setHasUnknownLength ? " and some whose way is unknown" : "");
   for (const OneJumper& jumper : fault.jumpers)
-    out += fmt::format("One jumper from {} to {} mends {} of them ({:.1f} %).\n", jumper.from, jumper.to,
+    out += fmt::format("One jumper from {} to {} mends {} of them ({:.1f} %).\n",
+                       wordsOf(nameOf(jumper.from, places)), wordsOf(nameOf(jumper.to, places)),
                        jumper.classes.size(), jumper.probability * 100.0);
-  for (const auto& text : found.contradictions)
-    out += "Take again: " + text + "\n";
-  out += (fault.next.stop ? "Stop probing: " : "Next probe: ") + fault.next.reason + "\n";
-  if (!fault.next.stop)
-    for (std::size_t i = 0; i < fault.next.ranked.size() && i < 3; ++i)
-      out += fmt::format("  {}. {}\n", i + 1, fault.next.ranked[i].text);
-  return out;
+  for (const std::string& text : takenAgain(fault))
+    out += "Take again: " + text + ".\n";
+  return out + nextText(fault, why);
+}
+
+void addNotices(const FaultCase& fault, std::vector<Said>& notices) {
+  for (const LineNotice& notice : fault.isolation.notices)
+    notices.push_back(noticeSaid(notice));
+  for (const SetAside& aside : fault.isolation.setAside)
+    notices.push_back(
+        said(pattern("core", "reading at {} not used: {}"), aside.reading.point.label, setAsideSaid(aside)));
+}
+
+nlohmann::json answerJson(const SolvedFault& solved, const PlaceNames& places) {
+  const FaultCase& fault = solved.fault;
+  auto ranked = nlohmann::json::array();
+  for (const Suspect& suspect : fault.suspects.ranked)
+    ranked.push_back(suspectJson(*solved.board.board, fault, suspect));
+  auto probes = nlohmann::json::array();
+  for (const ProbeProposal& probe : fault.next.ranked)
+    probes.push_back(proposalJson(fault, probe));
+  auto jumpers = nlohmann::json::array();
+  for (const OneJumper& jumper : fault.jumpers)
+    jumpers.push_back(jumperJson(jumper, fault.suspects, places));
+  return {{"line", solved.line()},
+          {"readings", fault.isolation.observations.size()},
+          {"suspects", ranked},
+          {"set",
+           {{"size", fault.suspects.setSize},
+            {"mass", fault.suspects.setMass},
+            {"places", fault.suspects.setPlaces},
+            {"length_mm", fault.suspects.setLength.mm()}}},
+          {"one_jumper", jumpers},
+          {"contradictions", takenAgain(fault)},
+          {"next_probe",
+           {{"stop", fault.next.stop},
+            {"reason", wordsOf(adviceReasons(fault.isolation, fault.names, fault.next))},
+            {"ranked", probes}}}};
 }
 
 Result<Answer> isolateCommand(const IsolateOptions& options) {
@@ -94,34 +172,12 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   const auto solved = solveFault(withJob);
   if (!solved) return failure(solved.error());
   const FaultCase& fault = solved->fault;
+  const PlaceNames places(*solved->board.lookup);
   Answer answer;
   answer.notices = solved->board.notices;
-  for (const auto& notice : fault.isolation.notices)
-    answer.notices.push_back(notice);
-  for (const auto& aside : fault.isolation.setAside)
-    answer.notices.push_back("reading at " + aside.reading.point.label + " not used: " + aside.reason);
-  auto ranked = nlohmann::json::array();
-  for (const Suspect& suspect : fault.suspects.ranked)
-    ranked.push_back(suspectJson(suspect, fault.isolation));
-  auto probes = nlohmann::json::array();
-  for (const ProbeProposal& proposal : fault.next.ranked)
-    probes.push_back(proposalJson(proposal, fault.isolation));
-  auto jumpers = nlohmann::json::array();
-  for (const OneJumper& jumper : fault.jumpers)
-    jumpers.push_back(jumperJson(jumper, fault.suspects));
-  answer.json = {
-      {"line", solved->line()},
-      {"readings", fault.isolation.observations.size()},
-      {"suspects", ranked},
-      {"set",
-       {{"size", fault.suspects.setSize},
-        {"mass", fault.suspects.setMass},
-        {"places", fault.suspects.setPlaces},
-        {"length_mm", fault.suspects.setLength.mm()}}},
-      {"one_jumper", jumpers},
-      {"contradictions", fault.suspects.contradictions},
-      {"next_probe", {{"stop", fault.next.stop}, {"reason", fault.next.reason}, {"ranked", probes}}}};
-  answer.text = isolationText(fault, solved->line());
+  addNotices(fault, answer.notices);
+  answer.json = answerJson(*solved, places);
+  answer.text = isolationText(fault, solved->line(), places, options.why);
   if (!options.picture.empty()) {
     if (auto drawn = drawSuspects(options.picture, *solved->board.board, fault); !drawn)
       return failure(drawn.error());
@@ -130,7 +186,8 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   if (!options.job.empty()) {
     auto open = openJob(options.fault.book, options.job, BookUse::change);
     if (!open) return failure(open.error());
-    auto kept = open->book.setSuspects(open->job.id, toJobSuspects(fault.isolation, fault.suspects));
+    auto kept =
+        open->book.setSuspects(open->job.id, toJobSuspects(fault.isolation, fault.names, fault.suspects));
     if (!kept) return failure(kept.error());
     answer.text += "Suspects kept in job " + options.job + ".\n";
   }
@@ -156,6 +213,8 @@ void addFaultCommands(CommandLine& line) {
   (void)addJobOption(isolate, options->job)
       ->description("Take this job's readings too, and keep the suspects in it");
   isolate.add_option("--picture", options->picture, "Draw the board with the suspects as PNG");
+  isolate.add_flag("--why", options->why,
+                   "What every reading says for and against a suspect, and the figures");
 }
 
 } // namespace netmend

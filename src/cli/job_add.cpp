@@ -25,11 +25,11 @@ namespace netmend {
 namespace {
 
 /// The job's board where its file is still there; otherwise readings are judged by label alone.
-Result<LoadedBoard> boardOf(const Job& job, std::vector<std::string>& notices) {
+Result<LoadedBoard> boardOf(const Job& job, std::vector<Said>& notices) {
   if (job.boardFile.empty()) return LoadedBoard{};
   auto loaded = loadBoard(job.boardFile);
   if (loaded) return loaded;
-  notices.push_back("judged without the board: " + loaded.error().text());
+  notices.push_back(said(pattern("core", "judged without the board: {}"), loaded.error().said()));
   return LoadedBoard{};
 }
 
@@ -47,7 +47,7 @@ JobReading judged(const Reading& reading, const Verdict& verdict, ReadingPurpose
 }
 
 Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const Job& job,
-                                              std::vector<std::string>& notices) {
+                                              std::vector<Said>& notices) {
   if (options.walks.empty() && options.readings.empty()) return std::vector<JobReading>{};
   const auto board = boardOf(job, notices);
   if (!board) return failure(board.error());
@@ -95,8 +95,7 @@ Result<RepairAction> actionToAdd(const AddOptions& options) {
                                     "jumpers come from jumper route --choose")});
   const auto data = loadWorkSteps(dataFile("work_steps.json"));
   if (!data) return failure(data.error());
-  const auto steps =
-      workSteps(*data, {*kind, options.target, options.reason, "", "", {PinId{}, options.target}});
+  const auto steps = workSteps(*data, {*kind, options.target, options.reason, {PinId{}, options.target}});
   if (!steps) return failure(steps.error());
   RepairAction out;
   out.kind = *kind;
@@ -140,7 +139,10 @@ Result<void> addFunctions(const AddOptions& options, const Job& job, std::vector
     return failure({pattern("core", "nothing has been repaired yet"), "", "--works", options.works.front()});
   for (const auto& text : options.works) {
     if (text.empty())
-      return failure({pattern("core", "which function?"), "", "--works", "",
+      return failure({pattern("core", "which function?"),
+                      "",
+                      "--works",
+                      {},
                       pattern("core", "what was tried, in words")});
     auto step = std::find_if(action->steps.begin(), action->steps.end(),
                              [&](const WorkStep& s) { return isFunctionCheck(s) && s.text == text; });
@@ -166,7 +168,7 @@ Result<Charge> chargeToAdd(const AddOptions& options) {
 }
 
 /// All that one call adds, checked before anything is written.
-Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::vector<std::string>& notices) {
+Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::vector<Said>& notices) {
   JobAdditions out;
   out.proven = RepairActionId(options.proofOf);
   auto readings = readingsToAdd(options, job, notices);
@@ -244,8 +246,7 @@ Result<Answer> addToJob(const AddOptions& options) {
     const bool flag = reading.odd();
     odd = odd || flag;
     if (flag || add->readings.size() <= 8)
-      answer.text +=
-          fmt::format("{}: {}. {}\n", point, verdictWord(reading), wordsOf(verdictReasons(reading)));
+      answer.text += fmt::format("{}: {}. {}\n", point, verdictWord(reading), wordsOf(verdictLine(reading)));
   }
   for (const RepairActionId id : added->actions) {
     answer.json["action"] = id.value;

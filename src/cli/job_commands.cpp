@@ -8,6 +8,9 @@
 #include "netmend/jobbook/job_words.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/fault.h"
+#include "netmend/words/jumper.h"
+#include "netmend/words/step.h"
 #include "netmend/words/verdict.h"
 
 namespace netmend {
@@ -73,17 +76,22 @@ nlohmann::json readingJson(const JobReading& entry) {
 nlohmann::json actionJson(const RepairAction& action) {
   auto steps = nlohmann::json::array();
   for (const WorkStep& step : action.steps)
-    steps.push_back(
-        {{"text", step.text}, {"check", step.check}, {"expected", step.expected}, {"done", step.done}});
+    steps.push_back({{"text", wordsOf(stepSaid(step, action))},
+                     {"check", step.check},
+                     {"expected", wordsOf(expectedSaid(step, action))},
+                     {"otherwise", wordsOf(otherwiseSaid(step, action))},
+                     {"note", wordsOf(noteSaid(step))},
+                     {"done", step.done}});
   auto proof = nlohmann::json::array();
   for (const JobReadingId id : action.proof)
     proof.push_back(id.value);
   nlohmann::json out{{"id", action.id.value},   {"kind", wordFor(repairKindWords, action.kind)},
-                     {"target", action.target}, {"reason", action.reason},
+                     {"target", action.target}, {"reason", wordsOf(reasonSaid(action))},
                      {"steps", steps},          {"proof", proof}};
   if (action.jumper)
-    out["jumper"] = {
-        {"from", action.jumper->from.label}, {"to", action.jumper->to.label}, {"wire", action.jumper->wire}};
+    out["jumper"] = {{"from", wordsOf(nameOf(action.jumper->from))},
+                     {"to", wordsOf(nameOf(action.jumper->to))},
+                     {"wire", action.jumper->wire}};
   return out;
 }
 
@@ -97,13 +105,13 @@ std::string jobText(const Job& job, const std::vector<JobEvent>& history) {
                        entry.reading.point.label, readingText(entry.reading.value, entry.reading.mode),
                        verdictWord(entry));
   for (const JobSuspect& suspect : job.suspects)
-    out += fmt::format("  {:5.1f} %  {}\n", suspect.probability * 100.0, suspect.what);
+    out += fmt::format("  {:5.1f} %  {}\n", suspect.probability * 100.0, wordsOf(nameOf(suspect)));
   for (const RepairAction& action : job.actions) {
     out += fmt::format("  action {}: {} {}\n", action.id.value, wordFor(repairKindWords, action.kind),
                        action.target);
     for (std::size_t i = 0; i < action.steps.size(); ++i)
       out += fmt::format("    {} {:2}. {}\n", action.steps[i].done ? "done" : "    ", i + 1,
-                         action.steps[i].text);
+                         wordsOf(stepSaid(action.steps[i], action)));
   }
   for (const Charge& charge : job.charges)
     out += fmt::format("  {} × {} {}  {}\n", toText(charge.quantity, 0), toText(charge.price, 2),
@@ -137,8 +145,9 @@ Result<Answer> showCommand(const std::string& bookFile, const std::string& numbe
   for (const auto& entry : job.readings)
     json["readings"].push_back(readingJson(entry));
   for (const auto& s : job.suspects)
-    json["suspects"].push_back(
-        {{"text", s.what}, {"probability", s.probability}, {"explanation", s.explanation}});
+    json["suspects"].push_back({{"text", wordsOf(nameOf(s))},
+                                {"probability", s.probability},
+                                {"explanation", wordsOf(explanationOf(s))}});
   for (const auto& action : job.actions)
     json["actions"].push_back(actionJson(action));
   for (const auto& c : job.charges)

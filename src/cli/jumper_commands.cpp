@@ -4,8 +4,12 @@
 #include "fault_case.h"
 #include "job_case.h"
 #include "json_words.h"
+#include "netmend/board/words.h"
 #include "netmend/casework/jumper_case.h"
+#include "netmend/words/jumper.h"
+#include "netmend/words/step.h"
 #include "pictures.h"
+#include "place_json.h"
 
 namespace netmend {
 
@@ -18,58 +22,73 @@ struct RouteOptions {
   std::size_t most = 3;
   std::size_t choose = 0;
   double current = 0.0; ///< A; nought: not said
+  bool why = false;
   std::string picture;
 };
 
-nlohmann::json landingJson(const Landing& landing) {
-  return {{"label", landing.label},
-          {"at_mm", pointJsonMm(landing.at)},
-          {"side", landing.side == Side::top ? "top" : "bottom"},
-          {"price", landing.price().value}};
+nlohmann::json wordsJson(const std::vector<Said>& all) {
+  auto out = nlohmann::json::array();
+  for (const Said& one : all)
+    out.push_back(wordsOf(one));
+  return out;
 }
 
-nlohmann::json proposalJson(const JumperProposal& p) {
+nlohmann::json landingJson(const Landing& landing, const PlaceNames& places) {
+  auto out = placeJson(landing, places);
+  out["side"] = wordFor(boardWords<Side>, landing.side);
+  out["price"] = landing.price().value;
+  return out;
+}
+
+nlohmann::json proposalJson(const JumperProposal& p, const PlaceNames& places) {
   auto terms = nlohmann::json::array();
   for (const ScoreTerm& term : p.terms)
-    terms.push_back({{"name", term.name}, {"text", term.text}, {"price", term.price.value}});
-  nlohmann::json out{{"from", landingJson(p.from)},
-                     {"to", landingJson(p.to)},
-                     {"side", p.side == Side::top ? "top" : "bottom"},
+    terms.push_back({{"name", wordsOf(nameOf(term, p, places))},
+                     {"text", wordsOf(figuresOf(term))},
+                     {"price", term.price.value}});
+  nlohmann::json out{{"from", landingJson(p.from, places)},
+                     {"to", landingJson(p.to, places)},
+                     {"side", wordFor(boardWords<Side>, p.side)},
                      {"way_mm", wayJsonMm(p.way)},
                      {"length_mm", p.length.mm()},
                      {"current_A", p.wire.current.value.value},
-                     {"current_from", p.wire.currentFrom},
+                     {"current_from", wordsOf(currentSaid(p.wire))},
                      {"wire", p.wire.wire.name},
-                     {"wire_suffices", p.wire.suffices},
-                     {"wire_reasons", p.wire.reasons},
-                     {"warnings", p.wire.warnings},
+                     {"wire_suffices", p.wire.suffices()},
+                     {"wire_reasons", wordsJson(wireReasons(p.wire))},
+                     {"warnings", wordsJson(wireWarnings(p.wire))},
                      {"cut_length_mm", p.wire.cutLength.mm()},
                      {"terms", terms},
                      {"total", p.total.value},
-                     {"why_not_straight", p.whyNotStraight},
-                     {"difference", p.difference},
-                     {"proposal_notes", p.notes}};
+                     {"why_not_straight", wordsOf(whyNotStraight(p.detour))},
+                     {"difference", wordsOf(differenceSaid(p, places))},
+                     {"proposal_notes", wordsJson(notesOn(p, places))}};
   if (p.leastClearance.known()) {
     out["least_clearance_mm"] = p.leastClearance.value.mm();
-    out["clearance_to"] = p.clearanceTo;
+    out["clearance_to"] = wordsOf(nameOf(p.clearanceTo));
   }
   return out;
 }
 
-std::string proposalText(std::size_t number, const JumperProposal& p) {
-  std::string out = fmt::format("{}. {} to {}, {} side, {:.1f} mm, {}\n", number, p.from.label, p.to.label,
-                                p.side == Side::top ? "top" : "bottom", p.length.mm(), p.wire.wire.name);
-  out += fmt::format("     current: {}\n", p.wire.currentFrom);
-  for (const ScoreTerm& term : p.terms)
-    out += fmt::format("     {:6.1f}  {}: {}\n", term.price.value, term.name, term.text);
-  out += fmt::format("     {:6.1f}  in all\n", p.total.value);
+std::string proposalText(std::size_t number, const JumperProposal& p, const PlaceNames& places, bool why) {
+  std::string out =
+      fmt::format("{}. {} to {}, {} side, {:.1f} mm, {}\n", number, wordsOf(nameOf(p.from, places)),
+                  wordsOf(nameOf(p.to, places)), wordsOf(nameOf(p.side)), p.length.mm(), p.wire.wire.name);
+  if (why) {
+    out += fmt::format("     current: {}\n", wordsOf(currentSaid(p.wire)));
+    for (const ScoreTerm& term : p.terms)
+      out += fmt::format("     {:6.1f}  {}: {}\n", term.price.value, wordsOf(nameOf(term, p, places)),
+                         wordsOf(figuresOf(term)));
+    out += fmt::format("     {:6.1f}  in all\n", p.total.value);
+  }
   if (p.leastClearance.known())
-    out += fmt::format("     least clearance {:.2f} mm, to {}\n", p.leastClearance.value.mm(), p.clearanceTo);
-  if (!p.whyNotStraight.empty()) out += "     " + p.whyNotStraight + "\n";
-  for (const auto& note : p.notes)
-    out += "     " + note + "\n";
-  for (const auto& warning : p.wire.warnings)
-    out += "     warning: " + warning + "\n";
+    out += fmt::format("     least clearance {:.2f} mm, to {}\n", p.leastClearance.value.mm(),
+                       wordsOf(nameOf(p.clearanceTo)));
+  if (why) out += "     " + wordsOf(whyNotStraight(p.detour)) + "\n";
+  for (const Said& note : notesOn(p, places))
+    out += "     " + wordsOf(note) + "\n";
+  for (const Said& warning : wireWarnings(p.wire))
+    out += "     warning: " + wordsOf(warning) + "\n";
   return out;
 }
 
@@ -98,21 +117,26 @@ Result<Answer> routeCommand(const RouteOptions& options) {
 
   Answer answer;
   answer.notices = solved->board.notices;
-  for (const auto& note : found->notes)
+  for (const Said& note : notesOn(*found))
     answer.notices.push_back(note);
+  const PlaceNames places(*solved->board.lookup);
   auto proposals = nlohmann::json::array();
   for (std::size_t i = 0; i < found->proposals.size(); ++i) {
-    answer.text += proposalText(i + 1, found->proposals[i]);
-    auto json = proposalJson(found->proposals[i]);
+    answer.text += proposalText(i + 1, found->proposals[i], places, options.why);
+    auto json = proposalJson(found->proposals[i], places);
     auto steps = nlohmann::json::array();
-    for (const Step& step : stepsFor(fault, found->proposals[i], work))
-      steps.push_back({{"text", step.text}, {"check", step.check}, {"expected", step.expected}});
+    const RepairAction action = actionFor(*solved->board.lookup, fault, found->proposals[i], work);
+    for (const WorkStep& step : action.steps)
+      steps.push_back({{"text", wordsOf(stepSaid(step, action))},
+                       {"check", step.check},
+                       {"expected", wordsOf(expectedSaid(step, action))},
+                       {"otherwise", wordsOf(otherwiseSaid(step, action))}});
     json["steps"] = std::move(steps);
     proposals.push_back(std::move(json));
   }
-  if (!found->whyFewer.empty()) answer.text += found->whyFewer + "\n";
-  answer.json = {
-      {"line", solved->line()}, {"cut", *cut}, {"proposals", proposals}, {"why_fewer", found->whyFewer}};
+  const std::string fewer = wordsOf(whyFewer(*found));
+  if (!fewer.empty()) answer.text += fewer + "\n";
+  answer.json = {{"line", solved->line()}, {"cut", *cut}, {"proposals", proposals}, {"why_fewer", fewer}};
   if (found->proposals.empty()) {
     answer.code = ExitCode::finding;
     return answer;
@@ -123,12 +147,12 @@ Result<Answer> routeCommand(const RouteOptions& options) {
                     said(pattern("core", "1 to {}"), found->proposals.size())});
   const JumperProposal& proposal = found->proposals[chosen];
   if (!options.picture.empty()) {
-    if (auto drawn = drawJumper(options.picture, *solved->board.board, fault, proposal); !drawn)
+    if (auto drawn = drawJumper(options.picture, places, fault, proposal); !drawn)
       return failure(drawn.error());
     answer.text += "Picture: " + options.picture + "\n";
   }
   if (options.choose > 0) {
-    const RepairAction action = actionFor(*solved->board.board, fault, proposal, work);
+    const RepairAction action = actionFor(*solved->board.lookup, fault, proposal, work);
     const auto kept = keepAction(options.fault.book, options.job, action);
     if (!kept) return failure(kept.error());
     answer.text +=
@@ -161,6 +185,7 @@ void addJumperCommands(CommandLine& line) {
       ->check(CLI::Range(0.001, 1000.0));
   route.add_option("--choose", options->choose, "Put this proposal into the job as a repair action")
       ->needs(job);
+  route.add_flag("--why", options->why, "What the scores and the wire are made from");
   route.add_option("--picture", options->picture, "Draw the chosen (or best) proposal as PNG");
 }
 

@@ -11,12 +11,12 @@ Result<void> drawSuspects(const std::string& file, const Board& board, const Fau
   return renderPng(file, board, suspectsOverlay(fault));
 }
 
-Result<void> drawJumper(const std::string& file, const Board& board, const FaultCase& fault,
+Result<void> drawJumper(const std::string& file, const PlaceNames& places, const FaultCase& fault,
                         const JumperProposal& proposal) {
   const QtApplication application;
   PngOptions options;
   options.side = proposal.side;
-  return renderPng(file, board, jumperOverlay(fault, proposal), options);
+  return renderPng(file, places.board(), jumperOverlay(fault, proposal, places), options);
 }
 
 } // namespace netmend

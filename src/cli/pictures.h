@@ -10,7 +10,7 @@ namespace netmend {
 [[nodiscard]] Result<void> drawSuspects(const std::string& file, const Board& board, const FaultCase& fault);
 
 /// The board with the line lit, the break, landings and the jumper's way, as PNG.
-[[nodiscard]] Result<void> drawJumper(const std::string& file, const Board& board, const FaultCase& fault,
-                                      const JumperProposal& proposal);
+[[nodiscard]] Result<void> drawJumper(const std::string& file, const PlaceNames& places,
+                                      const FaultCase& fault, const JumperProposal& proposal);
 
 } // namespace netmend

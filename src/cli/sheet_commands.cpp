@@ -1,4 +1,3 @@
-#include <fmt/format.h>
 
 #include "command.h"
 #include "gui.h"
@@ -37,7 +36,7 @@ Result<Answer> makeCommand(const SheetCommandOptions& options) {
     auto loaded = loadBoard(boardFile);
     if (!loaded && !options.board.empty()) return failure(loaded.error());
     if (!loaded) {
-      answer.notices.push_back("sheet without a map: " + loaded.error().text());
+      answer.notices.push_back(said(pattern("core", "sheet without a map: {}"), loaded.error().said()));
     } else {
       board = std::move(*loaded);
       content.board = board.board.get();

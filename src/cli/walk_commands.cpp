@@ -82,7 +82,7 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
   auto loaded = loadBoard(options.board);
   if (!loaded) return failure(loaded.error());
   for (const auto& notice : loaded->notices)
-    streams.err << "note: " << notice << "\n";
+    streams.err << "note: " << wordsOf(notice) << "\n";
   const Board& board = *loaded->board;
   walk.boardUuid = board.info.uuid;
   walk.boardName = board.info.name.valueOr("");
@@ -103,8 +103,11 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
 Result<Answer> recordCommand(const RecordOptions& options, const Streams& streams) {
   const bool there = std::filesystem::exists(options.out);
   if (there && !options.resume)
-    return failure(
-        {"walk file is already there", options.out, "", "", "another name, or --resume to go on with it"});
+    return failure({pattern("core", "walk file is already there"),
+                    options.out,
+                    "",
+                    {},
+                    pattern("core", "another name, or --resume to go on with it")});
   auto started = there ? resumeWalk(options.out) : startWalk(options, streams);
   if (!started) return failure(started.error());
   WalkSession session = std::move(*started);
@@ -135,7 +138,9 @@ Result<Answer> recordCommand(const RecordOptions& options, const Streams& stream
     if (auto kept = book->addKnownGoodWalk(session.walk); !kept) return failure(kept.error());
   }
   if (refused > 0)
-    answer.notices.push_back(fmt::format("{} lines were not understood and left out", refused));
+    answer.notices.push_back(saidCount(counted("core", "{n} line was not understood and left out",
+                                               "{n} lines were not understood and left out"),
+                                       static_cast<std::int64_t>(refused)));
   answer.text =
       fmt::format("{}: {} readings, {} points of {} skipped\n", options.out, session.walk.readings.size(),
                   session.walk.skipped.size(), session.walk.points.size());
@@ -178,6 +183,7 @@ struct JudgeOptions {
   std::string board;
   std::string book;
   bool all = false;
+  bool why = false;
 };
 
 nlohmann::json verdictJson(const Reading& reading, const Verdict& verdict) {
@@ -217,9 +223,10 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
     const Verdict& verdict = judged.verdicts[i];
     verdicts.push_back(verdictJson(reading, verdict));
     if (options.all || isFlag(verdict.kind))
-      answer.text += fmt::format("{:10} {:>10}  {:12} {}\n", reading.point.label,
-                                 readingText(reading.value, reading.mode), word(verdict.kind),
-                                 wordsOf(verdictReasons(reading, verdict)));
+      answer.text +=
+          fmt::format("{:10} {:>10}  {:12} {}\n", reading.point.label,
+                      readingText(reading.value, reading.mode), word(verdict.kind),
+                      wordsOf(options.why ? verdictReasons(reading, verdict) : goodBoardsSaid(verdict)));
   }
   const std::size_t flags = judged.flags();
   answer.text += fmt::format("{} of {} readings are odd; {} could be judged, from {} good boards.\n", flags,
@@ -287,6 +294,7 @@ void addWalkCommands(CommandLine& line) {
   j.add_option("--good", judge->good, "Walks of good boards");
   j.add_option("--board", judge->board, "Board file: tells which pins are of one kind");
   j.add_option("--book", judge->book, "Job book with known-good walks of this board");
+  j.add_flag("--why", judge->why, "What the verdicts are made from");
   j.add_flag("--all", judge->all, "List every reading, not the odd ones only");
 }
 

@@ -98,10 +98,11 @@ public:
         content_.outline.addPath(pathOf(polygon));
     content_.extent = pictureExtent(board_);
     if (content_.extent.empty())
-      content_.nothingToSee = shown("No places are known on this board: %1 parts, %2 pins, %3 nets")
-                                  .arg(board_.parts.size())
-                                  .arg(board_.pins.size())
-                                  .arg(board_.nets.size());
+      content_.nothingToSee =
+          shown(pattern("core", "No places are known on this board: %1 parts, %2 pins, %3 nets"))
+              .arg(board_.parts.size())
+              .arg(board_.pins.size())
+              .arg(board_.nets.size());
     fillIndex();
   }
 

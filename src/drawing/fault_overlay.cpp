@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include "netmend/words/jumper.h"
+#include "netmend/words/place.h"
+
 namespace netmend {
 
 namespace {
@@ -13,11 +16,12 @@ Overlay lineOverlay(const FaultCase& fault) {
   return overlay;
 }
 
-void addPlaces(Overlay& overlay, const Suspect& suspect, const std::string& label) {
+void addPlaces(Overlay& overlay, const Suspect& suspect, const Said& label) {
   for (const FaultPlace& place : suspect.places) {
-    if (place.way.size() > 1) overlay.lines.push_back({place.way, LineStyle::suspect, ""});
+    if (place.way.size() > 1) overlay.lines.push_back({place.way, LineStyle::suspect});
     if (place.at)
-      overlay.marks.push_back({*place.at, MarkShape::cross, &place == &suspect.places.front() ? label : ""});
+      overlay.marks.push_back(
+          {*place.at, MarkShape::cross, &place == &suspect.places.front() ? label : Said()});
   }
 }
 
@@ -30,18 +34,21 @@ Overlay suspectsOverlay(const FaultCase& fault) {
     addPlaces(overlay, suspect, fmt::format("{:.0f} %", suspect.probability * 100.0));
   }
   if (!fault.next.stop && !fault.next.ranked.empty()) {
-    const ProbePlace& place = fault.isolation.places[fault.next.ranked.front().place];
-    if (place.at) overlay.marks.push_back({*place.at, MarkShape::probe, "next probe: " + place.label});
+    const std::size_t probe = fault.next.ranked.front().place;
+    const ProbePlace& place = fault.isolation.places[probe];
+    if (place.at)
+      overlay.marks.push_back({*place.at, MarkShape::probe,
+                               said(pattern("core", "next probe: {}"), nameOf(fault.names.probe(probe)))});
   }
   return overlay;
 }
 
-Overlay jumperOverlay(const FaultCase& fault, const JumperProposal& proposal) {
+Overlay jumperOverlay(const FaultCase& fault, const JumperProposal& proposal, const PlaceNames& places) {
   Overlay overlay = lineOverlay(fault);
-  if (const Suspect* suspect = leadingBreak(fault)) addPlaces(overlay, *suspect, "break");
-  overlay.lines.push_back({proposal.way, LineStyle::wire, "jumper"});
-  overlay.marks.push_back({proposal.from.at, MarkShape::ring, proposal.from.label});
-  overlay.marks.push_back({proposal.to.at, MarkShape::ring, proposal.to.label});
+  if (const Suspect* suspect = leadingBreak(fault)) addPlaces(overlay, *suspect, pattern("core", "break"));
+  overlay.lines.push_back({proposal.way, LineStyle::wire, pattern("core", "jumper")});
+  overlay.marks.push_back({proposal.from.at, MarkShape::ring, nameOf(proposal.from, places)});
+  overlay.marks.push_back({proposal.to.at, MarkShape::ring, nameOf(proposal.to, places)});
   return overlay;
 }
 

@@ -39,7 +39,8 @@ ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
   ScaleBar bar;
   bar.length = millimetres * view.scale.value;
   bar.text = lengthText(millimetres);
-  bar.side = view.side == Side::top ? shown("seen from the top") : shown("seen from the bottom");
+  bar.side = view.side == Side::top ? shown(pattern("core", "seen from the top"))
+                                    : shown(pattern("core", "seen from the bottom"));
   const QFontMetricsF metrics(type.font);
   const double textWidth = std::max(metrics.horizontalAdvance(bar.text), metrics.horizontalAdvance(bar.side));
   const double height = 2 * metrics.height() + 6 * u;
@@ -79,8 +80,7 @@ QString wrapped(const QString& text, const QFontMetricsF& metrics, double width)
   return out;
 }
 
-void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double gap,
-                const std::string& label) {
+void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double gap, const Said& label) {
   if (label.empty()) return;
   QFont font = p.type.font;
   font.setBold(true);

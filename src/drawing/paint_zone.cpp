@@ -1,25 +1,13 @@
 #include <algorithm>
-#include <array>
 
 #include "marks.h"
-#include "netmend/base/words.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/jumper.h"
 #include "painting.h"
 
 namespace netmend {
 
 namespace {
-
-constexpr std::array<Word<ZoneKind>, 8> zoneWords{{
-    {ZoneKind::connector, "connector"},
-    {ZoneKind::shieldWall, "shield wall"},
-    {ZoneKind::battery, "battery"},
-    {ZoneKind::fastener, "fastener"},
-    {ZoneKind::antenna, "antenna"},
-    {ZoneKind::flex, "flex"},
-    {ZoneKind::heatSensitive, "heat-sensitive"},
-    {ZoneKind::tallPart, "tall part"},
-}};
 
 /// Sets of parallel lines; `dash` zero is a whole line. A pattern a kind, so that kinds stay apart
 /// in black and white.
@@ -78,7 +66,7 @@ QString zoneText(const SceneItem& zone) {
   // A name in words is enough: which kind it is the hatch shows, and every letter more hides what is beside
   // it. A reference alone says nothing.
   if (std::any_of(zone.text.begin(), zone.text.end(), [](QChar c) { return c.isLower(); })) return zone.text;
-  const QString kind = shown(wordFor(zoneWords, zone.zone));
+  const QString kind = shown(nameOf(zone.zone));
   return zone.text.isEmpty() ? kind : kind + QStringLiteral(" ") + zone.text;
 }
 

@@ -1,7 +1,5 @@
 #include "netmend/drawing/photo_image.h"
 
-#include <fmt/format.h>
-
 #include <QBuffer>
 #include <QImageReader>
 

@@ -6,6 +6,7 @@
 
 #include <QFontMetricsF>
 
+#include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
 #include "strip_scale.h"
 
@@ -199,11 +200,25 @@ std::vector<PinStrip> pinStripRows(const PinStrip& strip, double width, const Pi
     const std::size_t last = std::min(strip.pins.size(), first + perRow);
     row.pins.assign(strip.pins.begin() + static_cast<std::ptrdiff_t>(first),
                     strip.pins.begin() + static_cast<std::ptrdiff_t>(last));
-    if (first > 0) row.title += " (continued)";
+    row.continued = first > 0;
     rows.push_back(std::move(row));
   }
   return rows;
 }
+
+namespace {
+
+/// "J4, diode, other lead on GND".
+QString titleOf(const PinStrip& strip, bool continued) {
+  const Said points = strip.points.empty() ? Said(pattern("core", "Points")) : asItIs(strip.points);
+  const Said title = strip.other.empty()
+                         ? said(pattern("core", "{}, {}"), points, netmend::nameOf(strip.mode))
+                         : said(pattern("core", "{}, {}, other lead on {}"), points,
+                                netmend::nameOf(strip.mode), strip.other);
+  return shown(continued ? said(pattern("core", "{} (continued)"), title) : title);
+}
+
+} // namespace
 
 void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame, const PictureType& type,
                    const PictureColors& colors) {
@@ -219,8 +234,7 @@ void paintPinStrip(QPainter& painter, const PinStrip& strip, const QRectF& frame
   double top = frame.top();
   for (std::size_t first = 0; first < strip.pins.size(); first += layout.pinsPerRow) {
     const std::size_t count = std::min(layout.pinsPerRow, strip.pins.size() - first);
-    QString title = shown(strip.title);
-    if (first > 0) title += shown(" (continued)");
+    const QString title = titleOf(strip, first > 0 || strip.continued);
     paintRow(
         painter,
         {strip, first, count, QRectF(frame.left(), top, frame.width(), layout.row()), layout, scale, colors},

@@ -26,15 +26,7 @@ QString shown(const Said& said) {
 }
 
 QString shown(const Error& error) {
-  // Until all errors are patterns: those that are text of their own are known by their words.
-  const std::string english = error.text();
-  const QString known = shown(std::string_view(english));
-  return known == QString::fromStdString(english) ? shown(error.said()) : known;
-}
-
-QString shown(std::string_view english) {
-  if (english.empty()) return {};
-  return QCoreApplication::translate("core", std::string(english).c_str());
+  return shown(error.said());
 }
 
 } // namespace netmend

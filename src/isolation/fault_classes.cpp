@@ -4,8 +4,6 @@
 #include <map>
 #include <random>
 
-#include <fmt/format.h>
-
 namespace netmend {
 
 namespace {
@@ -91,11 +89,6 @@ FaultClass classOf(Group& group, double scale) {
   }
   result.kind = result.places.front().kind;
   result.prior = group.weight * scale;
-  const auto& leading = result.places.front();
-  result.text = leading.kind == FaultKind::deadPin ? leading.text : "open: " + leading.text;
-  if (result.places.size() > 1)
-    result.text += fmt::format(", or {} more place{} that read{} the same", result.places.size() - 1,
-                               result.places.size() == 2 ? "" : "s", result.places.size() == 2 ? "s" : "");
   return result;
 }
 
@@ -106,10 +99,9 @@ FaultEffect effectOf(const Group& group) {
   return group.members.front().effect;
 }
 
-void addFixed(ClassesOnLine& result, FaultKind kind, std::string text, double prior) {
+void addFixed(ClassesOnLine& result, FaultKind kind, double prior) {
   FaultClass added;
   added.kind = kind;
-  added.text = std::move(text);
   added.prior = prior;
   result.classes.push_back(std::move(added));
   result.effects.push_back({kind, {}, noCell});
@@ -134,17 +126,11 @@ std::vector<Group> grouped(const LineView& view, std::vector<FaultCandidate> can
 
 } // namespace
 
-std::string pinNames(const LineView& view, const FaultEffect& effect, bool below, std::size_t root) {
-  std::vector<std::string> names;
+std::vector<PinId> pinsOf(const LineView& view, const FaultEffect& effect, bool below, std::size_t root) {
+  std::vector<PinId> pins;
   for (const auto& pin : view.pins)
-    if (view.cells.root[pin.cell] == root && effect.isBelow(pin.cell) == below) names.push_back(pin.label);
-  if (names.empty()) return "no pin";
-  constexpr std::size_t shown = 3;
-  std::string text = names.front();
-  for (std::size_t i = 1; i < std::min(names.size(), shown); ++i)
-    text += (i + 1 == names.size() ? " and " : ", ") + names[i];
-  if (names.size() > shown) text += fmt::format(" and {} more", names.size() - shown);
-  return text;
+    if (view.cells.root[pin.cell] == root && effect.isBelow(pin.cell) == below) pins.push_back(pin.pin);
+  return pins;
 }
 
 ClassesOnLine faultClasses(const LineView& view) {
@@ -161,10 +147,9 @@ ClassesOnLine faultClasses(const LineView& view) {
     total += group.weight;
   const double faulty = 1.0 - view.priors.soundShare - view.priors.noneOfTheseShare;
   const double scale = total > 0.0 ? faulty / total : 0.0;
-  addFixed(result, FaultKind::sound, "the line is sound", view.priors.soundShare);
-  addFixed(result, FaultKind::noneOfThese, "none of these", view.priors.noneOfTheseShare);
-  addFixed(result, FaultKind::shortToGround, "short to ground somewhere on the line",
-           view.priors.shortToGround * scale);
+  addFixed(result, FaultKind::sound, view.priors.soundShare);
+  addFixed(result, FaultKind::noneOfThese, view.priors.noneOfTheseShare);
+  addFixed(result, FaultKind::shortToGround, view.priors.shortToGround * scale);
   for (auto& group : groups) {
     result.effects.push_back(effectOf(group));
     result.classes.push_back(classOf(group, scale));

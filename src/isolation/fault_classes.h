@@ -7,7 +7,7 @@ namespace netmend {
 struct ClassesOnLine {
   std::vector<FaultClass> classes;  ///< sound, none of these, short to ground, then the rest by prior
   std::vector<FaultEffect> effects; ///< parallel
-  std::vector<std::string> notices;
+  std::vector<LineNotice> notices;
   double unknownWayShare = 0.0; ///< of the prior
 };
 
@@ -34,13 +34,13 @@ struct FaultCandidate {
 /// Breaks inside copper whose way nobody knows, that leave two and more branches on each side. Takes its
 /// weight from the branches' own candidates.
 void addUnknownWaySplits(const LineView& view, std::vector<FaultCandidate>& candidates,
-                         std::vector<std::string>& notices);
+                         std::vector<LineNotice>& notices);
 
 /// Puts together what no reading at a reachable place can tell apart, and sorts.
 [[nodiscard]] ClassesOnLine faultClasses(const LineView& view);
 
-/// "U3.12, J4.11 and 3 more" for the pins of some cells.
-[[nodiscard]] std::string pinNames(const LineView& view, const FaultEffect& effect, bool below,
-                                   std::size_t root);
+/// The pins on one side of a break.
+[[nodiscard]] std::vector<PinId> pinsOf(const LineView& view, const FaultEffect& effect, bool below,
+                                        std::size_t root);
 
 } // namespace netmend

@@ -38,7 +38,7 @@ void readTerminations(const Node& list, FaultPriors& priors) {
     shares.resistive = numberIn(item, "resistive", shareRange);
     shares.none = numberIn(item, "none", shareRange);
     if (std::abs(shares.junction + shares.resistive + shares.none - 1.0) > 1e-6)
-      item.wrong(pattern("core", "shares do not add up"), "", pattern("core", "a sum of 1"));
+      item.wrong(pattern("core", "shares do not add up"), {}, pattern("core", "a sum of 1"));
     const Node part = item.at("part");
     if (part.is("unknown"))
       priors.unknownPart = shares;
@@ -77,7 +77,7 @@ Result<FaultPriors> readPriors(JsonReader& reader) {
   priors.noneOfTheseShare = entry(shares.at("noneOfThese"), "share", shareRange);
   priors.slippedShare = entry(shares.at("slippedProbe"), "share", shareRange);
   if (priors.soundShare + priors.noneOfTheseShare >= 1.0)
-    shares.wrong(pattern("core", "leaves nothing for faults"), "",
+    shares.wrong(pattern("core", "leaves nothing for faults"), {},
                  pattern("core", "sound and none of these together below 1"));
   const Node weights = root.at("weights");
   priors.solderJoint = entry(weights.at("solderJoint"), "perPlace", weightRange);

@@ -6,8 +6,6 @@
 #include <map>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "fault_classes.h"
 #include "likelihood.h"
 #include "line_solver.h"
@@ -151,30 +149,21 @@ void drawMoreWhereWanted(Isolation& isolation) {
 }
 
 void addNotices(const IsolationInput& input, const ClassesOnLine& found, const IsolationModel& model,
-                std::vector<std::string>& notices) {
+                std::vector<LineNotice>& notices) {
+  using Kind = LineNotice::Kind;
   notices = found.notices;
-  if (found.unknownWayShare > 0.0)
-    notices.push_back(
-        fmt::format("copper whose way nobody has seen holds {:.0f} % of the chances: there a break "
-                    "is found between pins, not along the track; drawing that way would say where",
-                    100.0 * found.unknownWayShare));
+  if (found.unknownWayShare > 0.0) notices.push_back({Kind::unknownWays, 0, found.unknownWayShare});
   bool used = false;
   for (const auto& known : input.knownGood) {
     const bool here = std::any_of(model.pins.begin(), model.pins.end(),
                                   [&](const LinePin& pin) { return pin.pin == known.pin; });
     used = used || here;
-    if (!here) notices.push_back("a known-good value is for a pin that is not on this line");
+    if (!here) notices.push_back({Kind::knownGoodAstray});
   }
   if (!used)
-    notices.push_back(
-        fmt::format("no good board's value is known on this line: readings are predicted to about "
-                    "{:.0f} mV; one value from a good board would make that about {:.0f} mV",
-                    1e3 * input.priors.dropSpread.value, 1e3 * input.priors.boardSpread.value));
-  if (model.pins.size() < 2)
-    notices.emplace_back(
-        "only one pin of this line is known: a break can not be placed; entering the pins that it "
-        "leads to would make it possible");
-  if (!model.diode) notices.emplace_back("the meter has no diode mode: only resistances are used");
+    notices.push_back({Kind::noKnownGood, 0, 0.0, input.priors.dropSpread, input.priors.boardSpread});
+  if (model.pins.size() < 2) notices.push_back({Kind::onePin});
+  if (!model.diode) notices.push_back({Kind::noDiodeMode});
 }
 
 } // namespace
@@ -236,7 +225,7 @@ Isolation makeIsolation(const IsolationInput& input) {
 Isolation update(Isolation isolation, const Reading& reading) {
   const auto where = placed(isolation, reading);
   if (!where) {
-    isolation.setAside.push_back({reading, wordsOf(where.error().message)});
+    isolation.setAside.push_back({reading, where.error()});
     return isolation;
   }
   weigh(isolation, reading, *where);

@@ -4,12 +4,10 @@
 #include <cmath>
 #include <map>
 
-#include <fmt/format.h>
-
 #include "line_solver.h"
 #include "netmend/netgraph/net_role.h"
 #include "netmend/probing/comparison.h"
-#include "netmend/probing/words.h"
+#include "probe_places.h"
 #include "statistics.h"
 
 namespace netmend {
@@ -24,6 +22,8 @@ std::optional<std::size_t> placeOf(const Isolation& isolation, const ProbePoint&
   if (point.label.empty()) return std::nullopt;
   for (std::size_t i = 0; i < places.size(); ++i)
     if (places[i].label == point.label) return i;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (!places[i].pin && isOldHandle(point.label, places[i])) return i;
   return std::nullopt;
 }
 
@@ -38,10 +38,6 @@ bool isGround(const IsolationModel& model, const ProbePoint& point) {
 bool sameCondition(Condition a, Condition b) {
   a.temperature = b.temperature = std::nullopt;
   return a == b;
-}
-
-Error unused(std::string why) {
-  return {std::move(why)};
 }
 
 /// Any resistance from a tenth of an ohm to ten megohms is as likely per decade.
@@ -182,38 +178,34 @@ PathOhms pathBetween(const IsolationModel& model, std::size_t cellA, std::size_t
   return path;
 }
 
-Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading) {
+tl::expected<PlacedReading, SetAsideWhy> placed(const Isolation& isolation, const Reading& reading) {
   const auto& model = *isolation.model;
-  const auto name = word(reading.mode);
-  if (reading.value && !std::isfinite(*reading.value)) return failure(unused("the value is not a number"));
-  if (!sameCondition(reading.condition, model.condition))
-    return failure(unused("taken in another condition than the expected values hold for"));
-  if (reading.settling == Settling::rising)
-    return failure(unused("still rising: take it again when it has settled"));
+  const auto unused = [](SetAsideWhy why) { return tl::unexpected(why); };
+  if (reading.value && !std::isfinite(*reading.value)) return unused(SetAsideWhy::notANumber);
+  if (!sameCondition(reading.condition, model.condition)) return unused(SetAsideWhy::otherCondition);
+  if (reading.settling == Settling::rising) return unused(SetAsideWhy::rising);
   PlacedReading result;
   result.mode = reading.mode;
   const auto place = placeOf(isolation, reading.point);
-  if (!place) return failure(unused(reading.point.label + " is not a place on this line"));
+  if (!place) return unused(SetAsideWhy::notOnLine);
   result.place = *place;
   result.value = reading.value;
   const bool ground = isGround(model, reading.other);
   if (!ground) result.other = placeOf(isolation, reading.other);
-  if (!ground && !result.other)
-    return failure(
-        unused("the other lead is at " + reading.other.label + ", neither on ground nor on this line"));
+  if (!ground && !result.other) return unused(SetAsideWhy::otherLeadElsewhere);
   switch (reading.mode) {
   case ReadingMode::diode:
-    if (!ground) return failure(unused("diode mode from point to point is not used"));
-    if (!model.diode) return failure(unused("the meter has no diode mode"));
+    if (!ground) return unused(SetAsideWhy::diodeFromPointToPoint);
+    if (!model.diode) return unused(SetAsideWhy::noDiodeMode);
     result.value = valueAtBenchTemperature(reading);
     return result;
   case ReadingMode::ohms:
   case ReadingMode::milliohms:
   case ReadingMode::continuity:
-    if (result.value && *result.value < 0.0) return failure(unused("a negative resistance"));
+    if (result.value && *result.value < 0.0) return unused(SetAsideWhy::negativeResistance);
     result.sort = ground ? ReadingSort::ohmsToGround : ReadingSort::ohmsBetween;
     if (ground && !(reading.mode == ReadingMode::ohms && model.ohms))
-      return failure(unused(fmt::format("{} to ground is not used", name)));
+      return unused(SetAsideWhy::modeToGround);
     return result;
   case ReadingMode::diodeReverse:
   case ReadingMode::volts:
@@ -221,7 +213,7 @@ Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading)
   case ReadingMode::temperature:
     break;
   }
-  return failure(unused(fmt::format("readings of mode \"{}\" are not used", name)));
+  return unused(SetAsideWhy::mode);
 }
 
 ReadingLikelihood likelihoodOf(const Isolation& isolation, const PlacedReading& reading) {

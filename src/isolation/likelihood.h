@@ -16,7 +16,8 @@ struct PlacedReading {
 };
 
 /// Which place of the line a reading was taken at and how it can be used, or why not.
-[[nodiscard]] Result<PlacedReading> placed(const Isolation& isolation, const Reading& reading);
+[[nodiscard]] tl::expected<PlacedReading, SetAsideWhy> placed(const Isolation& isolation,
+                                                              const Reading& reading);
 
 /// The likelihood of a reading, once for all classes that say the same of it.
 struct ReadingLikelihood {

@@ -80,7 +80,7 @@ void addLink(const Board& board, Tree& tree, std::size_t a, std::size_t b, std::
     if (n > 1) {
       cut.from = between(*edge.from, *edge.to, share(i));
       cut.to = between(*edge.from, *edge.to, share(i + 1));
-      if (i + 1 < n) tree.places.push_back({next, *cut.to, edge.layer});
+      if (i + 1 < n) tree.places.push_back({next, edge.object, *cut.to, edge.layer});
     }
     tree.links.push_back({last, next, cut});
     last = next;

@@ -24,6 +24,7 @@ struct CutEdge {
 /// A place between the pieces of an outer track.
 struct TrackPlace {
   std::size_t cell;
+  CopperObject object;
   Point at;
   int layer;
 };

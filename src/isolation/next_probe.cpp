@@ -5,8 +5,6 @@
 #include <numeric>
 #include <set>
 
-#include <fmt/format.h>
-
 #include "likelihood.h"
 #include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
@@ -208,8 +206,7 @@ private:
 
 ProbeProposal proposal(ReadingMode mode, std::size_t place, std::optional<std::size_t> other, double seconds,
                        Worth worth) {
-  return {mode, place, other, Seconds(seconds), worth.bits, 60.0 * worth.bits / seconds, worth.betterGuess,
-          {}};
+  return {mode, place, other, Seconds(seconds), worth.bits, 60.0 * worth.bits / seconds, worth.betterGuess};
 }
 
 /// Evenly over the line, the cheap places first.
@@ -251,69 +248,36 @@ void addBetween(const Isolation& isolation, const Field& field, const std::vecto
     }
 }
 
-/// An entropy as so many equally likely repairs: what people can picture.
-double repairsOf(double bits) {
-  return std::exp2(std::max(0.0, bits));
-}
-
-std::string narrowsText(double open, const ProbeProposal& probe) {
-  return fmt::format("narrows {:.1f} possible repairs down to {:.1f} in {:.0f} s", repairsOf(open),
-                     repairsOf(open - probe.bits), probe.effort.value);
-}
-
-std::string minutesText(double seconds) {
-  return fmt::format("{:.{}f} min", seconds / 60.0, seconds < 600.0 ? 1 : 0);
-}
-
-std::string proposalText(const Isolation& isolation, double open, const ProbeProposal& probe) {
-  const auto& place = isolation.places[probe.place].label;
-  const auto figures = narrowsText(open, probe);
-  if (probe.other)
-    return fmt::format("{} from {} to {}: {}",
-                       probe.mode == ReadingMode::continuity ? "continuity" : "resistance", place,
-                       isolation.places[*probe.other].label, figures);
-  const bool again = std::any_of(
+/// What is to be expected there, for the proposals that are shown.
+void foretell(const Isolation& isolation, ProbeProposal& probe) {
+  if (probe.other) return;
+  probe.again = std::any_of(
       isolation.observations.begin(), isolation.observations.end(), [&](const Observation& before) {
         return before.place == probe.place && !before.other && before.reading.mode == probe.mode;
       });
-  const auto expected = predictDiode(isolation, probe.place);
-  std::string says = fmt::format("OL is to be expected with {:.0f} %", 100.0 * expected.overLimit);
-  if (expected.overLimit < 0.995)
-    says += fmt::format(", else {:.3f} ± {:.3f} V", expected.mean.value, expected.spread.value);
-  return again ? fmt::format("diode mode at {} once more, lest the probe had slipped: {}; {}", place, figures,
-                             says)
-               : fmt::format("diode mode at {}: {}; {}", place, figures, says);
+  probe.expected = predictDiode(isolation, probe.place);
 }
 
 /// Is going on worth its time? One probe may pay by itself; or it takes several, and their time, at the pace
 /// of the best one, is less than what a wrong repair would cost on average.
-void decide(const Field& field, double wrongRepair, NextProbe& result) {
-  const double guess = field.bestGuess();
-  const double open = entropyBits(field.groupProbability);
-  const auto state =
-      fmt::format("as many as {:.1f} equally likely repairs are left and the best guess holds {:.1f} %",
-                  repairsOf(open), 100.0 * guess);
-  if (result.ranked.empty() || result.ranked.front().bits < leastBits) {
-    result.stop = true;
-    result.reason = result.ranked.empty() ? "no place of this line can be reached; " + state
-                                          : "no reachable place would tell anything more; " + state;
+void decide(const Field& field, Seconds wrongRepair, NextProbe& result) {
+  result.bestGuess = field.bestGuess();
+  result.openBits = entropyBits(field.groupProbability);
+  result.wrongRepair = wrongRepair;
+  result.stop = true;
+  if (result.ranked.empty()) return;
+  const auto& first = result.ranked.front();
+  if (first.bits < leastBits) {
+    result.why = ProbeAdvice::nothingTelling;
     return;
   }
-  const double loss = wrongRepair * (1.0 - guess);
+  const double loss = wrongRepair.value * (1.0 - result.bestGuess);
   double gain = -1e300;
   for (const auto& probe : result.ranked)
-    gain = std::max(gain, wrongRepair * probe.betterGuess - probe.effort.value);
-  const auto& first = result.ranked.front();
-  const double toTheEnd = 60.0 * open / first.bitsPerMinute;
-  const auto costs = fmt::format("a wrong repair costs {}, on average {} from here", minutesText(wrongRepair),
-                                 minutesText(loss));
-  if (gain <= 0.0 && toTheEnd >= loss) {
-    result.stop = true;
-    result.reason = fmt::format("{}; {}; no reachable probe is worth its time (the best {})", state, costs,
-                                narrowsText(open, first));
-    return;
-  }
-  result.reason = fmt::format("{}; {}; probing on is worth its time", state, costs);
+    gain = std::max(gain, wrongRepair.value * probe.betterGuess - probe.effort.value);
+  const double toTheEnd = 60.0 * result.openBits / first.bitsPerMinute;
+  result.stop = gain <= 0.0 && toTheEnd >= loss;
+  result.why = result.stop ? ProbeAdvice::notWorthItsTime : ProbeAdvice::worthItsTime;
 }
 
 /// Between a sound line and a fault stands a single OL, which may be a slip: that reading comes first, at its
@@ -331,10 +295,8 @@ void askAgain(const Isolation& isolation, const StandingOverLimit& standing, Nex
   *again = proposal(ReadingMode::diode, place, std::nullopt, effort->value, worth);
   std::rotate(result.ranked.begin(), again, again + 1);
   result.stop = false;
-  result.reason =
-      fmt::format("{} read OL, but good boards read {:.3f} V there: take this reading again before "
-                  "anything else",
-                  isolation.places[place].label, standing.good.value);
+  result.why = ProbeAdvice::readAgain;
+  result.standing = standing;
 }
 
 } // namespace
@@ -355,12 +317,11 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
   std::stable_sort(
       result.ranked.begin(), result.ranked.end(),
       [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
-  decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair).value, result);
+  decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair), result);
   if (doubtful) askAgain(isolation, *doubtful, result);
   if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
-  const double open = entropyBits(field.groupProbability);
   for (auto& probe : result.ranked)
-    probe.text = proposalText(isolation, open, probe);
+    foretell(isolation, probe);
   return result;
 }
 

@@ -7,13 +7,6 @@ namespace netmend {
 /// Shares by class as the readings leave them, slips weighed in; sums to 1.
 [[nodiscard]] std::vector<double> posteriorOf(const Isolation& isolation);
 
-/// OL in diode mode at a pin where good boards are known to read a value, and no value read there since.
-/// While one stands the line is not called sound, however likely a slip may be.
-struct StandingOverLimit {
-  std::size_t observation = 0; ///< the first
-  Volts good;
-  bool repeated = false; ///< read once more, and OL again
-};
 [[nodiscard]] std::vector<StandingOverLimit> standingOverLimits(const Isolation& isolation);
 
 /// The standing OL that alone keeps the line from being called sound: a slip, or none of the faults.

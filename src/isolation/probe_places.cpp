@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "netmend/board/access.h"
+#include "netmend/netgraph/handle.h"
 
 namespace netmend {
 
@@ -27,7 +28,7 @@ public:
     for (NodeIndex node = 0; node < num_vertices(line_.graph); ++node)
       addNode(node);
     for (const auto& place : cells_.trackPlaces)
-      addTrack(place.cell, std::nullopt, place.at, place.layer);
+      addTrack(place.cell, std::nullopt, place.object, place.at, place.layer);
     tellApart();
     return std::move(result_);
   }
@@ -52,14 +53,14 @@ private:
       if (const Via* via = id ? board_.vias.find(*id) : nullptr) addVia(cell, node, *via);
     } else if (copper.kind == NodeKind::joint && copper.at &&
                (copper.layer == 0 || (copper.layer > 0 && isBottom(board_, copper.layer)))) {
-      addTrack(cell, node, *copper.at, copper.layer);
+      addTrack(cell, node, copper.object, *copper.at, copper.layer);
     }
   }
 
   void addTerminal(std::size_t cell, NodeIndex node, PinId pin) {
     ProbePlace place;
     place.label = pinLabel(board_, pin);
-    place.pin = pin;
+    place.object = place.pin = pin;
     place.node = node;
     place.at = line_.graph[node].at;
     if (const auto at = positionOf(lookup_, pin); !place.at && at.known()) place.at = at.value;
@@ -75,6 +76,7 @@ private:
     if (terminalCell != terminalCells_.end() && terminalCell->second == cell) return;
     ProbePlace place;
     place.label = "pad of " + pinLabel(board_, pad.pin);
+    place.object = pad.id;
     place.node = node;
     place.at = line_.graph[node].at;
     place.layer = line_.graph[node].layer;
@@ -88,8 +90,8 @@ private:
     const bool top = isTop(layer);
     if (!top && !isBottom(board_, layer)) return;
     ProbePlace place;
-    place.label =
-        fmt::format("via at {}{}", placeText(via.position), layer < 0 ? "" : (top ? ", top" : ", bottom"));
+    place.label = viaHandle(board_, via.id, layer);
+    place.object = via.id;
     place.node = node;
     place.at = via.position;
     place.layer = layer;
@@ -103,9 +105,11 @@ private:
     add(cell, std::move(place));
   }
 
-  void addTrack(std::size_t cell, std::optional<NodeIndex> node, Point at, int layer) {
+  void addTrack(std::size_t cell, std::optional<NodeIndex> node, const CopperObject& object, Point at,
+                int layer) {
     ProbePlace place;
-    place.label = fmt::format("track at {}, {}", placeText(at), layerText(board_, layer));
+    place.label = pointHandle(board_, at, layer);
+    place.object = object;
     place.node = node;
     place.at = at;
     place.layer = layer;
@@ -148,19 +152,13 @@ PlacesOnLine probePlaces(const Lookup& lookup, const Line& line, const LineCells
   return Collector(lookup, line, cells, efforts).collect();
 }
 
-std::string placeText(Point at) {
-  return fmt::format("({:.2f}, {:.2f}) mm", at.x.mm(), at.y.mm());
-}
-
-std::string layerText(const Board& board, int layer) {
-  if (layer < 0) return "";
-  const auto count = board.info.layerOrder.size();
-  const auto index = static_cast<std::size_t>(layer);
-  if (layer == 0) return "top";
-  if (index + 1 == count) return "bottom";
-  const Layer* known = index < count ? board.layers.find(board.info.layerOrder[index]) : nullptr;
-  return known && !known->name.empty() ? fmt::format("inner layer {} ({})", layer, known->name)
-                                       : fmt::format("inner layer {}", layer);
+bool isOldHandle(std::string_view label, const ProbePlace& place) {
+  if (!place.at) return false;
+  const auto at = fmt::format("at ({:.2f}, {:.2f}) mm", place.at->x.mm(), place.at->y.mm());
+  const std::string_view kind = std::holds_alternative<ViaId>(place.object) ? "via " : "track ";
+  if (!label.starts_with(kind) || !label.substr(kind.size()).starts_with(at)) return false;
+  const std::string_view side = label.substr(kind.size() + at.size());
+  return side.empty() || side == (place.layer <= 0 ? ", top" : ", bottom");
 }
 
 } // namespace netmend

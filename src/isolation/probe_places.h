@@ -14,9 +14,7 @@ struct PlacesOnLine {
 [[nodiscard]] PlacesOnLine probePlaces(const Lookup& lookup, const Line& line, const LineCells& cells,
                                        const ProbeEfforts& efforts);
 
-/// "(12.10, 8.00) mm"
-[[nodiscard]] std::string placeText(Point at);
-/// "top", "bottom", "layer 2 (In1.Cu)"; empty when it does not apply
-[[nodiscard]] std::string layerText(const Board& board, int layer);
+/// Whether readings of job books up to version 5 called the place so: "via at (12.10, 8.00) mm, top".
+[[nodiscard]] bool isOldHandle(std::string_view label, const ProbePlace& place);
 
 } // namespace netmend

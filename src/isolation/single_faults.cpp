@@ -1,10 +1,7 @@
 #include <cmath>
 #include <map>
 
-#include <fmt/format.h>
-
 #include "fault_classes.h"
-#include "probe_places.h"
 
 namespace netmend {
 
@@ -90,7 +87,6 @@ private:
       if (const auto at = positionOf(view_.lookup, place.pin); at.known()) place.at = at.value;
     if (place.way.empty() && place.at) place.way.push_back(*place.at);
     if (place.way.size() > 1) place.way = {*place.at};
-    place.text = "joint of " + (place.pin ? pinLabel(board_, place.pin) : std::string("a pin"));
     const Pin* pin = board_.pins.find(place.pin);
     const Part* owner = pin ? board_.parts.find(pin->part) : nullptr;
     const bool connector = owner && owner->kind.known() && owner->kind.value == PartKind::connector;
@@ -106,10 +102,6 @@ private:
     } else {
       mm = std::max(1.0, straightLength(cut).mm());
     }
-    place.text = "track";
-    if (cut.from && cut.to)
-      place.text += fmt::format(" from {} to {}", placeText(*cut.from), placeText(*cut.to));
-    if (edge.layer >= 0) place.text += ", " + layerText(board_, edge.layer);
     result.weight = view_.priors.trackPerMm * std::max(mm, 0.01);
   }
 
@@ -119,7 +111,6 @@ private:
       if (const auto* id = std::get_if<ViaId>(&edge.object))
         if (const Via* via = board_.vias.find(*id)) place.at = via->position;
     if (place.at) place.way = {*place.at};
-    place.text = place.at ? "via at " + placeText(*place.at) : std::string("a via");
     const auto count = barrels_.find(edge.object);
     result.weight = view_.priors.via / (count == barrels_.end() ? 1.0 : count->second);
   }
@@ -127,7 +118,6 @@ private:
   void part(const CopperEdge& edge, FaultCandidate& result) const {
     const auto* id = std::get_if<PartId>(&edge.object);
     const Part* owner = id ? board_.parts.find(*id) : nullptr;
-    result.place.text = owner ? owner->reference + " itself" : std::string("a part in the line");
     if (!result.place.at && owner && owner->position.known()) result.place.at = owner->position.value;
     result.weight = view_.priors.part;
   }
@@ -139,7 +129,7 @@ private:
                       : straight > 0.0    ? 1.3 * straight // tracks seldom go straight
                                           : view_.priors.unknownWayLength.mm();
     if (edge.length.known()) result.place.length = edge.length.value;
-    result.place.text = "unknown way to " + pinNames(view_, result.effect, true, view_.cells.root[cell]);
+    result.place.beyond = pinsOf(view_, result.effect, true, view_.cells.root[cell]);
     result.weight = view_.priors.unknownWayPerMm * std::max(mm, 0.1);
   }
 
@@ -161,7 +151,6 @@ std::vector<FaultCandidate> singlePlaceFaults(const LineView& view) {
     if (pin.termination.shares.junction < leastDeadPinShare) continue;
     FaultCandidate dead;
     dead.place.kind = FaultKind::deadPin;
-    dead.place.text = "dead pin " + pin.label + " (inside the part, copper sound)";
     dead.place.pin = pin.pin;
     dead.place.object = pin.pin;
     if (const auto at = positionOf(view.lookup, pin.pin); at.known()) {

@@ -2,8 +2,6 @@
 #include <bit>
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "fault_classes.h"
 
 namespace netmend {
@@ -55,9 +53,8 @@ FaultCandidate split(const LineView& view, const Hub& hub, unsigned mask) {
     }
   const std::size_t root = view.cells.root[hub.cell];
   result.place.edgeKind = EdgeKind::unknownWay;
-  result.place.text =
-      fmt::format("unknown way between {} on one side and {} on the other",
-                  pinNames(view, result.effect, true, root), pinNames(view, result.effect, false, root));
+  result.place.beyond = pinsOf(view, result.effect, true, root);
+  result.place.before = pinsOf(view, result.effect, false, root);
   return result;
 }
 
@@ -99,15 +96,12 @@ void addSplits(const LineView& view, const Hub& hub, std::vector<FaultCandidate>
 } // namespace
 
 void addUnknownWaySplits(const LineView& view, std::vector<FaultCandidate>& candidates,
-                         std::vector<std::string>& notices) {
+                         std::vector<LineNotice>& notices) {
   for (const Hub& hub : hubs(view)) {
     const std::size_t k = hub.branches();
     if (k < 4) continue;
     if (k > mostBranches) {
-      notices.push_back(
-          fmt::format("the way between {} points is unknown: only breaks that cut off one of them "
-                      "are considered; drawing part of the way tells more",
-                      k));
+      notices.push_back({LineNotice::Kind::manyBranches, k});
       continue;
     }
     addSplits(view, hub, candidates);

@@ -1,51 +1,13 @@
 #include "rows.h"
 
-#include <nlohmann/json.hpp>
-
+#include "found_json.h"
+#include "jumper_json.h"
 #include "measure_json.h"
-#include "point_text.h"
 #include "reading_words.h"
 
 namespace netmend {
 
 namespace {
-
-using nlohmann::json;
-
-json landingJson(const LandingPlace& place) {
-  return {{"label", place.label},
-          {"at", pointJson(place.at)},
-          {"side", wordFor(storedSideWords, place.side)},
-          {"pin", place.point.pin.value},
-          {"point", place.point.label}};
-}
-
-LandingPlace landingFrom(const json& j) {
-  return {j.at("label"),
-          pointFrom(j.at("at")),
-          stored(storedSideWords, j.at("side").get<std::string>()),
-          {PinId(j.at("pin").get<std::uint64_t>()), j.at("point")}};
-}
-
-std::string jumperText(const JumperRecord& jumper) {
-  return json{{"from", landingJson(jumper.from)},
-              {"to", landingJson(jumper.to)},
-              {"way", wayJson(jumper.way)},
-              {"side", wordFor(storedSideWords, jumper.side)},
-              {"wire", jumper.wire},
-              {"net", jumper.net}}
-      .dump();
-}
-
-JumperRecord jumperFrom(const std::string& text) {
-  const json j = json::parse(text);
-  return {landingFrom(j.at("from")),
-          landingFrom(j.at("to")),
-          wayFrom(j.at("way")),
-          stored(storedSideWords, j.at("side").get<std::string>()),
-          j.at("wire"),
-          j.at("net")};
-}
 
 void insertSteps(soci::session& sql, long long action, const std::vector<WorkStep>& steps) {
   for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -55,12 +17,14 @@ void insertSteps(soci::session& sql, long long action, const std::vector<WorkSte
     const int done = step.done ? 1 : 0;
     const int function = step.function ? 1 : 0;
     const std::string measure = measureText(step.measure);
+    const std::string read = checkReadText(step.read);
     sql << "insert into work_step (action, position, text, is_check, expected, done, note, measure, "
-           "is_function) "
-           "values (:action, :position, :text, :is_check, :expected, :done, :note, :measure, :is_function)",
+           "is_function, read, otherwise) values (:action, :position, :text, :is_check, :expected, :done, "
+           ":note, "
+           ":measure, :is_function, :read, :otherwise)",
         soci::use(action), soci::use(position), soci::use(step.text), soci::use(check),
         soci::use(step.expected), soci::use(done), soci::use(step.note), soci::use(measure),
-        soci::use(function);
+        soci::use(function), soci::use(read), soci::use(step.otherwise);
   }
 }
 
@@ -75,12 +39,14 @@ void insertProof(soci::session& sql, long long action, const std::vector<JobRead
 std::vector<WorkStep> stepsOf(soci::session& sql, long long action) {
   WorkStep step;
   int check = 0, done = 0, function = 0;
-  std::string measure;
+  std::string measure, read;
   soci::statement rows =
-      (sql.prepare << "select text, is_check, expected, done, note, measure, is_function from work_step "
+      (sql.prepare << "select text, is_check, expected, done, note, measure, is_function, read, otherwise "
+                      "from work_step "
                       "where action = :action order by position",
        soci::use(action), soci::into(step.text), soci::into(check), soci::into(step.expected),
-       soci::into(done), soci::into(step.note), soci::into(measure), soci::into(function));
+       soci::into(done), soci::into(step.note), soci::into(measure), soci::into(function), soci::into(read),
+       soci::into(step.otherwise));
   rows.execute();
   std::vector<WorkStep> out;
   while (rows.fetch()) {
@@ -88,6 +54,7 @@ std::vector<WorkStep> stepsOf(soci::session& sql, long long action) {
     step.done = done != 0;
     step.function = function != 0;
     step.measure = measureFrom(measure);
+    step.read = checkReadFrom(read);
     out.push_back(step);
   }
   return out;
@@ -112,11 +79,11 @@ RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& a
   const std::string kind(wordFor(repairKindWords, action.kind));
   const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
   soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
-  sql << "insert into repair_action (id, job, kind, target, reason, jumper) values (:id, :job, :kind, "
-         ":target, "
-         ":reason, :jumper)",
+  const std::string because = foundFaultText(action.because);
+  sql << "insert into repair_action (id, job, kind, target, reason, jumper, because) values (:id, :job, "
+         ":kind, :target, :reason, :jumper, :because)",
       soci::use(row.value, row.state), soci::use(jobKey), soci::use(kind), soci::use(action.target),
-      soci::use(action.reason), soci::use(jumper, hasJumper);
+      soci::use(action.reason), soci::use(jumper, hasJumper), soci::use(because);
   const long long id = lastInsertId(sql);
   insertSteps(sql, id, action.steps);
   insertProof(sql, id, action.proof);
@@ -133,10 +100,11 @@ bool replaceAction(soci::session& sql, JobId job, const RepairAction& action) {
   const std::string kind(wordFor(repairKindWords, action.kind));
   const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
   soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
-  sql << "update repair_action set kind = :kind, target = :target, reason = :reason, jumper = :jumper where "
-         "id = :id",
+  const std::string because = foundFaultText(action.because);
+  sql << "update repair_action set kind = :kind, target = :target, reason = :reason, jumper = :jumper, "
+         "because = :because where id = :id",
       soci::use(kind), soci::use(action.target), soci::use(action.reason), soci::use(jumper, hasJumper),
-      soci::use(id);
+      soci::use(because), soci::use(id);
   sql << "delete from work_step where action = :id", soci::use(id);
   sql << "delete from proof where action = :id", soci::use(id);
   insertSteps(sql, id, action.steps);
@@ -147,15 +115,15 @@ bool replaceAction(soci::session& sql, JobId job, const RepairAction& action) {
 std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0;
-  std::string kind, target, reason, jumper;
+  std::string kind, target, reason, jumper, because;
   soci::indicator hasJumper = soci::i_null;
   std::vector<RepairAction> out;
   {
-    soci::statement rows =
-        (sql.prepare
-             << "select id, kind, target, reason, jumper from repair_action where job = :job order by id",
-         soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target), soci::into(reason),
-         soci::into(jumper, hasJumper));
+    soci::statement rows = (sql.prepare << "select id, kind, target, reason, jumper, because from "
+                                           "repair_action where job = :job order by "
+                                           "id",
+                            soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target),
+                            soci::into(reason), soci::into(jumper, hasJumper), soci::into(because));
     rows.execute();
     while (rows.fetch()) {
       RepairAction action;
@@ -163,6 +131,7 @@ std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
       action.kind = stored(repairKindWords, kind);
       action.target = target;
       action.reason = reason;
+      action.because = foundFaultFrom(because);
       if (hasJumper == soci::i_ok) action.jumper = jumperFrom(jumper);
       out.push_back(std::move(action));
     }

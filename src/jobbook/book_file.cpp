@@ -19,7 +19,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view makesOne = "a job book; `netmend job new` makes one";
+constexpr Pattern makesOne = pattern("core", "a job book; `netmend job new` makes one");
 
 fs::path folderOf(const fs::path& book) {
   const auto folder = book.parent_path();
@@ -84,9 +84,9 @@ Result<void> checkBookFile(const fs::path& book) {
   if (error && status.type() != fs::file_type::not_found)
     return failure({said(pattern("core", "cannot be read: {}"), error.message()), book.string()});
   if (!fs::exists(status))
-    return failure({pattern("core", "there is no job book"), book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "there is no job book"), book.string(), "", {}, makesOne});
   if (fs::is_directory(status))
-    return failure({pattern("core", "is a folder"), book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "is a folder"), book.string(), "", {}, makesOne});
   std::ifstream file(book, std::ios::binary);
   if (!file)
     return failure(
@@ -94,12 +94,11 @@ Result<void> checkBookFile(const fs::path& book) {
   std::array<char, 16> start{};
   file.read(start.data(), start.size());
   if (file.gcount() == 0)
-    return failure(
-        {pattern("core", "is empty, and so no job book"), book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "is empty, and so no job book"), book.string(), "", {}, makesOne});
   // "Database File Format", 1.3 (sqlite.org/fileformat.html): each begins with this, the zero included.
   constexpr std::string_view magic("SQLite format 3\0", 16);
   if (std::string_view(start.data(), static_cast<std::size_t>(file.gcount())) != magic)
-    return failure({pattern("core", "is not a job book"), book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "is not a job book"), book.string(), "", {}, makesOne});
   return {};
 }
 
@@ -109,8 +108,7 @@ Result<void> checkBookTables(soci::session& session, const fs::path& book) {
              "name in ('job', 'reading', 'repair_action', 'work_step', 'event')",
       soci::into(ours);
   if (ours < 5)
-    return failure(
-        {pattern("core", "is a database, but not a job book"), book.string(), "", "", std::string(makesOne)});
+    return failure({pattern("core", "is a database, but not a job book"), book.string(), "", {}, makesOne});
   return {};
 }
 
@@ -135,7 +133,11 @@ Result<void> makeBook(const fs::path& book) {
 }
 
 Error onlyReadable(const fs::path& book) {
-  return {"the job book can only be read", book.string(), "", "", "a book, in a folder, that you may write"};
+  return {pattern("core", "the job book can only be read"),
+          book.string(),
+          "",
+          {},
+          pattern("core", "a book, in a folder, that you may write")};
 }
 
 Error bookError(const soci::soci_error& error, const fs::path& book) {
@@ -144,31 +146,34 @@ Error bookError(const soci::soci_error& error, const fs::path& book) {
 }
 
 Error bookError(int code, const std::string& said, const fs::path& book) {
-  const auto told = [&](const char* message, const char* whatToDo) {
-    return Error{message, book.string(), "", "", whatToDo};
+  const auto told = [&](const Pattern& message, const Pattern& whatToDo) {
+    return Error{message, book.string(), "", {}, whatToDo};
   };
   constexpr int withoutDetail = 0xff;
   switch (code & withoutDetail) {
   case SQLITE_FULL:
-    return told("the disk is full, so nothing of this was kept", "some free space; then do it once more");
+    return told(pattern("core", "the disk is full, so nothing of this was kept"),
+                pattern("core", "some free space; then do it once more"));
   case SQLITE_CORRUPT:
-    return told("the job book is damaged", "a copy of the book from before; keep the damaged one, too");
+    return told(pattern("core", "the job book is damaged"),
+                pattern("core", "a copy of the book from before; keep the damaged one, too"));
   case SQLITE_NOTADB:
-    return told("is not a job book", makesOne.data());
+    return told(pattern("core", "is not a job book"), makesOne);
   case SQLITE_READONLY:
   case SQLITE_PERM:
     return onlyReadable(book);
   case SQLITE_BUSY:
   case SQLITE_LOCKED:
-    return told("another program is writing into the job book",
-                "wait until it is done; then do it once more");
+    return told(pattern("core", "another program is writing into the job book"),
+                pattern("core", "wait until it is done; then do it once more"));
   case SQLITE_CANTOPEN:
-    return told("the job book cannot be opened", "a folder that is there and that you may write");
+    return told(pattern("core", "the job book cannot be opened"),
+                pattern("core", "a folder that is there and that you may write"));
   case SQLITE_IOERR:
-    return told("the disk of the job book cannot be read or written",
-                "look after the disk; then do it once more");
+    return told(pattern("core", "the disk of the job book cannot be read or written"),
+                pattern("core", "look after the disk; then do it once more"));
   default:
-    return {"job book: " + said, book.string()};
+    return {netmend::said(pattern("core", "job book: {}"), said), book.string()};
   }
 }
 

@@ -8,8 +8,8 @@ namespace netmend {
 Result<bool> JobBook::addKnownGoodWalk(const Walk& walk) {
   return guarded(path_, [&]() -> Result<bool> {
     if (walk.specimen != Specimen::good)
-      return failure(
-          {"only the walk of a board marked good can be kept as known good", path_.string(), "", walk.title});
+      return failure({pattern("core", "only the walk of a board marked good can be kept as known good"),
+                      path_.string(), "", walk.title});
     const std::string content = walkToText(walk);
     const long long added = now().time_since_epoch().count();
     soci::statement insert =

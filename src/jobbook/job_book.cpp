@@ -186,9 +186,11 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
                 "device || char(10) || serial || char(10) || symptom || char(10) || history || char(10) || "
                 "condition || char(10) || board_name || char(10) || internal_notes), lower(:text)) > 0 or "
                 "exists (select 1 from repair_action where job = job.id and instr(lower(target || char(10) "
-                "|| "
-                "reason), lower(:text)) > 0) or exists (select 1 from suspect where job = job.id and "
-                "instr(lower(what), lower(:text)) > 0) order by created desc, id desc",
+                "|| reason || char(10) || because), lower(:text)) > 0) or exists (select 1 from suspect "
+                "where "
+                "job = job.id and instr(lower(what || char(10) || found), lower(:text)) > 0) order by "
+                "created "
+                "desc, id desc",
          soci::use(text, "text"), soci::into(id), soci::into(line.number), soci::into(created),
          soci::into(line.customer), soci::into(line.device), soci::into(line.symptom), soci::into(state),
          soci::into(readings));

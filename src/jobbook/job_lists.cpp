@@ -1,6 +1,8 @@
 // What a job holds in numbers: readings, suspects, actions, photos, charges.
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "book_work.h"
 #include "judged_json.h"
 #include "netmend/jobbook/job_book.h"
@@ -125,7 +127,8 @@ Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspe
     *session_ << "delete from suspect where job = :job", soci::use(jobKey);
     for (const auto& suspect : suspects)
       insertSuspect(*session_, id, suspect);
-    note(*session_, id, suspects.empty() ? "suspects withdrawn" : "first suspect: " + suspects.front().what);
+    note(*session_, id,
+         suspects.empty() ? "suspects withdrawn" : fmt::format("{} suspects found", suspects.size()));
     return {};
   });
 }

@@ -25,25 +25,6 @@ constexpr std::array<Word<ExpectedBy>, 4> byWords{{
     {ExpectedBy::workSteps, "work steps"},
     {ExpectedBy::wire, "wire"},
 }};
-constexpr std::array<Word<ExpectedFrom>, 3> fromWords{{
-    {ExpectedFrom::boards, "boards"},
-    {ExpectedFrom::entered, "entered"},
-    {ExpectedFrom::pinKind, "pin kind"},
-}};
-constexpr std::array<Word<PinKind>, pinKindCount> kindWords{{
-    {PinKind::unknown, "unknown"},
-    {PinKind::signal, "signal"},
-    {PinKind::junction, "junction"},
-    {PinKind::supply, "supply"},
-    {PinKind::ground, "ground"},
-    {PinKind::unconnected, "unconnected"},
-}};
-
-template <class E, std::size_t N>
-E oneOf(const std::array<Word<E>, N>& words, const json& in, const char* name) {
-  return stored(words, in.at(name).get<std::string>());
-}
-
 /// JSON has no infinity, and odds may be out of a double's reach.
 double finite(double value) {
   constexpr double most = std::numeric_limits<double>::max();
@@ -64,24 +45,19 @@ json jsonOf(const Expected& e) {
   json shown = json::array();
   for (const ValueInterval& range : e.shown)
     shown.push_back(pairOf(range));
-  json out{{"mode", word(e.mode)},
-           {"from", wordFor(fromWords, e.from)},
-           {"pin_kind", wordFor(kindWords, e.kind)},
-           {"over_limit_share", e.overLimitShare},
-           {"humps", humps},
-           {"shown", shown},
-           {"boards", e.boards},
-           {"boards_over_limit", e.boardsOverLimit}};
+  json out{{"mode", word(e.mode)},     {"from", word(e.from)},
+           {"pin_kind", word(e.kind)}, {"over_limit_share", e.overLimitShare},
+           {"humps", humps},           {"shown", shown},
+           {"boards", e.boards},       {"boards_over_limit", e.boardsOverLimit}};
   if (e.seen) out["seen"] = pairOf(*e.seen);
   return out;
 }
 
 Expected expectedOf(const json& in) {
   Expected e;
-  const auto mode = in.at("mode").get<std::string>();
-  e.mode = stored(readingModeFrom(mode), mode);
-  e.from = oneOf(fromWords, in, "from");
-  e.kind = oneOf(kindWords, in, "pin_kind");
+  e.mode = storedBy(readingModeFrom, in.at("mode"));
+  e.from = storedBy(expectedSourceFrom, in.at("from"));
+  e.kind = storedBy(pinKindFrom, in.at("pin_kind"));
   e.overLimitShare = in.at("over_limit_share").get<double>();
   for (const json& h : in.at("humps"))
     e.humps.push_back({h.at(0).get<double>(), h.at(1).get<double>(), h.at(2).get<double>(),
@@ -118,15 +94,14 @@ std::optional<Judged> judgedFrom(const std::string& text) {
   const json in = json::parse(text);
   Judged out;
   Verdict& v = out.verdict;
-  const auto kind = in.at("kind").get<std::string>();
-  v.kind = stored(verdictKindFrom(kind), kind);
-  v.nothing = oneOf(nothingWords, in, "nothing");
+  v.kind = storedBy(verdictKindFrom, in.at("kind"));
+  v.nothing = stored(nothingWords, in.at("nothing"));
   v.odds = in.at("odds").get<double>();
   v.offInSpreads = in.at("off_in_spreads").get<double>();
   v.falseAlarmRate = in.at("false_alarm_rate").get<double>();
   if (in.contains("rarity")) v.rarity = in.at("rarity").get<double>();
   if (in.contains("expected")) v.expected = expectedOf(in.at("expected"));
-  out.by = oneOf(byWords, in, "by");
+  out.by = stored(byWords, in.at("by"));
   if (in.contains("limits")) out.limits = intervalOf(in.at("limits"));
   out.asAt = in.value("as_at", "");
   out.fromOldBook = in.value("from_old_book", false);

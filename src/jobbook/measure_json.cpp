@@ -11,6 +11,10 @@ namespace {
 
 using nlohmann::json;
 
+constexpr std::array<Word<StepOutcome>, 3> outcomeWords{{{StepOutcome::agrees, "agrees"},
+                                                         {StepOutcome::disagrees, "disagrees"},
+                                                         {StepOutcome::notCompared, "not compared"}}};
+
 json pointOf(const ProbePoint& point) {
   return {{"pin", point.pin.value}, {"label", point.label}};
 }
@@ -33,14 +37,29 @@ std::optional<StepMeasure> measureFrom(const std::string& text) {
   if (text.empty()) return std::nullopt;
   const json in = json::parse(text);
   StepMeasure out;
-  const auto mode = in.at("mode").get<std::string>();
-  out.mode = stored(readingModeFrom(mode), mode);
+  out.mode = storedBy(readingModeFrom, in.at("mode"));
   out.point = pointIn(in.at("point"));
   out.other = pointIn(in.at("other"));
   if (in.contains("interval"))
     out.interval =
         ValueInterval{in.at("interval").at(0).get<double>(), in.at("interval").at(1).get<double>()};
   out.overLimit = in.value("over_limit", false);
+  return out;
+}
+
+std::string checkReadText(const std::optional<CheckRead>& read) {
+  if (!read) return {};
+  json out{{"outcome", wordFor(outcomeWords, read->outcome)}};
+  if (read->value) out["value"] = *read->value;
+  return out.dump();
+}
+
+std::optional<CheckRead> checkReadFrom(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const json in = json::parse(text);
+  CheckRead out;
+  out.outcome = stored(outcomeWords, in.at("outcome"));
+  if (in.contains("value")) out.value = in.at("value").get<double>();
   return out;
 }
 

@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "netmend/jumper/work_steps.h"
+#include "netmend/jobbook/job.h"
 
 namespace netmend {
 
@@ -11,5 +11,9 @@ namespace netmend {
 [[nodiscard]] std::string measureText(const std::optional<StepMeasure>& measure);
 /// Throws what nlohmann_json or SOCI throw for a damaged entry.
 [[nodiscard]] std::optional<StepMeasure> measureFrom(const std::string& text);
+
+/// What a check read, likewise.
+[[nodiscard]] std::string checkReadText(const std::optional<CheckRead>& read);
+[[nodiscard]] std::optional<CheckRead> checkReadFrom(const std::string& text);
 
 } // namespace netmend

@@ -88,7 +88,7 @@ void measuresFromWords(soci::session& sql) {
     sql << "update repair_action set jumper = :jumper where id = :id", soci::use(text), soci::use(action);
 }
 
-constexpr std::array<Step, 5> migrations{{{R"sql(
+constexpr std::array<Step, 6> migrations{{{R"sql(
 create table job (
   id integer primary key autoincrement,
   number text not null unique,
@@ -183,7 +183,13 @@ alter table reading drop column expected;
 alter table work_step add column measure text not null default '';
 alter table work_step add column is_function integer not null default 0;
 )sql",
-                                           measuresFromWords}}};
+                                           measuresFromWords},
+                                          {R"sql(
+alter table suspect add column found text not null default '';
+alter table repair_action add column because text not null default '';
+alter table work_step add column read text not null default '';
+alter table work_step add column otherwise text not null default '';
+)sql"}}};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.
 void execute(soci::session& sql, std::string_view script) {

@@ -13,7 +13,7 @@ constexpr std::int64_t largest = 1'000'000'000'000 * unit;
 
 Result<Decimal> inRange(Wide units) {
   if (units > largest || units < -static_cast<Wide>(largest))
-    return failure({pattern("core", "amount is too large"), "", "", "", pattern("core", "less than 10^12")});
+    return failure({pattern("core", "amount is too large"), "", "", {}, pattern("core", "less than 10^12")});
   return Decimal{static_cast<std::int64_t>(units)};
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "found_json.h"
 #include "point_text.h"
 
 namespace netmend {
@@ -20,30 +21,33 @@ void insertSuspect(soci::session& sql, JobId job, const JobSuspect& suspect) {
   const long long x = at.x.nm;
   const long long y = at.y.nm;
   const std::string way = wayJson(suspect.way).dump();
-  sql << "insert into suspect (job, what, probability, explanation, x, y, way) values "
-         "(:job, :what, :probability, :explanation, :x, :y, :way)",
+  const std::string found = suspectText(suspect);
+  sql << "insert into suspect (job, what, probability, explanation, x, y, way, found) values "
+         "(:job, :what, :probability, :explanation, :x, :y, :way, :found)",
       soci::use(jobKey), soci::use(suspect.what), soci::use(suspect.probability),
-      soci::use(suspect.explanation), soci::use(x, placed), soci::use(y, placed), soci::use(way);
+      soci::use(suspect.explanation), soci::use(x, placed), soci::use(y, placed), soci::use(way),
+      soci::use(found);
 }
 
 std::vector<JobSuspect> suspectsOf(soci::session& sql, JobId job) {
   const auto jobKey = static_cast<long long>(job.value);
-  JobSuspect suspect;
+  JobSuspect row;
   long long x = 0, y = 0;
   soci::indicator hasX = soci::i_null, hasY = soci::i_null;
-  std::string way;
+  std::string way, found;
   soci::statement rows =
-      (sql.prepare << "select what, probability, explanation, x, y, way from suspect "
+      (sql.prepare << "select what, probability, explanation, x, y, way, found from suspect "
                       "where job = :job order by id",
-       soci::use(jobKey), soci::into(suspect.what), soci::into(suspect.probability),
-       soci::into(suspect.explanation), soci::into(x, hasX), soci::into(y, hasY), soci::into(way));
+       soci::use(jobKey), soci::into(row.what), soci::into(row.probability), soci::into(row.explanation),
+       soci::into(x, hasX), soci::into(y, hasY), soci::into(way), soci::into(found));
   rows.execute();
   std::vector<JobSuspect> out;
   while (rows.fetch()) {
-    suspect.at =
-        hasX == soci::i_ok && hasY == soci::i_ok ? std::optional(Point{Length(x), Length(y)}) : std::nullopt;
+    JobSuspect suspect = row;
+    if (hasX == soci::i_ok && hasY == soci::i_ok) suspect.at = Point{Length(x), Length(y)};
     suspect.way = wayFrom(nlohmann::json::parse(way));
-    out.push_back(suspect);
+    readSuspect(found, suspect);
+    out.push_back(std::move(suspect));
   }
   return out;
 }

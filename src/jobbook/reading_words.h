@@ -23,4 +23,9 @@ template <class E, std::size_t N>
   return stored(fromWord(words, text), text);
 }
 
+/// The same, where a function knows the words: `readingModeFrom`.
+template <class From> [[nodiscard]] auto storedBy(From&& from, const std::string& text) {
+  return stored(from(text), text);
+}
+
 } // namespace netmend

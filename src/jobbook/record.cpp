@@ -1,23 +1,56 @@
 #include "netmend/jobbook/record.h"
 
+#include <algorithm>
+
 #include "netmend/base/file.h"
 
 namespace netmend {
 
-std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const Suspects& suspects) {
-  std::vector<JobSuspect> out;
-  for (std::size_t i = 0; i < suspects.ranked.size(); ++i) {
-    const Suspect& suspect = suspects.ranked[i];
-    if (i >= suspects.setSize && isolation.classes[suspect.faultClass].kind != FaultKind::noneOfThese)
-      continue;
-    JobSuspect entry{suspect.text, suspect.probability, suspect.explanation, std::nullopt, {}};
-    // The sheet shows one stretch for a suspect: that of its likeliest place.
-    if (!suspect.places.empty()) {
-      entry.at = suspect.places.front().at;
-      entry.way = suspect.places.front().way;
-    }
-    out.push_back(std::move(entry));
+FoundFault toFoundFault(const FaultClass& faultClass, const LineNames& names) {
+  FoundFault out{faultClass.kind, {}, faultClass.places.size()};
+  if (!faultClass.places.empty()) out.place = names.fault(faultClass.places.front());
+  return out;
+}
+
+JobEvidence toJobEvidence(const Isolation& isolation, const LineNames& names, const Evidence& evidence) {
+  const Observation& observation = isolation.observations[evidence.observation];
+  JobEvidence out;
+  out.at = names.probe(observation.place);
+  if (observation.other) out.other = names.probe(*observation.other);
+  out.mode = observation.reading.mode;
+  out.value = observation.reading.value;
+  out.temperature = observation.reading.condition.temperature;
+  out.foretold = evidence.foretold;
+  out.bits = evidence.bits;
+  return out;
+}
+
+JobSuspect toJobSuspect(const Isolation& isolation, const LineNames& names, const Suspect& suspect) {
+  constexpr std::size_t mostKept = 6;
+  JobSuspect out;
+  out.fault = toFoundFault(isolation.classes[suspect.faultClass], names);
+  out.probability = suspect.probability;
+  out.prior = suspect.prior;
+  out.samplingError = isolation.samplingError;
+  const std::size_t kept = std::min(mostKept, suspect.evidence.size());
+  for (std::size_t i = 0; i < kept; ++i)
+    out.evidence.push_back(toJobEvidence(isolation, names, suspect.evidence[i]));
+  out.more = suspect.evidence.size() - kept;
+  // The sheet shows one stretch for a suspect: that of its likeliest place.
+  if (!suspect.places.empty()) {
+    out.at = suspect.places.front().at;
+    out.way = suspect.places.front().way;
   }
+  return out;
+}
+
+std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const LineNames& names,
+                                      const Suspects& suspects) {
+  std::vector<JobSuspect> out;
+  for (std::size_t i = 0; i < suspects.ranked.size(); ++i)
+    if (i < suspects.setSize ||
+        isolation.classes[suspects.ranked[i].faultClass].kind == FaultKind::noneOfThese)
+      out.push_back(toJobSuspect(isolation, names, suspects.ranked[i]));
   return out;
 }
 
@@ -37,25 +70,45 @@ bool isEvidence(const JobReading& reading) {
 std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
   std::vector<WorkStep> out;
   out.reserve(steps.size());
-  for (const Step& step : steps)
-    out.push_back({step.text, step.check, step.expected, false, "", step.measure, false});
+  for (const Step& step : steps) {
+    WorkStep& kept = out.emplace_back();
+    kept.text = step.text;
+    kept.check = step.check;
+    kept.expected = step.expected;
+    kept.otherwise = step.otherwise;
+    kept.measure = step.measure;
+  }
   return out;
 }
 
-RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<Step>& steps,
-                            const std::string& net, const std::string& reason) {
+LandingPlace toLandingPlace(const Landing& landing, const PlaceNames& names) {
+  LandingPlace out;
+  out.kind = landing.kind;
+  out.name = names.of(landing.object, landing.at, landing.layer, PlaceNames::Distance::exact);
+  out.at = landing.at;
+  out.side = landing.side;
+  const PinId* pin = std::get_if<PinId>(&landing.object);
+  out.point = {pin != nullptr ? *pin : PinId{}, landing.point};
+  return out;
+}
+
+RepairAction toJumperAction(const JumperProposal& proposal, const PlaceNames& names,
+                            const std::vector<Step>& steps, const WorkPrediction& prediction,
+                            const std::string& net, const std::optional<FoundFault>& because) {
   RepairAction out;
   out.kind = RepairKind::jumper;
   out.target = net;
-  out.reason = reason;
+  out.because = because;
   out.steps = toWorkSteps(steps);
-  const auto place = [](const Landing& landing) {
-    const PinId* pin = std::get_if<PinId>(&landing.object);
-    return LandingPlace{
-        landing.label, landing.at, landing.side, {pin != nullptr ? *pin : PinId{}, landing.point}};
-  };
-  out.jumper = JumperRecord{place(proposal.from), place(proposal.to),      proposal.way,
-                            proposal.side,        proposal.wire.wire.name, net};
+  JumperRecord jumper;
+  jumper.from = toLandingPlace(proposal.from, names);
+  jumper.to = toLandingPlace(proposal.to, names);
+  jumper.way = proposal.way;
+  jumper.side = proposal.side;
+  jumper.wire = proposal.wire.wire.name;
+  jumper.net = net;
+  jumper.figures = wireFigures(proposal, prediction);
+  out.jumper = std::move(jumper);
   return out;
 }
 
@@ -68,8 +121,11 @@ Result<Photo> readPhoto(const std::filesystem::path& file) {
   else if (bytes->starts_with("\xff\xd8\xff"))
     out.mediaType = "image/jpeg";
   else
-    return failure(
-        {pattern("core", "is no picture that a job can keep"), file.string(), "", "", "PNG or JPEG"});
+    return failure({pattern("core", "is no picture that a job can keep"),
+                    file.string(),
+                    "",
+                    {},
+                    pattern("core", "PNG or JPEG")});
   out.bytes = std::move(*bytes);
   return out;
 }

@@ -16,10 +16,10 @@ Result<Pieces> charges(const Sheet& sheet) {
   const Job& job = sheet.job();
   if (job.charges.empty()) return Pieces{};
   const QString currency = cleaned(job.currency).simplified();
-  const std::vector<Column> columns{{shown("What"), 0.52},
-                                    {shown("Quantity"), 0.14, Qt::AlignRight},
-                                    {shown("Price"), 0.16, Qt::AlignRight},
-                                    {shown("Amount ") + currency, 0.18, Qt::AlignRight}};
+  const std::vector<Column> columns{{shown(pattern("core", "What")), 0.52},
+                                    {shown(pattern("core", "Quantity")), 0.14, Qt::AlignRight},
+                                    {shown(pattern("core", "Price")), 0.16, Qt::AlignRight},
+                                    {shown(pattern("core", "Amount ")) + currency, 0.18, Qt::AlignRight}};
   std::vector<TableRow> rows;
   Decimal total;
   for (const Charge& charge : job.charges) {
@@ -37,9 +37,12 @@ Result<Pieces> charges(const Sheet& sheet) {
   // The total is not left alone on a page.
   rows.back().keepWithNext = true;
   rows.push_back(
-      {{cell(shown("Total"), true), cell({}), cell({}), cell(amount(total, 2), true)}, true, false, false});
+      {{cell(shown(pattern("core", "Total")), true), cell({}), cell({}), cell(amount(total, 2), true)},
+       true,
+       false,
+       false});
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, shown("Charges")));
+  pieces.push_back(headingPiece(sheet.style, shown(pattern("core", "Charges"))));
   append(pieces, tablePieces(columns, rows, tableStyle(sheet.style, sheet.style.normal)));
   return pieces;
 }

@@ -3,7 +3,7 @@
 
 #include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/jobbook/job_words.h"
+#include "netmend/words/job.h"
 #include "sections.h"
 #include "table.h"
 
@@ -14,9 +14,10 @@ namespace {
 Piece titlePiece(const Sheet& sheet) {
   const SheetStyle& style = sheet.style;
   const double width = style.body.width();
-  const TextBlock title({{shown("Job sheet ") + jobNumber(sheet.job()), false, false}}, style.title,
-                        width * 0.6);
-  const QString copy = sheet.workshopCopy() ? shown("Workshop copy") : shown("Customer's copy");
+  const TextBlock title({{shown(pattern("core", "Job sheet ")) + jobNumber(sheet.job()), false, false}},
+                        style.title, width * 0.6);
+  const QString copy = sheet.workshopCopy() ? shown(pattern("core", "Workshop copy"))
+                                            : shown(pattern("core", "Customer's copy"));
   const TextBlock under({{copy, false, false}}, style.normal, width * 0.6);
   const TextBlock shop({{cleaned(sheet.options.workshop), false, false}}, style.small, width * 0.36,
                        Qt::AlignRight);
@@ -68,7 +69,7 @@ Pieces factTable(const SheetStyle& style, const std::vector<FactLine>& facts, st
 
 QString orNotStated(const std::string& text) {
   const QString out = cleaned(text);
-  return out.isEmpty() ? shown("not stated") : out;
+  return out.isEmpty() ? shown(pattern("core", "not stated")) : out;
 }
 
 } // namespace
@@ -84,37 +85,36 @@ QString dateText(Time time) {
 
 QString jobNumber(const Job& job) {
   const QString number = cleaned(job.number).simplified();
-  return number.isEmpty() ? shown("without number") : number;
+  return number.isEmpty() ? shown(pattern("core", "without number")) : number;
 }
 
 Pieces titleAndFacts(const Sheet& sheet) {
   const Job& job = sheet.job();
   Pieces pieces;
   pieces.push_back(titlePiece(sheet));
-  pieces.push_back(headingPiece(sheet.style, shown("Device and symptom")));
-  std::vector<FactLine> facts{{shown("Device"), orNotStated(job.device)}};
+  pieces.push_back(headingPiece(sheet.style, shown(pattern("core", "Device and symptom"))));
+  std::vector<FactLine> facts{{shown(pattern("core", "Device")), orNotStated(job.device)}};
   const auto add = [&](const QString& label, const QString& value) {
     if (!value.isEmpty()) facts.push_back({label, value});
   };
-  add(shown("Serial number"), cleaned(job.serial));
-  add(shown("Customer"), cleaned(job.customer));
-  add(shown("Reference"), cleaned(job.customerReference));
-  add(shown("Booked in"), dateText(job.created));
-  const std::string_view state = wordFor(jobStateWords, job.state);
-  add(shown("State"), shown(state));
+  add(shown(pattern("core", "Serial number")), cleaned(job.serial));
+  add(shown(pattern("core", "Customer")), cleaned(job.customer));
+  add(shown(pattern("core", "Reference")), cleaned(job.customerReference));
+  add(shown(pattern("core", "Booked in")), dateText(job.created));
+  add(shown(pattern("core", "State")), shown(nameOf(job.state)));
   QString board = cleaned(job.boardName);
-  if (!job.boardRevision.empty()) board += shown(" revision ") + cleaned(job.boardRevision);
-  add(shown("Board"), board.trimmed());
+  if (!job.boardRevision.empty()) board += shown(pattern("core", " revision ")) + cleaned(job.boardRevision);
+  add(shown(pattern("core", "Board")), board.trimmed());
   append(pieces, factTable(sheet.style, facts, 2));
 
-  facts = {{shown("Symptom"), orNotStated(job.symptom)}};
-  add(shown("History"), cleaned(job.history));
-  add(shown("As received"), cleaned(job.condition));
+  facts = {{shown(pattern("core", "Symptom")), orNotStated(job.symptom)}};
+  add(shown(pattern("core", "History")), cleaned(job.history));
+  add(shown(pattern("core", "As received")), cleaned(job.condition));
   if (sheet.workshopCopy()) {
     QString file = cleaned(job.boardFile);
     if (!file.isEmpty() && !job.boardDigest.empty())
-      file += shown(" (content %1)").arg(cleaned(job.boardDigest).left(16));
-    add(shown("Board file"), file);
+      file += shown(pattern("core", " (content %1)")).arg(cleaned(job.boardDigest).left(16));
+    add(shown(pattern("core", "Board file")), file);
   }
   append(pieces, factTable(sheet.style, facts, 1));
   return pieces;

@@ -4,7 +4,6 @@
 
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
-#include "netmend/probing/words.h"
 
 namespace netmend {
 
@@ -59,14 +58,6 @@ StripPin stripPin(const ReadingPair& pair) {
   return pin;
 }
 
-std::string titleOf(const std::string& connector, const Reading& reading) {
-  std::string title = connector.empty() ? "Points" : connector;
-  title += ", ";
-  title += word(reading.mode);
-  if (!reading.other.label.empty()) title += ", other lead on " + reading.other.label;
-  return title;
-}
-
 } // namespace
 
 std::vector<ReadingPair> pairReadings(const std::vector<JobReading>& readings) {
@@ -86,12 +77,14 @@ std::vector<PinStrip> stripsOf(const std::vector<ReadingPair>& pairs) {
   std::vector<PinStrip> strips;
   for (const ReadingPair& pair : pairs) {
     const Reading& reading = pair.any().reading;
-    const std::string title = titleOf(connectorOf(reading.point.label), reading);
-    const auto same = std::find_if(strips.begin(), strips.end(),
-                                   [&](const PinStrip& strip) { return strip.title == title; });
+    const std::string points = connectorOf(reading.point.label);
+    const auto same = std::find_if(strips.begin(), strips.end(), [&](const PinStrip& strip) {
+      return strip.points == points && strip.mode == reading.mode && strip.other == reading.other.label;
+    });
     PinStrip& strip = same != strips.end() ? *same : strips.emplace_back();
-    strip.title = title;
+    strip.points = points;
     strip.mode = reading.mode;
+    strip.other = reading.other.label;
     strip.pins.push_back(stripPin(pair));
   }
   return strips;

@@ -6,7 +6,9 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
-#include "netmend/probing/words.h"
+#include "netmend/words/fault.h"
+#include "netmend/words/job.h"
+#include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
 #include "sections.h"
 #include "signs.h"
@@ -25,18 +27,19 @@ QString joined(const std::vector<std::string>& names) {
 
 QString conditionText(const Condition& condition) {
   QStringList parts;
-  if (!condition.plugged.empty()) parts.append(shown("plugged: ") + joined(condition.plugged));
-  if (condition.powered) parts.append(shown("powered"));
-  if (!condition.lifted.empty()) parts.append(shown("lifted: ") + joined(condition.lifted));
-  if (!condition.handling.empty()) parts.append(said(condition.handling));
+  if (!condition.plugged.empty())
+    parts.append(shown(pattern("core", "plugged: ")) + joined(condition.plugged));
+  if (condition.powered) parts.append(shown(pattern("core", "powered")));
+  if (!condition.lifted.empty()) parts.append(shown(pattern("core", "lifted: ")) + joined(condition.lifted));
+  if (!condition.handling.empty()) parts.append(printed(handlingSaid(condition)));
   return parts.join(QStringLiteral("; "));
 }
 
 QString measuredText(const Reading& reading) {
-  const std::string_view mode = word(reading.mode);
-  QString out = shown(mode);
-  if (!reading.other.label.empty()) out += shown(" to ") + said(reading.other.label);
-  if (reading.injected) out += shown(", %1 A injected").arg(reading.injected->value, 0, 'g', 4);
+  QString out = shown(nameOf(reading.mode));
+  if (!reading.other.label.empty()) out += shown(pattern("core", " to ")) + cleaned(reading.other.label);
+  if (reading.injected)
+    out += shown(pattern("core", ", %1 A injected")).arg(reading.injected->value, 0, 'g', 4);
   const QString condition = conditionText(reading.condition);
   if (!condition.isEmpty()) out += QStringLiteral("; ") + condition;
   return out;
@@ -44,7 +47,7 @@ QString measuredText(const Reading& reading) {
 
 QString valueText(const Reading& reading) {
   QString out = QString::fromStdString(readingText(reading.value, reading.mode));
-  if (reading.settling == Settling::rising) out += shown(", rising");
+  if (reading.settling == Settling::rising) out += shown(pattern("core", ", rising"));
   return out;
 }
 
@@ -54,7 +57,7 @@ Cell valueCell(const JobReading* reading) {
 
 Cell verdictCell(const JobReading* reading) {
   if (reading == nullptr) return cell({});
-  if (!reading->judged) return cell(shown("not judged"));
+  if (!reading->judged) return cell(shown(pattern("core", "not judged")));
   Cell out = cell(shown(nameOf(reading->kind())), reading->odd());
   out.sign = markSign(markForVerdict(reading->kind()));
   return out;
@@ -68,16 +71,21 @@ QString expectedOf(const ReadingPair& pair) {
 }
 
 Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
-  const std::vector<Column> columns{{shown("Point"), 0.13},    {shown("Measured"), 0.19},
-                                    {shown("Expected"), 0.17}, {shown("As found"), 0.11},
-                                    {shown("Verdict"), 0.145}, {shown("After"), 0.11},
-                                    {shown("Verdict"), 0.145}};
+  const std::vector<Column> columns{
+      {shown(pattern("core", "Point")), 0.13},    {shown(pattern("core", "Measured")), 0.19},
+      {shown(pattern("core", "Expected")), 0.17}, {shown(pattern("core", "As found")), 0.11},
+      {shown(pattern("core", "Verdict")), 0.145}, {shown(pattern("core", "After")), 0.11},
+      {shown(pattern("core", "Verdict")), 0.145}};
   std::vector<TableRow> rows;
   for (const ReadingPair& pair : pairs) {
     const Reading& reading = pair.any().reading;
     TableRow row;
-    row.cells = {cell(said(reading.point.label)), cell(measuredText(reading)), cell(expectedOf(pair)),
-                 valueCell(pair.before),          verdictCell(pair.before),    valueCell(pair.after),
+    row.cells = {cell(cleaned(reading.point.label)),
+                 cell(measuredText(reading)),
+                 cell(expectedOf(pair)),
+                 valueCell(pair.before),
+                 verdictCell(pair.before),
+                 valueCell(pair.after),
                  verdictCell(pair.after)};
     QStringList why;
     if (sheet.workshopCopy())
@@ -94,15 +102,15 @@ Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
 }
 
 Pieces checkTable(const Sheet& sheet) {
-  const std::vector<Column> columns{{shown("Checks during the work"), 0.24},
-                                    {shown("Measured"), 0.30},
-                                    {shown("Expected"), 0.18},
-                                    {shown("Read"), 0.12},
-                                    {shown("Verdict"), 0.16}};
+  const std::vector<Column> columns{{shown(pattern("core", "Checks during the work")), 0.24},
+                                    {shown(pattern("core", "Measured")), 0.30},
+                                    {shown(pattern("core", "Expected")), 0.18},
+                                    {shown(pattern("core", "Read")), 0.12},
+                                    {shown(pattern("core", "Verdict")), 0.16}};
   std::vector<TableRow> rows;
   for (const JobReading& reading : sheet.job().readings) {
     if (reading.purpose != ReadingPurpose::check) continue;
-    rows.push_back({{cell(said(reading.reading.point.label)), cell(measuredText(reading.reading)),
+    rows.push_back({{cell(cleaned(reading.reading.point.label)), cell(measuredText(reading.reading)),
                      cell(expectedOf({nullptr, &reading})), valueCell(&reading), verdictCell(&reading)},
                     false,
                     true,
@@ -120,16 +128,17 @@ Pieces suspectList(const Sheet& sheet) {
   for (const JobSuspect& suspect : sheet.job().suspects) {
     // What rounds to nothing is in the book, and not worth a line on paper.
     if (suspect.probability < leastShown && &suspect != &sheet.job().suspects.front()) continue;
-    std::vector<Run> runs{{said(suspect.what), true, false}};
-    if (sheet.workshopCopy() && !suspect.explanation.empty())
-      runs.push_back({QChar(QChar::LineSeparator) + said(suspect.explanation), false, false});
+    std::vector<Run> runs{{printed(nameOf(suspect)), true, false}};
+    if (const Said why = explanationOf(suspect); sheet.workshopCopy() && !why.empty())
+      runs.push_back({QChar(QChar::LineSeparator) + printed(why), false, false});
     const QString share = suspect.probability < leastShown
                               ? QStringLiteral("< 1 %")
                               : QStringLiteral("%1 %").arg(100.0 * suspect.probability, 0, 'f', 0);
     rows.push_back({{cell(share, true), {runs, {}}}, false, true, false});
   }
-  Pieces pieces = tablePieces({{shown("Chance"), 0.1}, {shown("Suspect"), 0.9}}, rows,
-                              tableStyle(sheet.style, sheet.style.small));
+  Pieces pieces =
+      tablePieces({{shown(pattern("core", "Chance")), 0.1}, {shown(pattern("core", "Suspect")), 0.9}}, rows,
+                  tableStyle(sheet.style, sheet.style.small));
   if (!pieces.empty()) pieces.front().spaceAbove = 5 * SheetStyle::point;
   return pieces;
 }
@@ -151,15 +160,16 @@ Pieces sourceOfReadings(const Sheet& sheet) {
     return QStringList(names.begin(), names.end()).join(QStringLiteral(", "));
   };
   QStringList parts;
-  if (!by.empty()) parts.append(shown("by ") + list(by));
-  if (!meters.empty()) parts.append(shown("meter ") + list(meters));
+  if (!by.empty()) parts.append(shown(pattern("core", "by ")) + list(by));
+  if (!meters.empty()) parts.append(shown(pattern("core", "meter ")) + list(meters));
   if (last != Time{}) {
     const QString from = dateText(first);
     const QString to = dateText(last);
-    parts.append(from == to ? shown("on ") + from : from + shown(" to ") + to);
+    parts.append(from == to ? shown(pattern("core", "on ")) + from
+                            : from + shown(pattern("core", " to ")) + to);
   }
   if (parts.isEmpty()) return {};
-  return paragraph({{shown("Readings: ") + parts.join(QStringLiteral("; ")), false, false}},
+  return paragraph({{shown(pattern("core", "Readings: ")) + parts.join(QStringLiteral("; ")), false, false}},
                    sheet.style.small, sheet.style.body.width(), 3 * SheetStyle::point);
 }
 
@@ -167,11 +177,11 @@ Pieces sourceOfReadings(const Sheet& sheet) {
 
 Pieces findings(const Sheet& sheet) {
   Pieces pieces;
-  pieces.push_back(headingPiece(sheet.style, shown("Findings before and after")));
+  pieces.push_back(headingPiece(sheet.style, shown(pattern("core", "Findings before and after"))));
   const std::vector<ReadingPair> pairs = pairReadings(sheet.job().readings);
   if (sheet.job().readings.empty() && sheet.job().suspects.empty()) {
-    append(pieces, paragraph({{shown("Nothing has been read yet."), false, false}}, sheet.style.normal,
-                             sheet.style.body.width(), 0));
+    append(pieces, paragraph({{shown(pattern("core", "Nothing has been read yet.")), false, false}},
+                             sheet.style.normal, sheet.style.body.width(), 0));
     return pieces;
   }
   append(pieces, readingTable(sheet, pairs));

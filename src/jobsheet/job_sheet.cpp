@@ -30,12 +30,12 @@ std::size_t charactersOf(const Job& job) {
            charactersOfVerdict + reading.remark.size() + reading.reading.by.size() +
            reading.reading.meter.size();
   for (const JobSuspect& suspect : job.suspects)
-    sum += 40 + suspect.what.size() + suspect.explanation.size();
+    sum += 40 + suspect.what.size() + suspect.explanation.size() +
+           charactersOfVerdict * (1 + suspect.evidence.size());
   for (const RepairAction& action : job.actions) {
-    sum += 80 + action.target.size() + action.reason.size();
+    sum += 80 + charactersOfVerdict + action.target.size() + action.reason.size();
     if (action.jumper)
-      sum += action.jumper->from.label.size() + action.jumper->to.label.size() + action.jumper->wire.size() +
-             action.jumper->net.size();
+      sum += 2 * charactersOfVerdict + action.jumper->wire.size() + action.jumper->net.size();
     for (const WorkStep& step : action.steps)
       sum += 40 + step.text.size() + step.expected.size() + step.note.size();
   }
@@ -81,12 +81,12 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
   const double line = metrics.height();
   painter.setFont(style.small);
   painter.setPen(palette::quietText);
-  const QString number =
-      metrics.elidedText(shown("Job ") + jobNumber(sheet.job()), Qt::ElideRight, width * 0.5);
+  const QString number = metrics.elidedText(shown(pattern("core", "Job ")) + jobNumber(sheet.job()),
+                                            Qt::ElideRight, width * 0.5);
   const double foot = style.body.bottom() + 6 * SheetStyle::millimetre;
   const QRectF footBox(style.body.left(), foot, width, line);
   painter.drawText(footBox, Qt::AlignLeft, number);
-  painter.drawText(footBox, Qt::AlignRight, shown("%1 of %2").arg(page + 1).arg(pages));
+  painter.drawText(footBox, Qt::AlignRight, shown(pattern("core", "%1 of %2")).arg(page + 1).arg(pages));
   painter.setPen(QPen(palette::copper, 0.5 * SheetStyle::point));
   painter.drawLine(footBox.topLeft() - QPointF(0, 2 * SheetStyle::point),
                    footBox.topRight() - QPointF(0, 2 * SheetStyle::point));
@@ -96,7 +96,8 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
   const QString device = cleaned(sheet.job().device).simplified();
   painter.drawText(headBox, Qt::AlignLeft, metrics.elidedText(device, Qt::ElideRight, width * 0.7));
   painter.drawText(headBox, Qt::AlignRight,
-                   sheet.workshopCopy() ? shown("Workshop copy") : shown("Customer's copy"));
+                   sheet.workshopCopy() ? shown(pattern("core", "Workshop copy"))
+                                        : shown(pattern("core", "Customer's copy")));
 }
 
 Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& pages) {
@@ -104,7 +105,7 @@ Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& page
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter writer(&buffer);
-  writer.setTitle(shown("Job sheet ") + jobNumber(sheet.job()));
+  writer.setTitle(shown(pattern("core", "Job sheet ")) + jobNumber(sheet.job()));
   writer.setCreator(QStringLiteral("Netmend"));
   writer.setResolution(SheetStyle::unitsPerInch);
   writer.setPageSize(QPageSize(sheet.options.paper == PaperSize::a4 ? QPageSize::A4 : QPageSize::Letter));
@@ -133,14 +134,18 @@ Result<void> writeJobSheet(const std::filesystem::path& path, const SheetContent
     return failure(std::move(error));
   };
   if (charactersOf(content, options) > mostCharacters)
-    return named({"the job holds too much text for a sheet", "", "", "", "at most 500 pages"});
+    return named({pattern("core", "the job holds too much text for a sheet"),
+                  "",
+                  "",
+                  {},
+                  pattern("core", "at most 500 pages")});
   const Sheet sheet{content, options, sheetStyle(options.paper)};
   const auto pieces = compose(sheet);
   if (!pieces) return named(pieces.error());
   const std::vector<PlacedPage> pages = paginate(*pieces, sheet.style.firstBody, sheet.style.body);
   if (pages.size() > mostPages)
-    return named(
-        {"the sheet would be too long", "", "", std::to_string(pages.size()) + " pages", "at most 500"});
+    return named({pattern("core", "the sheet would be too long"), "", "",
+                  said(pattern("core", "{} pages"), pages.size()), pattern("core", "at most 500")});
   const auto bytes = print(sheet, pages);
   if (!bytes) return named(bytes.error());
   return writeFileAtomically(path, {bytes->constData(), static_cast<std::size_t>(bytes->size())});

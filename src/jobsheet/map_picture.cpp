@@ -8,6 +8,7 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/jumper.h"
 #include "netmend/words/verdict.h"
 #include "text.h"
 
@@ -31,10 +32,11 @@ void addSuspects(const Job& job, Overlay& overlay, Box& region) {
   for (const JobSuspect& suspect : job.suspects) {
     if (suspect.probability < worthShowing && !first) continue;
     if (!suspect.at && suspect.way.empty()) continue;
-    if (suspect.way.size() > 1) overlay.lines.push_back({suspect.way, LineStyle::suspect, ""});
+    if (suspect.way.size() > 1) overlay.lines.push_back({suspect.way, LineStyle::suspect});
     const Point at = suspect.at ? *suspect.at : suspect.way[suspect.way.size() / 2];
-    overlay.marks.push_back(
-        {at, MarkShape::cross, (first ? "break, " : "or here, ") + percent(suspect.probability)});
+    overlay.marks.push_back({at, MarkShape::cross,
+                             said(first ? pattern("core", "break, {}") : pattern("core", "or here, {}"),
+                                  percent(suspect.probability))});
     region.include(at);
     include(region, suspect.way);
     first = false;
@@ -42,9 +44,10 @@ void addSuspects(const Job& job, Overlay& overlay, Box& region) {
 }
 
 void addJumper(const JumperRecord& jumper, Overlay& overlay, Box& region) {
-  overlay.lines.push_back({jumper.way, LineStyle::wire, ""});
-  overlay.marks.push_back({jumper.from.at, MarkShape::ring, "A " + jumper.from.label});
-  overlay.marks.push_back({jumper.to.at, MarkShape::ring, "B " + jumper.to.label});
+  overlay.lines.push_back({jumper.way, LineStyle::wire});
+  overlay.marks.push_back(
+      {jumper.from.at, MarkShape::ring, said(pattern("core", "A {}"), nameOf(jumper.from))});
+  overlay.marks.push_back({jumper.to.at, MarkShape::ring, said(pattern("core", "B {}"), nameOf(jumper.to))});
   region.include(jumper.from.at);
   region.include(jumper.to.at);
   include(region, jumper.way);
@@ -60,8 +63,9 @@ void addFindings(const Sheet& sheet, const Lookup& lookup, Overlay& overlay, Box
     if (!pin || lookup.board().pins.find(pin) == nullptr) continue;
     const Fact<Point> at = positionOf(lookup, pin);
     if (!at.known()) continue;
-    marks.push_back({at.value, markForVerdict(pair.before->kind()),
-                     pair.before->reading.point.label + ": " + wordsOf(nameOf(pair.before->kind()))});
+    marks.push_back(
+        {at.value, markForVerdict(pair.before->kind()),
+         said(pattern("core", "{}: {}"), pair.before->reading.point.label, nameOf(pair.before->kind()))});
   }
   if (marks.size() > most) return;
   for (OverlayMark& mark : marks) {
@@ -104,21 +108,21 @@ std::vector<Key> keysOf(const SheetMap& map) {
   const double u = SheetStyle::point;
   std::vector<Key> keys;
   if (!map.overlay.litNets.empty()) {
-    keys.push_back({shown("line, on this side"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown(pattern("core", "line, on this side")), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::blue, 2.4 * u));
                     }});
-    keys.push_back({shown("line, on another layer"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown(pattern("core", "line, on another layer")), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::blue, 2.4 * u));
                       strokeSample(p, box, QPen(palette::litCore, 1.2 * u));
                     }});
-    keys.push_back({shown("line, way not known"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown(pattern("core", "line, way not known")), [u](QPainter& p, const QRectF& box) {
                       QPen pen(palette::blue, 1.4 * u, Qt::CustomDashLine, Qt::RoundCap);
                       pen.setDashPattern({0.1, 2.6});
                       strokeSample(p, box, pen);
                     }});
   }
   if (has(map, LineStyle::suspect))
-    keys.push_back({shown("suspected stretch"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown(pattern("core", "suspected stretch")), [u](QPainter& p, const QRectF& box) {
                       for (double x = box.left(); x <= box.right(); x += 3 * u) {
                         p.setPen(QPen(palette::vermillion, 0.9 * u));
                         p.drawLine(QPointF(x, box.center().y() - 2.5 * u),
@@ -126,7 +130,7 @@ std::vector<Key> keysOf(const SheetMap& map) {
                       }
                     }});
   if (has(map, LineStyle::wire))
-    keys.push_back({shown("jumper wire"), [u](QPainter& p, const QRectF& box) {
+    keys.push_back({shown(pattern("core", "jumper wire")), [u](QPainter& p, const QRectF& box) {
                       strokeSample(p, box, QPen(palette::black, 2.6 * u, Qt::SolidLine, Qt::FlatCap));
                       QPen pen(palette::bluishGreen.lighter(120), 1.8 * u, Qt::CustomDashLine, Qt::FlatCap);
                       pen.setDashPattern({4.5, 1.5});
@@ -157,8 +161,9 @@ void frameRect(QPainter& painter, const QRectF& box) {
 
 QString captionOf(const Sheet& sheet, Side side, const QString& what) {
   QString board = cleaned(sheet.content.board->info.name.valueOr({}));
-  if (board.isEmpty()) board = shown("Board");
-  const QString from = side == Side::top ? shown("seen from the top") : shown("seen from the bottom");
+  if (board.isEmpty()) board = shown(pattern("core", "Board"));
+  const QString from = side == Side::top ? shown(pattern("core", "seen from the top"))
+                                         : shown(pattern("core", "seen from the bottom"));
   return what.isEmpty() ? QStringLiteral("%1, %2").arg(board, from)
                         : QStringLiteral("%1, %2: %3").arg(board, from, what);
 }
@@ -178,7 +183,7 @@ std::vector<SheetMap> mapsOf(const Sheet& sheet, const BoardScene& scene) {
     if (action != nullptr) {
       map.side = action->jumper->side;
       addJumper(*action->jumper, map.overlay, region);
-      what = shown("jumper %1").arg(said(action->target).simplified());
+      what = shown(pattern("core", "jumper %1")).arg(cleaned(action->target).simplified());
     }
     addFindings(sheet, lookup, map.overlay, region);
     map.region = surroundings(region, scene.extent());
@@ -208,7 +213,7 @@ void paintSheetMap(QPainter& painter, const SheetMap& map, const BoardScene& sce
   overview.litNets = map.overlay.litNets;
   overview.zones = overview.partLabels = overview.pinLabels = overview.scaleBar = false;
   const Box& r = map.region;
-  overview.lines.push_back({{r.min, {r.max.x, r.min.y}, r.max, {r.min.x, r.max.y}}, LineStyle::outline, ""});
+  overview.lines.push_back({{r.min, {r.max.x, r.min.y}, r.max, {r.min.x, r.max.y}}, LineStyle::outline});
   paintBoard(painter, scene, viewOf(scene.extent(), whole, map.side), overview, style.picture);
   frameRect(painter, whole);
   paintKeys(painter, map, QRectF(column.left(), whole.bottom() + gap, column.width(), keysHeight + gap),

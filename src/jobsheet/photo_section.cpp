@@ -66,12 +66,12 @@ Result<Pieces> photos(const Sheet& sheet) {
   const std::vector<Photo>& all = sheet.job().photos;
   if (all.empty()) return Pieces{};
   const QSizeF box((sheet.style.body.width() - photoGap) / photosPerRow, highestPhoto);
-  Pieces pieces{headingPiece(sheet.style, shown("Photos"))};
+  Pieces pieces{headingPiece(sheet.style, shown(pattern("core", "Photos")))};
   for (std::size_t first = 0; first < all.size(); first += photosPerRow) {
     std::vector<PrintedPhoto> row;
     for (std::size_t i = first; i < std::min(all.size(), first + photosPerRow); ++i) {
       const QString caption = cleaned(all[i].caption);
-      QString name = shown("photo %1").arg(i + 1);
+      QString name = shown(pattern("core", "photo %1")).arg(i + 1);
       if (!caption.isEmpty()) name += QStringLiteral(", ") + caption;
       const auto image = imageOf(all[i], name, box);
       if (!image) return failure(image.error());

@@ -50,8 +50,9 @@ TableRow keyOf(const std::vector<PinStrip>& strips) {
     one.sign = markSign(shape);
     row.cells.push_back(std::move(one));
   }
-  row.cells.push_back(cell(after ? shown("bar: expected; left mark: as found, right mark: after repair")
-                                 : shown("bar: expected")));
+  row.cells.push_back(
+      cell(after ? shown(pattern("core", "bar: expected; left mark: as found, right mark: after repair"))
+                 : shown(pattern("core", "bar: expected"))));
   row.ruled = false;
   return row;
 }
@@ -92,7 +93,7 @@ Pieces pictures(const Sheet& sheet) {
   if (pieces.empty() && strips.empty()) strips = stripsOf(pairReadings(sheet.job().readings));
   append(pieces, stripPieces(sheet, strips));
   if (pieces.empty()) return {};
-  pieces.insert(pieces.begin(), headingPiece(sheet.style, shown("Picture")));
+  pieces.insert(pieces.begin(), headingPiece(sheet.style, shown(pattern("core", "Picture"))));
   return pieces;
 }
 

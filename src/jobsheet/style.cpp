@@ -48,8 +48,8 @@ QString cleaned(const std::string& text) {
   return out;
 }
 
-QString said(const std::string& english) {
-  return cleaned(shown(english).toStdString());
+QString printed(const Said& said) {
+  return cleaned(shown(said).toStdString());
 }
 
 } // namespace netmend

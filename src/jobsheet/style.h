@@ -6,6 +6,7 @@
 #include <QRectF>
 #include <QString>
 
+#include "netmend/base/said.h"
 #include "netmend/drawing/board_scene.h"
 #include "netmend/jobsheet/job_sheet.h"
 
@@ -35,7 +36,7 @@ struct SheetStyle {
 /// no other control characters.
 [[nodiscard]] QString cleaned(const std::string& text);
 
-/// The same for what the core said: in the language that the program has been set to.
-[[nodiscard]] QString said(const std::string& english);
+/// The same for what is said, in the language that the program has been set to.
+[[nodiscard]] QString printed(const Said& said);
 
 } // namespace netmend

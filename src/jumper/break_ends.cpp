@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <fmt/format.h>
 #include <set>
 
 #include "netmend/jumper/proposal.h"
@@ -42,10 +41,10 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
   if (cut.empty())
     return failure({pattern("core", "no edge is named as broken, so there is nothing to bridge")});
   if (!unknown.empty())
-    return failure(
-        {.message = "the line has no such edge",
-         .found = fmt::format("edge {}", *unknown.begin()),
-         .expected = fmt::format("0 to {}", boost::num_edges(graph) == 0 ? 0 : boost::num_edges(graph) - 1)});
+    return failure({.message = pattern("core", "the line has no such edge"),
+                    .found = said(pattern("core", "edge {}"), *unknown.begin()),
+                    .expected = said(pattern("core", "0 to {}"),
+                                     boost::num_edges(graph) == 0 ? 0 : boost::num_edges(graph) - 1)});
 
   BreakEnds ends;
   ends.fragments = fragments(graph, cut);
@@ -60,9 +59,10 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
   ends.broken.erase(std::unique(ends.broken.begin(), ends.broken.end()), ends.broken.end());
   if (touched.size() < 2)
     return failure(
-        {.message = "taking these edges out opens nothing: the line still hangs together another way",
-         .found = fmt::format("{} edges", cut.size()),
-         .expected = "edges whose loss parts the line"});
+        {.message = pattern(
+             "core", "taking these edges out opens nothing: the line still hangs together another way"),
+         .found = said(pattern("core", "{} edges"), cut.size()),
+         .expected = pattern("core", "edges whose loss parts the line")});
   std::set<std::size_t> useful;
   for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
     if (graph[n].kind == NodeKind::terminal && touched.contains(ends.fragments.ofNode[n]))
@@ -74,8 +74,8 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
                  ? pattern("core", "only one side of the break has a terminal: a wire would lead nowhere")
                  : pattern("core", "the break parts the line into more than two pieces with terminals; "
                                    "bridge one gap after the other"),
-         .found = fmt::format("{} pieces with terminals", useful.size()),
-         .expected = "2"});
+         .found = said(pattern("core", "{} pieces with terminals"), useful.size()),
+         .expected = asItIs("2")});
   ends.a = *useful.begin();
   ends.b = *useful.rbegin();
   return ends;

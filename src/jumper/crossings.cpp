@@ -1,5 +1,5 @@
 #include <algorithm>
-#include <fmt/format.h>
+#include <set>
 
 #include "netmend/board/shape.h"
 #include "scoring.h"
@@ -33,9 +33,9 @@ bool maskedOn(const Via& via, Side side) {
 }
 
 /// Of other nets, and no keep-out: pads without a hole, and vias not known to be under mask.
-std::set<std::string> bareCopperUnder(const std::vector<Point>& way, const Board& board, const FreeArea& area,
-                                      const OwnCopper& own) {
-  std::set<std::string> names;
+std::vector<CrossedCopper> bareCopperUnder(const std::vector<Point>& way, const Board& board,
+                                           const FreeArea& area, const OwnCopper& own) {
+  std::vector<CrossedCopper> found;
   const Length reach = area.wire / 2 + arcError;
   for (const Pad& pad : board.pads) {
     if (pad.drill.valueOr({}).width.nm > 0 || std::binary_search(own.pads.begin(), own.pads.end(), pad.id))
@@ -43,32 +43,30 @@ std::set<std::string> bareCopperUnder(const std::vector<Point>& way, const Board
     const Pin* pin = board.pins.find(pad.pin);
     if (!reachesSide(pad, pin ? board.parts.find(pin->part) : nullptr, area.side)) continue;
     const auto shape = padShape(pad);
-    if (shape && isUnder(*shape, way, reach)) names.insert(pinLabel(board, pad.pin));
+    const auto here = [&](const CrossedCopper& c) { return c.object == CopperObject(pad.pin); };
+    if (shape && isUnder(*shape, way, reach) && std::none_of(found.begin(), found.end(), here))
+      found.push_back({pad.pin, pad.position.valueOr({})});
   }
   for (const Via& via : board.vias) {
     const bool isOwn = std::binary_search(own.vias.begin(), own.vias.end(), via.id);
     if (isOwn || maskedOn(via, area.side)) continue;
     const RoundedShape ring{{via.position}, std::max(via.diameter.valueOr({}), via.drill.valueOr({})) / 2};
-    if (ring.radius.nm > 0 && isUnder(ring, way, reach))
-      names.insert(fmt::format("via at ({:.2f}, {:.2f}) mm", via.position.x.mm(), via.position.y.mm()));
+    if (ring.radius.nm > 0 && isUnder(ring, way, reach)) found.push_back({via.id, via.position});
   }
-  return names;
+  return found;
 }
 
 } // namespace
 
 void addCrossings(JumperProposal& proposal, const Board& board, const FreeArea& area, const OwnCopper& own) {
-  std::set<std::string> holes;
+  std::set<KeepOutName> holes;
   for (const KeepOut& keepOut : area.passable)
     for (std::size_t i = 1; i < proposal.way.size(); ++i)
       if (distanceTo(keepOut, proposal.way[i - 1], proposal.way[i]) < keepOut.margin + area.wire / 2)
         holes.insert(keepOut.name);
-  if (!holes.empty())
-    proposal.notes.push_back("no way keeps clear of these holes and joints, sleeve the wire over them: " +
-                             listed(holes, holes.size()));
-  if (const auto bare = bareCopperUnder(proposal.way, board, area, own); !bare.empty())
-    proposal.notes.push_back("runs over bare copper of other nets, its insulation must be whole there: " +
-                             listed(bare, bare.size()));
+  if (!holes.empty()) proposal.notes.push_back({ProposalNote::Kind::overHoles, {holes.begin(), holes.end()}});
+  if (auto bare = bareCopperUnder(proposal.way, board, area, own); !bare.empty())
+    proposal.notes.push_back({ProposalNote::Kind::overBareCopper, {}, std::move(bare)});
 }
 
 } // namespace netmend

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
-#include <fmt/format.h>
 #include <numbers>
 
 #include "netmend/netgraph/net_role.h"
@@ -32,15 +31,15 @@ std::optional<CopperLimit> limitOfTrack(const Board& board, const CopperEdge& ed
   // On a layer that nobody knows as outside, where it carries more.
   const bool inner = edge.layer > 0 && edge.layer + 1 < static_cast<int>(board.info.layerOrder.size());
   return CopperLimit{trackCurrent(edge.width.value, thicknessOf(board, edge.layer), rise, inner),
-                     fmt::format("{:.3g} mm {}track", edge.width.value.mm(), inner ? "inner " : "")};
+                     inner ? CopperLimit::Piece::innerTrack : CopperLimit::Piece::track, edge.width.value};
 }
 
 std::optional<CopperLimit> limitOfVia(const Board& board, const CopperEdge& edge, Celsius rise) {
   const auto* id = std::get_if<ViaId>(&edge.object);
   const Via* via = id ? board.vias.find(*id) : nullptr;
   if (!via || !via->drill.known() || via->drill.value.nm <= 0) return std::nullopt;
-  return CopperLimit{barrelCurrent(via->drill.value, usualPlating, rise),
-                     fmt::format("via with a {:.3g} mm hole", via->drill.value.mm())};
+  return CopperLimit{barrelCurrent(via->drill.value, usualPlating, rise), CopperLimit::Piece::via,
+                     via->drill.value};
 }
 
 /// Of the pad along its own axes. Those of a polygon's box: it carries no more than copper that fills it, and
@@ -61,15 +60,15 @@ std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node
   const Size hole = pad->drill.valueOr({});
   if (const Length drill = std::min(hole.width, hole.height); drill.nm > 0) {
     if (!pad->plated.valueOr(true)) return std::nullopt;
-    return CopperLimit{barrelCurrent(drill, usualPlating, rise),
-                       fmt::format("plated hole of {} ({:.3g} mm)", pinLabel(board, pad->pin), drill.mm())};
+    return CopperLimit{barrelCurrent(drill, usualPlating, rise), CopperLimit::Piece::platedHole, drill,
+                       pinLabel(board, pad->pin)};
   }
   const Fact<Size> size = sidesOf(*pad);
   if (!size.known()) return std::nullopt;
   const Length width = std::min(size.value.width, size.value.height);
   if (width.nm <= 0) return std::nullopt;
   return CopperLimit{trackCurrent(width, thicknessOf(board, node.layer), rise, false),
-                     fmt::format("pad of {} ({:.3g} mm wide)", pinLabel(board, pad->pin), width.mm())};
+                     CopperLimit::Piece::pad, width, pinLabel(board, pad->pin)};
 }
 
 std::optional<CopperLimit> limitOf(const Board& board, const CopperGraph& graph, Edge e, Celsius rise) {
@@ -167,10 +166,6 @@ bool allNarrow(const CopperGraph& graph, const BreakEnds& ends, Length upTo) {
   return true;
 }
 
-std::string amperes(Amperes current) {
-  return fmt::format("{:.3g} A", current.value);
-}
-
 } // namespace
 
 Amperes trackCurrent(Length width, Length thickness, Celsius rise, bool inner) {
@@ -193,7 +188,7 @@ std::optional<CopperLimit> seriesLimit(const Board& board, const CopperGraph& gr
     if (!isCut(cut, graph[*e])) continue;
     if (const auto limit = limitOf(board, graph, *e, rise)) together.current += limit->current;
   }
-  together.what = "the broken copper together";
+  together.piece = CopperLimit::Piece::together;
   return together.current.value > 0 ? std::optional(together) : std::nullopt;
 }
 
@@ -205,31 +200,26 @@ WireRequest currentFor(const Board& board, const JumperRequest& request, const B
   out.role = role.valueOr(NetRole::signal);
   if (request.current.known()) {
     out.current = request.current;
-    out.currentFrom = amperes(request.current.value) + " as asked for";
+    out.basis = CurrentBasis{CurrentBasis::Why::asked};
     return out;
   }
   if (net && net->ratedCurrent.known()) {
     out.current = net->ratedCurrent;
-    out.currentFrom = amperes(net->ratedCurrent.value) + " as the net is rated";
+    out.basis = CurrentBasis{CurrentBasis::Why::rated};
     return out;
   }
   const auto limit = seriesLimit(board, *request.graph, ends, request.cut, table.copperRise);
   if (!limit) return out;
-  const std::string carries = fmt::format("{} carries {} (IPC-2221, {:.0f} K)", limit->what,
-                                          amperes(limit->current), table.copperRise.value);
   const bool capped = role.known() || allNarrow(*request.graph, ends, table.signalUpTo);
   const std::optional<Amperes> most = capped ? table.of(out.role).most : std::nullopt;
   if (!most || limit->current <= *most) {
     out.current = guessed(limit->current);
-    out.currentFrom = fmt::format("{}: taken as {}", carries, amperes(limit->current));
+    out.basis = CurrentBasis{CurrentBasis::Why::copper, limit, table.copperRise};
     return out;
   }
   out.current = guessed(*most);
-  out.currentFrom =
-      fmt::format("{}; {}: taken as {}", carries,
-                  role.known() ? "more than a net of this role is taken to carry"
-                               : "its role is not known and its copper narrow, so that it counts as a signal",
-                  amperes(*most));
+  out.basis = CurrentBasis{role.known() ? CurrentBasis::Why::cappedByRole : CurrentBasis::Why::cappedAsSignal,
+                           limit, table.copperRise};
   return out;
 }
 

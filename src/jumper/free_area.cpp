@@ -41,7 +41,7 @@ KeepOut edgeOf(Polygon polygon, Length margin) {
   edge.core = std::move(polygon);
   edge.wallOnly = true;
   edge.margin = margin;
-  edge.name = "edge of the board";
+  edge.name.what = KeepOutName::What::boardEdge;
   return edge;
 }
 
@@ -57,19 +57,21 @@ Result<std::vector<KeepOut>> edgesOf(const Board& board, Length margin, bool& is
         if (Ring ring = cleaned(hole); !ring.empty()) polygon.holes.push_back(std::move(ring));
       if (!isSimple(polygon.outer))
         return failure(
-            {.message = "the board's outline crosses or touches itself, so that its inside is unclear",
+            {.message = pattern(
+                 "core", "the board's outline crosses or touches itself, so that its inside is unclear"),
              .place = fmt::format("/info/outline/{}", i),
-             .found = fmt::format("a ring of {} corners from ({:.3f}, {:.3f}) mm", polygon.outer.size(),
-                                  polygon.outer[0].x.mm(), polygon.outer[0].y.mm()),
-             .expected = "an outline without crossings"});
+             .found = said(pattern("core", "a ring of {} corners from ({}, {}) mm"), polygon.outer.size(),
+                           fmt::format("{:.3f}", polygon.outer[0].x.mm()),
+                           fmt::format("{:.3f}", polygon.outer[0].y.mm())),
+             .expected = pattern("core", "an outline without crossings")});
       edges.push_back(edgeOf(std::move(polygon), margin));
     }
   isGuess = edges.empty();
   if (!edges.empty()) return edges;
   const Box box = placesOf(board);
   if (box.empty())
-    return failure({.message = "no way can be found: nothing on the board has a place",
-                    .expected = "an outline, or pads with coordinates"});
+    return failure({.message = pattern("core", "no way can be found: nothing on the board has a place"),
+                    .expected = pattern("core", "an outline, or pads with coordinates")});
   const Length off(5'000'000);
   const Point a{box.min.x - off, box.min.y - off}, c{box.max.x + off, box.max.y + off};
   edges.push_back(edgeOf({{a, {c.x, a.y}, c, {a.x, c.y}}, {}}, margin));
@@ -117,8 +119,9 @@ Result<FreeArea> buildFreeArea(const Lookup& lookup, Side side, const ZoneRules&
   for (const KeepOut& edge : *edges) {
     const Size size = grownBox(edge, Length(0)).size();
     if (std::min(size.width, size.height) <= inset * 3)
-      return failure({.message = "the board is narrower than a wire with its margins",
-                      .found = fmt::format("{:.3f} mm by {:.3f} mm", size.width.mm(), size.height.mm())});
+      return failure({.message = pattern("core", "the board is narrower than a wire with its margins"),
+                      .found = said(pattern("core", "{} mm by {} mm"), fmt::format("{:.3f}", size.width.mm()),
+                                    fmt::format("{:.3f}", size.height.mm()))});
     loops.push_back(shrunkOutline(edge.core.outer, inset, options.segmentsPerCorner));
     for (const Ring& hole : edge.core.holes) {
       KeepOut cutOut;

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <fmt/format.h>
 
 #include "netmend/board/shape.h"
 #include "netmend/jumper/keep_out.h"
@@ -42,9 +41,21 @@ std::optional<RoundedShape> holeShape(const Pad& pad) {
                       radius};
 }
 
-std::string holeName(const Part* part, Point at) {
-  if (part && !part->reference.empty()) return "hole of " + part->reference;
-  return fmt::format("hole at ({:.2f}, {:.2f}) mm", at.x.mm(), at.y.mm());
+KeepOutName holeName(const Part* part, Point at) {
+  KeepOutName name;
+  name.what = KeepOutName::What::hole;
+  if (part && !part->reference.empty())
+    name.label = part->reference;
+  else
+    name.at = at;
+  return name;
+}
+
+KeepOutName jointName(const Board& board, PinId pin) {
+  KeepOutName name;
+  name.what = KeepOutName::What::joint;
+  name.label = pinLabel(board, pin);
+  return name;
 }
 
 } // namespace
@@ -73,7 +84,7 @@ std::vector<KeepOut> holesAndJoints(const Board& board, Side side, const ZoneRul
     keepOut.margin = joint ? rules.jointMargin : rules.holeMargin;
     keepOut.kind = ZoneKind::fastener;
     keepOut.pad = pad.id;
-    keepOut.name = joint ? "joint " + pinLabel(board, pad.pin) : holeName(part, *drillCentre(pad));
+    keepOut.name = joint ? jointName(board, pad.pin) : holeName(part, *drillCentre(pad));
     found.push_back(std::move(keepOut));
   }
   return found;

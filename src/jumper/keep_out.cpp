@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <limits>
 
 #include "exact.h"
@@ -86,9 +85,8 @@ std::optional<PartZone> zoneOf(const Lookup& lookup, const Part& part, const Bod
   return PartZone{ZoneKind::tallPart, false, true};
 }
 
-std::string partName(const Part& part, ZoneKind kind) {
-  const std::string reference = part.reference.empty() ? "without reference" : part.reference;
-  return kind == ZoneKind::tallPart ? "part " + reference : fmt::format("{} {}", nameOf(kind), reference);
+KeepOutName partName(const Part& part, ZoneKind kind) {
+  return {KeepOutName::What::part, kind, part.reference, {}};
 }
 
 void addPart(Obstacles& obstacles, const Lookup& lookup, const Part& part, Side side,
@@ -127,8 +125,7 @@ Obstacles obstaclesOf(const Lookup& lookup, Side side, const ZoneRules& rules,
     if (std::any_of(overrides.begin(), overrides.end(), [&](const auto& o) { return o.zone == zone.id; }))
       continue;
     const ZoneRule& rule = rules.of(zone.kind);
-    const std::string name = zone.name.empty() ? fmt::format("{} zone", nameOf(zone.kind))
-                                               : fmt::format("{} zone {}", nameOf(zone.kind), zone.name);
+    const KeepOutName name{KeepOutName::What::zone, zone.kind, zone.name, {}};
     if (rule.effect != ZoneEffect::forbidden) {
       obstacles.softZones.push_back({zone.polygon, zone.id, rule, name});
       continue;

@@ -13,8 +13,6 @@ constexpr auto landingWords =
                                       {LandingKind::tentedVia, "tented_via"},
                                       {LandingKind::outerTrack, "outer_track"},
                                       {LandingKind::connectorPin, "connector_pin"}});
-constexpr std::string_view kindNames[] = {"test pad",   "part terminal", "via",
-                                          "tented via", "scraped track", "connector pin"};
 
 Price readPrice(const JsonReader::Node& node) {
   return Price(node.number(0.0, 1e6));
@@ -27,15 +25,15 @@ bool hasPrice(const LandingPrices& prices, LandingKind kind) {
 
 } // namespace
 
-std::string_view nameOf(LandingKind kind) {
-  return kindNames[static_cast<std::size_t>(kind)];
-}
-
 Price Landing::price() const {
   Price sum;
   for (const ScoreTerm& term : terms)
     sum += term.price;
   return sum;
+}
+
+bool Landing::has(LandingNote note) const {
+  return std::find(notes.begin(), notes.end(), note) != notes.end();
 }
 
 Price LandingPrices::of(LandingKind kind) const {
@@ -55,13 +53,13 @@ Result<LandingPrices> loadLandingPrices(const std::filesystem::path& path) {
     const LandingKind kind = node.at("landing").oneOf(landingWords);
     if (hasPrice(prices, kind))
       node.at("landing").wrong(pattern("core", "a second price for the same landing"),
-                               std::string(nameOf(kind)), pattern("core", "one for each"));
+                               std::string(wordFor(landingWords, kind)), pattern("core", "one for each"));
     prices.kinds.push_back({kind, readPrice(node.at("price")), node.source()});
   }
   for (const auto& kind : landingWords)
     if (!hasPrice(prices, kind.value))
       root.at("landings")
-          .wrong(pattern("core", "no price for a kind of landing"), "", std::string(kind.text));
+          .wrong(pattern("core", "no price for a kind of landing"), {}, std::string(kind.text));
 
   const auto extras = root.at("extras");
   extras.onlyKeys(

@@ -1,20 +1,16 @@
 #include <algorithm>
-#include <fmt/format.h>
 #include <map>
 #include <set>
 
 #include "netmend/board/access.h"
 #include "netmend/board/shape.h"
 #include "netmend/jumper/landing.h"
+#include "netmend/netgraph/handle.h"
 #include "netmend/netgraph/net_role.h"
 #include "pad_spots.h"
 
 namespace netmend {
 namespace {
-
-std::string placeText(Point p) {
-  return fmt::format("({:.2f}, {:.2f}) mm", p.x.mm(), p.y.mm());
-}
 
 /// What a fragment has that a wire could be soldered to.
 struct Candidates {
@@ -101,7 +97,7 @@ public:
     const bool allowed =
         part && std::count(options_.couplingAllowed.begin(), options_.couplingAllowed.end(), part->id);
     if (far == FarSide::coupling && !allowed) {
-      exclude(label, "coupling capacitor: both of its sides are live, and the wrong one is easily taken");
+      exclude(label, id, ExcludedLanding::Why::couplingCapacitor);
       return;
     }
     bool hasPlace = false;
@@ -111,20 +107,20 @@ public:
       hasPlace = true;
       if (reachesSide(*pad, part, area_.side)) addPad(*pin, *pad, part, label, far, copper.legOnly);
     }
-    if (!hasPlace) exclude(label, "its place on the board is not known");
+    if (!hasPlace) exclude(label, id, ExcludedLanding::Why::placeUnknown);
   }
 
   void addVia(ViaId id) {
     const Via* via = board_.vias.find(id);
     if (!via) return;
-    const std::string label = "via at " + placeText(via->position);
     const MaskOpening here = area_.side == Side::top ? MaskOpening::top : MaskOpening::bottom;
     const bool known = via->maskOpening.known();
     const bool open = !known || via->maskOpening.value == here || via->maskOpening.value == MaskOpening::both;
-    Landing landing = landingOf(open ? LandingKind::via : LandingKind::tentedVia, label, via->position);
+    Landing landing = landingOf(open ? LandingKind::via : LandingKind::tentedVia,
+                                viaHandle(board_, id, layer()), via->position);
     landing.object = landing.copper = id;
     landing.width = via->diameter;
-    if (!known) landing.notes.push_back("whether mask covers this via is not known");
+    if (!known) landing.notes.push_back(LandingNote::viaMaskUnknown);
     place(std::move(landing), {via->position});
   }
 
@@ -141,11 +137,11 @@ public:
       if (options_.near) places.push_back(nearestOn(*edge.from, *edge.to, *options_.near));
       places.push_back({(edge.from->x + edge.to->x) / 2, (edge.from->y + edge.to->y) / 2});
     }
-    Landing landing = landingOf(LandingKind::outerTrack, "track", places.front());
+    Landing landing = landingOf(LandingKind::outerTrack, "", places.front());
     landing.object = landing.copper = *id;
     landing.edge = edge.index;
     landing.width = edge.width;
-    landing.notes.push_back("scrape the mask off this track");
+    landing.notes.push_back(LandingNote::scrapeTrack);
     place(std::move(landing), places);
   }
 
@@ -159,25 +155,24 @@ public:
     std::stable_sort(list_.landings.begin(), list_.landings.end(), [](const Landing& a, const Landing& b) {
       const double pa = a.price().value, pb = b.price().value;
       if (pa != pb) return pa < pb;
-      return a.label != b.label ? a.label < b.label : a.at < b.at;
+      return a.point != b.point ? a.point < b.point : a.at < b.at;
     });
     return std::move(list_);
   }
 
 private:
-  void exclude(const std::string& label, std::string reason) {
-    list_.excluded.push_back({label, std::move(reason)});
+  void exclude(const std::string& point, const CopperObject& object, ExcludedLanding::Why why) {
+    list_.excluded.push_back({point, object, {}, layer(), why});
   }
 
-  Landing landingOf(LandingKind kind, std::string label, Point at) const {
+  Landing landingOf(LandingKind kind, std::string point, Point at) const {
     Landing landing;
     landing.kind = kind;
-    landing.label = std::move(label);
-    landing.point = landing.label;
+    landing.point = std::move(point);
     landing.at = at;
     landing.side = area_.side;
     landing.layer = layer();
-    landing.terms.push_back({"landing " + landing.label, std::string(nameOf(kind)), prices_.of(kind)});
+    landing.terms.push_back({TermKind::landing, prices_.of(kind), {}, 0, kind, landing.point});
     return landing;
   }
 
@@ -193,43 +188,36 @@ private:
               bool legOnly) {
     const auto access = accessOf(board_, pad);
     if (access.known() && (access.value == Access::underLid || access.value == Access::underPart)) {
-      exclude(label, access.value == Access::underLid ? "under a lid" : "under a part");
+      exclude(label, pin.id,
+              access.value == Access::underLid ? ExcludedLanding::Why::underLid
+                                               : ExcludedLanding::Why::underPart);
       return;
     }
     const PartKind partKind = part ? part->kind.valueOr(PartKind::other) : PartKind::testPoint;
     const LandingKind kind = partKind == PartKind::testPoint   ? LandingKind::testPad
                              : partKind == PartKind::connector ? LandingKind::connectorPin
                                                                : LandingKind::partTerminal;
-    Landing landing = landingOf(kind, fmt::format("{} ({})", label, nameOf(kind)), pad.position.value);
-    landing.point = label;
+    Landing landing = landingOf(kind, label, pad.position.value);
     landing.object = pin.id;
     landing.copper = legOnly ? CopperObject(pin.id) : CopperObject(pad.id);
     if (part) landing.part = part->id;
     if (pad.size.known())
       landing.width = {std::min(pad.size.value.width, pad.size.value.height), pad.size.origin};
     if (access.known() && access.value == Access::underMask)
-      addTerm(landing, "mask", "mask has to be scraped off first", prices_.underMask);
+      landing.terms.push_back({TermKind::underMask, prices_.underMask});
     if (part && landing.width.known() && landing.width.value < prices_.smallWidth &&
         !pad.drill.valueOr({}).width.nm) {
-      addTerm(landing, std::string(smallPartTerm),
-              fmt::format("{:.2f} mm wide: lifts easily", landing.width.value.mm()), prices_.smallPart);
-      landing.notes.push_back(
-          "small part: fix the wire within 2 mm of the joint before anything pulls on it");
+      landing.terms.push_back({TermKind::smallPart, prices_.smallPart, landing.width.value});
+      landing.notes.push_back(LandingNote::smallPart);
     }
     if (far == FarSide::unknown) {
-      addTerm(landing, "far side unknown", "may be a coupling capacitor", prices_.unknownFarSide);
-      landing.notes.push_back("the capacitor's other side is not known: make sure which end is this one");
+      landing.terms.push_back({TermKind::farSideUnknown, prices_.unknownFarSide});
+      landing.notes.push_back(LandingNote::farSideUnknown);
     }
-    if (far == FarSide::bypass) landing.notes.push_back("bypass capacitor: take its live side, " + label);
-    if (far == FarSide::coupling)
-      landing.notes.push_back("coupling capacitor, taken as right: only this end, " + label);
-    if (legOnly)
-      landing.notes.push_back("the leg itself, not its pad: the joint between them is part of the break");
+    if (far == FarSide::bypass) landing.notes.push_back(LandingNote::bypass);
+    if (far == FarSide::coupling) landing.notes.push_back(LandingNote::couplingAllowed);
+    if (legOnly) landing.notes.push_back(LandingNote::legOnly);
     place(std::move(landing), spotsOn(pad));
-  }
-
-  static void addTerm(Landing& landing, std::string name, std::string text, Price price) {
-    landing.terms.push_back({std::move(name), std::move(text), price});
   }
 
   void findCovers() {
@@ -261,12 +249,11 @@ private:
 
   /// Takes the first spot that needs no opening, or else the first that can be opened.
   void place(Landing landing, const std::vector<Point>& spots) {
-    std::string covered;
+    const Part* covered = nullptr;
     std::optional<Opening> best;
     for (const Point spot : spots) {
       if (const Part* cover = coverOf(landing, spot)) {
-        const bool lid = cover->kind.known() && cover->kind.value == PartKind::shield;
-        covered = (lid ? "under the lid " : "under part ") + cover->reference;
+        covered = cover;
         continue;
       }
       const auto opening = openingAt(area_, spot, landing.part);
@@ -276,36 +263,42 @@ private:
       if (opening->keepOuts.empty()) break;
     }
     if (landing.kind == LandingKind::outerTrack) {
-      landing.label = "track at " + placeText(landing.at);
-      landing.point = landing.label;
-      landing.terms.front().name = "landing " + landing.label;
+      landing.point = pointHandle(board_, landing.at, layer());
+      landing.terms.front().point = landing.point;
     }
     if (!best) {
-      exclude(landing.label,
-              !covered.empty() ? covered : "inside a keep-out, or walled in by one: " + namesAt(landing.at));
+      excludeWhere(landing, covered);
       return;
     }
     landing.opening = *best;
     if (!best->keepOuts.empty()) {
-      const std::string names = namesOf(best->keepOuts);
-      addTerm(landing, "margin opened", names, prices_.opened);
-      landing.notes.push_back(fmt::format("{}: inside the margin of {}; opened there for {:.2f} mm",
-                                          landing.label, names, distance(landing.at, best->exit).mm()));
+      ScoreTerm term{TermKind::marginOpened, prices_.opened, distance(landing.at, best->exit)};
+      term.keepOuts = namesOf(best->keepOuts);
+      landing.terms.push_back(std::move(term));
+      landing.notes.push_back(LandingNote::marginOpened);
     }
     list_.landings.push_back(std::move(landing));
   }
 
-  [[nodiscard]] std::string namesOf(const std::vector<std::size_t>& keepOuts) const {
-    std::string names;
-    for (const std::size_t i : keepOuts) {
-      const KeepOut& k = area_.obstacles.keepOuts[i];
-      names += (names.empty() ? "" : ", ") + k.name + (k.guessed ? " (guessed)" : "");
+  /// No spot of it can be soldered to.
+  void excludeWhere(const Landing& landing, const Part* cover) {
+    ExcludedLanding out{landing.point, landing.object, landing.at, landing.layer,
+                        ExcludedLanding::Why::keptOut};
+    if (cover != nullptr) {
+      const bool lid = cover->kind.known() && cover->kind.value == PartKind::shield;
+      out.why = lid ? ExcludedLanding::Why::coveredByLid : ExcludedLanding::Why::coveredByPart;
+      out.cover = cover->reference;
+    } else {
+      out.keepOuts = namesOf(keepOutsAt(area_, landing.at));
     }
-    return names;
+    list_.excluded.push_back(std::move(out));
   }
-  [[nodiscard]] std::string namesAt(Point p) const {
-    const std::string names = namesOf(keepOutsAt(area_, p));
-    return names.empty() ? "off the board" : names;
+
+  [[nodiscard]] std::vector<KeepOutName> namesOf(const std::vector<std::size_t>& keepOuts) const {
+    std::vector<KeepOutName> names;
+    for (const std::size_t i : keepOuts)
+      names.push_back(area_.obstacles.keepOuts[i].name);
+    return names;
   }
 
   const Lookup& lookup_;

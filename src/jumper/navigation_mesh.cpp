@@ -211,7 +211,7 @@ Result<NavigationMesh> buildMesh(const Box& box, const std::vector<Ring>& loops)
   for (const Ring& loop : loops)
     for (const Point p : loop) {
       if (std::max(std::abs(p.x.nm), std::abs(p.y.nm)) > (INT64_C(1) << 31))
-        return failure({.message = "a place more than 2 m from the board's origin",
+        return failure({.message = pattern("core", "a place more than 2 m from the board's origin"),
                         .found = fmt::format("({:.3f}, {:.3f}) mm", p.x.mm(), p.y.mm())});
       wide.include(p);
     }
@@ -219,14 +219,16 @@ Result<NavigationMesh> buildMesh(const Box& box, const std::vector<Ring>& loops)
   wide = {{wide.min.x - rim, wide.min.y - rim}, {wide.max.x + rim, wide.max.y + rim}};
   if (std::max(wide.size().width, wide.size().height).nm >= (INT64_C(1) << 30))
     return failure(
-        {.message = "the board is too wide to route on",
-         .found = fmt::format("{:.1f} mm by {:.1f} mm", wide.size().width.mm(), wide.size().height.mm()),
-         .expected = "less than 1070 mm"});
+        {.message = pattern("core", "the board is too wide to route on"),
+         .found = said(pattern("core", "{} mm by {} mm"), fmt::format("{:.1f}", wide.size().width.mm()),
+                       fmt::format("{:.1f}", wide.size().height.mm())),
+         .expected = pattern("core", "less than 1070 mm")});
 
   const auto noded = nodedEdges(loops);
   if (!noded)
-    return failure(
-        {"keep-outs lie all but on each other, so that the free board cannot be cut out between them"});
+    return failure({pattern(
+        "core",
+        "keep-outs lie all but on each other, so that the free board cannot be cut out between them")});
   const std::vector<WeightedEdge>& edges = *noded;
   std::vector<Point> points;
   points.reserve(2 * edges.size());

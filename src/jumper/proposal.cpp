@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <set>
 
 #include "netmend/jumper/current.h"
@@ -47,18 +46,18 @@ bool sameLanding(const Landing& a, const Landing& b) {
          (a.object == b.object || (bothTracks && distance(a.at, b.at) < Length(2'000'000)));
 }
 
-/// What sets `candidate` apart from one already chosen; empty: nothing that counts.
-std::string differenceFrom(const Candidate& chosen, const Candidate& candidate) {
-  std::vector<std::string> differences;
-  if (chosen.area->side != candidate.area->side)
-    return candidate.area->side == Side::top ? "on the top side" : "on the bottom side";
-  if (!sameLanding(*chosen.from, *candidate.from)) differences.push_back("from " + candidate.from->label);
-  if (!sameLanding(*chosen.to, *candidate.to)) differences.push_back("to " + candidate.to->label);
-  if (differences.empty() && chosen.from == candidate.from && chosen.to == candidate.to &&
-      chosen.points != candidate.points)
-    return "another way round";
-  if (differences.empty()) return {};
-  return differences.size() == 2 ? differences[0] + " " + differences[1] : differences[0];
+/// What sets `candidate` apart from one already chosen.
+Difference differenceFrom(const Candidate& chosen, const Candidate& candidate) {
+  Difference out;
+  if (chosen.area->side != candidate.area->side) {
+    out.side = candidate.area->side;
+    return out;
+  }
+  out.from = !sameLanding(*chosen.from, *candidate.from);
+  out.to = !sameLanding(*chosen.to, *candidate.to);
+  out.wayRound = !out.from && !out.to && chosen.from == candidate.from && chosen.to == candidate.to &&
+                 chosen.points != candidate.points;
+  return out;
 }
 
 OwnCopper ownCopper(const CopperGraph& graph, const BreakEnds& ends) {
@@ -114,33 +113,26 @@ public:
     return chosen();
   }
 
-  [[nodiscard]] std::string whyFewer(std::size_t found) const {
-    if (found >= request_.most) return {};
-    if (found > 0) return "no further landing or way differs enough from these";
+  [[nodiscard]] WhyFewer whyFewer(std::size_t found) const {
+    if (found >= request_.most) return WhyFewer::asManyAsWanted;
+    if (found > 0) return WhyFewer::nothingDiffersEnough;
     std::size_t a = 0, b = 0;
     for (const SideView& view : views_) {
       a += view.a.landings.size();
       b += view.b.landings.size();
     }
-    if (a == 0 || b == 0)
-      return fmt::format("{} of the break has no landing that can be reached; see what was left out, and why",
-                         a == 0 && b == 0 ? "neither side" : "one side");
-    if (closedBy_.empty()) return "the two sides of the break have no landing on the same side of the board";
-    std::string names;
-    for (const std::string& name : closedBy_)
-      names += (names.empty() ? "" : ", ") + name;
-    return "every way is closed; in between lie " + names;
+    if (a == 0 && b == 0) return WhyFewer::noLanding;
+    if (a == 0 || b == 0) return WhyFewer::oneSideWithout;
+    return closedBy_.empty() ? WhyFewer::notOnOneSide : WhyFewer::closed;
   }
+  [[nodiscard]] std::vector<KeepOutName> closedBy() const { return {closedBy_.begin(), closedBy_.end()}; }
 
   [[nodiscard]] std::vector<ExcludedLanding> excluded() const {
     std::vector<ExcludedLanding> all;
     for (const SideView& view : views_)
       for (const LandingList* list : {&view.a, &view.b})
         for (const ExcludedLanding& e : list->excluded)
-          if (std::none_of(all.begin(), all.end(), [&](const ExcludedLanding& x) {
-                return x.label == e.label && x.reason == e.reason;
-              }))
-            all.push_back(e);
+          if (std::find(all.begin(), all.end(), e) == all.end()) all.push_back(e);
     return all;
   }
 
@@ -242,7 +234,7 @@ private:
       if (result.size() >= request_.most) break;
       const Candidate& candidate = candidates_[i];
       if (std::all_of(result.begin(), result.end(),
-                      [&](const Candidate& c) { return !differenceFrom(c, candidate).empty(); }))
+                      [&](const Candidate& c) { return differenceFrom(c, candidate).any(); }))
         result.push_back(candidate);
     }
     return result;
@@ -259,7 +251,7 @@ private:
   const OwnCopper& own_;
   std::vector<SideView> views_;
   std::vector<Candidate> candidates_;
-  std::set<std::string> closedBy_;
+  std::set<KeepOutName> closedBy_;
 };
 
 bool onlyJoints(const JumperRequest& request) {
@@ -278,7 +270,7 @@ Result<std::vector<JumperProposal>> writtenUp(const Lookup& lookup, const std::v
   for (std::size_t i = 0; i < best.size(); ++i) {
     auto proposal = writtenUp(lookup, best[i], request, load, own, data);
     if (!proposal) return failure(proposal.error());
-    proposal->difference = i == 0 ? "the best by its score" : differenceFrom(best[0], best[i]);
+    proposal->difference = i == 0 ? Difference{.best = true} : differenceFrom(best[0], best[i]);
     proposals.push_back(std::move(*proposal));
   }
   return proposals;
@@ -309,12 +301,11 @@ Result<JumperProposals> proposalsFor(const Lookup& lookup, const JumperRequest& 
     }
     JumperProposals result;
     result.whyFewer = finder.whyFewer(proposals->size());
+    if (result.whyFewer == WhyFewer::closed) result.closedBy = finder.closedBy();
     result.proposals = std::move(*proposals);
     result.excluded = finder.excluded();
-    if (onlyJoints(request))
-      result.notes.push_back("the break is in a solder joint: resolder it before you bridge it");
-    if (finder.outlineGuessed())
-      result.notes.push_back("the board's outline is not known: a box round everything drawn was used");
+    result.onlyJoints = onlyJoints(request);
+    result.outlineGuessed = finder.outlineGuessed();
     return result;
   }
 }

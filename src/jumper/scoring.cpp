@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "exact.h"
 
@@ -28,8 +27,11 @@ void scoreSoftZones(Candidate& candidate) {
       inside += lengthInside(zone.core, candidate.points[i - 1], candidate.points[i]).mm();
     if (inside <= 0) continue;
     const bool perLength = zone.rule.effect == ZoneEffect::perLength;
-    candidate.terms.push_back({zone.name, fmt::format("{:.2f} mm inside: {}", inside, zone.rule.reason),
-                               perLength ? zone.rule.price * inside : zone.rule.price});
+    ScoreTerm term{TermKind::softZone, perLength ? zone.rule.price * inside : zone.rule.price,
+                   Length::fromMm(inside)};
+    term.keepOuts = {zone.name};
+    term.reason = zone.rule.reason;
+    candidate.terms.push_back(std::move(term));
   }
 }
 
@@ -69,15 +71,14 @@ Price leastPossible(const Landing& from, const Landing& to) {
 void score(Candidate& candidate, const LandingPrices& prices) {
   const Length length = lengthOf(candidate.points);
   candidate.terms.clear();
-  candidate.terms.push_back({"length", fmt::format("{:.2f} mm of wire", length.mm()), Price(length.mm())});
+  candidate.terms.push_back({TermKind::length, Price(length.mm()), length});
   const std::size_t bends = candidate.points.size() - 2;
   if (bends > 0)
-    candidate.terms.push_back({"bends", std::to_string(bends), prices.perBend * static_cast<double>(bends)});
+    candidate.terms.push_back({TermKind::bends, prices.perBend * static_cast<double>(bends), {}, bends});
   for (const Landing* landing : {candidate.from, candidate.to})
     candidate.terms.insert(candidate.terms.end(), landing->terms.begin(), landing->terms.end());
   if (const auto gap = tightestGap(candidate.area->mesh, candidate.free); gap && *gap < prices.tightBelow)
-    candidate.terms.push_back(
-        {"tight passage", fmt::format("{:.3f} mm to spare beyond the margins", gap->mm()), prices.tight});
+    candidate.terms.push_back({TermKind::tightPassage, prices.tight, *gap});
   scoreSoftZones(candidate);
   candidate.total = {};
   for (const ScoreTerm& term : candidate.terms)

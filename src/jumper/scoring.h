@@ -1,8 +1,5 @@
 #pragma once
 
-#include <set>
-#include <string>
-
 #include "netmend/jumper/proposal.h"
 
 namespace netmend {
@@ -33,9 +30,6 @@ void score(Candidate& candidate, const LandingPrices& prices);
 /// Notes what the wire runs over although it had better not: holes and joints where no way keeps clear of
 /// them, and bare copper of other nets.
 void addCrossings(JumperProposal& proposal, const Board& board, const FreeArea& area, const OwnCopper& own);
-
-/// "A, B, C, D and 3 more".
-[[nodiscard]] std::string listed(const std::set<std::string>& names, std::size_t most = 4);
 
 /// Length of a-b inside the polygon.
 [[nodiscard]] Length lengthInside(const Polygon& polygon, Point a, Point b);

@@ -14,17 +14,13 @@ double metres(Length length) {
   return static_cast<double>(length.nm) * 1e-9;
 }
 
-std::string mm(Length length) {
-  return fmt::format("{:.3g} mm", length.mm());
-}
-
 /// What a wire would have to bear and what it may.
 struct Load {
   Ohms resistance;
   Volts drop;
   Amperes heating;
   Amperes fusing;
-  std::string refused; ///< why it will not do; empty: it does
+  std::optional<WireLimit> refused{}; ///< why it will not do
 };
 
 Load loadOf(const WireTable& table, const Wire& wire, Length length, Amperes current, Volts mostDrop) {
@@ -34,14 +30,11 @@ Load loadOf(const WireTable& table, const Wire& wire, Length length, Amperes cur
   load.heating = heatingCurrent(wire.copper, wire.outer, table.mostRise, table.ambient);
   load.fusing = fusingCurrent(wire.copper);
   if (current.value > load.fusing.value * table.fusingShare)
-    load.refused = fmt::format("{:.3g} A is more than {:.0f} % of its fusing current of {:.3g} A",
-                               current.value, 100 * table.fusingShare, load.fusing.value);
+    load.refused = WireLimit{WireLimit::Why::fusing, load.fusing, load.drop};
   else if (current > load.heating)
-    load.refused = fmt::format("{:.3g} A would warm it by more than {:.0f} K, which {:.3g} A does",
-                               current.value, table.mostRise.value, load.heating.value);
+    load.refused = WireLimit{WireLimit::Why::heating, load.heating, load.drop};
   else if (load.drop > mostDrop)
-    load.refused = fmt::format("it would drop {:.3g} mV, more than the {:.3g} mV allowed",
-                               1e3 * load.drop.value, 1e3 * mostDrop.value);
+    load.refused = WireLimit{WireLimit::Why::drop, {}, load.drop};
   return load;
 }
 
@@ -51,28 +44,19 @@ bool fits(const WireTable& table, const Wire& wire, const Fact<Length>& landing)
 
 /// Why this wire, and what speaks against it.
 void explain(WireChoice& choice, const WireTable& table, const WireRequest& request, const Load& load,
-             const std::string& refusedThinner) {
-  choice.reasons.push_back(choice.currentFrom);
-  choice.reasons.push_back(fmt::format("{:.3g} ohm over {:.1f} mm drops {:.3g} mV of {:.3g} mV allowed",
-                                       load.resistance.value, request.length.mm(), 1e3 * load.drop.value,
-                                       1e3 * choice.mostDrop.value));
-  choice.reasons.push_back(fmt::format("carries {:.3g} A for a rise of {:.0f} K; fuses at about {:.3g} A",
-                                       load.heating.value, table.mostRise.value, load.fusing.value));
-  if (!choice.suffices)
-    choice.warnings.push_back(
-        fmt::format("no wire of the table carries {:.3g} A over {:.1f} mm; this one is too thin: {}",
-                    choice.current.value.value, request.length.mm(), load.refused));
-  else if (!refusedThinner.empty())
-    choice.reasons.push_back("no thinner one: " + refusedThinner);
-  if (choice.wire.copper < table.thinnestByChoice)
-    choice.reasons.push_back(fmt::format("thinner than {} because a landing is only {} wide",
-                                         mm(table.thinnestByChoice), mm(request.landingWidth.value)));
-  if (!fits(table, choice.wire, request.landingWidth))
-    choice.warnings.push_back(fmt::format(
-        "the wire is {} thick and the narrower landing {} wide: choose another landing if you can",
-        mm(choice.wire.copper), mm(request.landingWidth.value)));
-  if (const std::string& warning = table.of(request.role).warning; !warning.empty())
-    choice.warnings.push_back(warning);
+             const std::optional<RefusedWire>& thinner) {
+  choice.length = request.length;
+  choice.landingWidth = request.landingWidth;
+  choice.mostRise = table.mostRise;
+  choice.fusingShare = table.fusingShare;
+  choice.thinnestByChoice = table.thinnestByChoice;
+  if (choice.tooThin)
+    choice.tooThin = load.refused;
+  else
+    choice.thinner = thinner;
+  choice.thinForLanding = choice.wire.copper < table.thinnestByChoice;
+  choice.wideForLanding = !fits(table, choice.wire, request.landingWidth);
+  choice.roleWarning = table.of(request.role).warning;
 }
 
 } // namespace
@@ -118,26 +102,24 @@ Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request
   const RoleCurrent& role = table.of(request.role);
   WireChoice choice;
   choice.current = request.current.known() ? request.current : guessed(role.current);
-  choice.currentFrom =
-      !request.currentFrom.empty()
-          ? request.currentFrom
-          : fmt::format("{:.3g} A {}", choice.current.value.value,
-                        choice.current.certain() ? "as the net is rated" : "taken for a net of this role");
+  const auto otherwise = choice.current.certain() ? CurrentBasis::Why::rated : CurrentBasis::Why::roleDefault;
+  choice.basis = request.basis.value_or(CurrentBasis{otherwise});
   choice.mostDrop = role.mostDrop;
   const Amperes current = choice.current.value;
   if (!(current.value >= 0) || !std::isfinite(current.value))
-    return failure({.message = "the current of the line is no number a wire could be chosen for",
-                    .found = fmt::format("{} A", current.value)});
+    return failure(
+        {.message = pattern("core", "the current of the line is no number a wire could be chosen for"),
+         .found = asItIs(fmt::format("{} A", current.value))});
 
   // Handy wire first, from the thinnest up; thinner than handy, from the thickest down, only for narrow
   // landings; and if none fits the landing, the thinnest that bears the current.
   const Wire* taken = nullptr;
   const Wire* tooWide = nullptr;
-  std::string refused;
+  std::optional<RefusedWire> refused;
   const auto consider = [&](const Wire& wire) {
     const Load load = loadOf(table, wire, request.length, current, role.mostDrop);
-    if (!load.refused.empty()) {
-      refused = wire.name + ": " + load.refused;
+    if (load.refused) {
+      refused = RefusedWire{wire, *load.refused};
       return;
     }
     if (fits(table, wire, request.landingWidth))
@@ -147,11 +129,11 @@ Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request
   };
   for (const Wire& wire : table.wires)
     if (!taken && wire.copper >= table.thinnestByChoice) consider(wire);
-  const std::string refusedThinner = refused;
+  const auto refusedThinner = refused;
   for (auto wire = table.wires.rbegin(); wire != table.wires.rend() && !taken; ++wire)
     if (wire->copper < table.thinnestByChoice) consider(*wire);
-  choice.suffices = taken != nullptr || tooWide != nullptr;
-  if (!choice.suffices) {
+  if (taken == nullptr && tooWide == nullptr) {
+    choice.tooThin = WireLimit{};
     const Wire& thickest = table.wires.back();
     (fits(table, thickest, request.landingWidth) ? taken : tooWide) = &thickest;
   }

@@ -52,7 +52,7 @@ void readRoles(const JsonReader::Node& root, WireTable& table) {
   }
   for (const auto& role : boardWords<NetRole>)
     if (!hasRole(table, role.value))
-      root.at("roles").wrong(pattern("core", "no entry for a role"), "", std::string(role.text));
+      root.at("roles").wrong(pattern("core", "no entry for a role"), {}, std::string(role.text));
 }
 
 } // namespace

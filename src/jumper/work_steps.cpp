@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <fmt/format.h>
 #include <functional>
+#include <span>
 
 #include "netmend/base/json_reader.h"
 #include "netmend/probing/reading_entry.h"
@@ -16,47 +15,40 @@ namespace {
 /// In the order of WorkKind.
 const std::vector<std::string_view> workWords{"jumper", "resolder",  "remove_part", "replace_part",
                                               "clean",  "cut_track", "not_economic"};
-const std::vector<std::string_view> jumperNames{
-    "from",  "to",      "side", "wire",       "length",        "cut_length",  "stripping",
-    "tacks", "current", "drop", "resistance", "expected_from", "expected_to", "expected_bridged"};
 const std::vector<std::string_view> jumperFlags{"scraped", "scraped_from", "scraped_to",
                                                 "small",   "opened",       "warned"};
-const std::vector<std::string_view> otherNames{"target", "reason", "points", "expected"};
 const std::vector<std::string_view> otherFlags{"reason"};
 
-/// Calls `use` for the text between each pair of braces and puts its answer there.
-template <class Use> std::string filled(const std::string& text, Use&& use) {
-  std::string out;
-  std::size_t at = 0;
-  for (;;) {
-    const std::size_t open = text.find('{', at);
-    const std::size_t close = open == std::string::npos ? open : text.find('}', open);
-    if (close == std::string::npos) return out + text.substr(at);
-    out += text.substr(at, open - at) + use(text.substr(open + 1, close - open - 1));
-    at = close + 1;
+/// The names between braces.
+std::vector<std::string> gapsIn(const std::string& text) {
+  std::vector<std::string> out;
+  for (std::size_t open = text.find('{'); open != std::string::npos;) {
+    const std::size_t close = text.find('}', open);
+    if (close == std::string::npos) break;
+    out.push_back(text.substr(open + 1, close - open - 1));
+    open = text.find('{', close);
   }
+  return out;
 }
 
-std::string listed(const std::vector<std::string_view>& words) {
+std::string listed(std::span<const std::string_view> words) {
   std::string text;
   for (const auto word : words)
     text += (text.empty() ? "" : ", ") + std::string(word);
   return text;
 }
 
-bool contains(const std::vector<std::string_view>& words, std::string_view word) {
+bool contains(std::span<const std::string_view> words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string checkedText(const JsonReader::Node& node, const std::vector<std::string_view>& names) {
+std::string checkedText(const JsonReader::Node& node, std::span<const std::string_view> names) {
   std::string text = node.text();
   if (std::count(text.begin(), text.end(), '{') != std::count(text.begin(), text.end(), '}'))
-    node.wrong(pattern("core", "braces that do not match"), "\"" + text + "\"", "{name}");
-  static_cast<void>(filled(text, [&](const std::string& name) {
+    node.wrong(pattern("core", "braces that do not match"), "\"" + text + "\"", asItIs("{name}"));
+  for (const std::string& name : gapsIn(text))
     if (!contains(names, name))
       node.wrong(pattern("core", "a name that nothing fills in"), "{" + name + "}", listed(names));
-    return std::string();
-  }));
   return text;
 }
 
@@ -101,9 +93,10 @@ MeasureTemplate readMeasure(const JsonReader::Node& node, bool isJumper) {
 }
 
 StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
-  const auto& names = isJumper ? jumperNames : otherNames;
+  const std::span<const std::string_view> names = isJumper ? std::span<const std::string_view>(jumperGaps)
+                                                           : std::span<const std::string_view>(repairGaps);
   const auto& flags = isJumper ? jumperFlags : otherFlags;
-  node.onlyKeys({"when", "text", "check", "expected", "measure", "source"});
+  node.onlyKeys({"when", "text", "check", "expected", "otherwise", "measure", "source"});
   StepTemplate step;
   step.when = node.text("when", "");
   const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
@@ -114,21 +107,28 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   if (step.check) step.expected = checkedText(node.at("expected"), names);
   if (!step.check && node.has("expected"))
     node.at("expected")
-        .wrong(pattern("core", "only a check has something expected"), step.text, "\"check\": true");
+        .wrong(pattern("core", "only a check has something expected"), step.text, asItIs("\"check\": true"));
+  if (node.has("otherwise")) {
+    if (!step.check)
+      node.at("otherwise")
+          .wrong(pattern("core", "only a check has something expected"), step.text,
+                 asItIs("\"check\": true"));
+    step.otherwise = checkedText(node.at("otherwise"), names);
+  }
   if (node.has("measure")) {
     if (!step.check)
-      node.at("measure").wrong(pattern("core", "only a check is measured"), step.text, "\"check\": true");
+      node.at("measure").wrong(pattern("core", "only a check is measured"), step.text,
+                               asItIs("\"check\": true"));
     step.measure = readMeasure(node.at("measure"), isJumper);
   }
   return step;
 }
 
-using Values = std::map<std::string, std::string>;
 using Flags = std::map<std::string, bool>;
 
 using Measured = std::function<StepMeasure(const MeasureTemplate&)>;
 
-std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& values, const Flags& flags,
+std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Flags& flags,
                             const Measured& measured) {
   std::vector<Step> steps;
   const auto found = data.kinds.find(kind);
@@ -137,20 +137,12 @@ std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Values& 
     const auto f = flags.find(flag);
     return f != flags.end() && f->second;
   };
-  const auto use = [&](const std::string& name) {
-    const auto v = values.find(name);
-    return v != values.end() ? v->second : "{" + name + "}";
-  };
   for (const StepTemplate& t : found->second) {
     if (!t.when.empty() && (t.when[0] == '!' ? isSet(t.when.substr(1)) : !isSet(t.when))) continue;
-    steps.push_back({filled(t.text, use), t.check, filled(t.expected, use),
-                     t.measure ? std::optional(measured(*t.measure)) : std::nullopt});
+    steps.push_back({t.text, t.check, t.expected,
+                     t.measure ? std::optional(measured(*t.measure)) : std::nullopt, t.otherwise});
   }
   return steps;
-}
-
-std::string orElse(const std::string& text, std::string_view fallback) {
-  return text.empty() ? std::string(fallback) : text;
 }
 
 constexpr double jointLimit = 2.0; ///< "more than twice that: a joint is bad"
@@ -219,13 +211,6 @@ StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& propos
   return out;
 }
 
-std::string textOf(const std::optional<ExpectedReading>& expected, std::string_view fallback) {
-  if (!expected) return std::string(fallback);
-  if (expected->overLimit) return "OL in diode mode";
-  return fmt::format("{} ± {} in diode mode", readingText(expected->value.value, ReadingMode::diode),
-                     readingText(expected->giveOrTake.value, ReadingMode::diode));
-}
-
 } // namespace
 
 Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
@@ -256,37 +241,22 @@ Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
   return reader->result(std::move(data));
 }
 
+WireFigures wireFigures(const JumperProposal& proposal, const WorkPrediction& prediction) {
+  const WireChoice& wire = proposal.wire;
+  return {proposal.length,    wire.cutLength, wire.wire.stripping, proposal.tackPoints.size(),
+          wire.current.value, wire.drop,      wire.resistance,     prediction};
+}
+
 std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& proposal,
                               const WorkPrediction& prediction) {
-  const WireChoice& wire = proposal.wire;
-  const auto isSmall = [](const Landing& landing) {
-    return std::any_of(landing.terms.begin(), landing.terms.end(),
-                       [](const ScoreTerm& t) { return t.name == smallPartTerm; });
-  };
-  const Values values{
-      {"from", proposal.from.label},
-      {"to", proposal.to.label},
-      {"side", proposal.side == Side::top ? "top" : "bottom"},
-      {"wire", wire.wire.name},
-      {"length", fmt::format("{:.1f} mm", proposal.length.mm())},
-      {"cut_length", fmt::format("{:.0f} mm", std::ceil(wire.cutLength.mm()))},
-      {"stripping", orElse(wire.wire.stripping, "strip its ends")},
-      {"tacks", std::to_string(proposal.tackPoints.size())},
-      {"current", fmt::format("{:.3g} A", wire.current.value.value)},
-      {"drop", fmt::format("{:.3g} mV", 1e3 * wire.drop.value)},
-      {"resistance", fmt::format("{:.3g} ohm", wire.resistance.value)},
-      {"expected_from", textOf(prediction.atFrom, "the value that the rest of the line gives there")},
-      {"expected_to", textOf(prediction.atTo, "the value that the rest of the line gives there")},
-      {"expected_bridged", textOf(prediction.bridged, "the value of a good board")},
-  };
   const Flags flags{
       {"scraped", proposal.from.scraped() || proposal.to.scraped()},
       {"scraped_from", proposal.from.scraped()},
       {"scraped_to", proposal.to.scraped()},
-      {"small", isSmall(proposal.from) || isSmall(proposal.to)},
+      {"small", proposal.from.has(LandingNote::smallPart) || proposal.to.has(LandingNote::smallPart)},
       {"opened", !proposal.from.opening.keepOuts.empty() || !proposal.to.opening.keepOuts.empty()},
-      {"warned", !wire.warnings.empty()}};
-  return stepsFrom(data, WorkKind::jumper, values, flags,
+      {"warned", proposal.wire.warned()}};
+  return stepsFrom(data, WorkKind::jumper, flags,
                    [&](const MeasureTemplate& t) { return jumperMeasure(t, proposal, prediction); });
 }
 
@@ -294,22 +264,18 @@ Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& re
   if (request.kind == WorkKind::jumper)
     return failure({pattern("core", "a jumper's steps come from its proposal")});
   if (request.target.empty())
-    return failure({.message = "a repair needs its target", .expected = "a part, joint, place or track"});
+    return failure({.message = pattern("core", "a repair needs its target"),
+                    .expected = pattern("core", "a part, joint, place or track")});
   if (request.kind == WorkKind::notEconomic && request.reason.empty())
-    return failure(
-        {.message = "a board is given up only with a reason", .expected = "why the repair does not pay"});
-  const Values values{{"target", request.target},
-                      {"reason", request.reason},
-                      {"points", orElse(request.points, request.target)},
-                      {"expected", orElse(request.expected, "the expected value")}};
-  return stepsFrom(data, request.kind, values, {{"reason", !request.reason.empty()}},
-                   [&](const MeasureTemplate& t) {
-                     StepMeasure out;
-                     out.mode = t.mode;
-                     out.point = t.at == MeasureAt::supply ? supply() : request.measureAt;
-                     if (t.reads == MeasureReads::nothing) out.interval = ValueInterval{-noVolts, noVolts};
-                     return out;
-                   });
+    return failure({.message = pattern("core", "a board is given up only with a reason"),
+                    .expected = pattern("core", "why the repair does not pay")});
+  return stepsFrom(data, request.kind, {{"reason", !request.reason.empty()}}, [&](const MeasureTemplate& t) {
+    StepMeasure out;
+    out.mode = t.mode;
+    out.point = t.at == MeasureAt::supply ? supply() : request.measureAt;
+    if (t.reads == MeasureReads::nothing) out.interval = ValueInterval{-noVolts, noVolts};
+    return out;
+  });
 }
 
 } // namespace netmend

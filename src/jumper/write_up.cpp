@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <set>
 
 #include "netmend/netgraph/net_role.h"
@@ -9,14 +8,15 @@
 namespace netmend {
 namespace {
 
-std::string whyNotStraight(const FreeArea& area, const Candidate& candidate) {
+Detour detourOf(const FreeArea& area, const Candidate& candidate) {
   const Point a = candidate.from->opening.exit, b = candidate.to->opening.exit;
-  if (candidate.free.points.size() <= 2) return "the way is straight between its landings";
-  std::set<std::string> names;
+  Detour detour{candidate.free.points.size() <= 2, distance(a, b), {}};
+  if (detour.straight) return detour;
+  std::set<KeepOutName> names;
   for (const std::size_t i : keepOutsNear(area, a, b))
     names.insert(area.obstacles.keepOuts[i].name);
-  return fmt::format("straight it would be {:.2f} mm, but too near to {}", distance(a, b).mm(),
-                     names.empty() ? "the rounded corner of a margin" : listed(names));
+  detour.near.assign(names.begin(), names.end());
+  return detour;
 }
 
 void addClearance(JumperProposal& proposal, const FreeArea& area) {
@@ -84,39 +84,27 @@ Fact<Length> narrower(const Landing& a, const Landing& b) {
 
 void addNotes(JumperProposal& proposal, const Board& board, const FreeArea& area,
               const JumperRequest& request) {
-  for (const Landing* landing : {&proposal.from, &proposal.to})
-    proposal.notes.insert(proposal.notes.end(), landing->notes.begin(), landing->notes.end());
-  std::set<std::string> guessedNames;
+  std::set<KeepOutName> guessed;
   for (std::size_t i = 1; i < proposal.way.size(); ++i) {
     // Within half a millimetre of a margin a wrong guess would matter.
     const Length reach(500'000);
     for (const KeepOut& keepOut : area.obstacles.keepOuts)
       if (keepOut.guessed && !keepOut.isBoardEdge() &&
           distanceTo(keepOut, proposal.way[i - 1], proposal.way[i]) < keepOut.margin + area.wire / 2 + reach)
-        guessedNames.insert(keepOut.name);
+        guessed.insert(keepOut.name);
   }
-  if (!guessedNames.empty())
-    proposal.notes.push_back("passes bodies that are only guessed, look before you lay the wire: " +
-                             listed(guessedNames));
-  if (area.outlineGuessed)
-    proposal.notes.push_back("the board's outline is not known: a box round everything drawn was used");
+  if (!guessed.empty())
+    proposal.notes.push_back({ProposalNote::Kind::guessedBodies, {guessed.begin(), guessed.end()}});
+  if (area.outlineGuessed) proposal.notes.push_back({ProposalNote::Kind::outlineGuessed});
   for (const ZoneOverride& override : request.overrides)
     if (const Zone* zone = board.zones.find(override.zone))
-      proposal.notes.push_back(
-          fmt::format("{} zone {} set aside: {}", nameOf(zone->kind), zone->name, override.reason));
+      proposal.notes.push_back({ProposalNote::Kind::zoneSetAside,
+                                {{KeepOutName::What::zone, zone->kind, zone->name, {}}},
+                                {},
+                                override.reason});
 }
 
 } // namespace
-
-std::string listed(const std::set<std::string>& names, std::size_t most) {
-  std::string text;
-  std::size_t shown = 0;
-  for (const std::string& name : names) {
-    if (++shown > most) return fmt::format("{} and {} more", text, names.size() - most);
-    text += (text.empty() ? "" : ", ") + name;
-  }
-  return text;
-}
 
 Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidate,
                                  const JumperRequest& request, WireRequest load, const OwnCopper& own,
@@ -137,7 +125,7 @@ Result<JumperProposal> writtenUp(const Lookup& lookup, const Candidate& candidat
   proposal.wire = std::move(*wire);
   addClearance(proposal, area);
   proposal.tackPoints = tackPoints(proposal.way, data.wires);
-  proposal.whyNotStraight = whyNotStraight(area, candidate);
+  proposal.detour = detourOf(area, candidate);
   addNotes(proposal, lookup.board(), area, request);
   addCrossings(proposal, lookup.board(), area, own);
   return proposal;

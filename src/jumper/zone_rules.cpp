@@ -31,12 +31,13 @@ void readZones(const JsonReader::Node& root, ZoneRules& rules) {
     rule.source = node.source();
     if (hasZone(rules, rule.kind))
       node.at("zone").wrong(pattern("core", "a second rule for the same zone"),
-                            std::string(nameOf(rule.kind)), pattern("core", "one for each"));
+                            std::string(wordFor(boardWords<ZoneKind>, rule.kind)),
+                            pattern("core", "one for each"));
     rules.zones.push_back(std::move(rule));
   }
   for (const auto& kind : boardWords<ZoneKind>)
     if (!hasZone(rules, kind.value))
-      root.at("zones").wrong(pattern("core", "no rule for a kind of zone"), "", std::string(kind.text));
+      root.at("zones").wrong(pattern("core", "no rule for a kind of zone"), {}, std::string(kind.text));
 }
 
 } // namespace
@@ -52,12 +53,6 @@ const PartZoneRule* ZoneRules::of(PartKind kind) const {
   const auto found =
       std::find_if(parts.begin(), parts.end(), [&](const PartZoneRule& r) { return r.part == kind; });
   return found != parts.end() ? &*found : nullptr;
-}
-
-std::string_view nameOf(ZoneKind kind) {
-  constexpr std::array<std::string_view, 8> names{"connector", "shield wall", "battery",        "fastener",
-                                                  "antenna",   "flex",        "heat-sensitive", "tall part"};
-  return names.at(static_cast<std::size_t>(kind));
 }
 
 Result<ZoneRules> loadZoneRules(const std::filesystem::path& path) {

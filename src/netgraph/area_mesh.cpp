@@ -145,7 +145,8 @@ void addResistors(const NodeGrid& grid, const Slices& rows, const Slices& column
 
 Result<AreaMesh> meshArea(const Polygon& area, Length cell, Length thickness, std::size_t mostNodes) {
   if (cell.nm <= 0)
-    return failure({.message = "the cell of a mesh has no size", .found = fmt::format("{} nm", cell.nm)});
+    return failure({.message = pattern("core", "the cell of a mesh has no size"),
+                    .found = said(pattern("core", "{} nm"), cell.nm)});
   Box box;
   for (const auto corner : area.outer)
     box.include(corner);
@@ -156,18 +157,18 @@ Result<AreaMesh> meshArea(const Polygon& area, Length cell, Length thickness, st
   grid.rows = cellsOver(box.size().height, cell);
   // Areas fill their boxes badly, but not worse than this without being meshed for nothing.
   if (grid.columns > 4 * mostNodes / grid.rows)
-    return failure({.message = "the area is too large for a mesh of this cell",
-                    .found = fmt::format("{} × {} cells", grid.columns, grid.rows),
-                    .expected = fmt::format("at most {}", 4 * mostNodes)});
+    return failure({.message = pattern("core", "the area is too large for a mesh of this cell"),
+                    .found = said(pattern("core", "{} × {} cells"), grid.columns, grid.rows),
+                    .expected = said(pattern("core", "at most {}"), 4 * mostNodes)});
   grid.x = gridOver(box.min.x, box.max.x, cell, grid.columns);
   grid.y = gridOver(box.min.y, box.max.y, cell, grid.rows);
   const auto rows = slicesAlongX(area, grid.y);
   const auto columns = slicesAlongY(area, grid.x);
   addNodes(grid, rows, mesh.nodes);
   if (mesh.nodes.size() > mostNodes)
-    return failure({.message = "the area needs too many nodes for this cell",
-                    .found = fmt::format("{} nodes", mesh.nodes.size()),
-                    .expected = fmt::format("at most {}", mostNodes)});
+    return failure({.message = pattern("core", "the area needs too many nodes for this cell"),
+                    .found = said(pattern("core", "{} nodes"), mesh.nodes.size()),
+                    .expected = said(pattern("core", "at most {}"), mostNodes)});
   addResistors(grid, rows, columns, mesh);
   return mesh;
 }
@@ -185,8 +186,8 @@ Result<std::size_t> addContact(AreaMesh& mesh, const RoundedShape& contact) {
                isUnder(contact, static_cast<double>(x.nm), static_cast<double>(y.nm));
   }
   if (std::find(under.begin(), under.end(), true) == under.end())
-    return failure({.message = "no node of the mesh lies under the contact",
-                    .found = fmt::format("a cell of {} mm", mesh.cell.mm())});
+    return failure({.message = pattern("core", "no node of the mesh lies under the contact"),
+                    .found = said(pattern("core", "a cell of {} mm"), fmt::format("{}", mesh.cell.mm()))});
   // Copper under the contact carries nothing: a link that reaches into it is as long as its part outside.
   for (auto& resistor : mesh.resistors) {
     if (under[resistor.a] == under[resistor.b]) continue;
@@ -208,7 +209,7 @@ Result<std::size_t> addContact(AreaMesh& mesh, const RoundedShape& contact) {
 Result<Ohms> areaResistance(const Polygon& area, Length thickness, const RoundedShape& from,
                             const RoundedShape& to, Length cell) {
   constexpr int mostHalvings = 3;
-  Error last{.message = "the contacts do not hang together through the area"};
+  Error last{.message = pattern("core", "the contacts do not hang together through the area")};
   for (int halving = 0; halving <= mostHalvings; ++halving, cell = cell / 2) {
     auto mesh = meshArea(area, cell, thickness);
     if (!mesh) return failure(mesh.error());
@@ -220,8 +221,8 @@ Result<Ohms> areaResistance(const Polygon& area, Length thickness, const Rounded
     }
     const auto resistance = effectiveResistance(mesh->resistors, *a, *b);
     if (std::isfinite(resistance.value)) return resistance;
-    last = {.message = "the contacts do not hang together through the area",
-            .found = fmt::format("necks narrower than {} mm", cell.mm())};
+    last = {.message = pattern("core", "the contacts do not hang together through the area"),
+            .found = said(pattern("core", "necks narrower than {} mm"), fmt::format("{}", cell.mm()))};
   }
   return failure(last);
 }
@@ -251,8 +252,8 @@ Result<CopperGraph> withAreaResolved(const CopperGraph& graph, NodeIndex area, c
   auto mesh = meshArea(polygon, cell, thickness);
   if (!mesh) return failure(mesh.error());
   if (mesh->nodes.empty())
-    return failure({.message = "the area is narrower than the mesh everywhere",
-                    .found = fmt::format("a cell of {} mm", cell.mm())});
+    return failure({.message = pattern("core", "the area is narrower than the mesh everywhere"),
+                    .found = said(pattern("core", "a cell of {} mm"), fmt::format("{}", cell.mm()))});
   const auto gridNodes = mesh->nodes.size();
   // The area's own number goes to the mesh's first node, so that all others keep theirs.
   const auto before = boost::num_vertices(graph);

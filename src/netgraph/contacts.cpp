@@ -62,7 +62,8 @@ std::vector<Contact> contactsOf(const Items& items, const Progress& progress,
   std::vector<Contact> out;
   for (std::size_t layer = 0; layer < byLayer.size(); ++layer) {
     if (progress.stopped()) return {};
-    progress("Contacts of copper", static_cast<double>(layer) / static_cast<double>(byLayer.size()));
+    progress(pattern("core", "Contacts of copper"),
+             static_cast<double>(layer) / static_cast<double>(byLayer.size()));
     contactsOnLayer(items, byLayer[layer], static_cast<int>(layer), out);
   }
   return out;

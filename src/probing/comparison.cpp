@@ -54,11 +54,4 @@ std::optional<double> valueAtBenchTemperature(const Reading& reading) {
   return drop + share * slope * (bench - *reading.condition.temperature).value;
 }
 
-std::string comparedText(const Reading& reading) {
-  auto text = readingText(reading.value, reading.mode);
-  if (const auto atBench = readingText(valueAtBenchTemperature(reading), reading.mode); atBench != text)
-    text += ", at 25 °C " + atBench;
-  return text;
-}
-
 } // namespace netmend

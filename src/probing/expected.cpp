@@ -4,8 +4,6 @@
 #include <cmath>
 #include <map>
 
-#include <fmt/format.h>
-
 #include "netmend/base/words.h"
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
@@ -277,6 +275,9 @@ private:
 
 std::string_view word(ExpectedFrom from) {
   return wordFor(fromWords, from);
+}
+std::optional<ExpectedFrom> expectedSourceFrom(std::string_view text) {
+  return fromWord(fromWords, text);
 }
 
 ExpectedTable expectedFromWalks(std::span<const Walk> walks, const Lookup* lookup, const PinKindData& kinds,

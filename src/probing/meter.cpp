@@ -30,7 +30,7 @@ MeterMode readMeterMode(const JsonReader::Node& node) {
     const auto range = readRange(item);
     if (!mode.ranges.empty() && range.fullScale <= mode.ranges.back().fullScale)
       item.at("full_scale")
-          .wrong(pattern("core", "ranges must ascend"), "", pattern("core", "more than the range before"));
+          .wrong(pattern("core", "ranges must ascend"), {}, pattern("core", "more than the range before"));
     mode.ranges.push_back(range);
   }
   if (mode.ranges.empty()) {
@@ -48,7 +48,8 @@ MeterProfile readMeter(const JsonReader::Node& node) {
   meter.name = node.at("name").text();
   meter.source = node.source();
   if (meter.id.empty())
-    node.at("id").wrong(pattern("core", "a meter needs an id"), "\"\"", pattern("core", "a short word"));
+    node.at("id").wrong(pattern("core", "a meter needs an id"), asItIs("\"\""),
+                        pattern("core", "a short word"));
   meter.leadResistance = Ohms(node.at("lead_resistance_ohm").number(0.0, 1000.0));
   meter.inputResistance = Ohms(node.at("input_resistance_ohm").number(1.0, huge));
   meter.modes = probing::readEachMode(node.at("modes"), readMeterMode);

@@ -65,6 +65,9 @@ PinKindDefault readDefault(const JsonReader::Node& node) {
 std::string_view word(PinKind kind) {
   return wordFor(kindWords, kind);
 }
+std::optional<PinKind> pinKindFrom(std::string_view text) {
+  return fromWord(kindWords, text);
+}
 
 PinKind pinKind(const Lookup& lookup, PinId id) {
   const Pin* pin = lookup.board().pins.find(id);

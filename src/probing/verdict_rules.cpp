@@ -25,7 +25,7 @@ FaultReadings readFaults(const JsonReader::Node& node) {
   f.lowest = node.at("lowest").number(-1e9, 1e9);
   f.highest = node.at("highest").number(-1e9, 1e9);
   if (f.lowest >= f.highest)
-    node.at("highest").wrong(pattern("core", "an empty range"), "", pattern("core", "more than \"lowest\""));
+    node.at("highest").wrong(pattern("core", "an empty range"), {}, pattern("core", "more than \"lowest\""));
   const double sum = f.open + f.shorted + f.shift + f.anywhere;
   if (std::abs(sum - 1.0) > 1e-9)
     node.wrong(pattern("core", "shares do not add up"), std::to_string(sum),

@@ -25,7 +25,7 @@ ProbePoint readPoint(const JsonReader::Node& node) {
   if (node.has("pin")) point.pin = PinId(node.at("pin").whole());
   point.label = node.text("label", "");
   if (!node.has("label") && !node.has("pin"))
-    node.wrong(pattern("core", "a point needs a label or a pin"), "", "");
+    node.wrong(pattern("core", "a point needs a label or a pin"), {}, {});
   return point;
 }
 
@@ -111,13 +111,13 @@ EnteredExpectation readEntered(const JsonReader::Node& node, const Walk& walk) {
   entry.overLimit = node.has("value");
   if (entry.overLimit) {
     if (!node.at("value").is("OL"))
-      node.at("value").wrong(pattern("core", "only OL can stand here"), "", "\"OL\"");
+      node.at("value").wrong(pattern("core", "only OL can stand here"), {}, asItIs("\"OL\""));
     return entry;
   }
   entry.lowest = node.at("lowest").number(-huge, huge);
   entry.highest = node.at("highest").number(-huge, huge);
   if (entry.lowest >= entry.highest)
-    node.at("highest").wrong(pattern("core", "an empty interval"), "",
+    node.at("highest").wrong(pattern("core", "an empty interval"), {},
                              pattern("core", "more than \"lowest\""));
   return entry;
 }

@@ -64,7 +64,7 @@ public:
       text_.remove_prefix(end == std::string_view::npos ? text_.size() : end + 1);
       ++line_;
       if (row.empty()) continue;
-      if (!isPlainText(row)) return wrong(pattern("core", "not text in UTF-8"), "", "UTF-8");
+      if (!isPlainText(row)) return wrong(pattern("core", "not text in UTF-8"), {}, asItIs("UTF-8"));
       const Result<void> taken = row.front() == '#' ? takeRemark(trimmed(row.substr(1)))
                                  : columns_.empty() ? takeHeader(row)
                                                     : takeRow(row);
@@ -118,7 +118,7 @@ private:
       break;
     }
     const auto names = cells(row, separator_);
-    if (!names) return wrong(pattern("core", "a quote is not closed"), row, "");
+    if (!names) return wrong(pattern("core", "a quote is not closed"), row, {});
     static constexpr std::array<std::string_view, 8> known{"point", "value", "mode", "other",
                                                            "meter", "by",    "time", "settling"};
     for (std::size_t i = 0; i < names->size(); ++i) {
@@ -128,10 +128,11 @@ private:
         return wrong(pattern("core", "unknown column"), name,
                      pattern("core", "point, value, mode, other, meter, by, time or settling"));
       }
-      if (!columns_.emplace(*it, i).second) return wrong(pattern("core", "column named twice"), name, "");
+      if (!columns_.emplace(*it, i).second) return wrong(pattern("core", "column named twice"), name, {});
     }
     for (const std::string_view needed : {"point", "value"})
-      if (!columns_.contains(needed)) return wrong(pattern("core", "column missing"), row, needed);
+      if (!columns_.contains(needed))
+        return wrong(pattern("core", "column missing"), row, std::string(needed));
     width_ = names->size();
     return {};
   }
@@ -140,7 +141,7 @@ private:
     if (walk_.points.size() >= mostRows)
       return wrong(pattern("core", "too many rows"), "", pattern("core", "at most a million"));
     const auto row_cells = cells(row, separator_);
-    if (!row_cells) return wrong(pattern("core", "a quote is not closed"), row, "");
+    if (!row_cells) return wrong(pattern("core", "a quote is not closed"), row, {});
     if (row_cells->size() != width_)
       return wrong(said(pattern("core", "{} cells"), row_cells->size()), row,
                    said(pattern("core", "{} cells"), width_));

@@ -171,10 +171,24 @@ Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
   return pattern("core", "twice the wire's resistance, and what leads and meter may add");
 }
 
+Said goodBoardsSaid(const Verdict& verdict) {
+  if (!isFlag(verdict.kind) || !verdict.expected) return {};
+  return said(pattern("core", "Good boards {}."), whatIsExpected(*verdict.expected));
+}
+
 Said verdictLine(const Reading& reading, const Verdict& verdict) {
-  Said value = valueSaid(reading.value, reading.mode);
-  if (!isFlag(verdict.kind) || !verdict.expected) return value;
-  return said(pattern("core", "{}. Good boards {}."), value, whatIsExpected(*verdict.expected));
+  const Said value = valueSaid(reading.value, reading.mode);
+  const Said good = goodBoardsSaid(verdict);
+  return good.empty() ? value : said(pattern("core", "{}. {}"), value, good);
+}
+
+Said verdictLine(const JobReading& entry) {
+  const Said value = valueSaid(entry.reading.value, entry.reading.mode);
+  if (!entry.judged || entry.judged->fromOldBook || !entry.judged->limits)
+    return entry.judged ? verdictLine(entry.reading, entry.judged->verdict) : value;
+  if (!entry.odd()) return value;
+  return said(pattern("core", "{}. It must be {}."), value,
+              rangeSaid(*entry.judged->limits, entry.reading.mode));
 }
 
 Said verdictReasons(const Reading& reading, const Verdict& verdict) {

@@ -72,12 +72,38 @@ TEST_CASE("A translation that asks for more than there is leaves the gap empty",
   CHECK(wordsOf(said(pattern("core", "only {}"), "one"), greedy) == "one{");
 }
 
+TEST_CASE("A sentence of a data file has its gaps by name, in any order, in every language", "[base]") {
+  Said step = said(dataPattern("Tin {to} and {from}; mind {glass}"), "C1.1", "TP1");
+  step.names = {"from", "to"};
+  CHECK(wordsOf(step) == "Tin TP1 and C1.1; mind ");
+  const Language german = [](const Pattern& pattern, std::optional<std::int64_t>) {
+    return pattern.english.starts_with("Tin ") ? std::string("{from} und {to} verzinnen") : std::string();
+  };
+  CHECK(wordsOf(step, german) == "C1.1 und TP1 verzinnen");
+  // The same text is one pattern, kept once.
+  CHECK(dataPattern(std::string("Tin it")).english.data() ==
+        dataPattern(std::string("Tin it")).english.data());
+}
+
+TEST_CASE("Sentences are equal when their patterns, counts and arguments are", "[base]") {
+  const auto of = [](std::int64_t n, const char* what) {
+    return saidCount(counted("core", "{n} {}", "{n} {}"), n, what);
+  };
+  CHECK(of(2, "pads") == of(2, "pads"));
+  CHECK_FALSE(of(2, "pads") == of(3, "pads"));
+  CHECK_FALSE(of(2, "pads") == of(2, "pins"));
+  CHECK_FALSE(said(pattern("core", "at {}"), of(2, "pads")) == said(pattern("core", "at {}"), of(1, "pads")));
+}
+
 TEST_CASE("An error is said with file, place and what was found, each once", "[base]") {
-  const Error whole{"unknown side", "b.csv", "line 3", "\"up\"", "top or bottom"};
+  const Error whole{pattern("core", "unknown side"), "b.csv", "line 3", asItIs("\"up\""),
+                    pattern("core", "top or bottom")};
   CHECK(whole.text() == "b.csv: line 3: unknown side (found \"up\"; expected top or bottom)");
-  CHECK(Error{"unknown side", "b.csv"}.text() == "b.csv: unknown side");
-  CHECK(Error{"unknown side", "", "", "\"up\""}.text() == "unknown side (found \"up\")");
-  CHECK(Error{"unknown side", "", "line 3", "", "top"}.text() == "line 3: unknown side (expected top)");
+  CHECK(Error{pattern("core", "unknown side"), "b.csv"}.text() == "b.csv: unknown side");
+  CHECK(Error{pattern("core", "unknown side"), "", "", asItIs("\"up\"")}.text() ==
+        "unknown side (found \"up\")");
+  CHECK(Error{pattern("core", "unknown side"), "", "line 3", {}, asItIs("top")}.text() ==
+        "line 3: unknown side (expected top)");
 }
 
 } // namespace netmend

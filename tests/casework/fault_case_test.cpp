@@ -263,7 +263,10 @@ TEST_CASE("a break leads when the first of the suspects is one", "[casework]") {
   CHECK(leadingBreak(fault) == &fault.suspects.ranked[0]);
 }
 
-TEST_CASE("a line is called by the first of its nets", "[casework]") {
+TEST_CASE("a line is called by the first of its nets, or else by a pin on it", "[casework]") {
   CHECK(lineName(demoDevice().board, demoFault().line) == "KEY_COL3");
-  CHECK_FALSE(lineName(demoDevice().board, Line{}).empty());
+  Line nameless = demoFault().line;
+  nameless.nets.clear();
+  CHECK(demoDevice().lookup.pinsLabelled(lineName(demoDevice().board, nameless)).size() == 1);
+  CHECK(lineName(demoDevice().board, Line{}).empty());
 }

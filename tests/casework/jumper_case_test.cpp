@@ -26,7 +26,7 @@ WorkSteps checksAlone() {
 /// What each of the three should read.
 std::vector<StepMeasure> wantedAt(const FaultCase& fault, const JumperProposal& proposal) {
   std::vector<StepMeasure> out;
-  for (const Step& step : stepsFor(fault, proposal, checksAlone()))
+  for (const WorkStep& step : actionFor(demoDevice().lookup, fault, proposal, checksAlone()).steps)
     out.push_back(step.measure.value());
   REQUIRE(out.size() == 3);
   return out;
@@ -82,24 +82,21 @@ TEST_CASE("of a leading break that lies partly in unknown copper the known edges
   leading.places = {place(std::nullopt), place(7), place(std::nullopt), place(4)};
   CHECK(suspectedCut(fault) == std::vector<std::size_t>{7, 4});
   leading.places = {place(std::nullopt)};
-  leading.text = "somewhere between J4 and U1";
   REQUIRE_FALSE(suspectedCut(fault));
-  CHECK(wordsOf(suspectedCut(fault).error().found) == leading.text);
+  CHECK(wordsOf(suspectedCut(fault).error().expected) == "the track drawn");
 }
 
-TEST_CASE("without a leading break there is no cut, and the error says what leads instead", "[casework]") {
+TEST_CASE("without a leading break there is no cut, and the error says what would help", "[casework]") {
   FaultCase fault;
   REQUIRE_FALSE(suspectedCut(fault));
-  CHECK_FALSE(suspectedCut(fault).error().found.empty());
+  CHECK(wordsOf(suspectedCut(fault).error().expected) == "more readings");
   fault.isolation.classes.resize(2);
   fault.isolation.classes[0].kind = FaultKind::deadPin;
   fault.suspects.ranked.resize(2);
-  fault.suspects.ranked[0].text = "pin U1.12 dead";
   fault.suspects.ranked[0].places = {place(3)};
-  fault.suspects.ranked[1].text = "open: joint of J4.9";
   fault.suspects.ranked[1].faultClass = 1;
   REQUIRE_FALSE(suspectedCut(fault));
-  CHECK(wordsOf(suspectedCut(fault).error().found) == "pin U1.12 dead");
+  CHECK(wordsOf(suspectedCut(fault).error().expected) == "more readings");
 }
 
 TEST_CASE("the column is bridged from its via to its capacitor, in up to three ways", "[casework]") {
@@ -208,7 +205,7 @@ TEST_CASE("OL is wanted where it is likelier than a value", "[casework]") {
 TEST_CASE("a wire may read up to twice its resistance before a joint is bad", "[casework]") {
   const JumperProposal& best = demoProposals().front();
   int checks = 0;
-  for (const Step& step : stepsFor(demoFault(), best, repairData().work)) {
+  for (const WorkStep& step : actionFor(demoDevice().lookup, demoFault(), best, repairData().work).steps) {
     if (!step.measure || step.measure->mode != ReadingMode::ohms || !step.measure->interval) continue;
     const StepMeasure& wanted = *step.measure;
     ++checks;
@@ -218,24 +215,44 @@ TEST_CASE("a wire may read up to twice its resistance before a joint is bad", "[
   CHECK(checks == 2); // before it is soldered in, and after
 }
 
-TEST_CASE("a place of the line counts for a landing that is less than 10 µm away", "[casework]") {
+TEST_CASE("a landing is found among the places of the line by its copper", "[casework]") {
   const FaultCase& fault = demoFault();
-  JumperProposal moved = demoProposals().front();
-  const Point at = moved.to.at;
-  moved.to.at.x += Length(9'999);
-  CHECK(wantedAt(fault, moved)[1].interval);
-  moved.to.at.x = at.x + Length(10'000);
-  CHECK_FALSE(wantedAt(fault, moved)[1].comparable());
-  // The first of the places is one too.
-  FaultCase alone = fault;
-  alone.isolation.places.front().at = moved.to.at;
-  CHECK(wantedAt(alone, moved)[1].comparable());
-  // A place that nobody knows is no landing's.
-  FaultCase unplaced = fault;
-  for (ProbePlace& place : unplaced.isolation.places)
-    place.at.reset();
-  for (const StepMeasure& wanted : wantedAt(unplaced, demoProposals().front()))
-    CHECK_FALSE(wanted.comparable());
+  const JumperProposal& best = demoProposals().front();
+  REQUIRE(wantedAt(fault, best)[0].comparable());
+  REQUIRE(wantedAt(fault, best)[1].comparable());
+  // Where it lies is of no account to a via or a pad.
+  JumperProposal moved = best;
+  moved.from.at.x += Length(1'000'000);
+  moved.to.at.x += Length(1'000'000);
+  CHECK(wantedAt(fault, moved)[0] == wantedAt(fault, best)[0]);
+  CHECK(wantedAt(fault, moved)[1] == wantedAt(fault, best)[1]);
+  // Its ring on the other side is another place, and may be on the other piece.
+  JumperProposal under = best;
+  under.from.layer = -1;
+  CHECK_FALSE(wantedAt(fault, under)[0].comparable());
+  JumperProposal elsewhere = best;
+  elsewhere.to.copper = PadId{99'999};
+  elsewhere.to.object = PinId{99'999};
+  CHECK_FALSE(wantedAt(fault, elsewhere)[1].comparable());
+}
+
+TEST_CASE("a scraped landing is a place of the line that is less than 10 µm away on the same track",
+          "[casework]") {
+  FaultCase fault = demoFault();
+  JumperProposal scraped = demoProposals().front();
+  scraped.from.copper = scraped.from.object = TrackId{7};
+  scraped.from.layer = 0;
+  CHECK_FALSE(wantedAt(fault, scraped)[0].comparable());
+  ProbePlace& place = fault.isolation.places.front();
+  place.pin = {};
+  place.object = TrackId{7};
+  place.layer = 0;
+  place.at = scraped.from.at;
+  CHECK(wantedAt(fault, scraped)[0].comparable());
+  place.at->x += Length(9'999);
+  CHECK(wantedAt(fault, scraped)[0].comparable());
+  place.at->x += Length(1);
+  CHECK_FALSE(wantedAt(fault, scraped)[0].comparable());
 }
 
 TEST_CASE("where no break leads, the steps name no values", "[casework]") {
@@ -248,10 +265,14 @@ TEST_CASE("where no break leads, the steps name no values", "[casework]") {
 TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps", "[casework]") {
   const FaultCase& fault = demoFault();
   const JumperProposal& best = demoProposals().front();
-  const RepairAction action = actionFor(demoDevice().board, fault, best, repairData().work);
+  const RepairAction action = actionFor(demoDevice().lookup, fault, best, repairData().work);
   CHECK(action.kind == RepairKind::jumper);
   CHECK(action.target == "KEY_COL3");
-  CHECK(action.reason == fault.suspects.ranked.front().text);
+  CHECK(action.reason.empty());
+  REQUIRE(action.because);
+  CHECK(action.because->kind == FaultKind::open);
+  CHECK(action.because->places == 3);
+  CHECK(action.because->place == fault.names.fault(fault.suspects.ranked.front().places.front()));
   REQUIRE(action.jumper);
   CHECK(action.jumper->from.at == best.from.at);
   CHECK(action.jumper->to.at == best.to.at);
@@ -259,20 +280,21 @@ TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps"
   CHECK(action.jumper->side == Side::top);
   CHECK(action.jumper->wire == best.wire.wire.name);
   CHECK(action.jumper->net == "KEY_COL3");
-  const auto steps = stepsFor(fault, best, repairData().work);
-  REQUIRE(action.steps.size() == steps.size());
-  REQUIRE(steps.size() > 10);
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    CHECK(action.steps[i].text == steps[i].text);
-    CHECK(action.steps[i].check == steps[i].check);
-    CHECK_FALSE(action.steps[i].done);
-  }
+  REQUIRE(action.jumper->figures);
+  CHECK(action.jumper->figures->length == best.length);
+  CHECK(action.jumper->figures->tacks == best.tackPoints.size());
+  CHECK(action.jumper->figures->prediction.atFrom->overLimit);
+  CHECK(action.jumper->from.kind == LandingKind::tentedVia);
+  CHECK(action.jumper->from.name.sort == PlaceName::Sort::via);
+  CHECK(action.jumper->from.point.label == "via 963 top");
+  CHECK(action.jumper->to.name.label == "C28.1");
+  REQUIRE(action.steps.size() > 10);
+  for (const WorkStep& step : action.steps)
+    CHECK_FALSE(step.done);
   // Where something else leads, somebody named the edges.
   FaultCase byHand = fault;
   byHand.suspects.ranked.clear();
-  const std::string reason = actionFor(demoDevice().board, byHand, best, repairData().work).reason;
-  CHECK_FALSE(reason.empty());
-  CHECK(reason != action.reason);
+  CHECK_FALSE(actionFor(demoDevice().lookup, byHand, best, repairData().work).because);
 }
 
 TEST_CASE("landings that no good board was read at are proved by what the steps say of the bridged line",
@@ -281,7 +303,7 @@ TEST_CASE("landings that no good board was read at are proved by what the steps 
   const JumperProposal& best = demoProposals().front();
   const DemoDevice& device = demoDevice();
   Job job;
-  job.actions = {actionFor(device.board, fault, best, repairData().work)};
+  job.actions = {actionFor(device.lookup, fault, best, repairData().work)};
   job.actions.front().steps.push_back(functionCheck("keys 3, 6, 9 and Enter"));
   const ExpectedTable nothing;
   const auto points = proofPoints({job, &device.lookup, nothing, repairData()});

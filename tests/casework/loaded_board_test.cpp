@@ -43,7 +43,7 @@ TEST_CASE("of an archive with several boards the one that is named is read", "[c
   CHECK(pinLabelled(*key->lookup, "K1.1"));
   // What the reader noticed is kept: which of the archive's files it was.
   REQUIRE(key->notices.size() == 1);
-  CHECK(key->notices.front().find("key.csv") != std::string::npos);
+  CHECK(wordsOf(key->notices.front()).find("key.csv") != std::string::npos);
   CHECK(pinLabelled(*loadBoard(folder.file("parcel.zip"), "main.csv")->lookup, "J1.1"));
   CHECK_FALSE(loadBoard(folder.file("parcel.zip")));
 }

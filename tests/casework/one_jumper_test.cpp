@@ -38,9 +38,9 @@ TEST_CASE("a wire that mends two breaks, whichever it is, makes them one", "[cas
   CHECK(found[0].classes == std::vector<std::size_t>{1, 2});
   CHECK(found[0].probability == 0.5 + 0.25);
   const JumperProposal wire = line.wire({line.isolation.classes[1].places[0].edge.value()});
-  CHECK(found[0].from == wire.from.label);
-  CHECK(found[0].to == wire.to.label);
-  CHECK(found[0].from != found[0].to);
+  CHECK(found[0].from.point == wire.from.point);
+  CHECK(found[0].to.point == wire.to.point);
+  CHECK(found[0].from.point != found[0].to.point);
 }
 
 TEST_CASE("a wire is made longer while that costs no more than twice the leading break's", "[casework]") {
@@ -52,7 +52,7 @@ TEST_CASE("a wire is made longer while that costs no more than twice the leading
     CHECK(line.wire({line.first, line.second}).total.value == 28.0);
     CHECK(line.groups() == Groups{{1, 2}});
     // It is the longer wire that is told of.
-    CHECK(line.shared()[0].to == line.wire({line.first, line.second}).to.label);
+    CHECK(line.shared()[0].to.point == line.wire({line.first, line.second}).to.point);
   }
   SECTION("a micrometre more") {
     ViaBetween line(28.001);
@@ -132,7 +132,7 @@ TEST_CASE("what is left is tried again, beginning with the likeliest", "[casewor
   CHECK(found[0].classes == std::vector<std::size_t>{1, 2});
   CHECK(found[1].classes == std::vector<std::size_t>{3, 4});
   CHECK(found[1].probability == 0.125 + 0.0625);
-  CHECK(found[1].from != found[0].from);
+  CHECK(found[1].from.point != found[0].from.point);
 }
 
 TEST_CASE("six wires are looked for at most", "[casework]") {

@@ -8,6 +8,14 @@ using namespace netmend::test;
 
 namespace {
 
+LandingPlace viaLanding(const char* handle, Point at) {
+  LandingPlace place;
+  place.kind = LandingKind::via;
+  place.at = at;
+  place.point.label = handle;
+  return place;
+}
+
 /// Connector J1 with eight pins 1 mm apart.
 struct Connector : RepairedBoard {
   PartId j1 = part("J1", Side::top, {});
@@ -337,8 +345,7 @@ TEST_CASE("a landing that no good board was read at reads what another pin of it
     Pin loose = *b.board.pins.find(landing);
     loose.net = {};
     b.board.pins.put(loose);
-    b.bridge(b.landing(landing),
-             {"via at (3.00, 4.00) mm", mm(3, 4), Side::top, {PinId{}, "via at (3.00, 4.00) mm"}});
+    b.bridge(b.landing(landing), viaLanding("via 3 top", mm(3, 4)));
     const auto points = b.points();
     REQUIRE(points.size() == 3);
     CHECK_FALSE(points[0].expected);
@@ -351,11 +358,10 @@ TEST_CASE("without a board a job's places are known by their labels", "[casework
   RepairedBoard b;
   b.read(ProbePoint{PinId{}, "J9.3"}, std::nullopt, foundOpen);
   b.read(ProbePoint{PinId{}, "J9.4"}, 0.4, foundGood);
-  b.bridge({"via at (3.00, 4.00) mm", mm(3, 4), Side::top, {PinId{}, "via at (3.00, 4.00) mm"}},
-           {"via at (9.00, 4.00) mm", mm(9, 4), Side::top, {PinId{}, "via at (9.00, 4.00) mm"}});
+  b.bridge(viaLanding("via 3 top", mm(3, 4)), viaLanding("via 9 top", mm(9, 4)));
   const auto points = proofPoints({b.job, nullptr, b.expected, b.data});
-  CHECK(b.told(points) == Told{"odd J9.3", "landing via at (3.00, 4.00) mm", "landing via at (9.00, 4.00) mm",
-                               "wire via at (3.00, 4.00) mm", "neighbour J9.4"});
+  CHECK(b.told(points) ==
+        Told{"odd J9.3", "landing via 3 top", "landing via 9 top", "wire via 3 top", "neighbour J9.4"});
 }
 
 TEST_CASE("the same measurement is mode, place and other lead", "[casework]") {

@@ -75,13 +75,24 @@ struct RepairedBoard : DrawnBoard {
   }
   [[nodiscard]] LandingPlace landing(PinId pin) const {
     const Lookup lookup(board);
-    return {pinLabel(board, pin) + " (part terminal)", positionOf(lookup, pin).value, Side::top, at(pin)};
+    LandingPlace place;
+    place.name.sort = PlaceName::Sort::pin;
+    place.name.label = pinLabel(board, pin);
+    place.at = positionOf(lookup, pin).value;
+    place.point = at(pin);
+    return place;
   }
   /// A wire of 0.1 mm straight from one pin to the other.
   RepairAction& bridge(PinId from, PinId to) { return bridge(landing(from), landing(to)); }
   RepairAction& bridge(const LandingPlace& from, const LandingPlace& to) {
     RepairAction& action = act(RepairKind::jumper);
-    action.jumper = JumperRecord{from, to, {from.at, to.at}, Side::top, "enamelled copper 0.1 mm", "KEY"};
+    JumperRecord jumper;
+    jumper.from = from;
+    jumper.to = to;
+    jumper.way = {from.at, to.at};
+    jumper.wire = "enamelled copper 0.1 mm";
+    jumper.net = "KEY";
+    action.jumper = std::move(jumper);
     return action;
   }
 

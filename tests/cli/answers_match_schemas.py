@@ -35,7 +35,7 @@ with tempfile.TemporaryDirectory() as folder:
     run("board", "check", board)
     run("walk", "record", "--part", "J4", "--pins", 2, "-o", folder / "walk", typed="0.4\nOL\n")
     run("walk", "judge", faulty, "--board", board, *good)
-    assert run("walk", "keep", *good[1:], "--book", book) == {"kept": 8, "there_already": 0, "notices": []}
+    assert run("walk", "keep", *good[1:], "--book", book) == {"kept": 8, "there_already": 0, "notices": [], "version": 2}
     assert run("walk", "keep", *good[1:], "--book", book)["there_already"] == 8
     job = run("job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s", "--board", board)["job"]
     run("job", "add", "--book", book, "--job", job, "--walk", faulty, "--reading", "C28.1 0.649", *good)

@@ -120,8 +120,8 @@ TEST_CASE("zones, marks and lines carry their words") {
   SmallBoard small;
   small.zone(ZoneKind::battery, "BT1", box(20, 35, 60, 48));
   Overlay overlay;
-  overlay.lines.push_back({{at(12, 20), at(50, 40), at(90, 20)}, LineStyle::wire, "wire of 0.10 mm"});
-  overlay.marks.push_back({at(50, 20), MarkShape::cross, "break"});
+  overlay.lines.push_back({{at(12, 20), at(50, 40), at(90, 20)}, LineStyle::wire, asItIs("wire of 0.10 mm")});
+  overlay.marks.push_back({at(50, 20), MarkShape::cross, asItIs("break")});
   const std::string words = wordsOf(small.board, overlay, 7);
   for (const char* word : {"battery BT1", "wire of 0.10 mm", "break", "seen from the top", "J4"}) {
     INFO(word);

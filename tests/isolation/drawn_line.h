@@ -181,23 +181,30 @@ public:
   std::vector<PinId> pins; ///< in the order they were put on the line
 };
 
-/// Probability of all classes with a place of this text in it.
-inline double probabilityOf(const Isolation& isolation, FaultKind kind, const std::string& text) {
+/// Probability of all places that this is said of.
+template <class Is> double probabilityWhere(const Isolation& isolation, const Is& is) {
   double sum = 0.0;
   for (std::size_t c = 0; c < isolation.classes.size(); ++c)
-    for (const auto& place : isolation.classes[c].places)
-      if (place.kind == kind && place.text.find(text) != std::string::npos)
-        sum += isolation.probability[c] * place.share;
+    for (const FaultPlace& place : isolation.classes[c].places)
+      if (is(place)) sum += isolation.probability[c] * place.share;
   return sum;
+}
+inline double probabilityOf(const Isolation& isolation, FaultKind kind) {
+  return probabilityWhere(isolation, [&](const FaultPlace& place) { return place.kind == kind; });
+}
+inline double probabilityOf(const Isolation& isolation, FaultKind kind, PinId pin) {
+  return probabilityWhere(isolation,
+                          [&](const FaultPlace& place) { return place.kind == kind && place.pin == pin; });
+}
+inline double breakProbability(const Isolation& isolation, const std::vector<Point>& way) {
+  return probabilityWhere(
+      isolation, [&](const FaultPlace& place) { return place.kind == FaultKind::open && place.way == way; });
 }
 
 /// Of breaks in tracks.
 inline double trackProbability(const Isolation& isolation) {
-  double sum = 0.0;
-  for (std::size_t c = 0; c < isolation.classes.size(); ++c)
-    for (const auto& place : isolation.classes[c].places)
-      if (place.edgeKind == EdgeKind::track) sum += isolation.probability[c] * place.share;
-  return sum;
+  return probabilityWhere(isolation,
+                          [](const FaultPlace& place) { return place.edgeKind == EdgeKind::track; });
 }
 
 } // namespace netmend::test

@@ -64,6 +64,73 @@ JobReading readingOf(std::optional<double> value) {
   return out;
 }
 
+/// A value in every field that a name has.
+PlaceName trackName() {
+  PlaceName name;
+  name.sort = PlaceName::Sort::track;
+  name.layer = PlaceName::Layer::inner;
+  name.from = {TrackEnd::Sort::via, "", {"J4.9", Beside::Direction::left, 21, true, {}}};
+  name.to = {TrackEnd::Sort::fork, "", {"", Beside::Direction::at, 0, false, {Length(5), Length(-6)}}};
+  name.stretch = PlaceName::Stretch::between;
+  name.fromTenths = 30;
+  name.toTenths = 75;
+  name.handle = "12.00,8.00 layer 2";
+  return name;
+}
+
+JobSuspect suspectOnTrack() {
+  JobSuspect out;
+  out.fault = {FaultKind::open, trackName(), 3};
+  out.probability = 0.87;
+  out.prior = 0.125;
+  out.samplingError = 0.0625;
+  out.more = 2;
+  out.at = Point{Length(31'200'000), Length(-14'000'000)};
+  out.way = {Point{Length(1), Length(2)}, Point{Length(3), Length(4)}};
+  JobEvidence volts;
+  volts.at.sort = PlaceName::Sort::unknownWay;
+  volts.at.beyond = {"U1.1", "U1.2"};
+  volts.at.before = {"J4.1"};
+  volts.temperature = Celsius(31.5);
+  volts.value = 0.471;
+  volts.foretold = {Foretold::What::volts, {0.25, Volts(0.453), Volts(0.0085)}, {}, {}};
+  volts.bits = -5.1;
+  JobEvidence ohms;
+  ohms.at.sort = PlaceName::Sort::pad;
+  ohms.at.label = "J4.9";
+  ohms.other = PlaceName{};
+  ohms.other->sort = PlaceName::Sort::via;
+  ohms.other->beside = {"C1.1", Beside::Direction::above, 20, false, {}};
+  ohms.other->layer = PlaceName::Layer::bottom;
+  ohms.mode = ReadingMode::continuity;
+  ohms.foretold = {Foretold::What::ohms, {}, Ohms(0.21), Ohms(0.3)};
+  ohms.bits = 3.25;
+  out.evidence = {volts, ohms};
+  return out;
+}
+
+JumperRecord jumperRecord() {
+  JumperRecord out;
+  out.from.kind = LandingKind::outerTrack;
+  out.from.name = trackName();
+  out.from.at = {Length(5), Length(6)};
+  out.from.side = Side::bottom;
+  out.from.point = {PinId(), "0.00,0.00 bottom"};
+  out.to.label = "J4.11 (connector pin)"; // as an older book has it
+  out.to.at = {Length(7), Length(8)};
+  out.to.side = Side::bottom;
+  out.to.point = {PinId(17), "J4.11"};
+  out.way = {out.from.at, out.to.at};
+  out.side = Side::bottom;
+  out.wire = "enamelled copper 0.10 mm";
+  out.net = "KEY_COL3";
+  WireFigures figures{Length(11), Length(12), "strip it", 3, Amperes(0.125), Volts(0.5), Ohms(0.75), {}};
+  figures.prediction.atFrom = ExpectedReading{true, {}, {}};
+  figures.prediction.bridged = ExpectedReading{false, Volts(0.453), Volts(0.012)};
+  out.figures = figures;
+  return out;
+}
+
 Job fullJob() {
   Job job;
   job.customer = "Pier works";
@@ -80,16 +147,21 @@ Job fullJob() {
   job.boardDigest = "abc";
   job.internalNotes = "regular";
   job.readings = {readingOf(std::nullopt), readingOf(0.45199999999999996)};
-  job.suspects = {{"open in track",
-                   0.87,
-                   "reads OL",
-                   Point{Length(31'200'000), Length(-14'000'000)},
-                   {Point{Length(1), Length(2)}, Point{Length(3), Length(4)}}},
-                  {"none of these", 0.13, "", std::nullopt, {}}};
+  job.suspects = {suspectOnTrack(), {}};
+  job.suspects[1].fault.kind = FaultKind::noneOfThese;
+  job.suspects[1].probability = 0.13;
   RepairAction action;
   action.target = "KEY_COL3";
   action.reason = "buried break";
-  action.steps = {{"Scrape", false, "", true, ""}, {"Touch the bare copper", true, "0.45 V", false, "0.449"}};
+  action.steps.resize(2);
+  action.steps[0].text = "Scrape {from}";
+  action.steps[0].done = true;
+  action.steps[1].text = "Touch the bare copper";
+  action.steps[1].check = true;
+  action.steps[1].expected = "{expected_from}";
+  action.steps[1].otherwise = "Stop.";
+  action.steps[1].note = "slipped once";
+  action.steps[1].read = CheckRead{0.449, StepOutcome::disagrees};
   StepMeasure measure;
   measure.mode = ReadingMode::ohms;
   measure.point = {PinId(7), "C12.1"};
@@ -98,12 +170,8 @@ Job fullJob() {
   measure.overLimit = true;
   action.steps[1].measure = measure;
   action.steps[0].function = true;
-  action.jumper = JumperRecord{{"C12.1", {Length(5), Length(6)}, Side::bottom},
-                               {"J4.11", {Length(7), Length(8)}, Side::bottom, {PinId(17), "J4.11"}},
-                               {{Length(5), Length(6)}, {Length(7), Length(8)}},
-                               Side::bottom,
-                               "enamelled copper 0.10 mm",
-                               "KEY_COL3"};
+  action.because = job.suspects[0].fault;
+  action.jumper = jumperRecord();
   job.actions = {action};
   job.photos = {{PhotoId(), "before", "image/png", std::string("\x89PNG\0\r\n", 7)}};
   job.charges = {{ChargeId(), "track repair", parseDecimal("1.5").value(), parseDecimal("48.40").value()}};
@@ -147,19 +215,30 @@ TEST_CASE("a job comes back from the book as it went in") {
   CHECK(out.readings[0].judged == judged);
   CHECK(out.readings[0].remark == "looked at twice");
   REQUIRE(out.suspects.size() == 2);
-  CHECK(out.suspects[0].at == in.suspects[0].at);
-  CHECK(out.suspects[0].way == in.suspects[0].way);
-  CHECK_FALSE(out.suspects[1].at);
+  CHECK(out.suspects == in.suspects);
   REQUIRE(out.actions.size() == 1);
   REQUIRE(out.actions[0].jumper);
-  CHECK(out.actions[0].jumper->from.label == "C12.1");
-  CHECK(out.actions[0].jumper->way == in.actions[0].jumper->way);
+  CHECK(out.actions[0].because == in.actions[0].because);
+  const JumperRecord &was = *in.actions[0].jumper, &is = *out.actions[0].jumper;
+  CHECK(is.from.kind == LandingKind::outerTrack);
+  CHECK(is.from.name == was.from.name);
+  CHECK(is.from.point == was.from.point);
+  CHECK(is.from.label.empty());
+  CHECK(is.to.label == "J4.11 (connector pin)");
+  CHECK(is.to.side == Side::bottom);
+  CHECK(is.way == was.way);
+  CHECK(is.figures == was.figures);
   REQUIRE(out.actions[0].steps.size() == 2);
   CHECK(out.actions[0].steps[0].done);
   CHECK(out.actions[0].steps[0].function);
   CHECK_FALSE(out.actions[0].steps[0].measure);
   CHECK_FALSE(out.actions[0].steps[1].function);
   CHECK(out.actions[0].steps[1].measure == in.actions[0].steps[1].measure);
+  CHECK(out.actions[0].steps[1].read == in.actions[0].steps[1].read);
+  CHECK_FALSE(out.actions[0].steps[0].read);
+  CHECK(out.actions[0].steps[1].note == "slipped once");
+  CHECK(out.actions[0].steps[1].expected == "{expected_from}");
+  CHECK(out.actions[0].steps[1].otherwise == "Stop.");
   CHECK(out.actions[0].jumper->to.point == in.actions[0].jumper->to.point);
   CHECK(out.actions[0].steps[1].check);
   REQUIRE(out.photos.size() == 1);
@@ -330,7 +409,7 @@ TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "5");
+  CHECK(askSqlite(file.path, "pragma user_version") == "6");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 

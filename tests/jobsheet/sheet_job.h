@@ -36,21 +36,39 @@ inline Job invented() {
                   jobReading(2, "J4.4", ReadingPurpose::fault, 0.452, "in range"),
                   jobReading(3, "J4.3", ReadingPurpose::check, 0.449, "in range"),
                   jobReading(4, "J4.3", ReadingPurpose::proof, 0.451, "in range")};
-  job.suspects = {
-      {"open in track KEY_COL3", 0.83, "J4.3 reads OL", Point{Length::fromMm(50), Length::fromMm(20)}, {}}};
+  JobSuspect suspect;
+  suspect.what = "open in track KEY_COL3";
+  suspect.explanation = "J4.3 reads OL";
+  suspect.probability = 0.83;
+  suspect.at = Point{Length::fromMm(50), Length::fromMm(20)};
+  job.suspects = {suspect};
   RepairAction action;
   action.kind = RepairKind::jumper;
   action.target = "KEY_COL3";
   const Point from{Length::fromMm(12), Length::fromMm(20)};
   const Point to{Length::fromMm(90), Length::fromMm(20)};
-  action.jumper = JumperRecord{{"J4.3 (connector pin)", from, Side::top},
-                               {"C12.1 (part terminal)", to, Side::top},
-                               {from, {Length::fromMm(50), Length::fromMm(40)}, to},
-                               Side::top,
-                               "enamelled copper 0.10 mm",
-                               "KEY_COL3"};
-  action.steps = {{"Scrape the mask at the landing", false, "", true, "took two tries"},
-                  {"Touch the bare copper", true, "0.453 V: go on", false, ""}};
+  const auto landing = [](LandingKind kind, const char* pin, Point at) {
+    LandingPlace place;
+    place.kind = kind;
+    place.name.sort = PlaceName::Sort::pin;
+    place.name.label = pin;
+    place.at = at;
+    return place;
+  };
+  JumperRecord jumper;
+  jumper.from = landing(LandingKind::connectorPin, "J4.3", from);
+  jumper.to = landing(LandingKind::partTerminal, "C12.1", to);
+  jumper.way = {from, {Length::fromMm(50), Length::fromMm(40)}, to};
+  jumper.wire = "enamelled copper 0.10 mm";
+  jumper.net = "KEY_COL3";
+  action.jumper = std::move(jumper);
+  action.steps.resize(2);
+  action.steps[0].text = "Scrape the mask at the landing";
+  action.steps[0].done = true;
+  action.steps[0].note = "took two tries";
+  action.steps[1].text = "Touch the bare copper";
+  action.steps[1].check = true;
+  action.steps[1].expected = "0.453 V: go on";
   action.proof = {JobReadingId(4)};
   job.actions = {action};
   job.charges = {{ChargeId(1), "Fault finding", Decimal{15000}, Decimal{423300}},

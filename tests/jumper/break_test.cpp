@@ -3,6 +3,7 @@
 #include "bench_board.h"
 #include "netmend/jumper/current.h"
 #include "netmend/netgraph/line.h"
+#include "netmend/words/jumper.h"
 
 using namespace netmend;
 using namespace netmend::test;
@@ -111,10 +112,13 @@ double byHand(double widthMm, double k) {
   return k * std::pow(20.0, 0.44) * std::pow(widthMm * 0.035 / 0.00064516, 0.725);
 }
 
-bool mentions(const std::vector<std::string>& notes, const std::string& words) {
-  return std::any_of(notes.begin(), notes.end(),
-                     [&](const std::string& n) { return n.find(words) != std::string::npos; });
+const ProposalNote* noteOf(const JumperProposal& p, ProposalNote::Kind kind) {
+  const auto found = std::find_if(p.notes.begin(), p.notes.end(),
+                                  [&](const ProposalNote& note) { return note.kind == kind; });
+  return found != p.notes.end() ? &*found : nullptr;
 }
+
+const KeepOutName bareHole{KeepOutName::What::hole, ZoneKind::tallPart, "", mm(20, 15)};
 
 } // namespace
 
@@ -193,17 +197,18 @@ TEST_CASE("a supply track of 3 mm asks for what it carries, and no wire of the t
   const double barrel = byHand(std::numbers::pi * 0.02 * 2.02 / 0.035, 0.048);
   CHECK(barrel > carries);
   CHECK(wire.current.value.value == Approx(carries).epsilon(1e-9));
-  CHECK(wire.currentFrom == "3 mm track carries 7.2 A (IPC-2221, 20 K): taken as 7.2 A");
-  CHECK_FALSE(wire.suffices);
-  CHECK(mentions(wire.warnings, "no wire of the table carries 7.2 A"));
+  CHECK(wordsOf(currentSaid(wire)) == "3 mm track carries 7.2 A (IPC-2221, 20 K): taken as 7.2 A");
+  CHECK_FALSE(wire.suffices());
+  REQUIRE(wireWarnings(wire).size() == 1);
+  CHECK(wordsOf(wireWarnings(wire)[0]).starts_with("no wire of the table carries 7.2 A over"));
   CHECK(wire.wire.name == data().wires.wires.back().name);
 }
 
 TEST_CASE("a supply track of 0.5 mm gets a wire that carries what the track does") {
   const WireChoice wire = OneTrack(fromUser(NetRole::supply), 0.5).wire();
   CHECK(wire.current.value.value == Approx(byHand(0.5, 0.048)).epsilon(1e-9));
-  CHECK(wire.suffices);
-  CHECK(wire.warnings.empty());
+  CHECK(wire.suffices());
+  CHECK_FALSE(wire.warned());
   CHECK(wire.heating.value >= byHand(0.5, 0.048));
 }
 
@@ -212,7 +217,7 @@ TEST_CASE("a signal is taken for no more than 0.1 A, and for less where its copp
   const WireChoice less = OneTrack(fromUser(NetRole::signal), 0.008).wire();
   CHECK(less.current.value.value == Approx(byHand(0.008, 0.048)).epsilon(1e-9));
   CHECK(less.current.value.value < 0.1);
-  CHECK(less.currentFrom.ends_with(": taken as 0.0979 A"));
+  CHECK(wordsOf(currentSaid(less)).ends_with(": taken as 0.0979 A"));
   const WireChoice more = OneTrack(fromUser(NetRole::signal), 0.009).wire();
   CHECK(byHand(0.009, 0.048) > 0.1);
   CHECK(more.current.value.value == 0.1);
@@ -221,7 +226,8 @@ TEST_CASE("a signal is taken for no more than 0.1 A, and for less where its copp
 
 TEST_CASE("a net of unknown role is taken for a signal while all of its copper is narrow") {
   CHECK(OneTrack({}, 0.5).wire().current.value.value == 0.1);
-  CHECK(mentions({OneTrack({}, 0.5).wire().currentFrom}, "counts as a signal"));
+  CHECK(OneTrack({}, 0.5).wire().basis.why == CurrentBasis::Why::cappedAsSignal);
+  CHECK(OneTrack({}, 0.501).wire().basis.why == CurrentBasis::Why::copper);
   CHECK(OneTrack({}, 0.501).wire().current.value.value == Approx(byHand(0.501, 0.048)).epsilon(1e-9));
 }
 
@@ -230,13 +236,13 @@ TEST_CASE("the technician's current comes first, then the net's rating") {
   Net net = *b.board.nets.find(b.line);
   net.ratedCurrent = fromUser(Amperes(0.7));
   b.board.nets.put(net);
-  CHECK(b.wire().currentFrom == "0.7 A as the net is rated");
+  CHECK(wordsOf(currentSaid(b.wire())) == "0.7 A as the net is rated");
   JumperRequest request;
   request.current = fromUser(Amperes(1.5));
   const WireChoice wire = b.wire(request);
   CHECK(wire.current.value.value == 1.5);
-  CHECK(wire.currentFrom == "1.5 A as asked for");
-  CHECK(wire.suffices);
+  CHECK(wordsOf(currentSaid(wire)) == "1.5 A as asked for");
+  CHECK(wire.suffices());
 }
 
 TEST_CASE("an inner track carries half of an outer one, and a barrel what its annulus does") {
@@ -263,7 +269,7 @@ TEST_CASE("what lies beyond a branch does not limit the current, what lies befor
   }
   const auto found = b.broken(net, {cut});
   REQUIRE_FALSE(found.jumpers.proposals.empty());
-  CHECK(found.jumpers.proposals.front().wire.currentFrom.starts_with("1 mm track carries 3.24 A"));
+  CHECK(wordsOf(currentSaid(found.jumpers.proposals.front().wire)).starts_with("1 mm track carries 3.24 A"));
 }
 
 TEST_CASE("a polygon pad is taken to carry what its box's narrower side does") {
@@ -281,7 +287,7 @@ TEST_CASE("a polygon pad is taken to carry what its box's narrower side does") {
   const auto found = b.broken(net, {jp.pad}).jumpers;
   REQUIRE_FALSE(found.proposals.empty());
   const WireChoice& wire = found.proposals.front().wire;
-  CHECK(wire.currentFrom.starts_with("pad of JP1.2 (2 mm wide) carries"));
+  CHECK(wordsOf(currentSaid(wire)).starts_with("pad of JP1.2 (2 mm wide) carries"));
   CHECK(wire.current.value.value == Approx(byHand(2.0, 0.048)).epsilon(1e-9));
 }
 
@@ -297,14 +303,16 @@ TEST_CASE("a drilled hole in the straight way is gone round, and named where it 
     for (std::size_t i = 1; i < p.way.size(); ++i)
       CHECK(distanceTo(hole, p.way[i - 1], p.way[i]).mm() >= 1.5 + 0.3 + p.wire.wire.outer.mm() / 2 - 0.02);
   }
-  CHECK(round.proposals.front().whyNotStraight.find("hole at (20.00, 15.00) mm") != std::string::npos);
+  CHECK(round.proposals.front().detour.near == std::vector<KeepOutName>{bareHole});
 
   // Nothing is left beside it.
   for (const auto& [from, to] : {std::pair{0.0, 13.5}, {16.5, 30.0}})
     b.zone(ZoneKind::battery, "B", box(18, from, 22, to), 0.1);
   const auto over = b.broken(b.line, {b.cut}).jumpers;
   REQUIRE_FALSE(over.proposals.empty());
-  CHECK(mentions(over.proposals.front().notes, "hole at (20.00, 15.00) mm"));
+  const ProposalNote* holes = noteOf(over.proposals.front(), ProposalNote::Kind::overHoles);
+  REQUIRE(holes != nullptr);
+  CHECK(holes->keepOuts == std::vector<KeepOutName>{bareHole});
 }
 
 TEST_CASE("through-hole joints of other nets are gone round, the line's own are not") {
@@ -318,7 +326,8 @@ TEST_CASE("through-hole joints of other nets are gone round, the line's own are 
     for (const JumperProposal& p : found.proposals)
       if (!own) CHECK(p.way.size() > 2);
     if (!own)
-      CHECK(found.proposals.front().whyNotStraight.find("joint J7.2") != std::string::npos);
+      CHECK(found.proposals.front().detour.near ==
+            std::vector<KeepOutName>{{KeepOutName::What::joint, ZoneKind::tallPart, "J7.2", {}}});
     else
       CHECK(found.proposals.front().way.size() == 2);
   }
@@ -331,8 +340,11 @@ TEST_CASE("bare pads of other nets under the wire are named") {
   const auto found = b.broken(b.line, {b.cut}).jumpers;
   REQUIRE_FALSE(found.proposals.empty());
   CHECK(found.proposals.front().way.size() == 2);
-  CHECK(mentions(found.proposals.front().notes, "bare copper of other nets"));
-  CHECK(mentions(found.proposals.front().notes, "R3.1"));
+  const ProposalNote* bare = noteOf(found.proposals.front(), ProposalNote::Kind::overBareCopper);
+  REQUIRE(bare != nullptr);
+  REQUIRE(bare->copper.size() == 1);
+  const Lookup lookup(b.board);
+  CHECK(bare->copper[0].object == CopperObject(lookup.pinsLabelled("R3.1").at(0)));
 }
 
 TEST_CASE("no wire leads past a sound series part") {
@@ -353,5 +365,5 @@ TEST_CASE("no wire leads past a sound series part") {
   REQUIRE_FALSE(found.jumpers.proposals.empty());
   for (const JumperProposal& p : found.jumpers.proposals)
     for (const Landing* l : {&p.from, &p.to})
-      CHECK((l->label.find("TP1") != std::string::npos || l->label.find("R1.1") != std::string::npos));
+      CHECK((l->point == "TP1" || l->point == "R1.1" || l->kind == LandingKind::outerTrack));
 }

@@ -36,8 +36,8 @@ void checkNothingInside(const FreeArea& area) {
       const Point b = area.mesh.vertices[static_cast<std::size_t>(t.corner[(i + 1) % 3])];
       for (const KeepOut& k : area.obstacles.keepOuts)
         if (distanceTo(k, a, b) < k.margin + half)
-          FAIL(k.name << " is entered between (" << a.x.mm() << ", " << a.y.mm() << ") and (" << b.x.mm()
-                      << ", " << b.y.mm() << ")");
+          FAIL(k.name.label << " is entered between (" << a.x.mm() << ", " << a.y.mm() << ") and ("
+                            << b.x.mm() << ", " << b.y.mm() << ")");
     }
   }
 }

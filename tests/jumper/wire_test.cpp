@@ -4,6 +4,7 @@
 
 #include "netmend/jumper/wire.h"
 #include "netmend/netgraph/resistance.h"
+#include "netmend/words/jumper.h"
 
 using namespace netmend;
 
@@ -92,13 +93,13 @@ TEST_CASE("a signal gets the thinnest handy wire, a supply a thicker one, and ea
   CHECK(supply->drop <= supply->mostDrop);
   CHECK(supply->heating.value >= 1.0);
   CHECK(supply->fusing.value * t.fusingShare >= 1.0);
-  CHECK(std::any_of(supply->reasons.begin(), supply->reasons.end(),
-                    [](const std::string& r) { return r.find("no thinner one") != std::string::npos; }));
+  REQUIRE(supply->thinner);
   // The next thinner wire of the table fails at least one of the limits.
   const auto at = std::find_if(t.wires.begin(), t.wires.end(),
                                [&](const Wire& w) { return w.name == supply->wire.name; });
   REQUIRE(at != t.wires.begin());
   const Wire& thinner = *std::prev(at);
+  CHECK(supply->thinner->wire.name == thinner.name);
   CHECK((1.0 * wireResistance(thinner.copper, mmLength(20)).value > supply->mostDrop.value ||
          heatingCurrent(thinner.copper, thinner.outer, t.mostRise, t.ambient).value < 1.0 ||
          fusingCurrent(thinner.copper).value * t.fusingShare < 1.0));
@@ -119,35 +120,38 @@ TEST_CASE("a narrow landing gets thinner wire, one too narrow for any a warning"
   const auto narrow = chooseWire(t, {mmLength(10), {}, NetRole::signal, fromUser(mmLength(0.03))});
   REQUIRE(narrow);
   CHECK(narrow->wire.copper <= mmLength(0.03));
-  CHECK(narrow->warnings.empty());
+  CHECK_FALSE(narrow->warned());
+  CHECK(narrow->thinForLanding);
   const auto tooNarrow =
       chooseWire(t, {mmLength(10), fromUser(Amperes(1)), NetRole::supply, fromUser(mmLength(0.02))});
   REQUIRE(tooNarrow);
-  CHECK_FALSE(tooNarrow->warnings.empty());
+  CHECK(tooNarrow->wideForLanding);
+  CHECK(tooNarrow->warned());
 }
 
 TEST_CASE("fast pairs and radio lines are warned of") {
   const WireTable t = table();
   for (const NetRole role : {NetRole::fastPair, NetRole::radio})
-    CHECK_FALSE(chooseWire(t, {mmLength(10), {}, role, {}})->warnings.empty());
-  CHECK(chooseWire(t, {mmLength(10), {}, NetRole::signal, {}})->warnings.empty());
+    CHECK_FALSE(chooseWire(t, {mmLength(10), {}, role, {}})->roleWarning.empty());
+  CHECK_FALSE(chooseWire(t, {mmLength(10), {}, NetRole::signal, {}})->warned());
 }
 
 TEST_CASE("where no wire of the table carries the current the thickest is named, and that it does not do") {
   const WireTable t = table();
   const auto much = chooseWire(t, {mmLength(100), fromUser(Amperes(200)), NetRole::supply, {}});
   REQUIRE(much);
-  CHECK_FALSE(much->suffices);
+  CHECK_FALSE(much->suffices());
   CHECK(much->wire.name == t.wires.back().name);
-  REQUIRE_FALSE(much->warnings.empty());
-  CHECK(much->warnings.front().starts_with("no wire of the table carries 200 A over 100.0 mm"));
+  REQUIRE(much->tooThin);
+  CHECK(much->tooThin->why == WireLimit::Why::fusing);
+  CHECK(wordsOf(wireWarnings(*much).front()).starts_with("no wire of the table carries 200 A over 100.0 mm"));
   // Both sides of what the thickest carries over a short way.
   const Amperes most = heatingCurrent(t.wires.back().copper, t.wires.back().outer, t.mostRise, t.ambient);
   for (const auto& [share, suffices] : {std::pair{0.999, true}, {1.001, false}}) {
     const auto near = chooseWire(t, {mmLength(5), fromUser(most * share), NetRole::supply, {}});
     REQUIRE(near);
-    CHECK(near->suffices == suffices);
-    CHECK(near->warnings.empty() == suffices);
+    CHECK(near->suffices() == suffices);
+    CHECK(near->warned() != suffices);
     CHECK(near->wire.name == t.wires.back().name);
   }
 }

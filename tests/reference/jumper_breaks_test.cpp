@@ -13,6 +13,7 @@
 #include "netmend/jumper/proposal.h"
 #include "netmend/netgraph/line.h"
 #include "netmend/netgraph/net_role.h"
+#include "netmend/words/jumper.h"
 #include "own_copper.h"
 #include "support/effort.h"
 #include "support/seed.h"
@@ -158,11 +159,13 @@ std::optional<std::size_t> labelOf(const OwnCopper& copper, const Board& board, 
   return copper.at(object, landing.side == Side::top ? 0 : OwnCopper::layers(board) - 1, landing.at);
 }
 
-bool said(const JumperProposal& p, const std::string& name) {
-  const auto has = [&](const std::string& text) { return text.find(name) != std::string::npos; };
-  return std::any_of(p.notes.begin(), p.notes.end(), has) ||
+/// Whether the proposal names it, in words.
+bool isNamed(const JumperProposal& p, const PlaceNames& places, const std::string& name) {
+  const auto has = [&](const Said& text) { return wordsOf(text).find(name) != std::string::npos; };
+  const auto notes = notesOn(p, places);
+  return std::any_of(notes.begin(), notes.end(), has) ||
          std::any_of(p.terms.begin(), p.terms.end(),
-                     [&](const ScoreTerm& t) { return has(t.name) || has(t.text); });
+                     [&](const ScoreTerm& t) { return has(nameOf(t, p, places)) || has(figuresOf(t)); });
 }
 
 /// Names of holes, joints and bare pads of other nets under the wire.
@@ -225,8 +228,8 @@ private:
   void judge(const JumperProposal& p, NetId net, const OwnCopper& whole, const OwnCopper& parted,
              Count& count) const {
     const Board& board = lookup_.board();
-    INFO(board.nets.find(net)->name << ": " << p.from.label << " to " << p.to.label << ", "
-                                    << p.wire.currentFrom);
+    INFO(board.nets.find(net)->name << ": " << p.from.point << " to " << p.to.point << ", "
+                                    << wordsOf(currentSaid(p.wire)));
     ++count.proposals;
     const auto from = labelOf(parted, board, p.from), to = labelOf(parted, board, p.to);
     const bool useless = !from || !to || *from == *to;
@@ -240,10 +243,11 @@ private:
       CHECK_FALSE(under);
       count.underRated += under ? 1 : 0;
     }
-    count.insufficient += p.wire.suffices ? 0 : 1;
+    count.insufficient += p.wire.suffices() ? 0 : 1;
+    const PlaceNames places(lookup_);
     for (const std::string& name : under(p, board, net)) {
       INFO(name);
-      const bool isSaid = said(p, name);
+      const bool isSaid = isNamed(p, places, name);
       CHECK(isSaid);
       count.overUnsaid += isSaid ? 0 : 1;
       count.named += isSaid ? 1 : 0;
@@ -258,7 +262,7 @@ private:
     const double bears =
         heatingCurrent(p.wire.wire.copper, p.wire.wire.outer, data_.wires.mostRise, data_.wires.ambient)
             .value;
-    if (bears < current && p.wire.warnings.empty()) return true;
+    if (bears < current && !p.wire.warned()) return true;
     if (mostFor(lookup_.board(), net) <= current) return false;
     std::vector<std::pair<double, std::uint64_t>> weakEnough; // the likeliest, the strongest, first
     for (const auto& [object, carries] : carriedBy(lookup_, net))

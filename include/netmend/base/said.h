@@ -15,10 +15,11 @@
 namespace netmend {
 
 /// An English sentence with gaps, and the key of its translation: `{}` takes the next argument, `{0}` a
-/// certain one, `{n}` the count.
+/// certain one, `{name}` the one that the sentence calls so, `{n}` the count.
 struct Pattern {
   std::string_view english;
   std::string_view several{}; ///< English for every count but one; empty: nothing is counted
+  friend bool operator==(const Pattern&, const Pattern&) = default;
 };
 
 /// The two below mark a pattern for `lupdate` (see DEVELOPERS.md), which wants a context: "core" for all.
@@ -29,11 +30,15 @@ struct Pattern {
   return {one, several};
 }
 
+/// A sentence of an editable file as a pattern. It is kept for as long as the program runs.
+[[nodiscard]] Pattern dataPattern(const std::string& text);
+
 /// A number as it is read: fixed decimals and the sign of its unit.
 struct Figure {
   double value = 0.0;
   int decimals = 0;
   std::string_view unit{}; ///< a literal: "mm", "V", "%"; empty: none
+  friend bool operator==(const Figure&, const Figure&) = default;
 };
 
 struct SaidArgument;
@@ -44,16 +49,18 @@ struct Said {
   Pattern what;
   std::int64_t count = 0; ///< for `{n}`, where the pattern counts
   std::vector<SaidArgument> arguments;
+  std::vector<std::string_view> names{}; ///< literals, of the arguments; none: they go by their order
 
   Said() = default;
   Said(Pattern pattern); // NOLINT(google-explicit-constructor)
   Said(Pattern pattern, std::int64_t counts, std::vector<SaidArgument> with);
-  // Those below are for sentences that have not become patterns yet.
-  Said(std::string text);      // NOLINT(google-explicit-constructor)
-  Said(const char* text);      // NOLINT(google-explicit-constructor)
-  Said(std::string_view text); // NOLINT(google-explicit-constructor)
+  /// Text that is the same in every language: what a person typed, a name, a value as it stands in a file.
+  Said(std::string text); // NOLINT(google-explicit-constructor)
+  /// Refused: English in the code is a pattern.
+  Said(const char* text) = delete;
 
   [[nodiscard]] bool empty() const { return what.english.empty(); }
+  friend bool operator==(const Said& a, const Said& b);
 };
 
 /// Several that belong together; how they are joined is the language's.
@@ -61,6 +68,7 @@ struct SaidList {
   enum class Last { conjunction, disjunction, none };
   std::vector<SaidArgument> parts;
   Last last = Last::conjunction; ///< "a, b and c", "a, b or c", "a, b, c"
+  friend bool operator==(const SaidList& a, const SaidList& b);
 };
 
 /// What fills a gap. Text stands as it is in every language: what a person typed, a board's names, a value as
@@ -77,6 +85,7 @@ struct SaidArgument {
   SaidArgument(Figure figure) : value(figure) {}          // NOLINT(google-explicit-constructor)
   SaidArgument(Said said) : value(std::move(said)) {}     // NOLINT(google-explicit-constructor)
   SaidArgument(SaidList list) : value(std::move(list)) {} // NOLINT(google-explicit-constructor)
+  friend bool operator==(const SaidArgument&, const SaidArgument&) = default;
 };
 
 template <class... Arguments> [[nodiscard]] Said said(Pattern pattern, Arguments&&... arguments) {
@@ -86,8 +95,10 @@ template <class... Arguments>
 [[nodiscard]] Said saidCount(Pattern pattern, std::int64_t count, Arguments&&... arguments) {
   return {pattern, count, {SaidArgument(std::forward<Arguments>(arguments))...}};
 }
-/// Text that is the same in every language.
-[[nodiscard]] Said asItIs(std::string text);
+/// The same, for the eye.
+[[nodiscard]] inline Said asItIs(std::string text) {
+  return {std::move(text)};
+}
 
 /// A pattern's text in some language; `count` where it counts something.
 using Language = std::function<std::string(const Pattern&, std::optional<std::int64_t> count)>;

@@ -5,7 +5,7 @@
 
 #include "netmend/casework/one_jumper.h"
 #include "netmend/casework/repair_data.h"
-#include "netmend/isolation/isolation.h"
+#include "netmend/isolation/line_names.h"
 #include "netmend/netgraph/board_graph.h"
 #include "netmend/netgraph/line.h"
 
@@ -18,7 +18,7 @@ struct FaultQuestion {
   std::vector<Reading> readings; ///< of anywhere; those on other lines are left out
   ExpectedTable expected;
   std::string meter; ///< profile id; empty: that of the first reading, or else the plainest
-  std::vector<std::string> unreachable; ///< labels of places that turned out not to be reachable
+  std::vector<std::string> unreachable; ///< handles of places that turned out not to be reachable
 };
 
 /// One line with what its readings leave of the suspects.
@@ -26,6 +26,7 @@ struct FaultCase {
   Line line;
   std::vector<Reading> readings; ///< those on the line
   Isolation isolation;
+  LineNames names; ///< of its places
   Suspects suspects;
   std::vector<OneJumper> jumpers; ///< that mend more than one suspect; looked for where probing would go on
   NextProbe next;
@@ -35,7 +36,7 @@ struct FaultCase {
 [[nodiscard]] Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph,
                                            const FaultQuestion& question, const RepairData& data);
 
-/// The line's first net by name, or "this line".
+/// The line's first net by name; without one, the label of a pin on it.
 [[nodiscard]] std::string lineName(const Board& board, const Line& line);
 
 /// The leading class of breaks: the places where the line may be open. None when something else leads.

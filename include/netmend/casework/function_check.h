@@ -1,7 +1,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 
 #include "netmend/jobbook/job.h"
 
@@ -9,8 +8,6 @@
 /// proves.
 namespace netmend {
 
-/// What a function check expects.
-inline constexpr std::string_view functionWorks = "It works as on a good device";
 /// Whether the step tries what the device is for, after the work, rather than being part of the work.
 [[nodiscard]] bool isFunctionCheck(const WorkStep& step);
 [[nodiscard]] WorkStep functionCheck(const std::string& what);

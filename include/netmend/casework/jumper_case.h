@@ -18,13 +18,9 @@ namespace netmend {
                                                      const RepairData& data, std::size_t most = 3,
                                                      Fact<Amperes> current = {});
 
-/// What is done at the bench for a proposal, with what the bare copper should read if the leading suspect is
-/// right.
-[[nodiscard]] std::vector<Step> stepsFor(const FaultCase& fault, const JumperProposal& proposal,
-                                         const WorkSteps& data);
-
-/// The proposal with its steps, as a job keeps it.
-[[nodiscard]] RepairAction actionFor(const Board& board, const FaultCase& fault,
+/// A proposal as a job keeps it: with its steps, and what the bare copper should read if the leading suspect
+/// is right.
+[[nodiscard]] RepairAction actionFor(const Lookup& lookup, const FaultCase& fault,
                                      const JumperProposal& proposal, const WorkSteps& data);
 
 /// Nets of the lines that these repair actions are on, for the picture of the job.

@@ -14,7 +14,7 @@ namespace netmend {
 struct LoadedBoard {
   std::unique_ptr<const Board> board; ///< on the heap: `lookup` refers to it
   std::unique_ptr<const Lookup> lookup;
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
 };
 /// `inArchive`: which board of a ZIP archive, where it holds several.
 [[nodiscard]] Result<LoadedBoard> loadBoard(const std::filesystem::path& file,

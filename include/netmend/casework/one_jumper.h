@@ -1,6 +1,5 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "netmend/isolation/isolation.h"
@@ -10,8 +9,8 @@ namespace netmend {
 
 /// One wire and the fault classes that it would mend, whichever of them it is: these need not be told apart.
 struct OneJumper {
-  std::string from; ///< landings, as in the proposal
-  std::string to;
+  Landing from; ///< as in the proposal
+  Landing to;
   std::vector<std::size_t> classes; ///< at least two, likeliest first
   double probability = 0.0;         ///< of all these classes together
 };

@@ -1,17 +1,13 @@
 #pragma once
 
 #include <optional>
-#include <string>
-#include <string_view>
 
 #include "netmend/board/lookup.h"
 #include "netmend/jobbook/job.h"
-#include "netmend/probing/expected.h"
 
 /// A check between two work steps, held against what it must read.
 namespace netmend {
 
-enum class StepOutcome { agrees, disagrees, notCompared };
 /// `value` empty: OL.
 [[nodiscard]] StepOutcome compareWith(const StepMeasure& wanted, std::optional<double> value);
 

@@ -9,6 +9,7 @@ namespace netmend {
 [[nodiscard]] Overlay suspectsOverlay(const FaultCase& fault);
 
 /// The line lit, the break, landings and the jumper's way.
-[[nodiscard]] Overlay jumperOverlay(const FaultCase& fault, const JumperProposal& proposal);
+[[nodiscard]] Overlay jumperOverlay(const FaultCase& fault, const JumperProposal& proposal,
+                                    const PlaceNames& places);
 
 } // namespace netmend

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
+#include "netmend/base/said.h"
 #include "netmend/board/board.h"
 
 /// What a station has to say on top of the board: plain points, ways and labels, so that the picture
@@ -26,7 +26,7 @@ enum class MarkShape {
 struct OverlayMark {
   Point at;
   MarkShape shape = MarkShape::cross;
-  std::string label; ///< stands beside it, moved to where it covers least
+  Said label{}; ///< stands beside it, moved to where it covers least
 };
 
 enum class LineStyle {
@@ -38,7 +38,7 @@ enum class LineStyle {
 struct OverlayLine {
   std::vector<Point> points;
   LineStyle style = LineStyle::wire;
-  std::string label;
+  Said label{};
 };
 
 /// What is to be seen of the board itself, and what lies on it.

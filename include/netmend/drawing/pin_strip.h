@@ -36,8 +36,10 @@ struct StripPin {
 
 /// A connector's expected values against readings.
 struct PinStrip {
-  std::string title; ///< "J4, diode mode, red lead on GND"
+  std::string points; ///< the connector; empty: points of no connector
   ReadingMode mode = ReadingMode::diode;
+  std::string other;      ///< where the other lead was; empty: nobody said
+  bool continued = false; ///< a further row of a strip
   std::vector<StripPin> pins;
 };
 

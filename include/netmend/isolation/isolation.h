@@ -8,6 +8,7 @@
 #include "netmend/base/progress.h"
 #include "netmend/board/lookup.h"
 #include "netmend/isolation/fault_priors.h"
+#include "netmend/isolation/foretold.h"
 #include "netmend/isolation/terminations.h"
 #include "netmend/netgraph/line.h"
 #include "netmend/probing/expected.h"
@@ -18,12 +19,9 @@
 /// where to probe next. Values and functions: an `Isolation` is a value, `update` gives back another.
 namespace netmend {
 
-enum class FaultKind { sound, open, deadPin, shortToGround, noneOfThese };
-
 /// One place of one possible fault.
 struct FaultPlace {
   FaultKind kind = FaultKind::open;
-  std::string text; ///< "joint of U3.12", "track on layer 2 of KEY_COL3 from (3.10, 7.00) to (9.00, 7.00) mm"
   double share = 1.0;               ///< of its class
   std::optional<EdgeKind> edgeKind; ///< open only
   std::optional<std::size_t>
@@ -34,19 +32,21 @@ struct FaultPlace {
   std::vector<Point> way;  ///< the suspected stretch; one point for a joint or a via; empty: nobody knows
   int layer = -1;          ///< dense; -1: does not apply, or unknown
   std::optional<Length> length; ///< of a track; empty: does not apply, or unknown
+  std::vector<PinId> beyond;    ///< of an unknown way: the pins that a break in it cuts off …
+  std::vector<PinId> before; ///< … and, where more than one way goes on from there, those on the other side
 };
 
 /// Faults that no reading at a reachable place can tell apart.
 struct FaultClass {
   FaultKind kind = FaultKind::open; ///< of its likeliest place
-  std::string text;
-  std::vector<FaultPlace> places; ///< likeliest first; empty for sound, short and none of these
+  std::vector<FaultPlace> places;   ///< likeliest first; empty for sound, short and none of these
   double prior = 0.0;
 };
 
 /// A place where a lead can be held.
 struct ProbePlace {
-  std::string label;             ///< what a reading taken here carries: "J4.11", "via at (12.10, 8.00) mm"
+  std::string label;             ///< its handle, which a reading taken here carries: "J4.11", "via 17 top"
+  CopperObject object;           ///< PinId, PadId, ViaId or TrackId
   PinId pin;                     ///< none: copper, not a pin
   std::optional<NodeIndex> node; ///< in the line's graph; empty: along a track
   std::optional<Point> at;
@@ -99,9 +99,41 @@ struct Observation {
   std::vector<double> logLikelihood; ///< by class, given all readings before
 };
 
+/// Why a reading was not used.
+enum class SetAsideWhy {
+  notANumber,
+  otherCondition,     ///< than the expected values hold for
+  rising,             ///< not settled yet
+  notOnLine,          ///< its point
+  otherLeadElsewhere, ///< neither on ground nor on the line
+  diodeFromPointToPoint,
+  noDiodeMode, ///< the meter has none
+  negativeResistance,
+  modeToGround, ///< resistance to ground in a mode that tells nothing there
+  mode          ///< of no use for this question
+};
 struct SetAside {
   Reading reading;
-  std::string reason;
+  SetAsideWhy why = SetAsideWhy::mode;
+};
+
+/// What is not known of the line, and so limits what can be found.
+struct LineNotice {
+  enum class Kind {
+    manyBranches,    ///< `count` points hang on one unknown way: only breaks that cut off one are considered
+    unknownWays,     ///< copper whose way nobody has seen holds `share` of the chances
+    knownGoodAstray, ///< a known-good value is for a pin that is not on this line
+    noKnownGood,     ///< readings are predicted to about `spread`; one value of a good board makes it
+                     ///< `spreadThen`
+    onePin,          ///< a break can not be placed
+    noDiodeMode      ///< the meter has none
+  };
+  Kind kind = Kind::onePin;
+  std::size_t count = 0;
+  double share = 0.0;
+  Volts spread{};
+  Volts spreadThen{};
+  friend bool operator==(const LineNotice&, const LineNotice&) = default;
 };
 
 struct IsolationModel; ///< the line as the engine sees it; does not change
@@ -113,8 +145,7 @@ struct Isolation {
   std::vector<ProbePlace> places;  ///< where a reading can be taken, reachable or not
   std::vector<Observation> observations;
   std::vector<SetAside> setAside; ///< readings that were not used, with the reason
-  std::vector<std::string>
-      notices; ///< what is not known and what that means: "works between pins, not along …"
+  std::vector<LineNotice> notices;
   std::shared_ptr<const IsolationModel> model;
   std::vector<double> logMass; ///< by class: log of prior × likelihood of all readings
   std::vector<double> weight;  ///< class × sample: of the samples within a class, sums to 1 there
@@ -133,16 +164,30 @@ struct Isolation {
 struct Evidence {
   std::size_t observation = 0;
   double bits = 0.0; ///< log2 of its likelihood under this suspect over that under all the others
-  std::string text;  ///< "J4.11 read 0.471 V; here 0.453 ± 0.008 V is expected: 34 times less likely"
+  Foretold foretold; ///< what this suspect said of it
 };
 
 struct Suspect {
   std::size_t faultClass = 0;
   double probability = 0.0;
-  std::string text;
+  double prior = 0.0; ///< before any reading
   std::vector<FaultPlace> places;
-  std::vector<Evidence> evidence;
-  std::string explanation;
+  std::vector<Evidence> evidence; ///< most telling first; none for suspects far down the list
+};
+
+/// OL in diode mode at a pin where good boards are known to read a value, and no value read there since.
+/// While one stands the line is not called sound, however likely a slip may be.
+struct StandingOverLimit {
+  std::size_t observation = 0; ///< the first
+  Volts good;
+  bool repeated = false; ///< read once more, and OL again
+};
+
+/// A reading that the leading suspect can only explain by a slipped probe.
+struct Contradiction {
+  std::size_t observation = 0;
+  Foretold foretold;    ///< by the leading suspect
+  double slipped = 0.0; ///< probability
 };
 
 struct Suspects {
@@ -153,8 +198,8 @@ struct Suspects {
   Length setLength; ///< of the tracks in that set, as far as known
   bool setHasUnknownLength = false;
   double entropyBits = 0.0;
-  std::vector<std::string>
-      contradictions; ///< readings that do not fit the leading suspect: to be taken again
+  std::vector<Contradiction> contradictions;     ///< to be taken again
+  std::optional<StandingOverLimit> againstSound; ///< alone keeps the line from being called sound
 };
 [[nodiscard]] Suspects suspects(const Isolation& isolation, double setMass = 0.9);
 
@@ -173,12 +218,26 @@ struct ProbeProposal {
   double bits = 0.0; ///< expected fall of entropy
   double bitsPerMinute = 0.0;
   double betterGuess = 0.0; ///< expected rise of the probability to pick the right repair
-  std::string text;         ///< "diode mode at J4.11: narrows 8.3 possible repairs down to 4.3 in 15 s; …"
+  bool again = false;       ///< has been read in this way before
+  Prediction expected{};    ///< diode mode only
+};
+
+/// Why to probe on, or to stop.
+enum class ProbeAdvice {
+  nothingReachable,
+  nothingTelling,
+  notWorthItsTime,
+  worthItsTime,
+  readAgain ///< a single OL stands between a sound line and a fault
 };
 
 struct NextProbe {
   bool stop = false;
-  std::string reason;                ///< why stop, or why the first proposal
+  ProbeAdvice why = ProbeAdvice::nothingReachable;
+  double openBits = 0.0;                       ///< entropy of what is left to choose between
+  double bestGuess = 0.0;                      ///< probability of the likeliest repair
+  Seconds wrongRepair{};                       ///< what a wrong one costs
+  std::optional<StandingOverLimit> standing{}; ///< `readAgain` only
   std::vector<ProbeProposal> ranked; ///< best first; the next one is the answer to "cannot reach that"
 };
 
@@ -191,11 +250,6 @@ struct ProbeLimits {
                                   const ProbeLimits& limits = {});
 
 /// What a meter should read at a place, all hypotheses together.
-struct Prediction {
-  double overLimit = 0.0; ///< probability
-  Volts mean;             ///< of the rest
-  Volts spread;
-};
 [[nodiscard]] Prediction predictDiode(const Isolation& isolation, std::size_t place);
 /// The same if this class were the fault.
 [[nodiscard]] Prediction predictDiode(const Isolation& isolation, std::size_t place, std::size_t faultClass);

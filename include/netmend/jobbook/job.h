@@ -13,8 +13,11 @@
 #include "netmend/base/geometry.h"
 #include "netmend/base/id.h"
 #include "netmend/board/board.h"
+#include "netmend/isolation/foretold.h"
 #include "netmend/jobbook/money.h"
-#include "netmend/jumper/work_steps.h"
+#include "netmend/jumper/landing_kind.h"
+#include "netmend/jumper/step.h"
+#include "netmend/netgraph/place_name.h"
 #include "netmend/probing/verdict.h"
 
 /// What the job book keeps of one customer's repair.
@@ -61,35 +64,73 @@ struct JobReading {
   [[nodiscard]] bool odd() const { return isFlag(kind()); }
 };
 
+/// A fault as it was found, by its likeliest place.
+struct FoundFault {
+  FaultKind kind = FaultKind::open;
+  PlaceName place;
+  std::size_t places = 0; ///< that no reading tells apart; none for faults without a place
+  friend bool operator==(const FoundFault&, const FoundFault&) = default;
+};
+
+/// What one reading said for or against a suspect.
+struct JobEvidence {
+  PlaceName at;
+  std::optional<PlaceName> other{}; ///< the other lead, where it was on the line too
+  ReadingMode mode = ReadingMode::diode;
+  std::optional<double> value;          ///< in the mode's unit; none: OL
+  std::optional<Celsius> temperature{}; ///< of the board
+  Foretold foretold;
+  double bits = 0.0;
+  friend bool operator==(const JobEvidence&, const JobEvidence&) = default;
+};
+
 /// A suspect as found at the time.
 struct JobSuspect {
-  std::string what; ///< "open in track KEY_COL3 at (31.2, 14.0) mm, layer inner 1"
+  FoundFault fault;
   double probability = 0.0;
-  std::string explanation;
+  double prior = 0.0;                ///< before any reading
+  std::vector<JobEvidence> evidence; ///< the most telling readings, first the one that told most
+  std::size_t more = 0;              ///< readings that told less
+  double samplingError = 0.0;        ///< of the probability
   std::optional<Point> at;
   std::vector<Point> way; ///< the suspected stretch, for the picture
+  /// Of an older book, word for word, instead of the fault and its evidence.
+  std::string what{};
+  std::string explanation{};
 
   friend bool operator==(const JobSuspect&, const JobSuspect&) = default;
 };
 
 using RepairKind = WorkKind; ///< what is done about it
 
+enum class StepOutcome { agrees, disagrees, notCompared };
+/// What a check between two steps read.
+struct CheckRead {
+  std::optional<double> value; ///< in the mode of its measure; none: OL
+  StepOutcome outcome = StepOutcome::notCompared;
+  friend bool operator==(const CheckRead&, const CheckRead&) = default;
+};
+
 struct WorkStep {
-  std::string text;
+  std::string text;     ///< as of `Step`, with gaps; of a function, and of an older book, as it is read
   bool check = false;   ///< a check between steps rather than work
-  std::string expected; ///< check only: what to read, and what to do otherwise
+  std::string expected; ///< check only: what must be found; of an older book also what to do otherwise
   bool done = false;
-  std::string note;
+  std::string note;                     ///< as somebody wrote it
   std::optional<StepMeasure> measure{}; ///< check only: what it wants measured; none: by eye
+  std::optional<CheckRead> read{};      ///< its last reading
   bool function = false;                ///< tries what the device is for, once the work is done
+  std::string otherwise{};              ///< check only: what to do if it is not found
 };
 
 /// A place where a jumper's wire is soldered.
 struct LandingPlace {
-  std::string label; ///< "C12.1 (part terminal)", "via at (12.1, 8.0) mm"
+  LandingKind kind = LandingKind::partTerminal;
+  PlaceName name{};
   Point at;
   Side side = Side::top;
-  ProbePoint point{}; ///< what a reading taken there is taken at
+  ProbePoint point{};  ///< what a reading taken there is taken at
+  std::string label{}; ///< of an older book, instead of kind and name
 };
 
 struct JumperRecord {
@@ -97,15 +138,17 @@ struct JumperRecord {
   LandingPlace to;
   std::vector<Point> way; ///< from landing to landing, both included
   Side side = Side::top;
-  std::string wire; ///< "enamelled copper 0.10 mm"
+  std::string wire; ///< its name in the wire table
   std::string net;
+  std::optional<WireFigures> figures{}; ///< for the texts of its steps; none: of an older book
 };
 
 struct RepairAction {
   RepairActionId id;
   RepairKind kind = RepairKind::jumper;
-  std::string target; ///< the part, joint or net worked on
-  std::string reason;
+  std::string target;                  ///< the part, joint or net worked on
+  std::string reason;                  ///< as somebody wrote it; from an older book: what was found
+  std::optional<FoundFault> because{}; ///< the fault that a jumper is to mend; none: named by hand
   std::vector<WorkStep> steps;
   std::vector<JobReadingId> proof; ///< readings that show that the repair holds
   std::optional<JumperRecord> jumper;

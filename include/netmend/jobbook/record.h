@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "netmend/isolation/isolation.h"
+#include "netmend/isolation/line_names.h"
 #include "netmend/jobbook/job.h"
 #include "netmend/jumper/work_steps.h"
 #include "netmend/probing/verdict.h"
@@ -13,7 +13,13 @@
 namespace netmend {
 
 /// The suspects of the reported set and always "none of these", likeliest first.
-[[nodiscard]] std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const Suspects& suspects);
+[[nodiscard]] std::vector<JobSuspect> toJobSuspects(const Isolation& isolation, const LineNames& names,
+                                                    const Suspects& suspects);
+[[nodiscard]] JobSuspect toJobSuspect(const Isolation& isolation, const LineNames& names,
+                                      const Suspect& suspect);
+[[nodiscard]] FoundFault toFoundFault(const FaultClass& faultClass, const LineNames& names);
+[[nodiscard]] JobEvidence toJobEvidence(const Isolation& isolation, const LineNames& names,
+                                        const Evidence& evidence);
 
 /// A reading with the verdict on it, if there is one.
 [[nodiscard]] JobReading toJobReading(const Reading& reading, ReadingPurpose purpose, const Verdict* verdict);
@@ -27,9 +33,12 @@ inline constexpr std::string_view repairUnderWay = "repair under way";
 
 [[nodiscard]] std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps);
 
-/// A jumper proposal that was chosen, with its steps.
-[[nodiscard]] RepairAction toJumperAction(const JumperProposal& proposal, const std::vector<Step>& steps,
-                                          const std::string& net, const std::string& reason);
+/// A landing as a job keeps it.
+[[nodiscard]] LandingPlace toLandingPlace(const Landing& landing, const PlaceNames& names);
+/// A jumper proposal that was chosen, with its steps and what their texts leave open.
+[[nodiscard]] RepairAction toJumperAction(const JumperProposal& proposal, const PlaceNames& names,
+                                          const std::vector<Step>& steps, const WorkPrediction& prediction,
+                                          const std::string& net, const std::optional<FoundFault>& because);
 
 /// A picture as it stands in its file, which must be PNG or JPEG by its first bytes and no larger than 64 MB.
 [[nodiscard]] Result<Photo> readPhoto(const std::filesystem::path& file);

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "netmend/jumper/proposal.h"
@@ -14,12 +13,6 @@ namespace netmend {
 [[nodiscard]] Amperes trackCurrent(Length width, Length thickness, Celsius rise, bool inner);
 /// The same for a plated hole: the annulus of its barrel, π·p·(d + p), as an outer track's section.
 [[nodiscard]] Amperes barrelCurrent(Length drill, Length plating, Celsius rise);
-
-/// The copper that limits what can flow through a break.
-struct CopperLimit {
-  Amperes current;
-  std::string what; ///< "1.2 mm track", "via with a 0.3 mm hole"
-};
 
 /// The weakest piece of the series way through the break: of all tracks, barrels and pads whose loss alone
 /// would part the terminals on its two sides, the broken ones among them. Beyond a branch nothing counts, so

@@ -10,16 +10,26 @@
 
 namespace netmend {
 
+/// What stands in a wire's way, as people call it.
+struct KeepOutName {
+  enum class What { part, zone, hole, joint, boardEdge };
+  What what = What::part;
+  ZoneKind kind = ZoneKind::tallPart; ///< of parts and zones
+  std::string label;                  ///< reference, zone's name, or pin; empty: it has none
+  Point at;                           ///< of a hole that belongs to no part
+  friend auto operator<=>(const KeepOutName&, const KeepOutName&) = default;
+};
+
 /// A place that no wire may enter, before it is grown by margin and wire.
 struct KeepOut {
   Polygon core;          ///< the zone or body itself
   bool wallOnly = false; ///< only the edges of `core` are in the way (a shield's wall, the board's edge)
   Length margin;
   ZoneKind kind = ZoneKind::tallPart;
-  ZoneId zone;          ///< none: made from a part, or the edge of the board
-  PartId part;          ///< none: drawn as a zone, a hole or joint, or the edge of the board
-  PadId pad;            ///< of a hole or joint; none otherwise
-  std::string name;     ///< for people: "connector J4", "edge of the board"
+  ZoneId zone; ///< none: made from a part, or the edge of the board
+  PartId part; ///< none: drawn as a zone, a hole or joint, or the edge of the board
+  PadId pad;   ///< of a hole or joint; none otherwise
+  KeepOutName name;
   bool guessed = false; ///< the shape is a guess: hull of the pads, or a part of unknown height
 
   [[nodiscard]] bool isBoardEdge() const { return !part && !zone && !pad; }
@@ -30,7 +40,7 @@ struct SoftZone {
   Polygon core;
   ZoneId zone;
   ZoneRule rule;
-  std::string name;
+  KeepOutName name;
 };
 
 /// One zone that a job takes out, with the reason that the sheet prints.

@@ -2,26 +2,58 @@
 
 #include <filesystem>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "netmend/board/lookup.h"
 #include "netmend/jumper/free_area.h"
+#include "netmend/jumper/landing_kind.h"
 #include "netmend/jumper/price.h"
 #include "netmend/netgraph/copper_graph.h"
 
 namespace netmend {
 
-enum class LandingKind { testPad, partTerminal, via, tentedVia, outerTrack, connectorPin };
+/// What one term of a score counts.
+enum class TermKind {
+  length,         ///< of the wire
+  bends,          ///< `count` of them
+  landing,        ///< of its kind
+  underMask,      ///< mask has to be scraped off first
+  smallPart,      ///< a terminal `length` wide: lifts easily
+  farSideUnknown, ///< may be a coupling capacitor
+  marginOpened,   ///< of `keepOuts`
+  tightPassage,   ///< `length` to spare beyond the margins
+  softZone        ///< `length` inside the first of `keepOuts`, for its `reason`
+};
 
-/// Name of the score term of a terminal so small that it lifts easily.
-inline constexpr std::string_view smallPartTerm = "small part";
+/// One line of a score: what was counted, and what it adds.
+struct ScoreTerm {
+  TermKind kind = TermKind::length;
+  Price price;
+  Length length{};
+  std::size_t count = 0;
+  LandingKind landing = LandingKind::partTerminal;
+  std::string point{}; ///< of a landing: its handle
+  std::vector<KeepOutName> keepOuts{};
+  std::string reason{}; ///< of a zone's rule
+  friend bool operator==(const ScoreTerm&, const ScoreTerm&) = default;
+};
+
+/// What to mind at a landing.
+enum class LandingNote {
+  viaMaskUnknown, ///< whether mask covers this via is not known
+  scrapeTrack,
+  smallPart, ///< fix the wire close to the joint before anything pulls on it
+  farSideUnknown,
+  bypass,          ///< take the capacitor's live side
+  couplingAllowed, ///< taken as right; only this end
+  legOnly,         ///< the joint between leg and pad is part of the break
+  marginOpened     ///< of its opening's keep-outs
+};
 
 /// A place where a wire can be soldered to one fragment, from one side.
 struct Landing {
   LandingKind kind = LandingKind::partTerminal;
-  std::string label;   ///< "C12.1 (part terminal)", "via at (12.10, 8.00) mm"
-  std::string point{}; ///< what a reading taken here carries: "C12.1", "via at (12.10, 8.00) mm"
+  std::string point; ///< its handle, which a reading taken here carries: "C12.1", "via 17 top"
   Point at;
   Side side = Side::top;
   CopperObject object;          ///< PinId, ViaId or TrackId
@@ -32,17 +64,34 @@ struct Landing {
   Fact<Length> width;           ///< of the copper there: what a wire has to fit on
   Opening opening;              ///< how the wire gets away from it
   std::vector<ScoreTerm> terms; ///< what makes up its price
-  std::vector<std::string> notes;
+  std::vector<LandingNote> notes;
 
   [[nodiscard]] Price price() const;
+  [[nodiscard]] bool has(LandingNote note) const;
   [[nodiscard]] bool scraped() const {
     return kind == LandingKind::outerTrack || kind == LandingKind::tentedVia;
   }
 };
 
+/// A place that could have been a landing, and why it is none.
 struct ExcludedLanding {
-  std::string label;
-  std::string reason;
+  enum class Why {
+    couplingCapacitor,
+    placeUnknown,
+    underLid,
+    underPart,
+    coveredByLid,  ///< of `cover`
+    coveredByPart, ///< `cover`
+    keptOut,       ///< inside `keepOuts`, or walled in by them; none of them: off the board
+  };
+  std::string point; ///< as of a landing
+  CopperObject object;
+  Point at;
+  int layer = -1;
+  Why why = Why::keptOut;
+  std::string cover{}; ///< reference of the part that lies over it
+  std::vector<KeepOutName> keepOuts{};
+  friend bool operator==(const ExcludedLanding&, const ExcludedLanding&) = default;
 };
 
 struct LandingRule {
@@ -76,7 +125,7 @@ struct LandingOptions {
 };
 
 struct LandingList {
-  std::vector<Landing> landings; ///< cheapest first, then by label
+  std::vector<Landing> landings; ///< cheapest first, then by handle
   std::vector<ExcludedLanding> excluded;
 };
 
@@ -90,7 +139,5 @@ struct LandingList {
 /// The fragments that the landing's copper is of, ascending, by object and layer.
 [[nodiscard]] std::vector<std::size_t> fragmentsAt(const CopperGraph& graph, const Fragments& fragments,
                                                    const Landing& landing);
-
-[[nodiscard]] std::string_view nameOf(LandingKind kind);
 
 } // namespace netmend

@@ -11,6 +11,12 @@
 
 namespace netmend {
 
+/// Copper that a wire runs over: a pin's, or a via.
+struct CrossedCopper {
+  CopperObject object;
+  Point at;
+};
+
 /// Everything about jumpers that a user may edit.
 struct JumperData {
   ZoneRules zones;
@@ -31,6 +37,38 @@ struct JumperRequest {
   Fact<Amperes> current{}; ///< what the wire has to carry; unknown: see `currentFor`
 };
 
+/// Why a way is not straight.
+struct Detour {
+  bool straight = true;          ///< it is
+  Length straightLength;         ///< between its landings
+  std::vector<KeepOutName> near; ///< what stands there; none: the rounded corner of a margin
+};
+
+/// What sets a proposal apart from those before it.
+struct Difference {
+  bool best = false;          ///< by its score
+  std::optional<Side> side{}; ///< another side of the board
+  bool from = false;          ///< another landing there …
+  bool to = false;            ///< … and here
+  bool wayRound = false;      ///< the same landings, another way
+  [[nodiscard]] bool any() const { return best || side || from || to || wayRound; }
+};
+
+/// What to mind about a proposal as a whole.
+struct ProposalNote {
+  enum class Kind {
+    guessedBodies,  ///< passes `keepOuts`, whose shapes are only guessed
+    outlineGuessed, ///< the board's outline is not known
+    zoneSetAside,   ///< the first of `keepOuts`, for `reason`
+    overHoles,      ///< no way keeps clear of `keepOuts`
+    overBareCopper  ///< of other nets, `copper`
+  };
+  Kind kind = Kind::outlineGuessed;
+  std::vector<KeepOutName> keepOuts{};
+  std::vector<CrossedCopper> copper{};
+  std::string reason{}; ///< as somebody wrote it
+};
+
 /// One way to bridge a break.
 struct JumperProposal {
   Landing from;
@@ -39,22 +77,34 @@ struct JumperProposal {
   std::vector<Point> way; ///< from landing to landing, both included
   Length length;
   Fact<Length>
-      leastClearance;      ///< between the wire's edge and the nearest keep-out proper; unknown: none near
-  std::string clearanceTo; ///< that keep-out's name
+      leastClearance; ///< between the wire's edge and the nearest keep-out proper; unknown: none near
+  KeepOutName clearanceTo;
   std::vector<Point> tackPoints; ///< spots of mask that hold the wire: at bends and by spacing
   WireChoice wire;
   std::vector<ScoreTerm> terms; ///< their prices add up to `total`
   Price total;
-  std::string whyNotStraight; ///< names what stands in the straight way; says so where the way is straight
-  std::string difference;     ///< what sets it apart from the proposals before it
-  std::vector<std::string> notes; ///< margins opened, guessed bodies passed, overrides, warnings
+  Detour detour;
+  Difference difference;
+  std::vector<ProposalNote> notes; ///< beside those of its landings
+};
+
+/// Why there are no more proposals.
+enum class WhyFewer {
+  asManyAsWanted,
+  nothingDiffersEnough,
+  noLanding,      ///< neither side of the break has one
+  oneSideWithout, ///< a landing
+  notOnOneSide,   ///< of the board: each end has landings, but on different sides
+  closed          ///< by what `closedBy` names
 };
 
 struct JumperProposals {
   std::vector<JumperProposal> proposals; ///< best first
-  std::string whyFewer;                  ///< empty when as many as wanted were found
+  WhyFewer whyFewer = WhyFewer::asManyAsWanted;
+  std::vector<KeepOutName> closedBy;
   std::vector<ExcludedLanding> excluded;
-  std::vector<std::string> notes;
+  bool onlyJoints = false;     ///< the break is in a solder joint: resolder it first
+  bool outlineGuessed = false; ///< the board's outline is not known: a box round everything drawn was used
 };
 
 /// The fragments that a cut leaves, of which the two to be joined are those with terminals at its ends.
@@ -81,7 +131,7 @@ struct BreakEnds {
                               const Landing& to);
 
 /// Best landing pairs and ways over both sides, best first, up to `most` that differ in a landing or in the
-/// way round something. No proposal is no error: `whyFewer` then names what closes the way.
+/// way round something. No proposal is no error: `whyFewer` then says why.
 /// The same input gives the same output.
 [[nodiscard]] Result<JumperProposals> proposeJumpers(const Lookup& lookup, const JumperRequest& request,
                                                      const JumperData& data);

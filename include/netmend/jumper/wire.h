@@ -63,32 +63,79 @@ struct WireTable {
 /// Reads data/wires.json. Fails naming file and JSON pointer.
 [[nodiscard]] Result<WireTable> loadWireTable(const std::filesystem::path& path);
 
+/// The copper that limits what can flow through a break.
+struct CopperLimit {
+  enum class Piece { track, innerTrack, via, platedHole, pad, together };
+  Amperes current;
+  Piece piece = Piece::track;
+  Length size{};     ///< width of a track or pad, diameter of a hole
+  std::string pin{}; ///< of a plated hole or pad: its label
+};
+
+/// Where the current that a wire has to carry is taken from.
+struct CurrentBasis {
+  enum class Why {
+    asked,
+    rated,          ///< as the net is
+    copper,         ///< what its copper carries
+    cappedByRole,   ///< … which is more than a net of this role is taken to carry
+    cappedAsSignal, ///< … the same, of a net of unknown role whose copper is narrow
+    roleDefault     ///< nothing is known of its copper
+  };
+  Why why = Why::roleDefault;
+  std::optional<CopperLimit> limit{}; ///< where copper was looked at
+  Celsius rise{};                     ///< that it may take
+};
+
 struct WireRequest {
   Length length;
   Fact<Amperes> current; ///< unknown: the role's default
   NetRole role = NetRole::signal;
-  Fact<Length> landingWidth; ///< of the narrower landing
-  std::string currentFrom{}; ///< in words; empty: as the net is rated, or the role's default
+  Fact<Length> landingWidth;           ///< of the narrower landing
+  std::optional<CurrentBasis> basis{}; ///< none: as the net is rated, or the role's default
+};
+
+/// A limit that a wire would go beyond.
+struct WireLimit {
+  enum class Why { fusing, heating, drop };
+  Why why = Why::fusing;
+  Amperes most{}; ///< fusing current, or what warms it by the allowed rise
+  Volts drop{};
+};
+struct RefusedWire {
+  Wire wire;
+  WireLimit limit;
 };
 
 struct WireChoice {
   Wire wire;
-  bool suffices = true;    ///< false: no wire of the table does, this is the thickest; `warnings` say so
-  Fact<Amperes> current;   ///< guessed: from the copper, or the role's default
-  std::string currentFrom; ///< "1.2 mm track carries 3.7 A (IPC-2221, 20 K): taken as 3.7 A"
-  Ohms resistance;         ///< of the real length at 20 °C
+  Fact<Amperes> current; ///< guessed: from the copper, or the role's default
+  CurrentBasis basis;
+  Length length;
+  std::optional<WireLimit>
+      tooThin; ///< no wire of the table suffices: this is the thickest, and fails by this
+  std::optional<RefusedWire> thinner; ///< the next thinner one, and why it will not do
+  Fact<Length> landingWidth;
+  bool thinForLanding = false; ///< thinner than one would choose, because a landing is narrow
+  bool wideForLanding = false; ///< wider than the narrower landing bears
+  Length thinnestByChoice;     ///< of the table
+  double fusingShare = 0.5;    ///< of the table
+  Celsius mostRise;            ///< of the table
+  std::string roleWarning;     ///< of the table; empty: none
+  Ohms resistance;             ///< of the real length at 20 °C
   Volts drop;
   Volts mostDrop;
   Amperes heating; ///< what it may carry for the allowed rise
   Amperes fusing;
   Length cutLength;
-  std::vector<std::string> reasons; ///< why this one, and why not a thinner one
-  std::vector<std::string> warnings;
+
+  [[nodiscard]] bool suffices() const { return !tooThin; }
+  [[nodiscard]] bool warned() const { return tooThin || wideForLanding || !roleWarning.empty(); }
 };
 
 /// The thinnest wire of the table that carries the current within drop, heating and the share of the fusing
-/// current. When none does, the thickest with a warning that says by which limit; a wire wider than the
-/// landing is taken with a warning. Fails for an empty table and a current that is no number.
+/// current. When none does, the thickest, which says by which limit it fails; a wire wider than the landing
+/// is taken where no other is left. Fails for an empty table and a current that is no number.
 [[nodiscard]] Result<WireChoice> chooseWire(const WireTable& table, const WireRequest& request);
 
 } // namespace netmend

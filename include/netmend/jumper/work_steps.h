@@ -7,31 +7,10 @@
 
 #include "netmend/base/error.h"
 #include "netmend/jumper/proposal.h"
-#include "netmend/probing/expected.h"
+#include "netmend/jumper/step.h"
 
 /// What is done at the bench, in order, with the checks between.
 namespace netmend {
-
-enum class WorkKind { jumper, resolder, removePart, replacePart, clean, cutTrack, notEconomic };
-
-/// What a check wants measured, and what it must read.
-struct StepMeasure {
-  ReadingMode mode = ReadingMode::diode;
-  ProbePoint point;
-  ProbePoint other{PinId{}, "GND"};
-  std::optional<ValueInterval> interval{}; ///< in the mode's unit; none, and no OL: nothing to compare with
-  bool overLimit = false;                  ///< OL is what it should read
-  [[nodiscard]] bool comparable() const { return interval || overLimit; }
-  friend bool operator==(const StepMeasure&, const StepMeasure&) = default;
-};
-
-struct Step {
-  std::string text;
-  bool check = false;                   ///< a check between steps rather than work
-  std::string expected;                 ///< check only: what to read, and what to do otherwise
-  std::optional<StepMeasure> measure{}; ///< check only; none: by eye
-  friend bool operator==(const Step&, const Step&) = default;
-};
 
 /// Where a check of data/work_steps.json is measured: an end of the jumper, whichever of them was scraped
 /// (the first if both), the wire from end to end, what is worked on, or the board's supply.
@@ -53,6 +32,7 @@ struct StepTemplate {
   bool check = false;
   std::string expected;
   std::optional<MeasureTemplate> measure;
+  std::string otherwise{};
 };
 
 struct WorkSteps {
@@ -63,18 +43,8 @@ struct WorkSteps {
 /// Reads data/work_steps.json. Fails naming file and JSON pointer, also for a `{name}` or flag nobody fills.
 [[nodiscard]] Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path);
 
-/// What a place should read in diode mode: OL, or a value give or take.
-struct ExpectedReading {
-  bool overLimit = false;
-  Volts value{};
-  Volts giveOrTake{};
-};
-/// What the readings at a jumper's places are expected to be. None: unknown.
-struct WorkPrediction {
-  std::optional<ExpectedReading> atFrom{};  ///< bare copper at the first landing, before the wire
-  std::optional<ExpectedReading> atTo{};    ///< the same at the second
-  std::optional<ExpectedReading> bridged{}; ///< either landing once the wire is in
-};
+/// What its steps' texts leave open.
+[[nodiscard]] WireFigures wireFigures(const JumperProposal& proposal, const WorkPrediction& prediction);
 
 /// Uncover, touch, mask, tin, solder, fix, with the checks between them, for this very proposal.
 [[nodiscard]] std::vector<Step> jumperSteps(const WorkSteps& data, const JumperProposal& proposal,
@@ -84,8 +54,6 @@ struct WorkRequest {
   WorkKind kind = WorkKind::resolder;
   std::string target;     ///< the part, joint, place or track worked on
   std::string reason;     ///< why; needed for notEconomic
-  std::string points;     ///< where to measure afterwards: "J4.11 and U2.7"
-  std::string expected;   ///< reading that proves it; empty: "the expected value"
   ProbePoint measureAt{}; ///< where its checks are measured
 };
 

@@ -51,6 +51,4 @@ struct ZoneRules {
 /// Reads data/zones.json. Fails naming file and JSON pointer; a kind without a rule is an error.
 [[nodiscard]] Result<ZoneRules> loadZoneRules(const std::filesystem::path& path);
 
-[[nodiscard]] std::string_view nameOf(ZoneKind kind); ///< "shield wall", as in a sentence
-
 } // namespace netmend

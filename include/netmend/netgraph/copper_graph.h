@@ -2,18 +2,16 @@
 
 #include <cstddef>
 #include <optional>
-#include <variant>
 #include <vector>
 
 #include <boost/graph/adjacency_list.hpp>
 
 #include "netmend/base/fact.h"
 #include "netmend/board/board.h"
+#include "netmend/netgraph/copper_object.h"
 
 /// Copper as a graph. Nodes are places where something meets; edges are what can break.
 namespace netmend {
-
-using CopperObject = std::variant<std::monostate, PinId, PadId, TrackId, ViaId, AreaId, PartId>;
 
 enum class NodeKind {
   terminal,  ///< the part's own leg or ball at a pin, or the bare point of a test pad

@@ -20,7 +20,4 @@ namespace netmend {
 /// temperature is unknown, stay.
 [[nodiscard]] std::optional<double> valueAtBenchTemperature(const Reading& reading);
 
-/// `0.651 V`, or with what is compared where the board was not at 25 °C: `0.651 V, at 25 °C 0.645 V`.
-[[nodiscard]] std::string comparedText(const Reading& reading);
-
 } // namespace netmend

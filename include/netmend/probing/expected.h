@@ -15,6 +15,7 @@ namespace netmend {
 
 enum class ExpectedFrom { boards, entered, pinKind };
 [[nodiscard]] std::string_view word(ExpectedFrom from);
+[[nodiscard]] std::optional<ExpectedFrom> expectedSourceFrom(std::string_view word);
 
 struct ValueInterval {
   double lowest = 0.0;

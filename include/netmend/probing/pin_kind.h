@@ -22,6 +22,7 @@ enum class PinKind {
 };
 inline constexpr std::size_t pinKindCount = 6;
 [[nodiscard]] std::string_view word(PinKind kind);
+[[nodiscard]] std::optional<PinKind> pinKindFrom(std::string_view word);
 
 /// From what the board knows: the net's role (also as guessed from its name), a known absence of a net, a
 /// junction certain on the net.

@@ -23,6 +23,9 @@ namespace netmend {
 
 /// One line for the bench: the value alone where it is in range, else `OL. Good boards 0.632 V to 0.653 V.`
 [[nodiscard]] Said verdictLine(const Reading& reading, const Verdict& verdict);
+[[nodiscard]] Said verdictLine(const JobReading& reading);
+/// What stands there besides the value; empty: nothing.
+[[nodiscard]] Said goodBoardsSaid(const Verdict& verdict);
 
 /// Why the verdict is what it is: reading, what was expected and from what, how far off, how rare, the odds.
 [[nodiscard]] Said verdictReasons(const Reading& reading, const Verdict& verdict);

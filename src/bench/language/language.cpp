@@ -1,42 +1,11 @@
 #include "netmend/bench/language/language.h"
 
-#include <mutex>
-
 #include <QCoreApplication>
 #include <QDir>
-#include <QHash>
 #include <QLibraryInfo>
 #include <QLocale>
 
-#include "sentence_tables.h"
-
 namespace netmend {
-
-namespace {
-
-/// Of one window's texts; more than are on the screen at once.
-constexpr qsizetype mostRemembered = 4000;
-
-constexpr const char* coreContext = "core";
-
-} // namespace
-
-/// Pictures are drawn and sheets written beside the window's own thread.
-struct Translation::Remembered {
-  std::mutex mutex;
-  QHash<QByteArray, QString> said;
-};
-
-Translation::Translation() : remembered_(std::make_unique<Remembered>()) {}
-Translation::~Translation() = default;
-
-std::vector<const char*> coreSentences() {
-  std::vector<const char*> out;
-  for (const auto& part : {wordsSentences(), findSentences(), repairSentences(), dataSentences(),
-                           sheetSentences(), errorsSentences(), filesSentences(), tablesSentences()})
-    out.insert(out.end(), part.begin(), part.end());
-  return out;
-}
 
 QStringList languages() {
   QStringList out{QStringLiteral("en")};
@@ -58,36 +27,10 @@ QString languageFor(const QStringList& wanted) {
   return all.front();
 }
 
-std::unique_ptr<Translation> Translation::of(const QString& language) {
-  std::unique_ptr<Translation> out(new Translation);
-  if (!out->texts_.load(QStringLiteral(":/translations/netmend_%1.qm").arg(language))) return nullptr;
-  std::vector<Phrase> phrases;
-  for (const char* sentence : coreSentences()) {
-    const QString said = out->texts_.translate(coreContext, sentence);
-    if (!said.isEmpty()) phrases.push_back({sentence, said.toStdString()});
-  }
-  out->phrases_ = Phrases(phrases);
-  return out;
-}
-
-QString Translation::translate(const char* context, const char* sourceText, const char* disambiguation,
-                               int n) const {
-  if (qstrcmp(context, coreContext) != 0) return texts_.translate(context, sourceText, disambiguation, n);
-  if (QString said = texts_.translate(context, sourceText, disambiguation, n); !said.isEmpty()) return said;
-  const QByteArray english(sourceText);
-  {
-    const std::lock_guard lock(remembered_->mutex);
-    if (const auto found = remembered_->said.constFind(english); found != remembered_->said.constEnd())
-      return *found;
-  }
-  // Searched for without the lock: another thread's text does not wait for this one's.
-  const auto said = phrases_.translate(english.toStdString());
-  // A null text says that there is none.
-  QString out = said ? QString::fromStdString(*said) : QString();
-  const std::lock_guard lock(remembered_->mutex);
-  if (remembered_->said.size() >= mostRemembered) remembered_->said.clear();
-  remembered_->said.insert(english, out);
-  return out;
+std::unique_ptr<QTranslator> textsIn(const QString& language) {
+  auto texts = std::make_unique<QTranslator>();
+  if (!texts->load(QStringLiteral(":/translations/netmend_%1.qm").arg(language))) return nullptr;
+  return texts;
 }
 
 void speak(const QString& language) {
@@ -98,7 +41,7 @@ void speak(const QString& language) {
     QCoreApplication::installTranslator(qt);
   // English has its plurals; what another language lacks falls back to it.
   for (const QString& code : {QStringLiteral("en"), language}) {
-    auto texts = Translation::of(code);
+    auto texts = textsIn(code);
     if (texts == nullptr) continue;
     texts->setParent(application);
     QCoreApplication::installTranslator(texts.release());

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <vector>
 
-#include <fmt/format.h>
-
 namespace netmend {
 
 namespace {
@@ -21,7 +19,7 @@ LineMeter::LineMeter(const SerialAddress& address, LinePattern pattern, MeterFun
     : pattern_(std::move(pattern)),
       link_(address, settingsFor(address, pattern_), times,
             {[this] { begin(); }, [this](std::string_view bytes) { takeBytes(bytes); },
-             [this](const std::string& why) {
+             [this](const Said& why) {
                silence_.stop();
                sinks_.status({LinkState::lost, why});
              }}),
@@ -30,7 +28,7 @@ LineMeter::LineMeter(const SerialAddress& address, LinePattern pattern, MeterFun
   QObject::connect(&silence_, &QTimer::timeout, &silence_, [this] {
     // The port stays open: a meter that was switched off goes on when it is back.
     framer_ = LineFramer(LineFramer::Begin::anywhere);
-    sinks_.status({LinkState::lost, fmt::format("nothing comes from {}", link_.name())});
+    sinks_.status({LinkState::lost, said(netmend::pattern("core", "nothing comes from {}"), link_.name())});
   });
 }
 
@@ -49,7 +47,7 @@ void LineMeter::begin() {
   clock_ = {};
   link_.proven();
   silence_.start(times_.silence);
-  sinks_.status({LinkState::connecting, fmt::format("{} is listened to", link_.name())});
+  sinks_.status({LinkState::connecting, said(netmend::pattern("core", "{} is listened to"), link_.name())});
 }
 
 void LineMeter::takeBytes(std::string_view bytes) {
@@ -70,14 +68,14 @@ void LineMeter::takeBytes(std::string_view bytes) {
 void LineMeter::takeLine(const Result<LineReading>& reading, SampleClock::Time sent) {
   silence_.start(times_.silence);
   if (!reading) {
-    sinks_.status({LinkState::rubbish, reading.error().text()});
+    sinks_.status({LinkState::rubbish, reading.error().said()});
     return;
   }
   if (const auto why = mismatch(*reading, wanted_)) {
     sinks_.status({LinkState::wrongFunction, *why});
     return;
   }
-  sinks_.status({LinkState::ready, pattern_.name});
+  sinks_.status({LinkState::ready, asItIs(pattern_.name)});
   using std::chrono::milliseconds;
   sinks_.value({std::chrono::round<milliseconds>(sent), reading->reading,
                 std::chrono::floor<milliseconds>(clock_.cadence()), milliseconds{}});

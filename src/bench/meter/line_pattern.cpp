@@ -119,7 +119,7 @@ Result<LineReading> readingFrom(const LinePattern& pattern, const GroupsOfLine& 
   return reading;
 }
 
-int oneOfNumbers(const JsonReader::Node& node, std::initializer_list<int> allowed, const char* expected) {
+int oneOfNumbers(const JsonReader::Node& node, std::initializer_list<int> allowed, const Pattern& expected) {
   const auto number = node.whole();
   for (const int value : allowed)
     if (number == static_cast<std::uint64_t>(value)) return value;
@@ -143,7 +143,7 @@ void readExpression(const JsonReader::Node& node, LinePattern& pattern) {
                pattern.expression.errorString().toStdString(),
                netmend::pattern("core", "one in Perl's manner"));
   else if (!hasGroup(pattern.expression, "value"))
-    node.wrong(netmend::pattern("core", "no group for the value"), text, "(?<value>…)");
+    node.wrong(netmend::pattern("core", "no group for the value"), text, asItIs("(?<value>…)"));
 }
 
 void readExamples(const JsonReader::Node& list, LinePattern& pattern) {
@@ -152,8 +152,8 @@ void readExamples(const JsonReader::Node& list, LinePattern& pattern) {
     if (!pattern.expression.isValid()) continue;
     const auto reading = parseMeterLine(pattern, pattern.examples.back());
     if (!reading)
-      item.wrong(netmend::pattern("core", "the expression does not read its example"), reading.error().text(),
-                 "");
+      item.wrong(netmend::pattern("core", "the expression does not read its example"), reading.error().said(),
+                 {});
   }
   if (pattern.examples.empty())
     list.wrong(netmend::pattern("core", "a pattern needs an example"), netmend::pattern("core", "none"),
@@ -174,8 +174,10 @@ LinePattern readPattern(const JsonReader::Node& node) {
   pattern.name = node.at("name").text();
   pattern.source = node.source();
   pattern.baud = static_cast<int>(node.at("baud").number(50.0, 4e6));
-  if (node.has("data_bits")) pattern.dataBits = oneOfNumbers(node.at("data_bits"), {8, 7}, "7 or 8");
-  if (node.has("stop_bits")) pattern.stopBits = oneOfNumbers(node.at("stop_bits"), {1, 2}, "1 or 2");
+  if (node.has("data_bits"))
+    pattern.dataBits = oneOfNumbers(node.at("data_bits"), {8, 7}, netmend::pattern("core", "7 or 8"));
+  if (node.has("stop_bits"))
+    pattern.stopBits = oneOfNumbers(node.at("stop_bits"), {1, 2}, netmend::pattern("core", "1 or 2"));
   if (node.has("parity")) pattern.parity = node.at("parity").oneOf(parityWords);
   if (node.has("raises_dtr")) pattern.raisesDtr = node.at("raises_dtr").boolean();
   readExpression(node.at("pattern"), pattern);
@@ -231,11 +233,12 @@ Result<LineReading> parseMeterLine(const LinePattern& pattern, std::string_view 
   return readingFrom(pattern, GroupsOfLine(pattern.expression, match), line);
 }
 
-std::optional<std::string> mismatch(const LineReading& line, MeterFunction wanted) {
+std::optional<Said> mismatch(const LineReading& line, MeterFunction wanted) {
   if (line.function && *line.function != wanted)
-    return fmt::format("the meter is at {}, {} is wanted", word(*line.function), word(wanted));
+    return said(netmend::pattern("core", "the meter is at {}, {} is wanted"), nameOf(*line.function),
+                nameOf(wanted));
   if (!line.unit.empty() && line.unit != unitOf(wanted))
-    return fmt::format("the meter sends {}, {} is wanted", line.unit, word(wanted));
+    return said(netmend::pattern("core", "the meter sends {}, {} is wanted"), line.unit, nameOf(wanted));
   return std::nullopt;
 }
 

@@ -1,7 +1,5 @@
 #include "netmend/bench/meter/linked_meter_source.h"
 
-#include <fmt/format.h>
-
 #include "line_meter.h"
 #include "own_thread.h"
 #include "scpi_meter.h"
@@ -65,7 +63,7 @@ void LinkedMeterSource::stop() {
   thread_->call([this] { std::visit([](const auto& meter) { meter->stop(); }, meter_); });
   thread_->forgetHanded();
   stopped_ = true;
-  takeStatus({LinkState::lost, "the link was closed"});
+  takeStatus({LinkState::lost, netmend::pattern("core", "the link was closed")});
 }
 
 std::optional<Result<ReadingEvent>> LinkedMeterSource::next() {

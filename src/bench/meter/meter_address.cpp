@@ -38,11 +38,11 @@ Result<MeterAddress> parseTcp(std::string_view text) {
   if (text.starts_with('[')) {
     const auto close = text.find(']');
     if (close == std::string_view::npos)
-      return wrongAddress(pattern("core", "a bracket is not closed"), text, "[::1]:5025");
+      return wrongAddress(pattern("core", "a bracket is not closed"), text, asItIs("[::1]:5025"));
     address.host = text.substr(1, close - 1);
     text.remove_prefix(close + 1);
     if (!text.empty() && text.front() != ':')
-      return wrongAddress(pattern("core", "unknown text behind a host"), text, ":PORT");
+      return wrongAddress(pattern("core", "unknown text behind a host"), text, asItIs(":PORT"));
     port = text;
   } else {
     const auto colon = text.find(':');

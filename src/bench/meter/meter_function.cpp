@@ -42,6 +42,26 @@ std::string_view word(MeterFunction function) {
   return wordFor(functionWords, function);
 }
 
+Said nameOf(MeterFunction function) {
+  switch (function) {
+  case MeterFunction::diode:
+    return pattern("core", "diode");
+  case MeterFunction::ohms:
+    return pattern("core", "ohms");
+  case MeterFunction::fourWireOhms:
+    return pattern("core", "four-wire ohms");
+  case MeterFunction::continuity:
+    return pattern("core", "continuity");
+  case MeterFunction::dcVolts:
+    return pattern("core", "DC volts");
+  case MeterFunction::temperature:
+    return pattern("core", "temperature");
+  case MeterFunction::other:
+    break;
+  }
+  return pattern("core", "other");
+}
+
 std::optional<MeterFunction> meterFunctionFrom(std::string_view text) {
   return fromWord(functionWords, text);
 }

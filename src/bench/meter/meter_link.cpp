@@ -44,7 +44,8 @@ MeterLink::MeterLink(MeterAddress address, const SerialSettings& serial, const M
   retry_.setSingleShot(true);
   connecting_.setSingleShot(true);
   QObject::connect(&retry_, &QTimer::timeout, &retry_, [this] { open(); });
-  QObject::connect(&connecting_, &QTimer::timeout, &connecting_, [this] { giveUp("nobody answers there"); });
+  QObject::connect(&connecting_, &QTimer::timeout, &connecting_,
+                   [this] { giveUp(netmend::pattern("core", "nobody answers there")); });
 }
 
 MeterLink::~MeterLink() {
@@ -67,7 +68,8 @@ void MeterLink::openSocket(const TcpAddress& address) {
   QObject::connect(socket, &QTcpSocket::readyRead, socket, [this] { readAll(); });
   QObject::connect(socket, &QTcpSocket::errorOccurred, socket,
                    [this, socket] { giveUp(socket->errorString().toStdString()); });
-  QObject::connect(socket, &QTcpSocket::disconnected, socket, [this] { giveUp("it was closed"); });
+  QObject::connect(socket, &QTcpSocket::disconnected, socket,
+                   [this] { giveUp(netmend::pattern("core", "it was closed")); });
   connecting_.start(times_.connect);
   socket->setSocketOption(QAbstractSocket::LowDelayOption, 1);
   socket->connectToHost(QString::fromStdString(address.host), address.port);
@@ -117,12 +119,14 @@ void MeterLink::send(std::string_view bytes) {
     port->flush();
 }
 
-void MeterLink::giveUp(const std::string& why) {
+void MeterLink::giveUp(const Said& why) {
   const bool was = open_;
   drop();
   retry_.start(pause_);
-  handlers_.lost(fmt::format("{} {}: {}; next try in {:.2g} s", was ? "lost the link to" : "no link to",
-                             name(), why, std::chrono::duration<double>(pause_).count()));
+  const auto seconds = fmt::format("{:.2g}", std::chrono::duration<double>(pause_).count());
+  handlers_.lost(said(was ? netmend::pattern("core", "lost the link to {}: {}; next try in {} s")
+                          : netmend::pattern("core", "no link to {}: {}; next try in {} s"),
+                      name(), why, seconds));
   pause_ = std::min(2 * pause_, times_.retryMost);
 }
 

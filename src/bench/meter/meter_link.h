@@ -37,7 +37,7 @@ public:
   struct Handlers {
     std::function<void()> opened;
     std::function<void(std::string_view)> bytes;
-    std::function<void(const std::string&)> lost; ///< what happened, for people; once a loss or failed try
+    std::function<void(const Said&)> lost; ///< what happened; once a loss or failed try
   };
 
   MeterLink(MeterAddress address, const SerialSettings& serial, const MeterTimes& times, Handlers handlers);
@@ -49,7 +49,7 @@ public:
   void close();
   void send(std::string_view bytes);
   /// Whoever is at the other end is of no use: treated as a loss.
-  void giveUp(const std::string& why);
+  void giveUp(const Said& why);
   /// The right one is at the other end: after a loss the first pause is short again.
   void proven() { pause_ = times_.retryFirst; }
   [[nodiscard]] bool isOpen() const { return open_; }

@@ -138,7 +138,7 @@ Result<MeterFunction> parseScpiFunction(std::string_view line) {
 }
 
 Result<ScpiErrorEntry> parseScpiErrorEntry(std::string_view line) {
-  constexpr auto expected = "a number and a text such as 0,\"No error\"";
+  constexpr Pattern expected = pattern("core", "a number and a text such as 0,\"No error\"");
   const auto comma = line.find(',');
   if (comma == std::string_view::npos)
     return notThat(pattern("core", "not an entry of the error queue"), line, expected);

@@ -36,7 +36,7 @@ ScpiMeter::ScpiMeter(const MeterAddress& address, MeterFunction wanted, const Me
                      MeterSinks sinks)
     : link_(address, serialSettings(address), times,
             {[this] { begin(); }, [this](std::string_view bytes) { takeBytes(bytes); },
-             [this](const std::string& why) { lost(why); }}),
+             [this](const Said& why) { lost(why); }}),
       times_(times), sinks_(std::move(sinks)), wanted_(wanted) {
   answer_.setSingleShot(true);
   pace_.setSingleShot(true);
@@ -63,7 +63,8 @@ void ScpiMeter::setFunction(MeterFunction wanted) {
 
 void ScpiMeter::begin() {
   framer_ = LineFramer(LineFramer::Begin::atLine);
-  sinks_.status({LinkState::connecting, fmt::format("{} is asked who it is", link_.name())});
+  sinks_.status(
+      {LinkState::connecting, said(netmend::pattern("core", "{} is asked who it is"), link_.name())});
   // Whatever an earlier talk has left half said ends here.
   link_.send("\n*CLS\n");
   ask("*IDN?", &ScpiMeter::readIdentity);
@@ -84,19 +85,21 @@ void ScpiMeter::takeBytes(std::string_view bytes) {
 }
 
 void ScpiMeter::takeLine(const Result<std::string>& line) {
-  if (!line) return rubbish(line.error().text());
-  if (reader_ == nullptr) return rubbish(fmt::format("\"{}\", which nobody asked for", printable(*line)));
+  if (!line) return rubbish(line.error().said());
+  if (reader_ == nullptr)
+    return rubbish(said(netmend::pattern("core", "\"{}\", which nobody asked for"), printable(*line)));
   const Reader reader = reader_;
-  if (!(this->*reader)(*line)) rubbish(fmt::format("\"{}\"", printable(*line)));
+  if (!(this->*reader)(*line)) rubbish(asItIs(fmt::format("\"{}\"", printable(*line))));
 }
 
-void ScpiMeter::rubbish(const std::string& what) {
+void ScpiMeter::rubbish(const Said& what) {
   round_.doubtful = true;
   if (reader_ == &ScpiMeter::readSameIdentity) return; // that there is some is known by then
-  sinks_.status({LinkState::rubbish, fmt::format("no answer but {} came from {}", what, link_.name())});
+  sinks_.status({LinkState::rubbish,
+                 said(netmend::pattern("core", "no answer but {} came from {}"), what, link_.name())});
 }
 
-void ScpiMeter::lost(const std::string& why) {
+void ScpiMeter::lost(const Said& why) {
   answer_.stop();
   pace_.stop();
   reader_ = nullptr;
@@ -105,12 +108,12 @@ void ScpiMeter::lost(const std::string& why) {
 
 void ScpiMeter::takeTimeout() {
   if (reader_ == &ScpiMeter::readIdentity || reader_ == &ScpiMeter::readSameIdentity) {
-    link_.giveUp("no answer");
+    link_.giveUp(netmend::pattern("core", "no answer"));
     return;
   }
   // Meters know one of the two ways to ask for the function, or both.
   if (reader_ == &ScpiMeter::readFunction) asksConf_ = !asksConf_;
-  sinks_.status({LinkState::lost, fmt::format("{} does not answer", name_)});
+  sinks_.status({LinkState::lost, said(netmend::pattern("core", "{} does not answer"), name_)});
   // Late answers may still come; the identity tells where they end.
   ask("*IDN?", &ScpiMeter::readSameIdentity);
 }
@@ -213,19 +216,23 @@ void ScpiMeter::endRound() {
   pace_.start(right || configureNext_ ? times_.pace : askFunctionAgain);
   if (configureNext_ || !right) return;
   if (!round_.error.empty()) {
-    sinks_.status({LinkState::meterError, fmt::format("{} reports {}", name_, round_.error)});
+    sinks_.status(
+        {LinkState::meterError, said(netmend::pattern("core", "{} reports {}"), name_, round_.error)});
   } else if (round_.value && round_.value->notANumber) {
-    sinks_.status({LinkState::meterError, fmt::format("{} has no value (not a number)", name_)});
+    sinks_.status(
+        {LinkState::meterError, said(netmend::pattern("core", "{} has no value (not a number)"), name_)});
   } else if (!round_.doubtful) {
-    sinks_.status({LinkState::ready, name_});
+    sinks_.status({LinkState::ready, asItIs(name_)});
     if (round_.value) sinks_.value(round_.sample);
   }
 }
 
 LinkStatus ScpiMeter::wrongFunction() const {
-  std::string text = fmt::format("{} is at {}, {} is wanted", name_, word(*round_.function), word(wanted_));
-  if (!refusal_.empty()) text += fmt::format("; it refused {}: {}", scpiCommandFor(wanted_), refusal_);
-  return {LinkState::wrongFunction, text};
+  const Said text = said(netmend::pattern("core", "{} is at {}, {} is wanted"), name_,
+                         nameOf(*round_.function), nameOf(wanted_));
+  if (refusal_.empty()) return {LinkState::wrongFunction, text};
+  return {LinkState::wrongFunction,
+          said(netmend::pattern("core", "{}; it refused {}: {}"), text, scpiCommandFor(wanted_), refusal_)};
 }
 
 } // namespace netmend

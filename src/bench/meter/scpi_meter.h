@@ -52,8 +52,8 @@ private:
   void takeBytes(std::string_view bytes);
   void takeLine(const Result<std::string>& line);
   void takeTimeout();
-  void lost(const std::string& why);
-  void rubbish(const std::string& what);
+  void lost(const Said& why);
+  void rubbish(const Said& what);
 
   bool readIdentity(std::string_view line);
   bool readSameIdentity(std::string_view line);

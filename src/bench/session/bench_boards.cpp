@@ -37,10 +37,10 @@ void BenchJob::openBoardFile(const std::filesystem::path& file, const std::strin
       [this, file, inArchive](const std::stop_token& stop) {
         Progress progress;
         progress.stop = stop;
-        progress.report = [this, stop](std::string_view what, double share) {
+        progress.report = [this, stop](const Pattern& what, double share) {
           QMetaObject::invokeMethod(
               this,
-              [this, stop, text = shown(what), share] {
+              [this, stop, text = shown(Said(what)), share] {
                 if (!stop.stop_requested()) Q_EMIT openingChanged(text, share);
               },
               Qt::QueuedConnection);

@@ -7,6 +7,7 @@
 #include "netmend/casework/step_check.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/jumper.h"
 
 namespace netmend {
 
@@ -78,7 +79,7 @@ void BenchFault::solve() {
     // Another line: nobody shall take the old one's suspects for its.
     fault_ = nullptr;
     proposals_ = nullptr;
-    whyNoProposals_.clear();
+    whyNoProposals_ = {};
   }
   askedNet_ = net_;
   askedPin_ = pin_;
@@ -86,7 +87,7 @@ void BenchFault::solve() {
     solving_.cancel();
     fault_ = nullptr;
     proposals_ = nullptr;
-    whyNoProposals_.clear();
+    whyNoProposals_ = {};
     Q_EMIT changed();
     return;
   }
@@ -108,7 +109,7 @@ void BenchFault::solve() {
 
 void BenchFault::solved(Result<FaultCase> fault) {
   proposals_ = nullptr;
-  whyNoProposals_.clear();
+  whyNoProposals_ = {};
   if (!fault) {
     fault_ = nullptr;
     job_.fail(fault.error());
@@ -118,7 +119,7 @@ void BenchFault::solved(Result<FaultCase> fault) {
     // weighed.
     if (const Job* job = job_.job();
         job != nullptr && job->state < JobState::handedOver && !job_.weighing() && !fault_->readings.empty())
-      job_.setSuspects(toJobSuspects(fault_->isolation, fault_->suspects));
+      job_.setSuspects(toJobSuspects(fault_->isolation, fault_->names, fault_->suspects));
     route();
   }
   Q_EMIT changed();
@@ -127,7 +128,7 @@ void BenchFault::solved(Result<FaultCase> fault) {
 void BenchFault::route() {
   const auto cut = suspectedCut(*fault_);
   if (!cut) {
-    whyNoProposals_ = cut.error().text();
+    whyNoProposals_ = cut.error().said();
     return;
   }
   const OpenBoard* board = job_.board();
@@ -138,8 +139,8 @@ void BenchFault::route() {
         if (found)
           proposals_ = std::make_shared<const JumperProposals>(std::move(*found));
         else
-          whyNoProposals_ = found.error().text();
-        if (proposals_ && proposals_->proposals.empty()) whyNoProposals_ = proposals_->whyFewer;
+          whyNoProposals_ = found.error().said();
+        if (proposals_ && proposals_->proposals.empty()) whyNoProposals_ = whyFewer(*proposals_);
         Q_EMIT changed();
       });
 }
@@ -239,13 +240,12 @@ Result<void> BenchFault::undo() {
 bool BenchFault::accept(std::size_t proposal) {
   if (!proposals_ || proposal >= proposals_->proposals.size() || job_.board() == nullptr) return false;
   return job_.addAction(
-      actionFor(*job_.board()->board, *fault_, proposals_->proposals[proposal], job_.data().work));
+      actionFor(*job_.board()->lookup, *fault_, proposals_->proposals[proposal], job_.data().work));
 }
 
 Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, const std::string& reason) {
   const Lookup* lookup = job_.board() != nullptr ? job_.board()->lookup.get() : nullptr;
-  const auto steps =
-      workSteps(job_.data().work, {kind, target, reason, "", "", withPin({PinId{}, target}, lookup)});
+  const auto steps = workSteps(job_.data().work, {kind, target, reason, withPin({PinId{}, target}, lookup)});
   if (!steps) return failure(steps.error());
   RepairAction action;
   action.kind = kind;

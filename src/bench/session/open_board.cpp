@@ -23,7 +23,8 @@ OpenBoard prepared(Board board, const std::filesystem::path& file, const Progres
   OpenBoard out;
   out.board = std::make_shared<const Board>(std::move(board));
   out.lookup = std::make_shared<const Lookup>(*out.board);
-  progress("following the copper", 0.4);
+  out.places = std::make_shared<const PlaceNames>(*out.lookup);
+  progress(pattern("core", "following the copper"), 0.4);
   out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress));
   out.file = file;
   return out;
@@ -78,7 +79,7 @@ bool oneOf(const std::string& word, std::initializer_list<std::string_view> word
 } // namespace
 
 Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& progress) {
-  progress("reading", 0.1);
+  progress(pattern("core", "reading"), 0.1);
   const auto content = readFile(file);
   if (!content) return failure(content.error());
   auto imported = importBoard(file);
@@ -90,7 +91,7 @@ Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& p
                                QCryptographicHash::Sha256)
           .toHex()
           .toStdString();
-  progress("ready", 1.0);
+  progress(pattern("core", "ready"), 1.0);
   return out;
 }
 
@@ -101,7 +102,7 @@ Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string
     return OpenedFile{std::move(*board), {}};
   };
   if (!beginsLikeZip(file)) return opened(openBoard(file, progress));
-  progress("reading", 0.1);
+  progress(pattern("core", "reading"), 0.1);
   const auto content = readFile(file);
   if (!content) return failure(content.error());
   if (inArchive.empty()) {
@@ -130,7 +131,7 @@ Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string
 }
 
 Result<TypedConnector> parseConnector(const std::string& text) {
-  constexpr const char* example = "for example J4, 40 pins, two rows";
+  constexpr Pattern example = pattern("core", "for example J4, 40 pins, two rows");
   TypedConnector out;
   std::size_t number = 0; // read, and not yet known what of; 0: none
   bool named = false;

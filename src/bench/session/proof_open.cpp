@@ -9,18 +9,12 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/place.h"
 #include "netmend/words/verdict.h"
 
 namespace netmend {
 
-namespace {
-
-QString nameOfPoint(const ProofPoint& point) {
-  const QString at = shown(point.point.label);
-  return point.why == ProofWhy::endToEnd ? tr("%1 to %2").arg(at, shown(point.other.label)) : at;
-}
-
-} // namespace
+namespace {} // namespace
 
 ProofBasis proofBasis(const BenchJob& job) {
   const OpenBoard* board = job.board();
@@ -28,13 +22,13 @@ ProofBasis proofBasis(const BenchJob& job) {
 }
 
 QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
-                         const std::vector<std::size_t>& skipped) {
+                         const std::vector<std::size_t>& skipped, const PlaceNames* places) {
   QStringList out;
   if (actionToProve(job) == nullptr) return {tr("nothing has been repaired yet")};
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    const QString name = nameOfPoint(point);
+    const QString name = shown(nameOf(point, places));
     if (point.now && point.now->odd())
       out << tr("%1 reads %2: %3")
                  .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),

@@ -111,7 +111,8 @@ PinStrip BenchWalk::strip() const {
   PinStrip out;
   const Walk& shown = session().walk;
   out.mode = shown.mode;
-  out.title = shown.title + ", " + std::string(word(shown.mode)) + ", other lead on " + shown.other.label;
+  out.points = shown.title;
+  out.other = shown.other.label;
   const OpenBoard* board = job_.board();
   const ExpectedTable& table = good_ ? job_.expected() : expected();
   const JudgedWalk& judged = judged_;

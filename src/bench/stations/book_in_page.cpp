@@ -15,6 +15,7 @@
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/words/job.h"
 
 namespace netmend {
 
@@ -103,7 +104,7 @@ QWidget* BookInPage::list() {
   state_->setAccessibleName(tr("Only jobs in this state"));
   state_->addItem(tr("any state"), -1);
   for (const auto& word : jobStateWords)
-    state_->addItem(shown(word.text), static_cast<int>(word.value));
+    state_->addItem(shown(nameOf(word.value)), static_cast<int>(word.value));
   head->addWidget(search_, 1);
   head->addWidget(state_);
   layout->addLayout(head);
@@ -190,7 +191,7 @@ void BookInPage::listJobs() {
     if (wanted >= 0 && static_cast<int>(job.state) != wanted) continue;
     const QDateTime when = QDateTime::fromMSecsSinceEpoch(job.created.time_since_epoch().count());
     const QString device = job.device.empty() ? tr("no device yet") : QString::fromStdString(job.device);
-    const QString state = shown(wordFor(jobStateWords, job.state));
+    const QString state = shown(nameOf(job.state));
     QString text = tr("%1   %2\n%3 · %4 · %5")
                        .arg(QString::fromStdString(job.number), device, state,
                             QLocale().toString(when.date(), QLocale::ShortFormat),

@@ -6,6 +6,7 @@
 
 #include "netmend/casework/step_check.h"
 #include "netmend/drawing/fault_overlay.h"
+#include "netmend/words/jumper.h"
 #include "proposals_view.h"
 #include "steps_view.h"
 
@@ -92,15 +93,16 @@ Overlay BridgePage::overlay() const {
   const auto fault = desk_.fault.fault();
   const auto proposals = desk_.fault.proposals();
   const std::size_t selected = proposals_->selected();
-  if (choosing() && fault && proposals && selected < proposals->proposals.size())
-    return jumperOverlay(*fault, proposals->proposals[selected]);
+  const OpenBoard* board = desk_.job.board();
+  if (choosing() && board != nullptr && fault && proposals && selected < proposals->proposals.size())
+    return jumperOverlay(*fault, proposals->proposals[selected], *board->places);
   Overlay out;
   const RepairAction* chosen = work_->action();
   if (chosen == nullptr || !chosen->jumper) return out;
-  if (const OpenBoard* board = desk_.job.board()) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
-  out.lines.push_back({chosen->jumper->way, LineStyle::wire, ""});
-  out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, chosen->jumper->from.label});
-  out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, chosen->jumper->to.label});
+  if (board != nullptr) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
+  out.lines.push_back({chosen->jumper->way, LineStyle::wire});
+  out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, nameOf(chosen->jumper->from)});
+  out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, nameOf(chosen->jumper->to)});
   return out;
 }
 

@@ -13,6 +13,8 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/fault.h"
+#include "netmend/words/place.h"
 
 /// What the Find station shows of the desk; what is done there is in find_page.cpp.
 namespace netmend {
@@ -106,7 +108,8 @@ void FindPage::showProbe() {
     due_->setText(desk_.fault.solving() ? tr("Next probe: wait, the reading is being weighed")
                                         : tr("Next probe"));
     const ProbePlace& place = shown_->isolation.places[next->place];
-    place_->setText(place.pin ? spokenPoint({place.pin, place.label}) : shown(place.label));
+    place_->setText(place.pin ? spokenPoint({place.pin, place.label})
+                              : shown(nameOf(shown_->names.probe(next->place))));
     lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
     effort_->setText(effortWords(*shown_, *next));
     reason_->setText(reasonWords(*shown_, *next));
@@ -115,11 +118,12 @@ void FindPage::showProbe() {
     due_->setText(tr("Stop probing"));
     place_->setText(advice.head);
     lead_->setText(advice.text);
-    reason_->setText(shown(shown_->next.reason) + QStringLiteral("."));
+    reason_->setText(shown(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
+                     QStringLiteral("."));
   }
   if (shown_) {
     QStringList again;
-    for (const std::string& text : shown_->suspects.contradictions)
+    for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
       again << tr("Take again: %1.").arg(shown(text));
     again_->setText(again.join(QLatin1Char('\n')));
     unknown_->setText(unknownWords(*shown_));
@@ -129,7 +133,7 @@ void FindPage::showProbe() {
 }
 
 void FindPage::showSuspects() {
-  suspects_->setSuspects(shown_ ? shown_->suspects : Suspects{});
+  suspects_->setFault(shown_.get());
   explanation_->clear();
   if (!shown_) return;
   const QSignalBlocker quiet(suspects_); // a new order selects nothing in the tree

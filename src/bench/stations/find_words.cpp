@@ -7,7 +7,10 @@
 
 #include "netmend/bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/probing/words.h"
+#include "netmend/jobbook/record.h"
+#include "netmend/words/fault.h"
+#include "netmend/words/place.h"
+#include "netmend/words/reading.h"
 
 namespace netmend {
 
@@ -40,19 +43,21 @@ QString share(double probability) {
   return text.isEmpty() ? tr("below half a per cent") : text;
 }
 
-QStringList evidenceOf(const Suspect& suspect, double sign) {
+QStringList evidenceOf(const FaultCase& fault, const Suspect& suspect, double sign) {
   QStringList out;
   for (const Evidence& evidence : suspect.evidence)
-    if (evidence.bits * sign >= tellingBits) out << QStringLiteral("   ") + shown(evidence.text);
+    if (evidence.bits * sign >= tellingBits)
+      out << QStringLiteral("   ") +
+                 shown(evidenceSaid(toJobEvidence(fault.isolation, fault.names, evidence)));
   return out;
 }
 
 } // namespace
 
 QString leadWords(const FaultCase& fault, const ProbeProposal& probe, const QString& otherLead) {
-  const QString mode = shown(word(probe.mode));
+  const QString mode = shown(nameOf(probe.mode));
   if (probe.other)
-    return tr("%1, other lead on %2").arg(mode, shown(fault.isolation.places[*probe.other].label));
+    return tr("%1, other lead on %2").arg(mode, shown(nameOf(fault.names.probe(*probe.other))));
   if (probe.mode == ReadingMode::diode) return tr("%1: black lead here, red lead on %2").arg(mode, otherLead);
   if (probe.mode == ReadingMode::diodeReverse)
     return tr("%1: red lead here, black lead on %2").arg(mode, otherLead);
@@ -71,7 +76,8 @@ QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
 }
 
 QString reasonWords(const FaultCase& fault, const ProbeProposal& probe) {
-  return shown(probe.text) + QStringLiteral(".\n") + shown(fault.next.reason) + QStringLiteral(".");
+  return shown(probeReasons(fault.names, fault.next, probe)) + QStringLiteral(".\n") +
+         shown(adviceReasons(fault.isolation, fault.names, fault.next)) + QStringLiteral(".");
 }
 
 FindAdvice adviceFor(const FaultCase& fault) {
@@ -111,16 +117,16 @@ FindAdvice adviceFor(const FaultCase& fault) {
 
 QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
   QStringList lines;
-  lines << shown(suspect.text);
+  lines << shown(nameOf(fault.isolation.classes[suspect.faultClass], fault.names));
   const double prior = fault.isolation.classes[suspect.faultClass].prior;
   lines << tr("Before any reading %1, now %2.").arg(share(prior), share(suspect.probability));
   if (suspect.places.size() > 1) {
     lines << tr("One of these places; no reading tells them apart:");
     for (const FaultPlace& place : suspect.places)
-      lines << QStringLiteral("   %1  %2").arg(share(place.share), shown(place.text));
+      lines << QStringLiteral("   %1  %2").arg(share(place.share), shown(nameOf(fault.names.fault(place))));
   }
-  const QStringList pro = evidenceOf(suspect, 1.0);
-  const QStringList contra = evidenceOf(suspect, -1.0);
+  const QStringList pro = evidenceOf(fault, suspect, 1.0);
+  const QStringList contra = evidenceOf(fault, suspect, -1.0);
   if (!pro.isEmpty()) lines << tr("Readings for it:") << pro;
   if (!contra.isEmpty()) lines << tr("Readings against it:") << contra;
   if (suspect.evidence.empty())
@@ -133,11 +139,11 @@ QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
 
 QString unknownWords(const FaultCase& fault) {
   QStringList lines;
-  for (const std::string& notice : fault.isolation.notices)
-    lines << tr("Not known: %1.").arg(shown(notice));
+  for (const LineNotice& notice : fault.isolation.notices)
+    lines << tr("Not known: %1.").arg(shown(noticeSaid(notice)));
   for (const SetAside& aside : fault.isolation.setAside)
     lines << tr("Not used: the reading at %1, %2.")
-                 .arg(QString::fromStdString(aside.reading.point.label), shown(aside.reason));
+                 .arg(QString::fromStdString(aside.reading.point.label), shown(setAsideSaid(aside)));
   return lines.join(QLatin1Char('\n'));
 }
 

@@ -28,6 +28,7 @@
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/words/job.h"
 #include "photos_view.h"
 #include "scrolled.h"
 #include "sheet_copy.h"
@@ -177,7 +178,7 @@ void HandOverPage::arrive() {
 }
 
 QString HandOverPage::stateOfJob() const {
-  return shown(wordFor(jobStateWords, desk_.job.job()->state));
+  return shown(nameOf(desk_.job.job()->state));
 }
 
 void HandOverPage::refresh() {
@@ -260,7 +261,7 @@ void HandOverPage::writeSheet() {
           Q_EMIT told(shown(made.error()), true);
           return;
         }
-        if (made->undrawn) Q_EMIT told(shown(made->undrawn->text()), true);
+        if (made->undrawn) Q_EMIT told(shown(*made->undrawn), true);
         sheet_ = made->pdf;
         const auto pages = static_cast<int>(made->pages.size());
         preview_->setPages(std::move(made->pages));
@@ -376,7 +377,7 @@ void HandOverPage::handOver() {
   keepNotes();
   const bool repaired = actionToProve(*job) != nullptr;
   const auto points = proofPoints(proofBasis(desk_.job));
-  const bool proved = repaired && openForProof(points, *job, {}).isEmpty();
+  const bool proved = repaired && openForProof(points, *job, {}, desk_.job.places()).isEmpty();
   if (!desk_.job.setState(repaired ? JobState::handedOver : JobState::returnedUnrepaired)) return;
   Q_EMIT told(!repaired ? tr("Returned unrepaired; Undo takes it back")
               : proved  ? tr("Handed over; Undo takes it back")

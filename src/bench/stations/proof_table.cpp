@@ -8,6 +8,7 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/place.h"
 #include "netmend/words/verdict.h"
 
 namespace netmend {
@@ -51,14 +52,13 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
 }
 
 void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vector<std::size_t>& skipped,
-                           std::optional<std::size_t> due, PictureTheme theme) {
+                           std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places) {
   clear();
   const int size = fontMetrics().height();
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    QString name = shown(point.point.label);
-    if (point.why == ProofWhy::endToEnd) name = tr("%1 to %2").arg(name, shown(point.other.label));
+    const QString name = shown(nameOf(point, places));
     const QString verdict = point.now ? shown(nameOf(point.now->kind())) : left ? tr("skipped") : QString();
     auto* item = new QTreeWidgetItem(
         this, {name, valueOf(point.before), shown(whatIsExpected(point)), valueOf(point.now), verdict});

@@ -19,7 +19,7 @@ class ProofTable : public QTreeWidget {
 public:
   explicit ProofTable(QWidget* parent = nullptr);
   void setPoints(const std::vector<ProofPoint>& points, const std::vector<std::size_t>& skipped,
-                 std::optional<std::size_t> due, PictureTheme theme);
+                 std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places);
   std::function<void(std::size_t)> onPoint; ///< chosen by Enter or a double click
 
 private:

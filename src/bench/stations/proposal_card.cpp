@@ -7,6 +7,7 @@
 
 #include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/jumper.h"
 
 namespace netmend {
 
@@ -22,7 +23,8 @@ QString millimetres(Length length, int places) {
 
 } // namespace
 
-ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, QWidget* parent)
+ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, const PlaceNames& places,
+                           QWidget* parent)
     : QFrame(parent), proposal_(proposal), number_(number),
       head_(makeLabel(Letters::metre, QStringLiteral("cardHead"), this)) {
   setFocusPolicy(Qt::TabFocus);
@@ -30,49 +32,49 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, Q
   setAutoFillBackground(true);
   auto* layout = new QVBoxLayout(this);
   layout->addWidget(head_);
-  auto* places = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
-  setLetters(*places, Letters::reading, true);
-  places->setText(tr("%1 to %2").arg(shown(proposal.from.label), shown(proposal.to.label)));
-  layout->addWidget(places);
+  auto* ends = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
+  setLetters(*ends, Letters::reading, true);
+  ends->setText(tr("%1 to %2").arg(shown(nameOf(proposal.from, places)), shown(nameOf(proposal.to, places))));
+  layout->addWidget(ends);
   auto* facts = makeLabel(Letters::reading, QStringLiteral("cardFacts"), this);
   const QString clearance =
       proposal.leastClearance.known()
           ? tr("least clearance %1 mm, to %2")
-                .arg(millimetres(proposal.leastClearance.value, 2), shown(proposal.clearanceTo))
+                .arg(millimetres(proposal.leastClearance.value, 2), shown(nameOf(proposal.clearanceTo)))
           : tr("nothing to keep clear of near it");
   facts->setText(tr("%1 mm on the %2; %3\n%4")
                      .arg(millimetres(proposal.length, 1),
                           proposal.side == Side::top ? tr("top side") : tr("bottom side"),
-                          shown(proposal.wire.wire.name), clearance));
+                          shown(dataPattern(proposal.wire.wire.name)), clearance));
   layout->addWidget(facts);
   auto* score = makeLabel(Letters::reading, QStringLiteral("cardTerms"), this);
-  score->setText(terms());
+  score->setText(terms(places));
   layout->addWidget(score);
   auto* rest = makeLabel(Letters::reading, QStringLiteral("cardRemarks"), this);
-  rest->setText(remarks());
+  rest->setText(remarks(places));
   layout->addWidget(rest);
   layout->addStretch(1);
-  setAccessibleName(tr("Proposal %1: %2").arg(number).arg(places->text()));
+  setAccessibleName(tr("Proposal %1: %2").arg(number).arg(ends->text()));
   setAccessibleDescription(facts->text() + QLatin1Char('\n') + score->text() + QLatin1Char('\n') +
                            rest->text());
   setChosen(false);
 }
 
-QString ProposalCard::terms() const {
+QString ProposalCard::terms(const PlaceNames& places) const {
   QStringList lines;
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
-                 .arg(QString::number(term.price.value, 'f', 1), shown(term.name), shown(term.text));
+                 .arg(QString::number(term.price.value, 'f', 1), shown(nameOf(term, proposal_, places)),
+                      shown(figuresOf(term)));
   return lines.join(QLatin1Char('\n'));
 }
 
-QString ProposalCard::remarks() const {
-  QStringList lines{tr("Current: %1").arg(shown(proposal_.wire.currentFrom))};
-  if (!proposal_.whyNotStraight.empty()) lines << shown(proposal_.whyNotStraight);
-  if (!proposal_.difference.empty()) lines << shown(proposal_.difference);
-  for (const std::string& note : proposal_.notes)
+QString ProposalCard::remarks(const PlaceNames& places) const {
+  QStringList lines{tr("Current: %1").arg(shown(currentSaid(proposal_.wire)))};
+  lines << shown(whyNotStraight(proposal_.detour)) << shown(differenceSaid(proposal_, places));
+  for (const Said& note : notesOn(proposal_, places))
     lines << tr("Note: %1").arg(shown(note));
-  for (const std::string& warning : proposal_.wire.warnings)
+  for (const Said& warning : wireWarnings(proposal_.wire))
     lines << tr("Warning: %1").arg(shown(warning));
   return lines.join(QLatin1Char('\n'));
 }

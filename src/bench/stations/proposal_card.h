@@ -6,6 +6,7 @@
 #include <QFrame>
 
 #include "netmend/jumper/proposal.h"
+#include "netmend/netgraph/place_name.h"
 
 class QLabel;
 
@@ -16,7 +17,8 @@ class ProposalCard : public QFrame {
   Q_DECLARE_TR_FUNCTIONS(netmend::ProposalCard)
 
 public:
-  ProposalCard(std::size_t number, const JumperProposal& proposal, QWidget* parent = nullptr);
+  ProposalCard(std::size_t number, const JumperProposal& proposal, const PlaceNames& places,
+               QWidget* parent = nullptr);
   void setChosen(bool chosen);
   std::function<void()> onChosen; ///< clicked, or reached by the keyboard
 
@@ -25,8 +27,8 @@ protected:
   void focusInEvent(QFocusEvent* event) override;
 
 private:
-  [[nodiscard]] QString terms() const;
-  [[nodiscard]] QString remarks() const;
+  [[nodiscard]] QString terms(const PlaceNames& places) const;
+  [[nodiscard]] QString remarks(const PlaceNames& places) const;
   JumperProposal proposal_;
   std::size_t number_;
   QLabel* head_;

@@ -10,6 +10,8 @@
 #include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/words/job.h"
+#include "netmend/words/jumper.h"
 #include "proposal_card.h"
 #include "scrolled.h"
 
@@ -55,7 +57,8 @@ QLayout* ProposalsView::otherRepair() {
   kind_->setAccessibleName(tr("Kind of repair"));
   kind_->setObjectName(QStringLiteral("repairKind"));
   for (const auto& word : repairKindWords)
-    if (word.value != RepairKind::jumper) kind_->addItem(shown(word.text), static_cast<int>(word.value));
+    if (word.value != RepairKind::jumper)
+      kind_->addItem(shown(nameOf(word.value)), static_cast<int>(word.value));
   row->addWidget(kind_);
   target_->setPlaceholderText(tr("on what: J4.9, C28, net KEY_COL3"));
   target_->setAccessibleName(tr("Part, joint or net worked on"));
@@ -78,7 +81,7 @@ QLayout* ProposalsView::otherRepair() {
 
 QString ProposalsView::whyNone() const {
   if (desk_.fault.working()) return tr("The ways to bridge it are being looked for");
-  const std::string& why = desk_.fault.whyNoProposals();
+  const Said& why = desk_.fault.whyNoProposals();
   if (!why.empty()) return tr("No jumper: %1").arg(shown(why));
   return tr("No jumper: no line is suspected yet. Walk a connector and find the place first, or choose "
             "another repair below.");
@@ -92,15 +95,16 @@ void ProposalsView::showProposals() {
   }
   cards_.clear();
   const auto proposals = desk_.fault.proposals();
-  const std::size_t count = proposals ? proposals->proposals.size() : 0;
+  const OpenBoard* board = desk_.job.board();
+  const std::size_t count = proposals && board != nullptr ? proposals->proposals.size() : 0;
   for (std::size_t i = 0; i < count; ++i) {
-    auto* card = new ProposalCard(i + 1, proposals->proposals[i], this);
+    auto* card = new ProposalCard(i + 1, proposals->proposals[i], *board->places, this);
     card->onChosen = [this, i] { select(i); };
     cardRow_->addWidget(card, 1);
     cards_.push_back(card);
   }
   accept_->setEnabled(count > 0);
-  const QString why = count == 0 ? whyNone() : shown(proposals->whyFewer);
+  const QString why = count == 0 ? whyNone() : shown(whyFewer(*proposals));
   setLetters(*why_, count == 0 ? Letters::metre : Letters::reading);
   why_->setText(why);
   why_->setVisible(!why.isEmpty());

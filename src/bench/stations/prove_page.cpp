@@ -18,6 +18,8 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/place.h"
+#include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
 #include "page_undo.h"
 #include "proof_table.h"
@@ -137,7 +139,7 @@ void ProvePage::refresh() {
   showState();
   showDue();
   showLast();
-  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
   functions_->setEnabled(desk_.job.job() != nullptr && actionToProve(*desk_.job.job()) != nullptr);
   Q_EMIT overlayChanged();
 }
@@ -159,7 +161,7 @@ void ProvePage::goTo(std::size_t point) {
   last_.reset();
   showDue();
   showLast();
-  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
   Q_EMIT overlayChanged();
 }
 
@@ -173,7 +175,7 @@ void ProvePage::showState() {
     state_->setText(tr("Goes back unrepaired: nothing to prove"));
     return;
   }
-  const QStringList open = openForProof(points_, *job, skippedPoints());
+  const QStringList open = openForProof(points_, *job, skippedPoints(), desk_.job.places());
   if (open.isEmpty()) {
     state_->setText(tr("PROVED: every point reads as it must, and the functions work"));
     return;
@@ -196,11 +198,15 @@ void ProvePage::showDue() {
     return;
   }
   // A via or a track has no pin to name.
-  const auto spoken = [](const ProbePoint& at) { return at.pin ? spokenPoint(at) : shown(at.label); };
+  const OpenBoard* board = desk_.job.board();
+  const PlaceNames* places = desk_.job.places();
+  const auto spoken = [places](const ProbePoint& at) {
+    return at.pin ? spokenPoint(at) : shown(nameOf(at, places));
+  };
   QString text = spoken(point->point);
   if (point->why == ProofWhy::endToEnd)
     text = tr("%1 to %2").arg(text, spoken(point->other));
-  else if (const OpenBoard* board = desk_.job.board())
+  else if (board != nullptr)
     if (const Pin* pin = board->board->pins.find(point->point.pin); pin != nullptr && pin->net.known())
       if (const Net* net = board->board->nets.find(pin->net.value); net != nullptr && !net->name.empty())
         text += QStringLiteral(" · ") + QString::fromStdString(net->name);
@@ -214,7 +220,7 @@ void ProvePage::showDue() {
     lead_->setText(tr("red lead on the point, black lead on %1").arg(other));
     break;
   default:
-    lead_->setText(tr("%1: one lead here, the other on %2").arg(shown(word(point->mode)), other));
+    lead_->setText(tr("%1: one lead here, the other on %2").arg(shown(nameOf(point->mode)), other));
   }
   const QString expected = shown(whatIsExpected(*point));
   QStringList lines;
@@ -366,7 +372,7 @@ void ProvePage::pinChosen(PinId pin) {
 void ProvePage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
   mark_->setTheme(theme);
-  table_->setPoints(points_, skippedPoints(), duePoint(), theme_);
+  table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
 }
 
 Overlay ProvePage::overlay() const {
@@ -376,7 +382,7 @@ Overlay ProvePage::overlay() const {
   if (board == nullptr || job == nullptr) return out;
   for (const RepairAction& action : job->actions)
     if (action.jumper) {
-      out.lines.push_back({action.jumper->way, LineStyle::wire, ""});
+      out.lines.push_back({action.jumper->way, LineStyle::wire});
       const auto nets = board->lookup->netsNamed(action.jumper->net);
       out.litNets.insert(out.litNets.end(), nets.begin(), nets.end());
     }

@@ -6,6 +6,8 @@
 #include "netmend/bench/session/window_text.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/place.h"
+#include "netmend/words/step.h"
 
 namespace netmend {
 
@@ -26,7 +28,7 @@ QStringList openProof(const Desk& desk) {
   std::vector<std::size_t> neighbours;
   for (std::size_t i = 0; i < points.size(); ++i)
     if (points[i].why == ProofWhy::neighbour) neighbours.push_back(i);
-  return openForProof(points, job, neighbours);
+  return openForProof(points, job, neighbours, desk.job.places());
 }
 
 bool walked(const Desk& desk) {
@@ -123,13 +125,13 @@ NextThing nextThing(const Desk& desk) {
       return {Station::find, tr("The readings are being weighed")};
     if (const ProbeProposal* probe = desk.fault.nextProbe())
       return {Station::find,
-              tr("Probe %1").arg(shown(desk.fault.fault()->isolation.places[probe->place].label))};
+              tr("Probe %1").arg(shown(nameOf(desk.fault.fault()->names.probe(probe->place))))};
     return {Station::bridge, tr("Choose how to repair it")};
   }
   if (!stationDone(Station::bridge, desk)) {
     for (const RepairAction& action : job->actions)
       for (const WorkStep& step : action.steps)
-        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, shown(step.text)};
+        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, shown(stepSaid(step, action))};
   }
   if (!stationDone(Station::prove, desk))
     return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};

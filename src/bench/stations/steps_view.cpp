@@ -15,9 +15,10 @@
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/job.h"
+#include "netmend/words/step.h"
 #include "scrolled.h"
 
 namespace netmend {
@@ -79,7 +80,7 @@ QLayout* StepsView::lists() {
   auto* cautions = makeLabel(Letters::small, QStringLiteral("cautions"), this);
   QStringList lines;
   for (const std::string& caution : desk_.job.data().work.cautions)
-    lines << QStringLiteral("\u26a0 ") + shown(caution);
+    lines << QStringLiteral("\u26a0 ") + shown(dataPattern(caution));
   cautions->setText(lines.join(QLatin1Char('\n')));
   cautions->setAccessibleName(tr("Cautions"));
   QScrollArea* area = scrolled(cautions, this);
@@ -172,7 +173,7 @@ void StepsView::showActions() {
       const auto ticked =
           std::count_if(each.steps.begin(), each.steps.end(), [](const WorkStep& s) { return s.done; });
       actions_->addItem(tr("%1: %2   %3 of %4 steps")
-                            .arg(shown(wordFor(repairKindWords, each.kind)), shown(each.target))
+                            .arg(shown(nameOf(each.kind)), QString::fromStdString(each.target))
                             .arg(ticked)
                             .arg(each.steps.size()));
       if (each.id == action_) actions_->setCurrentRow(actions_->count() - 1);
@@ -190,8 +191,8 @@ void StepsView::showSteps() {
       const WorkStep& each = chosen->steps[i];
       const QString sign = each.done ? QStringLiteral("\u2713") : QStringLiteral("\u2610");
       QString text = each.check ? tr("%1 %2  Check: %3") : tr("%1 %2  %3");
-      text = text.arg(sign).arg(i + 1).arg(shown(each.text));
-      if (!each.note.empty()) text += QStringLiteral("\n      ") + shown(each.note);
+      text = text.arg(sign).arg(i + 1).arg(shown(stepSaid(each, *chosen)));
+      if (const Said note = noteSaid(each); !note.empty()) text += QStringLiteral("\n      ") + shown(note);
       auto* item = new QListWidgetItem(text, steps_);
       item->setData(Qt::AccessibleTextRole, (each.done ? tr("done: %1") : tr("open: %1")).arg(text));
     }
@@ -213,24 +214,16 @@ void StepsView::showDue() {
     return;
   }
   number_->setText(tr("%1: step %2 of %3%4")
-                       .arg(shown(chosen->target))
+                       .arg(QString::fromStdString(chosen->target))
                        .arg(step_ + 1)
                        .arg(chosen->steps.size())
                        .arg(now->done ? tr(", done") : QString()));
-  due_->setText(shown(now->text));
+  due_->setText(shown(stepSaid(*now, *chosen)));
   // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
-  const QString expected = shown(now->expected);
-  qsizetype head = expected.size();
-  for (const QString& end : {QStringLiteral(": "), QStringLiteral("; ")})
-    if (const qsizetype at = expected.indexOf(end); at >= 0) head = std::min(head, at);
-  must_->setText(now->check ? tr("Must be: %1").arg(expected.left(head)) : QString());
+  must_->setText(now->check ? tr("Must be: %1").arg(shown(expectedSaid(*now, *chosen))) : QString());
   QStringList rest;
-  if (head < expected.size()) {
-    QString then = expected.mid(head + 2);
-    if (!then.isEmpty()) then[0] = then[0].toUpper();
-    rest << then;
-  }
-  if (!now->note.empty()) rest << tr("Noted: %1").arg(shown(now->note));
+  if (const Said otherwise = otherwiseSaid(*now, *chosen); !otherwise.empty()) rest << shown(otherwise);
+  if (const Said note = noteSaid(*now); !note.empty()) rest << tr("Noted: %1").arg(shown(note));
   note_->setText(rest.join(QLatin1Char('\n')));
   field_->setPlaceholderText(now->measure ? tr("reading  Enter") : tr("note  Enter"));
   Q_EMIT dueChanged();
@@ -291,19 +284,17 @@ void StepsView::reading(std::optional<double> value) {
   kept.reading.by = walk.by;
   kept.reading.time =
       std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-  kept.remark = now->text + " " + now->expected;
-  std::string note = readingText(value, wanted.mode);
-  if (outcome == StepOutcome::agrees) note += ", as it must be";
-  if (outcome == StepOutcome::disagrees) note += ", NOT as it must be";
+  const CheckRead read{value, outcome};
+  const QString words = shown(readSaid(read, wanted.mode));
   const std::size_t at = step_;
   const bool good = outcome == StepOutcome::agrees;
   const bool added = desk_.job.addReadingFor(action_, tr("reading of a check"), kept,
-                                             [at, note, good](RepairAction& a, JobReadingId) {
-                                               a.steps[at].note = note;
+                                             [at, read, good](RepairAction& a, JobReadingId) {
+                                               a.steps[at].read = read;
                                                a.steps[at].done = a.steps[at].done || good;
                                              });
   if (!added) return;
-  Q_EMIT told(shown(note), outcome == StepOutcome::disagrees);
+  Q_EMIT told(words, outcome == StepOutcome::disagrees);
   if (!good) return;
   goToOpenStep(at + 1);
   showSteps();

@@ -19,6 +19,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/reading.h"
 
 namespace netmend {
 
@@ -78,7 +79,7 @@ QLayout* WalkPage::head() {
   row->addWidget(part_);
   mode_->setAccessibleName(tr("Meter mode"));
   for (const ReadingMode mode : walkModes)
-    mode_->addItem(shown(word(mode)), static_cast<int>(mode));
+    mode_->addItem(shown(nameOf(mode)), static_cast<int>(mode));
   connect(mode_, &QComboBox::activated, this, [this] {
     run(desk_.walk.take(ModeChanged{static_cast<ReadingMode>(mode_->currentData().toInt())}));
     field_->setFocus();
@@ -96,7 +97,7 @@ QWidget* WalkPage::condition() {
   by_->setObjectName(QStringLiteral("measuredBy"));
   meter_->addItem(tr("not stated"), QString());
   for (const MeterProfile& meter : desk_.job.data().probing.meters)
-    meter_->addItem(shown(meter.name), QString::fromStdString(meter.id));
+    meter_->addItem(shown(dataPattern(meter.name)), QString::fromStdString(meter.id));
   meter_->setCurrentIndex(std::max(0, meter_->findData(QString::fromStdString(desk_.walk.meter()))));
   by_->setText(QString::fromStdString(desk_.walk.by()));
   by_->setPlaceholderText(tr("name or initials"));

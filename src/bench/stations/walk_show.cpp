@@ -11,6 +11,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
 
 /// What the Walk station shows of the desk; what is done there is in walk_page.cpp.
@@ -86,7 +87,8 @@ void WalkPage::showDue() {
     lead_->setText(tr("red lead on the pin, black lead on %1").arg(other));
     break;
   default:
-    lead_->setText(tr("%1: one lead on the pin, the other on %2").arg(shown(word(desk_.walk.mode())), other));
+    lead_->setText(
+        tr("%1: one lead on the pin, the other on %2").arg(shown(nameOf(desk_.walk.mode())), other));
   }
   const Expected* expected = desk_.walk.expectedAtDue();
   expected_->setText(expected != nullptr ? tr("good boards read %1").arg(shown(whatIsExpected(*expected)))

@@ -90,29 +90,30 @@ private:
   }
 
   void addPlaces() {
-    std::unordered_map<std::string, const ProbePlace*> copper;
-    for (const ProbePlace& place : fault_.isolation.places)
-      if (!place.pin) copper.emplace(place.label, &place);
+    const auto& places = fault_.isolation.places;
+    std::unordered_map<std::string, std::size_t> copper;
+    for (std::size_t i = 0; i < places.size(); ++i)
+      if (!places[i].pin) copper.emplace(places[i].label, i);
     for (const PlaceReading& reading : wishes_.readings) {
       if (CopperPiece::OnePin* pin = pinOf(reading.pin)) {
         pin->reading = &reading;
         continue;
       }
       const auto found = copper.find(reading.label);
-      CopperPiece* piece = found == copper.end() ? nullptr : pieceOf(*found->second);
+      CopperPiece* piece = found == copper.end() ? nullptr : pieceOf(places[found->second]);
       if (piece == nullptr) continue;
       piece->reading = &reading;
-      piece->placeLabel = reading.label;
-      piece->at = found->second->at;
+      piece->placeName = fault_.names.probe(found->second);
+      piece->at = places[found->second].at;
     }
     for (const auto& index : {wishes_.probe, wishes_.probeOther}) {
-      if (!index || *index >= fault_.isolation.places.size()) continue;
-      const ProbePlace& place = fault_.isolation.places[*index];
+      if (!index || *index >= places.size()) continue;
+      const ProbePlace& place = places[*index];
       if (CopperPiece::OnePin* pin = pinOf(place.pin)) {
         pin->probe = true;
       } else if (CopperPiece* piece = pieceOf(place)) {
         piece->probe = true;
-        piece->placeLabel = place.label;
+        piece->placeName = fault_.names.probe(*index);
         piece->at = place.at;
       }
     }

@@ -23,7 +23,7 @@ struct CopperPiece {
   std::vector<OnePin> pins;
   bool hub = false;                      ///< of an unknown way
   std::optional<Point> at;               ///< of some copper of it
-  std::string placeLabel;                ///< of the place that `reading` or `probe` is about
+  PlaceName placeName;                   ///< of the place that `reading` or `probe` is about
   const PlaceReading* reading = nullptr; ///< at copper that is no pin
   bool probe = false;
   double suspicion = 0.0; ///< of copper inside it

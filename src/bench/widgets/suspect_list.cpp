@@ -8,6 +8,7 @@
 
 #include "netmend/bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/fault.h"
 
 namespace netmend {
 
@@ -93,15 +94,17 @@ void SuspectList::setTheme(PictureTheme theme) {
   viewport()->update();
 }
 
-void SuspectList::setSuspects(const Suspects& suspects) {
+void SuspectList::setFault(const FaultCase* fault) {
   const QSignalBlocker quiet(this);
   clear();
+  if (fault == nullptr) return;
+  const Suspects& suspects = fault->suspects;
   for (std::size_t i = 0; i < suspects.ranked.size() && i < mostListed; ++i) {
     const Suspect& suspect = suspects.ranked[i];
     const bool reported = i < suspects.setSize;
     const QString share = suspicionText(suspect.probability);
     if (share.isEmpty() && !reported && i >= 3) break;
-    const QString words = shown(suspect.text);
+    const QString words = shown(nameOf(fault->isolation.classes[suspect.faultClass], fault->names));
     auto* item = new QListWidgetItem(
         (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
     item->setData(probabilityRole, suspect.probability);

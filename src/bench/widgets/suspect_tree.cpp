@@ -8,6 +8,7 @@
 
 #include "branch_words.h"
 #include "line_pieces.h"
+#include "netmend/words/place.h"
 
 namespace netmend {
 
@@ -162,7 +163,7 @@ private:
     if (piece.hub) node.kind = TreeNodeKind::unknownWay;
     if (piece.reading || piece.probe) {
       node.kind = TreeNodeKind::copper;
-      node.label = shown(piece.placeLabel);
+      node.label = shown(nameOf(piece.placeName));
     }
     if (piece.reading) {
       node.mark = piece.reading->shape;

@@ -25,6 +25,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/verdict.h"
 #include "sounds.h"
 #include "theme.h"
 
@@ -154,7 +155,7 @@ QWidget* BenchWindow::mapPanel() {
     for (std::size_t i = walk.readings.size(); i-- > 0;)
       if (walk.readings[i].point.pin == pin) {
         return QString::fromStdString(readingText(walk.readings[i].value, walk.readings[i].mode)) +
-               QStringLiteral(", ") + shown(word(walk_->judged().verdicts[i].kind));
+               QStringLiteral(", ") + shown(nameOf(walk_->judged().verdicts[i].kind));
       }
     return {};
   };

@@ -8,8 +8,6 @@
 #include <optional>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "csv_rows.h"
 #include "pin_points.h"
 
@@ -38,13 +36,13 @@ bool isHeader(const CsvRow& row) {
   return has("part") && has("pin");
 }
 
-Result<Columns> namedColumns(const CsvRow& header, const std::string& file,
-                             std::vector<std::string>& notices) {
+Result<Columns> namedColumns(const CsvRow& header, const std::string& file, std::vector<Said>& notices) {
   Columns columns;
   for (std::size_t i = 0; i < header.cells.size(); ++i) {
     const auto found = std::find(columnNames.begin(), columnNames.end(), lower(header.cells[i]));
     if (found == columnNames.end()) {
-      notices.push_back(fmt::format("line {}: the column \"{}\" is not read", header.line, header.cells[i]));
+      notices.push_back(
+          said(pattern("core", "line {}: the column \"{}\" is not read"), header.line, header.cells[i]));
       continue;
     }
     auto& place = columns[static_cast<std::size_t>(found - columnNames.begin())];
@@ -98,7 +96,7 @@ Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
   point.part = fields[partColumn];
   point.pin = fields[pinColumn];
   if (point.pin.empty())
-    return failure({pattern("core", "a row has no pin"), "", "", point.part, "part,pin"});
+    return failure({pattern("core", "a row has no pin"), "", "", point.part, asItIs("part,pin")});
   const std::string_view net = fields[netColumn];
   if (meansNotConnected(net))
     point.notConnected = true;
@@ -111,8 +109,8 @@ Result<PinPoint> pointOf(const Fields& fields, bool decimalComma) {
     const auto xLength = millimetres(x, decimalComma);
     const auto yLength = millimetres(y, decimalComma);
     if (!xLength || !yLength) {
-      return failure(
-          {"not a usable coordinate", "", "", xLength ? y : x, "millimetres, at most 10000 either way"});
+      return failure({pattern("core", "not a usable coordinate"), "", "", asItIs(xLength ? y : x),
+                      pattern("core", "millimetres, at most 10000 either way")});
     }
     point.pad.position = fromFile(Point{*xLength, *yLength});
   }
@@ -150,18 +148,18 @@ struct TableReader {
   Result<void> readFirst(const CsvRow& row) {
     header = isHeader(row);
     if (!header) return readRow(row);
-    std::vector<std::string> notices;
+    std::vector<Said> notices;
     auto named = namedColumns(row, source.file, notices);
     if (!named) return failure(named.error());
-    for (std::string& text : notices)
-      points.notice(std::move(text));
+    for (Said& notice : notices)
+      points.notice(std::move(notice));
     columns = *named;
     width = row.cells.size();
     return {};
   }
 
   Result<void> readRow(const CsvRow& row) {
-    const std::string place = fmt::format("line {}", row.line);
+    const FilePlace place = FilePlace::atLine(row.line);
     if (!header && !looksLikePin(row)) {
       return failure({pattern("core", "there are no columns for part and pin"), source.file, place,
                       row.cells.front().substr(0, 40),
@@ -174,11 +172,14 @@ struct TableReader {
       return failure({tooLong ? pattern("core", "a row has too many columns")
                               : pattern("core", "a row has too few columns"),
                       source.file, place, said(pattern("core", "{} columns"), row.cells.size()),
-                      "part,pin[,net[,x_mm,y_mm,side]]"});
+                      asItIs("part,pin[,net[,x_mm,y_mm,side]]")});
     }
     if (++count > mostTablePins) {
-      return failure(
-          {"the table is too long", source.file, place, "", fmt::format("at most {} pins", mostTablePins)});
+      return failure({pattern("core", "the table is too long"),
+                      source.file,
+                      place,
+                      {},
+                      said(pattern("core", "at most {} pins"), mostTablePins)});
     }
     auto point = pointOf({row, columns}, rows.separator() != ',');
     if (!point) {
@@ -197,8 +198,8 @@ struct TableReader {
 } // namespace
 
 Error tableTooLarge(const std::string& file, std::uintmax_t bytes) {
-  return {"the table is too large", file, "", fmt::format("{} bytes", bytes),
-          fmt::format("at most {} bytes", mostTableBytes)};
+  return {pattern("core", "the table is too large"), file, "", said(pattern("core", "{} bytes"), bytes),
+          said(pattern("core", "at most {} bytes"), mostTableBytes)};
 }
 
 bool looksLikePinTable(std::string_view content) {
@@ -223,7 +224,8 @@ Result<Imported> readPinTable(const ImportSource& source) {
     auto read = std::exchange(first, false) ? reader.readFirst(**row) : reader.readRow(**row);
     if (!read) return failure(std::move(read.error()));
   }
-  if (first) return failure({pattern("core", "the table has no rows"), source.file, "", "", "part,pin"});
+  if (first)
+    return failure({pattern("core", "the table has no rows"), source.file, "", {}, asItIs("part,pin")});
   return reader.points.finish();
 }
 

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 namespace netmend {
 
 namespace {
@@ -57,7 +55,8 @@ Result<std::string> CsvRows::quotedCell() {
     cell += content_[at_++];
   }
   if (at_ >= content_.size())
-    return failure({pattern("core", "a quoted cell has no end"), file_, FilePlace::atLine(start), "", "\""});
+    return failure(
+        {pattern("core", "a quoted cell has no end"), file_, FilePlace::atLine(start), {}, asItIs("\"")});
   ++at_;
   while (at_ < content_.size() && content_[at_] == ' ' && content_[at_] != separator_)
     ++at_;

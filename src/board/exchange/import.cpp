@@ -71,7 +71,7 @@ Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
   }
   if (const BoardFormat* found = formatByContent(source.content)) return found;
   if (const BoardFormat* found = formatByExtension(source.file)) return found;
-  return failure({pattern("core", "not a board file of a known format"), source.file, "", "", formatNames()});
+  return failure({pattern("core", "not a board file of a known format"), source.file, "", {}, formatNames()});
 }
 
 std::uint64_t mixed(std::uint64_t x) { // finaliser of splitmix64 (Steele, Lea, Flood 2014)
@@ -97,7 +97,7 @@ void complete(Imported& imported, const ImportSource& source) {
   if (imported.notices.size() <= mostNotices) return;
   const std::size_t more = imported.notices.size() - mostNotices;
   imported.notices.resize(mostNotices);
-  imported.notices.push_back(fmt::format("and {} more notices", more));
+  imported.notices.push_back(said(pattern("core", "and {} more notices"), more));
 }
 
 /// A table that is too large is refused by its beginning, before it is in memory.
@@ -125,7 +125,8 @@ Result<Imported> importZipped(const ImportSource& source) {
     error.file = source.file;
     return imported;
   }
-  imported->notices.insert(imported->notices.begin(), "read from the archive: " + inside->name);
+  imported->notices.insert(imported->notices.begin(),
+                           said(pattern("core", "read from the archive: {}"), inside->name));
   return imported;
 }
 
@@ -177,7 +178,7 @@ Result<Imported> importBoard(const ImportSource& source) {
   // Spreadsheets write their tables so; of no other format there is a writer that does.
   if (utf16 && (*format)->read != readPinTable)
     return failure(
-        {pattern("core", "is UTF-16 text"), source.file, "", "", pattern("core", "text in UTF-8")});
+        {pattern("core", "is UTF-16 text"), source.file, "", {}, pattern("core", "text in UTF-8")});
   if (!(*format)->mendsText)
     if (auto fault = textFault(text.content, source.file)) return failure(std::move(*fault));
   text.content = withoutMark(text.content);

@@ -43,19 +43,21 @@ void finishDrawing(IpcReader& r, Drawing& drawing) {
   if (drawing.code == 378) addConductor(r, drawing.name, drawing.layer, drawing.drawn);
   if (drawing.code == 389 && drawing.name == "BOARD_EDGE") addEdge(r, drawing.drawn);
   if (drawing.code == 389 && drawing.name != "BOARD_EDGE")
-    r.folded.add("outlines other than the board's edge, not read", drawing.drawn.place);
+    r.folded.add(pattern("core", "outlines other than the board's edge, not read"),
+                 drawing.drawn.place.said());
   drawing = {};
 }
 
 Result<void> readTestRecord(IpcReader& r, const RecordLine& line, std::size_t number) {
-  std::string place = fmt::format("line {}", number);
+  FilePlace place = FilePlace::atLine(number);
   auto record = testRecord(line, r.preamble.units);
   if (!record) return placed(record.error(), r, number);
-  if (record->netRunsOn) r.folded.add("net names that run past their columns, read to column 20", place);
+  if (record->netRunsOn)
+    r.folded.add(pattern("core", "net names that run past their columns, read to column 20"), place.said());
   const bool continues = record->kind < 300;
   if (continues && r.group.records.empty())
-    return placed({"a record continues none before it", "", "", std::string(line.text().substr(0, 3)),
-                   "317, 327, 367 or 307"},
+    return placed({pattern("core", "a record continues none before it"), "", "",
+                   std::string(line.text().substr(0, 3)), pattern("core", "317, 327, 367 or 307")},
                   r, number);
   if (!continues) {
     if (auto done = finishGroup(r); !done) return done;
@@ -72,16 +74,16 @@ Result<void> readDrawing(IpcReader& r, Drawing& drawing, const RecordLine& line,
     finishDrawing(r, drawing);
     drawing.code = code;
     drawing.name = line.columns(4, 17);
-    drawing.drawn.place = fmt::format("line {}", number);
+    drawing.drawn.place = FilePlace::atLine(number);
     if (code == 378 && line.at(19) == 'L') {
       const std::string_view digits = line.columns(20, 21);
       for (const char c : digits)
         if (c >= '0' && c <= '9') drawing.layer = drawing.layer * 10 + (c - '0');
     }
   } else if (drawing.code != code + 300) {
-    return placed(
-        {"a record continues none before it", "", "", std::string(line.text().substr(0, 3)), "378 or 389"}, r,
-        number);
+    return placed({pattern("core", "a record continues none before it"), "", "",
+                   std::string(line.text().substr(0, 3)), pattern("core", "378 or 389")},
+                  r, number);
   }
   // A continuation may repeat the fixed columns or start right behind its code.
   const bool fixed = starts || line.columns(4, 22).empty() || line.at(19) == 'L';
@@ -99,7 +101,7 @@ Result<void> readDrawing(IpcReader& r, Drawing& drawing, const RecordLine& line,
 
 /// Records that say nothing about the copper of one board.
 void countUnread(IpcReader& r, int code, std::size_t number) {
-  const std::string place = fmt::format("line {}", number);
+  const Said place = FilePlace::atLine(number).said();
   switch (code) {
   case 99:
   case 88:
@@ -107,10 +109,10 @@ void countUnread(IpcReader& r, int code, std::size_t number) {
   case 79:
     return; // where a tester probes, how large the mask's opening is, which nets lie side by side
   case 309:
-    r.folded.add("step records of a panel, not read", place);
+    r.folded.add(pattern("core", "step records of a panel, not read"), place);
     return;
   default:
-    r.folded.add(fmt::format("records {:03}, not read", code), place);
+    r.folded.add(said(pattern("core", "records {}, not read"), fmt::format("{:03}", code)), place);
   }
 }
 
@@ -131,9 +133,9 @@ Result<void> readLine(IpcReader& r, Drawing& drawing, const RecordLine& line, st
   }
   const std::string_view text = trimmed(line.text());
   if (text.empty() || text.front() == 'C' || text.front() == 'P') return {};
-  return placed(
-      {"not a record of this format", "", "", std::string(text.substr(0, 20)), "a three-digit code, P or C"},
-      r, number);
+  return placed({pattern("core", "not a record of this format"), "", "", std::string(text.substr(0, 20)),
+                 pattern("core", "a three-digit code, P or C")},
+                r, number);
 }
 
 /// The board's edge; where no line of it closes, those that are left open are closed straight. An edge that
@@ -144,23 +146,24 @@ void addOutline(IpcReader& r) {
     for (EdgePiece& piece : r.edges)
       piece.closed = piece.points.size() > 2;
     if (auto closed = outlineFrom(r.edges); closed && !closed->polygons.empty()) {
-      r.points.notice("the board's edge is not closed in the file; it was closed by a straight line");
+      r.points.notice(
+          pattern("core", "the board's edge is not closed in the file; it was closed by a straight line"));
       outline = std::move(closed);
     }
   }
   if (!outline) {
-    r.points.notice("the board's edge was left out: " + outline.error().text());
+    r.points.notice(said(pattern("core", "the board's edge was left out: {}"), outline.error().said()));
     return;
   }
-  for (std::string& text : outline->notices)
-    r.points.notice(std::move(text));
+  for (Said& notice : outline->notices)
+    r.points.notice(std::move(notice));
   if (!outline->polygons.empty()) r.points.board().info.outline = fromFile(std::move(outline->polygons));
 }
 
 Result<Imported> finish(IpcReader& r) {
   Preamble& p = r.preamble;
-  for (std::string& text : p.notices)
-    r.points.notice(std::move(text));
+  for (Said& notice : p.notices)
+    r.points.notice(std::move(notice));
   addOutline(r);
   settlePads(r);
   BoardInfo& info = r.points.board().info;
@@ -168,9 +171,10 @@ Result<Imported> finish(IpcReader& r) {
   if (!p.revision.empty()) info.revision = fromFile(p.revision);
   info.copper = fromFile(r.tracks ? DrawnCopper::tracks : DrawnCopper::points);
   if (!r.tracks) {
-    r.points.notice(
+    r.points.notice(pattern(
+        "core",
         "the file has no records of conductors: what joins the points of a net is not known, and a net is "
-        "not checked for breaks");
+        "not checked for breaks"));
   }
   for (FoldedNotices* folded : {&p.folded, &r.folded})
     r.points.fold(std::move(*folded));
@@ -221,7 +225,8 @@ Result<Imported> readTestData(const ImportSource& source) {
         return state.has_value();
       });
   if (!state) return failure(state.error());
-  if (panel > 0) r.points.notice(fmt::format("line {}: the data of the panel were not read", panel));
+  if (panel > 0)
+    r.points.notice(said(pattern("core", "line {}: the data of the panel were not read"), panel));
   if (auto done = ipc::finishGroup(r); !done) return failure(done.error());
   ipc::finishDrawing(r, drawing);
   return ipc::finish(r);

@@ -8,7 +8,8 @@ void addConductor(IpcReader& r, const std::string& net, int layer, const Drawn& 
   if (!drawn.pen) return;
   const bool round = drawn.pen->height <= Length(0);
   if (!round)
-    r.folded.add("conductors drawn with a rectangular pen, its smaller side taken as width", drawn.place);
+    r.folded.add(pattern("core", "conductors drawn with a rectangular pen, its smaller side taken as width"),
+                 drawn.place.said());
   const Length width = round ? drawn.pen->width : std::min(drawn.pen->width, drawn.pen->height);
   const std::string name = r.netName(net);
   Fact<NetId> netId;

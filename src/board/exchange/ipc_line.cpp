@@ -37,7 +37,7 @@ std::size_t halfLetter(std::string_view rest) {
 /// Ends of the columns of names: net, net that runs on, part, pin.
 constexpr std::array<std::size_t, 4> nameEnds{17, 20, 26, 31};
 
-void appendLine(std::string& out, std::string_view line, const std::string& place, FoldedNotices& notices) {
+void appendLine(std::string& out, std::string_view line, std::size_t number, FoldedNotices& notices) {
   for (std::size_t at = 0; at < line.size();) {
     const std::string_view rest = line.substr(at);
     if (const std::size_t length = letterLength(rest); length > 0) {
@@ -50,12 +50,14 @@ void appendLine(std::string& out, std::string_view line, const std::string& plac
                                                                 at + half) != nameEnds.end()
                                                     : half == rest.size());
     if (cut) {
-      notices.add("names that end in half a letter, which is left out", place);
+      notices.add(pattern("core", "names that end in half a letter, which is left out"),
+                  FilePlace::atLine(number).said());
       out.append(half, ' ');
       at += half;
       continue;
     }
-    notices.add("bytes that are not UTF-8, read as Latin-1", place);
+    notices.add(pattern("core", "bytes that are not UTF-8, read as Latin-1"),
+                FilePlace::atLine(number).said());
     const auto byte = static_cast<unsigned char>(rest.front());
     out += static_cast<char>(0xC0U | (byte >> 6U));
     out += static_cast<char>(0x80U | (byte & 0x3FU));
@@ -116,7 +118,7 @@ std::string asUtf8(std::string_view content, FoldedNotices& notices) {
   std::string out;
   out.reserve(content.size() + content.size() / 8);
   forEachLine(content, [&](std::string_view line, std::size_t number) {
-    appendLine(out, line, fmt::format("line {}", number), notices);
+    appendLine(out, line, number, notices);
     out += '\n';
     return true;
   });

@@ -210,26 +210,33 @@ void change(Board& board, const std::vector<const Pad*>& pads, Pad (*otherWay)(P
     board.pads.put(std::move(pad));
 }
 
-std::string overlaps(std::size_t taken, std::size_t otherwise) {
-  return fmt::format("{} overlaps of different nets, the other way {}", taken, otherwise);
+Said overlaps(std::size_t taken, std::size_t otherwise) {
+  return said(pattern("core", "{} overlaps of different nets, the other way {}"), taken, otherwise);
 }
 
 void settle(IpcReader& r, Turn turn, const Doubt& doubt) {
-  const std::string& place = r.firstTurned[static_cast<std::size_t>(turn)];
+  const FilePlace& place = r.firstTurned[static_cast<std::size_t>(turn)];
   if (place.empty()) return;
   const Counting counted(r.points.board(), doubt);
   const bool byHabit = turn == Turn::odd && r.preamble.countsClockwise; // where the board does not tell
   const bool other = byHabit ? counted.other <= counted.first : counted.other < counted.first;
-  const std::string found =
-      other ? overlaps(counted.other, counted.first) : overlaps(counted.first, counted.other);
+  const Said found = other ? overlaps(counted.other, counted.first) : overlaps(counted.first, counted.other);
   if (turn == Turn::odd) {
-    r.points.notice(fmt::format("pads at odd angles: {}, first at {}; angles taken as counted {}: {}",
-                                counted.pads.size(), place, other ? "clockwise" : "counter-clockwise",
-                                found));
+    r.points.notice(said(
+        other ? pattern("core", "pads at odd angles: {}, first at {}; angles taken as counted clockwise: {}")
+              : pattern("core", "pads at odd angles: {}, first at {}; angles taken as counted "
+                                "counter-clockwise: {}"),
+        counted.pads.size(), place.said(), found));
   } else if (other) {
-    r.points.notice(fmt::format(
-        "pads at quarter turns {}: {}, first at {}; sizes taken as they lie on the board: {}",
-        turn == Turn::quarterDrilled ? "with holes" : "without holes", counted.pads.size(), place, found));
+    r.points.notice(said(
+        turn == Turn::quarterDrilled
+            ? pattern("core",
+                      "pads at quarter turns with holes: {}, first at {}; sizes taken as they lie on the "
+                      "board: {}")
+            : pattern("core",
+                      "pads at quarter turns without holes: {}, first at {}; sizes taken as they lie on "
+                      "the board: {}"),
+        counted.pads.size(), place.said(), found));
   }
   if (!other) return;
   std::vector<const Pad*> pads;
@@ -246,8 +253,9 @@ void settleCorners(IpcReader& r) {
   for (const Counting::Both& both : counted.pads)
     if (both.first > 0 && both.other == 0) pads.push_back(both.pad);
   if (pads.empty()) return;
-  r.points.notice(fmt::format(
-      "pads taken as ovals, as the corners of their rectangles reach into other nets: {}", pads.size()));
+  r.points.notice(said(
+      pattern("core", "pads taken as ovals, as the corners of their rectangles reach into other nets: {}"),
+      pads.size()));
   change(r.points.board(), pads, rounded);
 }
 

@@ -26,14 +26,14 @@ Fact<MaskOpening> openingOf(const TestRecord& record) {
   }
 }
 
-Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record, const std::string& place) {
+Fact<PadReach> reachOf(IpcReader& r, const TestRecord& record, const FilePlace& place) {
   // A hole reaches through; its access side only says from where to probe it.
   if (record.drill && record.plated.value_or(true)) return fromFile(PadReach::allLayers);
   if (!record.access) return {};
   if (*record.access == 0) return fromFile(record.drill ? PadReach::allLayers : PadReach::topAndBottom);
   if (*record.access == 1) return fromFile(PadReach::top);
   if (*record.access == r.preamble.layers) return fromFile(PadReach::bottom);
-  r.folded.add("points on inner layers, their reach left unknown", place);
+  r.folded.add(pattern("core", "points on inner layers, their reach left unknown"), place.said());
   return {};
 }
 
@@ -49,7 +49,7 @@ void setSize(Pad& pad, const TestRecord& record) {
   }
 }
 
-Pad padOf(IpcReader& r, const TestRecord& record, const std::string& place) {
+Pad padOf(IpcReader& r, const TestRecord& record, const FilePlace& place) {
   Pad pad;
   pad.position = fromFile(record.position.value_or(Point{}));
   pad.rotation = record.rotation;
@@ -120,7 +120,8 @@ void addVia(IpcReader& r, const Group& group) {
     via.to = fromFile(layer(r, std::max(head.fromLayer, head.toLayer)));
   } else if (head.access.value_or(0) > 0 && r.preamble.hasBlindVias()) {
     via.from = via.to = fromFile(layer(r, *head.access));
-    r.folded.add("blind vias of which only one layer is said, read as on that one alone", group.place);
+    r.folded.add(pattern("core", "blind vias of which only one layer is said, read as on that one alone"),
+                 group.place.said());
   }
   via.maskOpening = openingOf(head);
   const std::string name = r.netName(group.net);
@@ -146,7 +147,7 @@ Result<void> finishGroup(IpcReader& r) {
   const Group group = std::exchange(r.group, {});
   if (group.records.empty()) return {};
   if (group.records.front().midpoint)
-    r.folded.add("points marked as lying in the middle of their net", group.place);
+    r.folded.add(pattern("core", "points marked as lying in the middle of their net"), group.place.said());
   if (isVia(group)) {
     addVia(r, group);
     return {};

@@ -2,8 +2,6 @@
 #include <map>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include "ipc_reader.h"
 
 namespace netmend::ipc {
@@ -52,8 +50,8 @@ void useAliases(Preamble& p, const std::vector<Alias>& aliases, bool wholeWord) 
     const std::string key = wholeWord ? "NNAME" + alias.shortName : alias.shortName;
     const auto [it, isNew] = p.longNames.emplace(key, alias.longName);
     if (!isNew && it->second != alias.longName) {
-      p.folded.add("aliases that stand for two nets, of which the first was used",
-                   fmt::format("{}: {} and {}", alias.shortName, it->second, alias.longName));
+      p.folded.add(pattern("core", "aliases that stand for two nets, of which the first was used"),
+                   said(pattern("core", "{}: {} and {}"), alias.shortName, it->second, alias.longName));
     }
   }
 }
@@ -71,21 +69,22 @@ void reportCollisions(Preamble& p, const std::vector<Alias>& aliases, const std:
     if (++cutNets == 1) cutNet = {cut, alias.longName};
   }
   if (pair) {
-    p.notices.push_back(fmt::format("the nets {} and {} have the same first {} characters; such pairs: {}",
-                                    pair->first, pair->second, netColumns, pairs));
+    p.notices.push_back(
+        said(pattern("core", "the nets {} and {} have the same first {} characters; such pairs: {}"),
+             pair->first, pair->second, netColumns, pairs));
   }
   if (cutNet) {
-    p.notices.push_back(
-        fmt::format("net {} may be {} cut to {} characters; they were read as two nets; such nets: {}",
-                    cutNet->first, cutNet->second, netColumns, cutNets));
+    p.notices.push_back(said(
+        pattern("core", "net {} may be {} cut to {} characters; they were read as two nets; such nets: {}"),
+        cutNet->first, cutNet->second, netColumns, cutNets));
   }
   const auto full = std::count_if(used.begin(), used.end(),
                                   [](const std::string& name) { return name.size() == netColumns; });
   if (full > 0) {
     p.notices.push_back(
-        fmt::format("net names that fill all {} columns and may have been cut: {}; nets whose names "
-                    "were cut to the same would appear as one",
-                    netColumns, full));
+        said(pattern("core", "net names that fill all {} columns and may have been cut: {}; nets whose names "
+                             "were cut to the same would appear as one"),
+             netColumns, full));
   }
 }
 
@@ -96,13 +95,13 @@ Result<void> readParameter(Preamble& p, std::vector<Alias>& aliases, std::string
   const std::string_view value = trimmed(text.substr(end));
   if (name == "UNITS") {
     const auto units = unitsFrom(value);
-    const std::string place = fmt::format("line {}", line);
+    const FilePlace place = FilePlace::atLine(line);
     if (!units)
-      return failure(
-          {"unknown units", source.file, place, std::string(value), "SI, CUST 0, CUST 1 or CUST 2"});
+      return failure({pattern("core", "unknown units"), source.file, place, std::string(value),
+                      pattern("core", "SI, CUST 0, CUST 1 or CUST 2")});
     if (p.unitsGiven && *units != p.units)
-      return failure(
-          {"the units are given twice and differ", source.file, place, std::string(value), "one UNITS"});
+      return failure({pattern("core", "the units are given twice and differ"), source.file, place,
+                      std::string(value), pattern("core", "one UNITS")});
     p.units = *units;
     p.unitsGiven = true;
   } else if (name == "TITLE") {
@@ -144,10 +143,14 @@ Result<Preamble> preambleOf(const ImportSource& source) {
   });
   if (!state) return failure(state.error());
   if (!p.ended) {
-    return failure({pattern("core", "the file has no end"), source.file, "", "",
+    return failure({pattern("core", "the file has no end"),
+                    source.file,
+                    "",
+                    {},
                     pattern("core", "a record 999 after the last one")});
   }
-  if (!p.unitsGiven) p.notices.push_back("no UNITS are given; read as CUST 0, 0.0001 inch");
+  if (!p.unitsGiven)
+    p.notices.emplace_back(pattern("core", "no UNITS are given; read as CUST 0, 0.0001 inch"));
   useAliases(p, aliases, wholeWord);
   reportCollisions(p, aliases, used);
   return p;

@@ -35,7 +35,7 @@ struct Preamble {
   /// clockwise.
   bool countsClockwise = false;
   FoldedNotices folded;
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
 };
 [[nodiscard]] Result<Preamble> preambleOf(const ImportSource& source);
 
@@ -43,7 +43,7 @@ struct Preamble {
 struct Group {
   std::string reference, pin, net;
   std::vector<TestRecord> records;
-  std::string place; ///< "line 12"
+  FilePlace place;
 };
 
 /// What a pad's angle leaves open about its copper: nothing, whether its size is before turning, or which way
@@ -58,8 +58,8 @@ struct IpcReader {
   Group group{};
   std::vector<EdgePiece> edges{};
   FoldedNotices folded{};
-  bool tracks = false;                      ///< there are records of conductors
-  std::array<std::string, 4> firstTurned{}; ///< by `Turn`: where the first pad so turned stands
+  bool tracks = false;                    ///< there are records of conductors
+  std::array<FilePlace, 4> firstTurned{}; ///< by `Turn`: where the first pad so turned stands
 
   IpcReader(const ImportSource& s, Preamble p)
       : source(s), preamble(std::move(p)), points(s, LabelConflict::separate) {}

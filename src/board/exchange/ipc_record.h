@@ -47,7 +47,7 @@ struct Drawn {
   bool penIsCorner =
       false; ///< 389: what stands in the pen's place was the first corner, which is in `runs`, too
   std::vector<Ring> runs;
-  std::string place; ///< "line 12"
+  FilePlace place;
 };
 /// Adds the part of a line behind the fixed columns. Where the pen `mayMiss`, a second coordinate that
 /// repeats one of the first says that the first was no pen.

@@ -38,7 +38,8 @@ void readItem(KicadReader& r, const Item& item) {
   if (head == "version") return readVersion(r);
   if (head == "gr_text" || head == "gr_text_box") return readStrokeless(r, textsLeftOut, r.in.place());
   if (head == "dimension" || head == "target" || head == "table" || head == "barcode")
-    return readStrokeless(r, "dimensions, targets and tables on copper layers, left out", r.in.place());
+    return readStrokeless(r, pattern("core", "dimensions, targets and tables on copper layers, left out"),
+                          r.in.place());
   if (const auto kind = head.starts_with("gr_") ? graphicKind(head) : std::nullopt) {
     const Graphic g = readGraphic(r.in, *kind);
     if (!r.in.failed()) addDrawing(r, g, Point{}, Degrees{});
@@ -68,15 +69,16 @@ Result<void> finish(KicadReader& r) {
     error.file = r.source.file;
     return failure(std::move(error));
   }
-  for (std::string& text : outline->notices)
-    r.notice(std::move(text));
+  for (Said& notice : outline->notices)
+    r.notice(std::move(notice));
   if (outline->polygons.empty())
-    r.notice("the board's edge is not known");
+    r.notice(pattern("core", "the board's edge is not known"));
   else
     r.board().info.outline = fromFile(std::move(outline->polygons));
   guessDielectrics(r);
-  for (const auto& [what, counted] : r.counted)
-    r.notice(fmt::format("{}: {}, first in {}", what, counted.count, r.in.line(counted.first)));
+  for (const auto& [english, counted] : r.counted)
+    r.notice(said(pattern("core", "{}: {}, first in line {}"), counted.what, counted.count,
+                  r.in.lineAt(counted.first)));
   return {};
 }
 
@@ -93,12 +95,13 @@ Result<Imported> readKicadBoard(const ImportSource& source) {
   kicad::KicadReader r(source);
   const kicad::Item head = r.in.next();
   if (!head.isList("kicad_pcb"))
-    r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)), "(kicad_pcb");
+    r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)),
+              asItIs("(kicad_pcb"));
   bool first = true;
   while (const kicad::Item item = r.in.next()) {
     if (first && !item.isList("version")) {
       r.in.fail(pattern("core", "the file's version is missing"), std::string(item.text.substr(0, 40)),
-                "(version …)");
+                asItIs("(version …)"));
       break;
     }
     first = false;

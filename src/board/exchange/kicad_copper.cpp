@@ -47,8 +47,8 @@ void readTrack(KicadReader& r, TrackWay way) {
   track.layer = copperLayer(r, layer);
   if (!track.layer.known()) {
     return r.count(r.otherLayers.contains(layer)
-                       ? "tracks on layers without copper, left out"
-                       : "tracks on layers that the file does not declare, left out",
+                       ? pattern("core", "tracks on layers without copper, left out")
+                       : pattern("core", "tracks on layers that the file does not declare, left out"),
                    place);
   }
   if (!track.width.known()) return r.in.fail(pattern("core", "a track has no width"));
@@ -103,8 +103,8 @@ void addFill(KicadReader& r, Fill fill, Fact<NetId> net, Length growth) {
   const Fact<LayerId> layer = copperLayer(r, fill.layer);
   if (!layer.known()) {
     return r.count(r.otherLayers.contains(fill.layer)
-                       ? "filled zones on layers without copper, left out"
-                       : "filled zones on layers that the file does not declare, left out",
+                       ? pattern("core", "filled zones on layers without copper, left out")
+                       : pattern("core", "filled zones on layers that the file does not declare, left out"),
                    fill.place);
   }
   Ring& ring = fill.ring;
@@ -113,7 +113,8 @@ void addFill(KicadReader& r, Fill fill, Fact<NetId> net, Length growth) {
   if (growth > Length(0)) polygons = grown(withoutSlits(ring), growth);
   if (polygons.empty()) {
     if (growth > Length(0))
-      r.count("old filled areas that could not be widened by the pen they were drawn with", fill.place);
+      r.count(pattern("core", "old filled areas that could not be widened by the pen they were drawn with"),
+              fill.place);
     polygons.push_back({std::move(ring), {}});
   }
   for (Polygon& polygon : polygons) {
@@ -157,21 +158,22 @@ void readVia(KicadReader& r) {
       via.from = copperLayer(r, r.in.word());
       via.to = copperLayer(r, r.in.onlyWord());
       if (!via.from.known() || !via.to.known())
-        r.count("vias between layers that the file does not declare, taken as through all", place);
+        r.count(pattern("core", "vias between layers that the file does not declare, taken as through all"),
+                place);
     } else if (item.text == "net") {
       via.net = readItemNet(r);
     } else if (item.text == "tenting") {
       if (const auto own = readTenting(r); own.known()) via.maskOpening = own;
     } else {
       if (item.text == "remove_unused_layers")
-        r.count("vias without ring on layers where nothing joins", place);
+        r.count(pattern("core", "vias without ring on layers where nothing joins"), place);
       r.in.leave();
     }
   }
   if (r.in.failed()) return;
   if (!at) return r.in.fail(pattern("core", "a via has no place"));
   if (!via.diameter.known()) return r.in.fail(pattern("core", "a via has no size"));
-  if (via.diameter.value <= Length(0)) return r.count("vias without size, left out", place);
+  if (via.diameter.value <= Length(0)) return r.count(pattern("core", "vias without size, left out"), place);
   if (via.drill.known() && via.drill.value < Length(0))
     return r.in.fail(pattern("core", "a via's drill is negative"));
   if (!via.net.known()) via.net = fromFile(NetId{});
@@ -210,7 +212,7 @@ void readZone(KicadReader& r) {
   }
   if (r.in.failed()) return;
   if (fills.empty() && !ruleArea && net.value)
-    r.count("zones that are not filled, so that their copper is not known", place);
+    r.count(pattern("core", "zones that are not filled, so that their copper is not known"), place);
   for (Fill& fill : fills) {
     if (fill.layer.empty()) fill.layer = zoneLayer;
     addFill(r, std::move(fill), net, drawnWithPen ? pen / 2 : Length(0));

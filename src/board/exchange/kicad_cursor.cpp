@@ -6,8 +6,6 @@
 #include <cmath>
 #include <optional>
 
-#include <fmt/format.h>
-
 namespace netmend::kicad {
 
 namespace {
@@ -83,7 +81,7 @@ void Cursor::readAtom(Item& item) {
   while (end < size && data[end] != '"')
     end += data[end] == '\\' ? 2 : 1;
   if (end >= size) {
-    fail(pattern("core", "a quoted text has no end"), {}, "\"");
+    fail(pattern("core", "a quoted text has no end"), {}, asItIs("\""));
     item = {};
     return;
   }
@@ -98,13 +96,13 @@ Item Cursor::next() {
   skipSpace();
   itemStart_ = at_;
   if (at_ >= text_.size()) {
-    if (depth_ > 0) fail(pattern("core", "the file ends inside a list"), {}, ")");
+    if (depth_ > 0) fail(pattern("core", "the file ends inside a list"), {}, asItIs(")"));
     return item;
   }
   const char c = text_[at_];
   if (c == ')') {
     ++at_;
-    if (--depth_ < 0) fail(pattern("core", "a list is closed that was never opened"), ")");
+    if (--depth_ < 0) fail(pattern("core", "a list is closed that was never opened"), asItIs(")"));
     return item;
   }
   if (c != '(') {
@@ -133,7 +131,7 @@ void Cursor::leave() {
 std::string_view Cursor::word() {
   const Item item = next();
   if (item.kind == Item::Kind::atom) return item.text;
-  fail(pattern("core", "a value is missing"), item.kind == Item::Kind::list ? "(" : ")",
+  fail(pattern("core", "a value is missing"), asItIs(item.kind == Item::Kind::list ? "(" : ")"),
        pattern("core", "a word or a number"));
   return {};
 }
@@ -141,7 +139,7 @@ std::string_view Cursor::word() {
 std::string_view Cursor::numberText() {
   const Item item = next();
   if (item.kind == Item::Kind::atom) return item.text;
-  fail(pattern("core", "a number is missing"), item.kind == Item::Kind::list ? "(" : ")",
+  fail(pattern("core", "a number is missing"), asItIs(item.kind == Item::Kind::list ? "(" : ")"),
        pattern("core", "a number"));
   return {};
 }
@@ -229,10 +227,6 @@ std::size_t Cursor::lineAt(std::size_t place) const {
   const auto lineBreaks = std::count(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(place), '\n');
   return static_cast<std::size_t>(lineBreaks) + 1;
 }
-std::string Cursor::line(std::size_t place) const {
-  return fmt::format("line {}", lineAt(place));
-}
-
 void Cursor::expectEnd() {
   if (failed_) return;
   skipSpace();

@@ -56,8 +56,6 @@ public:
   }
   /// Where the last item began, for `line`.
   [[nodiscard]] std::size_t place() const { return itemStart_; }
-  /// "line 12", for notices and errors.
-  [[nodiscard]] std::string line(std::size_t place) const;
   [[nodiscard]] std::size_t lineAt(std::size_t place) const;
 
 private:

@@ -1,7 +1,5 @@
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "copper_shape.h"
 #include "kicad_reader.h"
 #include "netmend/board/shape.h"
@@ -27,7 +25,8 @@ void addEdge(KicadReader& r, Path path) {
 void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId> layer) {
   std::vector<Polygon> polygons = path.closed && g.filled ? filledShape(path.points, g.width)
                                                           : strokeOf(path.points, path.closed, g.width);
-  if (polygons.empty()) r.count("lines without width drawn on copper layers, left out", g.place);
+  if (polygons.empty())
+    r.count(pattern("core", "lines without width drawn on copper layers, left out"), g.place);
   for (Polygon& polygon : polygons) {
     Area area;
     area.id = r.board().newId<AreaId>();
@@ -36,7 +35,8 @@ void addCopper(KicadReader& r, const Graphic& g, const Path& path, Fact<LayerId>
     if (g.net) area.net = itemNet(r, g.net);
     area.origin = Origin::file;
     if (!area.net.known())
-      r.count("drawn copper shapes without a net, read as areas whose net is unknown", g.place);
+      r.count(pattern("core", "drawn copper shapes without a net, read as areas whose net is unknown"),
+              g.place);
     r.board().areas.put(std::move(area));
   }
 }

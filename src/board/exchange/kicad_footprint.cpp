@@ -1,7 +1,5 @@
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "kicad_reader.h"
 #include "netmend/board/shape.h"
 #include "part_guess.h"
@@ -86,7 +84,7 @@ void readItems(KicadReader& r, Footprint& f) {
       readAttributes(r, f);
     } else if (item.text == "pad") {
       if (!placedYet)
-        return r.in.fail(pattern("core", "a footprint has a pad before its place"), {}, "(at x y)");
+        return r.in.fail(pattern("core", "a footprint has a pad before its place"), {}, asItIs("(at x y)"));
       f.pads.push_back(readPad(r, f.at, f.angle));
     } else if (item.text == "zone") {
       readZone(r);
@@ -96,7 +94,8 @@ void readItems(KicadReader& r, Footprint& f) {
       r.in.leave();
     }
   }
-  if (!r.in.failed() && !placedYet) r.in.fail(pattern("core", "a footprint has no place"), {}, "(at x y)");
+  if (!r.in.failed() && !placedYet)
+    r.in.fail(pattern("core", "a footprint has no place"), {}, asItIs("(at x y)"));
 }
 
 /// Points of all that is drawn on one layer, on the board.
@@ -151,7 +150,8 @@ void addOtherPieces(KicadReader& r, const PadItem& item) {
       area.net = item.net;
       area.origin = Origin::file;
       r.board().areas.put(std::move(area));
-      r.count("pieces of custom pads that do not hang together with them, read as areas", item.place);
+      r.count(pattern("core", "pieces of custom pads that do not hang together with them, read as areas"),
+              item.place);
     }
   }
 }

@@ -2,8 +2,6 @@
 #include <array>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include "copper_shape.h"
 #include "kicad_reader.h"
 #include "netmend/board/shape.h"
@@ -124,7 +122,8 @@ RawPad readWordsOfPad(KicadReader& r) {
     } else if (item.text == "primitives") {
       readPrimitives(r, pad.primitives);
     } else {
-      if (item.text == "remove_unused_layers") r.count("pads without ring on layers where nothing joins");
+      if (item.text == "remove_unused_layers")
+        r.count(pattern("core", "pads without ring on layers where nothing joins"));
       r.in.leave();
     }
   }
@@ -156,7 +155,7 @@ Fact<PadReach> reachOf(KicadReader& r, const Layers& on) {
   if (on.top && on.bottom) return fromFile(on.inner ? PadReach::allLayers : PadReach::topAndBottom);
   if (on.top) return fromFile(PadReach::top);
   if (on.bottom) return fromFile(PadReach::bottom);
-  if (on.inner) r.count("pads only on inner layers, their reach left unknown");
+  if (on.inner) r.count(pattern("core", "pads only on inner layers, their reach left unknown"));
   return {};
 }
 
@@ -203,7 +202,7 @@ bool setShape(KicadReader& r, const RawPad& raw, PadItem& item) {
     item.otherPieces = std::move(pieces);
   } else {
     r.in.fail(pattern("core", "an unknown pad shape"), std::string(raw.shape.substr(0, 40)),
-              "circle, oval, rect, roundrect, trapezoid or custom");
+              asItIs("circle, oval, rect, roundrect, trapezoid or custom"));
     return false;
   }
   return true;
@@ -223,7 +222,7 @@ PadItem readPad(KicadReader& r, Point origin, Degrees rotation) {
   static constexpr std::array types{"thru_hole", "smd", "connect", "np_thru_hole"};
   if (std::find(types.begin(), types.end(), raw.type) == types.end()) {
     r.in.fail(pattern("core", "an unknown kind of pad"), std::string(raw.type.substr(0, 40)),
-              "thru_hole, smd, connect or np_thru_hole");
+              asItIs("thru_hole, smd, connect or np_thru_hole"));
     return item;
   }
   Pad& pad = item.pad;

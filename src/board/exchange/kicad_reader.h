@@ -35,20 +35,21 @@ struct KicadReader {
 
   /// What is told once for all of a kind: how many, and where the first is.
   struct Counted {
+    Pattern what;
     std::size_t count = 0;
     std::size_t first = 0; ///< a place of the cursor
   };
-  std::map<std::string_view, Counted> counted{}; ///< by a sentence that lives as long as the program
+  std::map<std::string_view, Counted> counted{}; ///< by what it is, in English
 
   explicit KicadReader(const ImportSource& s) : in(s.content), source(s) {}
 
   [[nodiscard]] Board& board() { return result.board; }
-  void notice(std::string text) { result.notices.push_back(std::move(text)); }
-  void count(const char* kind, std::size_t place) {
-    Counted& c = counted.try_emplace(kind, Counted{0, place}).first->second;
+  void notice(Said said) { result.notices.push_back(std::move(said)); }
+  void count(const Pattern& kind, std::size_t place) {
+    Counted& c = counted.try_emplace(kind.english, Counted{kind, 0, place}).first->second;
     ++c.count;
   }
-  void count(const char* kind) { count(kind, in.place()); }
+  void count(const Pattern& kind) { count(kind, in.place()); }
 };
 
 // kicad_setup.cpp
@@ -67,9 +68,9 @@ void readNetDeclaration(KicadReader& r);
 // kicad_text.cpp
 /// The rest of a list that draws without giving its strokes. Where that would be copper, it counts as `kind`,
 /// at the place of the list.
-void readStrokeless(KicadReader& r, const char* kind, std::size_t place);
+void readStrokeless(KicadReader& r, const Pattern& kind, std::size_t place);
 /// The kind for texts.
-inline constexpr const char* textsLeftOut = "texts on copper layers, left out";
+inline constexpr Pattern textsLeftOut = pattern("core", "texts on copper layers, left out");
 
 // kicad_copper.cpp
 void readSegment(KicadReader& r);

@@ -3,8 +3,6 @@
 #include <charconv>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include "kicad_reader.h"
 
 namespace netmend::kicad {

@@ -28,7 +28,7 @@ void readLook(KicadReader& r, TextLook& look) {
 
 } // namespace
 
-void readStrokeless(KicadReader& r, const char* kind, std::size_t place) {
+void readStrokeless(KicadReader& r, const Pattern& kind, std::size_t place) {
   TextLook look;
   readLook(r, look);
   if (!look.hidden && r.copperLayers.contains(look.layer)) r.count(kind, place);

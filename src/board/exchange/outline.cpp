@@ -246,16 +246,17 @@ Result<Outline> outlineFrom(std::vector<EdgePiece> pieces, Length gap) {
   std::vector<Ring> rings;
   std::vector<EdgePiece> open = usablePieces(std::move(pieces), rings);
   if (open.size() + rings.size() > mostPieces) {
-    outline.notices.push_back(fmt::format("the board's edge has {} pieces, more than {}; it is left unknown",
-                                          open.size() + rings.size(), mostPieces));
+    outline.notices.push_back(
+        said(pattern("core", "the board's edge has {} pieces, more than {}; it is left unknown"),
+             open.size() + rings.size(), mostPieces));
     return outline;
   }
   const std::vector<Ring> openChains = chain(open, gap, rings);
   if (!openChains.empty()) {
     const Ring& way = openChains.front();
-    outline.notices.push_back(
-        fmt::format("the board's edge is open, such chains are left out: {}, first between {} and {}",
-                    openChains.size(), at(way.front()), at(way.back())));
+    outline.notices.push_back(said(
+        pattern("core", "the board's edge is open, such chains are left out: {}, first between {} and {}"),
+        openChains.size(), at(way.front()), at(way.back())));
   }
   if (edgeItselfIsOpen(openChains, rings)) return outline;
   for (const Ring& ring : rings) {

@@ -16,7 +16,7 @@ struct EdgePiece {
 
 struct Outline {
   std::vector<Polygon> polygons; ///< empty when nothing closes
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
 };
 
 /// Chains the pieces into closed lines (ends closer than `gap` meet) and nests these: a closed line inside

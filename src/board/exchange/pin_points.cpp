@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "netmend/board/shape.h"
 #include "part_guess.h"
 
@@ -50,7 +48,7 @@ PinId PinPoints::newPin(const PinPoint& point, Fact<NetId> net, PartData* owner)
   return id;
 }
 
-Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const std::string& place) {
+Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const FilePlace& place) {
   const Fact<NetId> pointNet = netOf(point);
   if (point.onItsOwn || point.pin.empty()) return newPin(point, pointNet, owner);
   const bool placed = point.pad.position.known();
@@ -62,24 +60,29 @@ Result<PinId> PinPoints::pinFor(const PinPoint& point, PartData* owner, const st
   const std::string label = point.part.empty() ? point.pin : point.part + "." + point.pin;
   if (board().pins.find(data.id)->net != pointNet) {
     if (conflict_ == LabelConflict::refuse) {
-      return failure({said(pattern("core", "pin {} stands on another net at {}"), label, data.firstPlace),
-                      source_.file, place, point.notConnected ? "N/C" : point.net,
-                      pattern("core", "one net a pin")});
+      return failure(
+          {said(pattern("core", "pin {} stands on another net at {}"), label, data.firstPlace.said()),
+           source_.file, place, asItIs(point.notConnected ? "N/C" : point.net),
+           pattern("core", "one net a pin")});
     }
     cutLabels_.add(
-        "pins that stand on another net elsewhere, read as two pins, their labels may have been cut",
-        fmt::format("{}: {}, which stands at {}, too", place, label, data.firstPlace));
+        pattern("core",
+                "pins that stand on another net elsewhere, read as two pins, their labels may have been cut"),
+        said(pattern("core", "{}: {}, which stands at {}, too"), place.said(), label,
+             data.firstPlace.said()));
     return newPin(point, pointNet, owner);
   }
   if (conflict_ == LabelConflict::refuse && (!placed || !data.placed)) {
-    return failure({said(pattern("core", "pin {} stands at {} already"), label, data.firstPlace),
-                    source_.file, place, "",
+    return failure({said(pattern("core", "pin {} stands at {} already"), label, data.firstPlace.said()),
+                    source_.file,
+                    place,
+                    {},
                     pattern("core", "each pin once, or a place for each of its pads")});
   }
   return data.id;
 }
 
-Result<PadId> PinPoints::add(const PinPoint& point, const std::string& place) {
+Result<PadId> PinPoints::add(const PinPoint& point, const FilePlace& place) {
   PartData* owner = point.part.empty() ? nullptr : &part(point.part);
   const auto pin = point.pad.pin ? Result<PinId>(point.pad.pin) : pinFor(point, owner, place);
   if (!pin) return failure(pin.error());

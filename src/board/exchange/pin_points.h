@@ -31,13 +31,13 @@ public:
       : source_(source), conflict_(conflict) {}
 
   [[nodiscard]] Board& board() { return imported_.board; }
-  void notice(std::string text) { imported_.notices.push_back(std::move(text)); }
+  void notice(Said said) { imported_.notices.push_back(std::move(said)); }
   void fold(FoldedNotices notices) { notices.moveTo(imported_.notices); }
   [[nodiscard]] NetId net(const std::string& name);
 
   /// Adds a pad, and its pin and part where they are new. With `LabelConflict::refuse` it fails when the
   /// pin stands there already on another net, or a second time without a place of its own. Gives the pad.
-  [[nodiscard]] Result<PadId> add(const PinPoint& point, const std::string& place);
+  [[nodiscard]] Result<PadId> add(const PinPoint& point, const FilePlace& place);
 
   /// Completes the parts. Fails when the board is none that a board file can hold: what is read can be saved.
   [[nodiscard]] Result<Imported> finish();
@@ -50,14 +50,14 @@ private:
   };
   struct PinData {
     PinId id;
-    std::string firstPlace;
+    FilePlace firstPlace;
     bool placed = false;
   };
   void guessBody(Part& part, const std::vector<std::size_t>& pads) const;
   [[nodiscard]] PartData& part(const std::string& reference);
   [[nodiscard]] Fact<NetId> netOf(const PinPoint& point);
   [[nodiscard]] PinId newPin(const PinPoint& point, Fact<NetId> net, PartData* owner);
-  [[nodiscard]] Result<PinId> pinFor(const PinPoint& point, PartData* owner, const std::string& place);
+  [[nodiscard]] Result<PinId> pinFor(const PinPoint& point, PartData* owner, const FilePlace& place);
 
   const ImportSource& source_;
   LabelConflict conflict_;

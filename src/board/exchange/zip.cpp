@@ -5,7 +5,6 @@
 #include <memory>
 #include <optional>
 
-#include <fmt/format.h>
 #include <zip.h>
 
 #include "folded_notices.h"
@@ -32,7 +31,8 @@ Result<Archive> opened(std::string_view content, const std::string& file) {
   zip_t* archive = source != nullptr ? zip_open_from_source(source, ZIP_RDONLY, &error) : nullptr;
   if (archive == nullptr) {
     zip_source_free(source);
-    Error failed{"is no archive that can be read", file, "", zip_error_strerror(&error), "a ZIP archive"};
+    Error failed{pattern("core", "is no archive that can be read"), file, "",
+                 asItIs(zip_error_strerror(&error)), pattern("core", "a ZIP archive")};
     zip_error_fini(&error);
     return failure(std::move(failed));
   }
@@ -53,33 +53,37 @@ public:
   Reader(zip_t* archive, const ZipLimits& limits) : archive_(archive), limits_(limits) {}
 
   /// The entry's content, or why there is none.
-  tl::expected<std::string, std::string> inflate(std::uint64_t index, const zip_stat_t& entry) {
+  tl::expected<std::string, Said> inflate(std::uint64_t index, const zip_stat_t& entry) {
     constexpr zip_uint64_t needed = ZIP_STAT_SIZE | ZIP_STAT_COMP_METHOD | ZIP_STAT_ENCRYPTION_METHOD;
-    if ((entry.valid & needed) != needed) return tl::unexpected(std::string("without a size"));
-    if (entry.encryption_method != ZIP_EM_NONE) return tl::unexpected(std::string("encrypted"));
+    if ((entry.valid & needed) != needed) return tl::unexpected(Said(pattern("core", "without a size")));
+    if (entry.encryption_method != ZIP_EM_NONE) return tl::unexpected(Said(pattern("core", "encrypted")));
     if (entry.size > limits_.fileBytes) return tl::unexpected(tooLarge());
     if (inflated_ + entry.size > limits_.allBytes) return tl::unexpected(tooMuch());
     const std::unique_ptr<zip_file_t, FileEnd> file(zip_fopen_index(archive_, index, 0));
-    if (!file) return tl::unexpected(std::string("damaged or packed in an unknown way"));
+    if (!file) return tl::unexpected(Said(pattern("core", "damaged or packed in an unknown way")));
     std::string content;
     std::array<char, 64 << 10> part{};
     while (true) {
       const zip_int64_t got = zip_fread(file.get(), part.data(), part.size());
-      if (got < 0) return tl::unexpected(std::string("damaged"));
+      if (got < 0) return tl::unexpected(Said(pattern("core", "damaged")));
       if (got == 0) break;
       content.append(part.data(), static_cast<std::size_t>(got));
       inflated_ += static_cast<std::uint64_t>(got);
       // The archive may say anything: what counts is what comes out.
-      if (content.size() > entry.size) return tl::unexpected(std::string("larger than the archive says"));
+      if (content.size() > entry.size)
+        return tl::unexpected(Said(pattern("core", "larger than the archive says")));
     }
-    if (content.size() < entry.size) return tl::unexpected(std::string("shorter than the archive says"));
+    if (content.size() < entry.size)
+      return tl::unexpected(Said(pattern("core", "shorter than the archive says")));
     return content;
   }
 
 private:
-  [[nodiscard]] std::string tooLarge() const { return fmt::format("above {} MiB", limits_.fileBytes >> 20); }
-  [[nodiscard]] std::string tooMuch() const {
-    return fmt::format("beyond {} MiB of the archive", limits_.allBytes >> 20);
+  [[nodiscard]] Said tooLarge() const {
+    return said(pattern("core", "above {} MiB"), limits_.fileBytes >> 20);
+  }
+  [[nodiscard]] Said tooMuch() const {
+    return said(pattern("core", "beyond {} MiB of the archive"), limits_.allBytes >> 20);
   }
 
   zip_t* archive_;
@@ -93,8 +97,8 @@ bool isArchive(const std::string& name) {
 
 /// Calls `use(board, content)` for each board, and gives what was left out.
 template <class Use>
-Result<std::vector<std::string>> forEachBoard(std::string_view content, const std::string& file,
-                                              const ZipLimits& limits, Use use) {
+Result<std::vector<Said>> forEachBoard(std::string_view content, const std::string& file,
+                                       const ZipLimits& limits, Use use) {
   const auto archive = opened(content, file);
   if (!archive) return failure(archive.error());
   const zip_int64_t count = zip_get_num_entries(archive->get(), 0);
@@ -109,28 +113,29 @@ Result<std::vector<std::string>> forEachBoard(std::string_view content, const st
     zip_stat_init(&entry);
     if (zip_stat_index(archive->get(), i, 0, &entry) != 0 || (entry.valid & ZIP_STAT_NAME) == 0) continue;
     const std::string name = shownName(entry.name);
-    if (isArchive(name)) leftOut.add("archives inside the archive, not opened", name);
+    if (isArchive(name)) leftOut.add(pattern("core", "archives inside the archive, not opened"), name);
     if (!hasBoardExtension(name)) continue;
     auto text = reader.inflate(i, entry);
     if (!text) {
-      leftOut.add("files in the archive that are not read: " + text.error(), name);
+      leftOut.add(said(pattern("core", "files in the archive that are not read: {}"), text.error()), name);
       continue;
     }
     if (looksLikeZip(*text)) {
-      leftOut.add("archives inside the archive, not opened", name);
+      leftOut.add(pattern("core", "archives inside the archive, not opened"), name);
       continue;
     }
     if (const BoardFormat* format = formatByContent(*text))
       use(ZippedBoard{name, format->name, text->size()}, std::move(*text));
   }
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
   leftOut.moveTo(notices);
   return notices;
 }
 
-Error noBoard(const std::string& file, const std::vector<std::string>& notices) {
-  return {"there is no board file in this archive", file, "", notices.empty() ? "" : notices.front(),
-          "a board in one of the formats that can be read"};
+Error noBoard(const std::string& file, const std::vector<Said>& notices) {
+  return {pattern("core", "there is no board file in this archive"), file, "",
+          notices.empty() ? Said() : notices.front(),
+          pattern("core", "a board in one of the formats that can be read")};
 }
 
 std::string_view withoutFolders(std::string_view name) {

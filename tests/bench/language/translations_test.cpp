@@ -1,8 +1,6 @@
 #include <catch2/catch.hpp>
 
-#include <fstream>
-#include <regex>
-#include <sstream>
+#include <set>
 
 #include <QFile>
 #include <QProcess>
@@ -11,16 +9,10 @@
 #include <QXmlStreamReader>
 
 #include "drawing/gui.h"
+#include "netmend/bench/language/data_texts.h"
 #include "netmend/bench/language/language.h"
 #include "netmend/bench/session/open_board.h"
-#include "netmend/bench/stations/station.h"
 #include "netmend/casework/repair_data.h"
-#include "netmend/drawing/shown.h"
-#include "netmend/isolation/isolation.h"
-#include "netmend/jobbook/job_words.h"
-#include "netmend/jumper/zone_rules.h"
-#include "netmend/probing/verdict.h"
-#include "netmend/probing/words.h"
 
 using namespace netmend;
 namespace fs = std::filesystem;
@@ -98,71 +90,6 @@ QStringList placeholdersIn(const QString& text, bool gaps) {
   return out;
 }
 
-/// All string literals of a folder, those that stand beside each other joined, what fmt fills in as `{}`.
-std::string literalsOf(const std::vector<std::string>& folders) {
-  std::string out;
-  for (const std::string& folder : folders)
-    for (const auto& entry : fs::recursive_directory_iterator(sources() / folder)) {
-      const std::string extension = entry.path().extension().string();
-      if (extension != ".cpp" && extension != ".h") continue;
-      if (entry.path().string().find("/language/") != std::string::npos) continue;
-      std::ifstream in(entry.path());
-      std::stringstream text;
-      text << in.rdbuf();
-      const std::string code = std::regex_replace(text.str(), std::regex("\"[ \\t]*\\n[ \\t]*\""), "");
-      const std::regex literal("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
-      for (std::sregex_iterator it(code.begin(), code.end(), literal), end; it != end; ++it)
-        out += std::regex_replace((*it)[1].str(), std::regex("\\{[^}]*\\}"), "{}") + '\n';
-    }
-  return std::regex_replace(out, std::regex("\\\\\""), "\"");
-}
-
-std::string dataTexts() {
-  std::string out;
-  for (const char* file : {"work_steps.json", "zones.json", "wires.json"}) {
-    std::ifstream in(sources() / "data" / file);
-    std::stringstream text;
-    text << in.rdbuf();
-    out += text.str();
-  }
-  return std::regex_replace(out, std::regex("\\{[a-z_]*\\}"), "{}");
-}
-
-/// Into how many stretches of words a text has to be cut so that each stands in `all`: sentences are put
-/// together.
-std::size_t stretchesOf(const std::string& text, const std::string& all) {
-  std::vector<std::string> words;
-  std::istringstream in(text);
-  for (std::string word; in >> word;)
-    words.push_back(word);
-  const auto isLetter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
-  while (!words.empty() && std::none_of(words.back().begin(), words.back().end(), isLetter))
-    words.pop_back();
-  while (!words.empty() && std::none_of(words.front().begin(), words.front().end(), isLetter))
-    words.erase(words.begin());
-  if (!words.empty()) words.back().erase(words.back().find_last_not_of(" :;,.(\"") + 1);
-  std::size_t stretches = 0;
-  for (std::size_t from = 0; from < words.size(); ++stretches) {
-    std::string stretch;
-    std::size_t good = from;
-    for (std::size_t to = from; to < words.size(); ++to) {
-      stretch += (stretch.empty() ? "" : " ") + words[to];
-      if (all.find(stretch) == std::string::npos) break;
-      good = to + 1;
-    }
-    if (good == from) return words.size() + 99; // a word that nobody says
-    from = good;
-  }
-  return stretches;
-}
-
-template <class Words> void checkKnown(const Translation& german, const Words& words) {
-  for (const auto& word : words) {
-    INFO(word.text);
-    CHECK_FALSE(german.translate("core", std::string(word.text).c_str(), nullptr, -1).isEmpty());
-  }
-}
-
 } // namespace
 
 TEST_CASE("every text is translated, and none that is gone is kept", "[language]") {
@@ -238,60 +165,31 @@ TEST_CASE("a translation fills in what its source fills in", "[language]") {
     }
 }
 
-TEST_CASE("each sentence of the table is still said by the core or stands in the data", "[language]") {
-  const std::string all = literalsOf({"src", "include"}) + dataTexts();
-  const std::regex gap("\\{[^}]*\\}");
-  // What the system's library says of a file.
-  const std::vector<std::string> foreign{"Permission denied", "No such file or directory", "Is a directory",
-                                         "No space left on device"};
-  for (const char* sentence : coreSentences()) {
-    const std::string text(sentence);
-    if (std::find(foreign.begin(), foreign.end(), text) != foreign.end()) continue;
-    for (std::sregex_token_iterator it(text.begin(), text.end(), gap, -1), end; it != end; ++it) {
-      INFO(text << ": nobody says \"" << it->str() << "\"");
-      CHECK(stretchesOf(it->str(), all) <= 4);
-    }
-  }
-}
-
-TEST_CASE("every word of the core's enumerations has its German", "[language]") {
-  const auto german = Translation::of(QStringLiteral("de"));
-  REQUIRE(german != nullptr);
-  checkKnown(*german, jobStateWords);
-  checkKnown(*german, repairKindWords);
-  checkKnown(*german, readingPurposeWords);
-  for (int i = 0; i <= static_cast<int>(ReadingMode::temperature); ++i)
-    CHECK_FALSE(german->translate("core", word(static_cast<ReadingMode>(i)).data(), nullptr, -1).isEmpty());
-  for (int i = 0; i <= static_cast<int>(VerdictKind::nothingToCompare); ++i)
-    CHECK_FALSE(german->translate("core", word(static_cast<VerdictKind>(i)).data(), nullptr, -1).isEmpty());
-  for (int i = 0; i <= static_cast<int>(ZoneKind::tallPart); ++i)
-    CHECK_FALSE(german->translate("core", nameOf(static_cast<ZoneKind>(i)).data(), nullptr, -1).isEmpty());
-}
-
-TEST_CASE("every step, caution and reason of the data has its German", "[language]") {
-  const auto german = Translation::of(QStringLiteral("de"));
-  REQUIRE(german != nullptr);
+TEST_CASE("what people read of the data is known to the translations, and nothing else is", "[language]") {
   const auto data = loadRepairData(sources() / "data");
   REQUIRE(data);
-  const auto known = [&](const std::string& text) {
-    INFO(text);
-    CHECK_FALSE(german->translate("core", text.c_str(), nullptr, -1).isEmpty());
+  std::set<std::string> read;
+  const auto add = [&](const std::string& text) {
+    if (!text.empty()) read.insert(text);
   };
   for (const std::string& caution : data->work.cautions)
-    known(caution);
+    add(caution);
   for (const auto& [kind, steps] : data->work.kinds)
-    for (const auto& step : steps) {
-      known(step.text);
-      if (!step.expected.empty()) known(step.expected);
-    }
+    for (const auto& step : steps)
+      for (const std::string& text : {step.text, step.expected, step.otherwise})
+        add(text);
   for (const RoleCurrent& role : data->jumper.wires.roles)
-    if (!role.warning.empty()) known(role.warning);
+    add(role.warning);
   for (const ZoneRule& rule : data->jumper.zones.zones)
-    known(rule.reason);
+    add(rule.reason);
   for (const Wire& wire : data->jumper.wires.wires) {
-    known(wire.name);
-    if (!wire.stripping.empty()) known(wire.stripping);
+    add(wire.name);
+    add(wire.stripping);
   }
+  for (const MeterProfile& meter : data->probing.meters)
+    add(meter.name);
+  const auto known = dataTexts();
+  CHECK(std::set<std::string>(known.begin(), known.end()) == read);
 }
 
 TEST_CASE("a language is found by the codes that systems give", "[language]") {
@@ -302,11 +200,11 @@ TEST_CASE("a language is found by the codes that systems give", "[language]") {
   CHECK(languageFor({QStringLiteral("en-GB"), QStringLiteral("de")}) == QStringLiteral("en"));
   CHECK(languageFor({QStringLiteral("C")}) == QStringLiteral("en"));
   CHECK(languageFor({}) == QStringLiteral("en"));
-  CHECK(Translation::of(QStringLiteral("xx")) == nullptr);
+  CHECK(textsIn(QStringLiteral("xx")) == nullptr);
 }
 
 TEST_CASE("a connector is understood as the German window asks for it", "[language]") {
-  const auto german = Translation::of(QStringLiteral("de"));
+  const auto german = textsIn(QStringLiteral("de"));
   REQUIRE(german != nullptr);
   const QString asked = german->translate("netmend::BoardPage", "or type a connector:  J4, 40 pins, two rows")
                             .section(QLatin1Char(':'), 1);
@@ -318,7 +216,7 @@ TEST_CASE("a connector is understood as the German window asks for it", "[langua
 }
 
 TEST_CASE("English counts one thing and several things", "[language]") {
-  const auto english = Translation::of(QStringLiteral("en"));
+  const auto english = textsIn(QStringLiteral("en"));
   REQUIRE(english != nullptr);
   const auto said = [&](const char* context, const char* text, int n) {
     return english->translate(context, text, nullptr, n)

@@ -74,8 +74,8 @@ TEST_CASE("the settled map is the directly painted picture, at every zoom, side 
   ShownMap shown;
   Overlay overlay;
   overlay.litNets = {shown.small.key};
-  overlay.marks.push_back({at(50, 20), MarkShape::cross, "break"});
-  overlay.lines.push_back({{at(20, 40), at(45, 44)}, LineStyle::wire, "wire"});
+  overlay.marks.push_back({at(50, 20), MarkShape::cross, asItIs("break")});
+  overlay.lines.push_back({{at(20, 40), at(45, 44)}, LineStyle::wire, asItIs("wire")});
   shown.map->setOverlay(overlay);
   for (const Side side : {Side::top, Side::bottom})
     for (const double turn : {0.0, 90.0, 180.0, 270.0, 33.0})

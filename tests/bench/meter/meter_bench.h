@@ -128,7 +128,7 @@ struct MeterBench {
   /// Whether a status of this kind was told since `forgetStatuses`.
   [[nodiscard]] bool told(LinkState state, const std::string& words = {}) const {
     for (const auto& status : statuses)
-      if (status.state == state && status.text.find(words) != std::string::npos) return true;
+      if (status.state == state && wordsOf(status.text).find(words) != std::string::npos) return true;
     return false;
   }
   /// Touches a pin until its reading is there, then lifts.

@@ -83,7 +83,10 @@ TEST_CASE(
   REQUIRE(until([&] {
     pauses.clear();
     for (const auto& status : bench.statuses)
-      if (status.state == LinkState::lost) pauses.push_back(status.text.substr(status.text.rfind("; ") + 2));
+      if (status.state == LinkState::lost) {
+        const std::string text = wordsOf(status.text);
+        pauses.push_back(text.substr(text.rfind("; ") + 2));
+      }
     return pauses.size() >= 3;
   }));
   CHECK(pauses == std::vector<std::string>{"next try in 0.02 s", "next try in 0.04 s",
@@ -126,7 +129,7 @@ TEST_CASE("a knob turned to another function is told at once; nothing is taken u
   bench.meter.touch(0.5);
   REQUIRE(bench.becomes(LinkState::wrongFunction));
   CHECK(bench.meter.readsAnswered() <= reads + 2);
-  CHECK(bench.source->status().text.find("is at DC volts, diode is wanted") != std::string::npos);
+  CHECK(wordsOf(bench.source->status().text).find("is at DC volts, diode is wanted") != std::string::npos);
   CHECK_FALSE(bench.source->takeNow());
   bench.live.clear();
   letPass(200ms);
@@ -174,7 +177,7 @@ TEST_CASE("a meter that lacks the function says so, and nothing is taken") {
   bench.meter.touch(0.5);
   bench.link(bench.meter.address());
   REQUIRE(bench.becomes(LinkState::wrongFunction));
-  CHECK(bench.source->status().text.find("refused CONF:DIOD: -113") != std::string::npos);
+  CHECK(wordsOf(bench.source->status().text).find("refused CONF:DIOD: -113") != std::string::npos);
   letPass(200ms);
   CHECK(bench.count() == 0);
 }
@@ -224,5 +227,5 @@ TEST_CASE("an address with an unknown pattern is refused with the known ones; a 
   MeterBench bench;
   bench.link("serial:/dev/no-such-port");
   REQUIRE(bench.becomes(LinkState::lost));
-  CHECK(bench.source->status().text.find("/dev/no-such-port") != std::string::npos);
+  CHECK(wordsOf(bench.source->status().text).find("/dev/no-such-port") != std::string::npos);
 }

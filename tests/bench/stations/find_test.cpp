@@ -1,4 +1,5 @@
 #include "netmend/bench/stations/find_page.h"
+#include "netmend/words/fault.h"
 
 #include <ctime>
 
@@ -38,16 +39,17 @@ void checkSame(const DemoDesk& demo, const nlohmann::json& theirs) {
   const FaultCase& mine = *demo.fault->fault();
   REQUIRE(mine.suspects.ranked.size() == theirs["suspects"].size());
   for (std::size_t i = 0; i < mine.suspects.ranked.size(); ++i) {
-    CHECK(mine.suspects.ranked[i].text == theirs["suspects"][i]["text"]);
+    const FaultClass& faultClass = mine.isolation.classes[mine.suspects.ranked[i].faultClass];
+    CHECK(wordsOf(nameOf(faultClass, mine.names)) == theirs["suspects"][i]["text"]);
     CHECK(mine.suspects.ranked[i].probability ==
           Approx(theirs["suspects"][i]["probability"].get<double>()).margin(1e-9));
   }
   CHECK(mine.next.stop == theirs["next_probe"]["stop"]);
-  CHECK(mine.next.reason == theirs["next_probe"]["reason"]);
+  CHECK(wordsOf(adviceReasons(mine.isolation, mine.names, mine.next)) == theirs["next_probe"]["reason"]);
   const auto& ranked = theirs["next_probe"]["ranked"];
   REQUIRE(mine.next.ranked.size() == ranked.size());
   for (std::size_t i = 0; i < ranked.size(); ++i)
-    CHECK(mine.isolation.places[mine.next.ranked[i].place].label == ranked[i]["point"]);
+    CHECK(mine.isolation.places[mine.next.ranked[i].place].label == ranked[i]["point"]["handle"]);
 }
 
 std::string due(const DemoDesk& demo) {

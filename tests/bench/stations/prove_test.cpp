@@ -150,8 +150,8 @@ TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was o
   for (std::size_t i = 0; i < points.size(); ++i)
     if (points[i].why == ProofWhy::neighbour) neighbours.push_back(i);
   REQUIRE_FALSE(neighbours.empty());
-  const QStringList with = openForProof(points, *demo.job->job(), {});
-  const QStringList without = openForProof(points, *demo.job->job(), neighbours);
+  const QStringList with = openForProof(points, *demo.job->job(), {}, nullptr);
+  const QStringList without = openForProof(points, *demo.job->job(), neighbours, nullptr);
   CHECK(with.size() == without.size() + static_cast<qsizetype>(neighbours.size()));
 }
 

@@ -20,7 +20,10 @@ void resolder(const Desk& desk) {
   odd.judged = Judged{};
   odd.judged->verdict.kind = VerdictKind::open;
   REQUIRE(desk.job.addReading(odd));
-  REQUIRE(desk.job.addAction({RepairActionId{}, RepairKind::resolder, "J1.1", "", {}, {}, std::nullopt}));
+  RepairAction action;
+  action.kind = RepairKind::resolder;
+  action.target = "J1.1";
+  REQUIRE(desk.job.addAction(action));
 }
 
 /// At the walk of a connector that was typed in one line.

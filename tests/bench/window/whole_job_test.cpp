@@ -12,6 +12,7 @@
 #include "netmend/bench/language/language.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
+#include "netmend/words/fault.h"
 #include "room.h"
 #include "window_pictures.h"
 
@@ -183,10 +184,12 @@ void WholeJob::find() {
   pictures.take(QStringLiteral("4-find-found"));
 
   const auto theirs = ofLine("fault", "isolate");
-  const auto& mine = desk().fault.fault()->suspects.ranked;
+  const FaultCase& fault = *desk().fault.fault();
+  const auto& mine = fault.suspects.ranked;
   REQUIRE(mine.size() == theirs["suspects"].size());
   for (std::size_t i = 0; i < mine.size(); ++i) {
-    CHECK(mine[i].text == theirs["suspects"][i]["text"]);
+    CHECK(wordsOf(nameOf(fault.isolation.classes[mine[i].faultClass], fault.names)) ==
+          theirs["suspects"][i]["text"]);
     CHECK(mine[i].probability == Approx(theirs["suspects"][i]["probability"].get<double>()).margin(1e-9));
   }
   CHECK(theirs["next_probe"]["stop"] == (desk().fault.nextProbe() == nullptr));
@@ -201,14 +204,14 @@ void WholeJob::bridge() {
   REQUIRE(mine);
   REQUIRE(mine->proposals.size() == theirs.size());
   for (std::size_t i = 0; i < theirs.size(); ++i) {
-    CHECK(mine->proposals[i].from.label == theirs[i]["from"]["label"]);
-    CHECK(mine->proposals[i].to.label == theirs[i]["to"]["label"]);
+    CHECK(mine->proposals[i].from.point == theirs[i]["from"]["handle"]);
+    CHECK(mine->proposals[i].to.point == theirs[i]["to"]["handle"]);
     CHECK(mine->proposals[i].length.mm() == Approx(theirs[i]["length_mm"].get<double>()));
   }
   hands.command("accept", Qt::Key_A);
   const auto& actions = desk().job.job()->actions;
   REQUIRE(actions.size() == 1);
-  CHECK(actions.front().jumper->from.label == theirs[0]["from"]["label"]);
+  CHECK(actions.front().jumper->from.point.label == theirs[0]["from"]["handle"]);
   const std::size_t count = actions.front().steps.size();
   for (std::size_t i = 0; i < count; ++i) {
     if (i == 4) pictures.take(QStringLiteral("5-bridge-work"));

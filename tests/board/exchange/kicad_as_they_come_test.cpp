@@ -30,9 +30,9 @@ std::string zone(const std::string& layer) {
 }
 
 std::size_t noticesWith(const Imported& i, const std::string& text) {
-  return static_cast<std::size_t>(
-      std::count_if(i.notices.begin(), i.notices.end(),
-                    [&](const std::string& n) { return n.find(text) != std::string::npos; }));
+  return static_cast<std::size_t>(std::count_if(i.notices.begin(), i.notices.end(), [&](const Said& n) {
+    return wordsOf(n).find(text) != std::string::npos;
+  }));
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #include <set>
 #include <string>
 
+#include "netmend/base/said.h"
 #include "netmend/board/board.h"
 
 namespace netmend {
@@ -60,9 +61,9 @@ inline std::string netName(const Board& board, Fact<NetId> net) {
 }
 
 /// Whether a notice holds this text.
-inline bool hasNotice(const std::vector<std::string>& notices, const std::string& text) {
-  for (const std::string& notice : notices)
-    if (notice.find(text) != std::string::npos) return true;
+inline bool hasNotice(const std::vector<netmend::Said>& notices, const std::string& text) {
+  for (const netmend::Said& notice : notices)
+    if (netmend::wordsOf(notice).find(text) != std::string::npos) return true;
   return false;
 }
 

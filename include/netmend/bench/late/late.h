@@ -17,7 +17,7 @@ template <class T> [[nodiscard]] Result<T*> late() {
   const auto object = lateObject(QString::fromLatin1(T::plugin));
   if (!object) return failure(object.error());
   if (T* service = qobject_cast<T*>(*object)) return service;
-  return failure({"is of another version of the program", T::plugin});
+  return failure({pattern("core", "is of another version of the program"), T::plugin});
 }
 
 } // namespace netmend

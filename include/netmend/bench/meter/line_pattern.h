@@ -53,6 +53,6 @@ struct LinePattern {
 /// Why a value from a meter at this line's function may not be taken for `wanted`; nothing when it may. A
 /// line that tells neither function nor unit, or only `V` where diode and volts differ, cannot be held
 /// against it.
-[[nodiscard]] std::optional<std::string> mismatch(const LineReading& line, MeterFunction wanted);
+[[nodiscard]] std::optional<Said> mismatch(const LineReading& line, MeterFunction wanted);
 
 } // namespace netmend

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "netmend/base/said.h"
 #include "netmend/probing/reading.h"
 
 namespace netmend {
@@ -25,6 +26,8 @@ enum class MeterFunction {
 
 /// `diode`, `ohms`, `four-wire ohms`, `continuity`, `DC volts`, `temperature`, `other`.
 [[nodiscard]] std::string_view word(MeterFunction function);
+/// As people read it.
+[[nodiscard]] Said nameOf(MeterFunction function);
 [[nodiscard]] std::optional<MeterFunction> meterFunctionFrom(std::string_view word);
 /// `V`, `Ω`, `°C`; empty for `other`.
 [[nodiscard]] std::string_view unitOf(MeterFunction function);
@@ -48,7 +51,7 @@ enum class LinkState {
 
 struct LinkStatus {
   LinkState state = LinkState::connecting;
-  std::string text; ///< for people: what, and with whom
+  Said text; ///< what, and with whom
   friend bool operator==(const LinkStatus&, const LinkStatus&) = default;
 };
 

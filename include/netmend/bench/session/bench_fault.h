@@ -45,7 +45,7 @@ public:
   void cannotReach();
   /// Everything can be reached again.
   void reachAll();
-  /// Labels of the places that cannot be reached.
+  /// Handles of the places that cannot be reached.
   [[nodiscard]] const std::vector<std::string>& unreachable() const { return unreachable_; }
   /// A reading at the next probe's place (or at `[MODE] POINT [to POINT] VALUE` when points are named), kept
   /// in the job as a check.
@@ -56,7 +56,7 @@ public:
 
   /// Ways to bridge the leading break; null until worked out, or why there are none.
   [[nodiscard]] std::shared_ptr<const JumperProposals> proposals() const { return proposals_; }
-  [[nodiscard]] const std::string& whyNoProposals() const { return whyNoProposals_; }
+  [[nodiscard]] const Said& whyNoProposals() const { return whyNoProposals_; }
   /// Makes this proposal a repair action of the job, with steps and checks.
   bool accept(std::size_t proposal);
   /// Another repair action, with its steps.
@@ -87,7 +87,7 @@ private:
   std::vector<Done> done_;
   std::shared_ptr<const FaultCase> fault_;
   std::shared_ptr<const JumperProposals> proposals_;
-  std::string whyNoProposals_;
+  Said whyNoProposals_;
   Background solving_;
   Background routing_;
 };

@@ -71,6 +71,8 @@ public:
   void reached(JobState state);
 
   [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
+  /// How its places are called; null without a board.
+  [[nodiscard]] const PlaceNames* places() const { return board_ ? board_->places.get() : nullptr; }
   /// Reads the file beside the event loop; `boardChanged`, `boardsOffered` or `failed` follows. An open job
   /// gets it; one that has readings of another board is asked about first, by `otherBoardAsked`. `inArchive`:
   /// which board of a ZIP archive.

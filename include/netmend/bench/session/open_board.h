@@ -10,6 +10,7 @@
 #include "netmend/base/progress.h"
 #include "netmend/board/lookup.h"
 #include "netmend/netgraph/board_graph.h"
+#include "netmend/netgraph/place_name.h"
 
 namespace netmend {
 
@@ -18,9 +19,10 @@ struct OpenBoard {
   std::shared_ptr<const Board> board;
   std::shared_ptr<const Lookup> lookup;
   std::shared_ptr<const BoardGraph> graph;
+  std::shared_ptr<const PlaceNames> places;
   std::filesystem::path file;
   std::string digest; ///< SHA-256 of the file: the very description that a job used
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
 };
 
 /// Reads a board in any format and builds its copper graph.

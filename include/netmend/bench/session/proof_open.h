@@ -14,8 +14,8 @@ namespace netmend {
 [[nodiscard]] ProofBasis proofBasis(const BenchJob& job);
 
 /// What still stands against "proved", in whole sentences; empty: proved. `skipped` are indices into
-/// `points`: a neighbour may be left out, anything else not.
+/// `points`: a neighbour may be left out, anything else not. `places` may be null.
 [[nodiscard]] QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
-                                       const std::vector<std::size_t>& skipped);
+                                       const std::vector<std::size_t>& skipped, const PlaceNames* places);
 
 } // namespace netmend

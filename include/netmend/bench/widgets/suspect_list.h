@@ -14,7 +14,8 @@ namespace netmend {
 class SuspectList : public QListWidget {
 public:
   explicit SuspectList(QWidget* parent = nullptr);
-  void setSuspects(const Suspects& suspects);
+  /// Null: none.
+  void setFault(const FaultCase* fault);
   void setTheme(PictureTheme theme);
   /// Index into `Suspects::ranked`; nothing selected: none.
   [[nodiscard]] std::optional<std::size_t> chosen() const;

@@ -17,7 +17,7 @@ namespace netmend {
 /// file left open, what was left out and where ("line 12: …").
 struct Imported {
   Board board;
-  std::vector<std::string> notices;
+  std::vector<Said> notices;
 };
 
 struct ImportOptions {

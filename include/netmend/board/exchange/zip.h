@@ -26,8 +26,8 @@ struct ZippedBoard {
 };
 
 struct ZipListing {
-  std::vector<ZippedBoard> boards;  ///< in the archive's order
-  std::vector<std::string> notices; ///< what was left out and why, one line a kind
+  std::vector<ZippedBoard> boards; ///< in the archive's order
+  std::vector<Said> notices;       ///< what was left out and why, one line a kind
 };
 
 [[nodiscard]] bool looksLikeZip(std::string_view content);

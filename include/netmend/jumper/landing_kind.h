@@ -1,0 +1,7 @@
+#pragma once
+
+namespace netmend {
+
+enum class LandingKind { testPad, partTerminal, via, tentedVia, outerTrack, connectorPin };
+
+} // namespace netmend
