@@ -1328,10 +1328,6 @@
         <translation>der Name eines vorher erklärten Netzes</translation>
     </message>
     <message>
-        <source>the board&apos;s edge crosses itself</source>
-        <translation>der Platinenrand kreuzt sich selbst</translation>
-    </message>
-    <message>
         <source>job book was written by a newer Netmend</source>
         <translation>Auftragsbuch ist von einem neueren Netmend geschrieben</translation>
     </message>
@@ -3666,7 +3662,10 @@
     <message numerus="yes">
         <source>{}, or {n} more place that reads the same</source>
         <comment>{}, or {n} more places that read the same</comment>
-        <translation><numerusform>{}, oder {n} weitere Stelle, die ebenso misst</numerusform><numerusform>{}, oder {n} weitere Stellen, die ebenso messen</numerusform></translation>
+        <translation>
+            <numerusform>{}, oder {n} weitere Stelle, die ebenso misst</numerusform>
+            <numerusform>{}, oder {n} weitere Stellen, die ebenso messen</numerusform>
+        </translation>
     </message>
     <message>
         <source>{}: {}. Before any reading {}.</source>
@@ -3679,7 +3678,10 @@
     <message numerus="yes">
         <source>{n} more reading tells less</source>
         <comment>{n} more readings tell less</comment>
-        <translation><numerusform>{n} weitere Messung sagt weniger</numerusform><numerusform>{n} weitere Messungen sagen weniger</numerusform></translation>
+        <translation>
+            <numerusform>{n} weitere Messung sagt weniger</numerusform>
+            <numerusform>{n} weitere Messungen sagen weniger</numerusform>
+        </translation>
     </message>
     <message>
         <source>Shares on a line of this size are worked out to about {} % only</source>
@@ -4304,6 +4306,30 @@
     <message>
         <source>no answer</source>
         <translation>keine Antwort</translation>
+    </message>
+    <message>
+        <source>{}: the id is too large</source>
+        <translation>{}: die Kennung ist zu groß</translation>
+    </message>
+    <message>
+        <source>{} is replaced by one with another id</source>
+        <translation>{} wird durch eines mit anderer Kennung ersetzt</translation>
+    </message>
+    <message>
+        <source>{} is to be removed and does not exist</source>
+        <translation>{} soll entfernt werden und ist nicht da</translation>
+    </message>
+    <message>
+        <source>{} {} is to be removed and {} still names it</source>
+        <translation>{} {} soll entfernt werden, und {} nennt es noch</translation>
+    </message>
+    <message>
+        <source>the board&apos;s info</source>
+        <translation>die Angaben der Platine</translation>
+    </message>
+    <message>
+        <source>the board&apos;s edge crosses itself near {}</source>
+        <translation>die Kante der Platine kreuzt sich selbst bei {}</translation>
     </message>
 </context>
 <context>

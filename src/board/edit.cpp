@@ -48,9 +48,11 @@ Problem collect(const Edit& edit, EditPlan& plan) {
   for (std::size_t i = 0; i < edit.changes.size(); ++i) {
     const auto take = [&]<class T>(const Change<T>& change) -> Problem {
       if (!change.id) return problemAt(i, said(pattern("core", "a {} has no id"), Kind<T>::name));
-      if (change.id.value > largestId) return problemAt(i, nameOf<T>(change.id) + ": the id is too large");
+      if (change.id.value > largestId)
+        return problemAt(i, said(pattern("core", "{}: the id is too large"), nameOf<T>(change.id)));
       if (change.after && change.after->id != change.id)
-        return problemAt(i, nameOf<T>(change.id) + " is replaced by one with another id");
+        return problemAt(
+            i, said(pattern("core", "{} is replaced by one with another id"), nameOf<T>(change.id)));
       plan.of<T>().steps.push_back({&change, i});
       return {};
     };
@@ -85,7 +87,8 @@ template <class T> Problem settle(const Table<T>& table, Plan<T>& plan) {
     const bool again = !last.empty() && last.back().change->id == id;
     const bool there = again ? last.back().change->after.has_value() : table.find(id) != nullptr;
     if (!step.change->after && !there)
-      return problemAt(step.index, nameOf<T>(id) + " is to be removed and does not exist");
+      return problemAt(step.index,
+                       said(pattern("core", "{} is to be removed and does not exist"), nameOf<T>(id)));
     if (again)
       last.back() = step;
     else
@@ -184,12 +187,14 @@ Problem checkRemoved(const Board& board, const EditPlan& plan) {
     });
     return index;
   };
-  const auto stillNamed = [&](const Dangling& bad, const std::string& by) {
-    return problemAt(indexOfRemoval(bad), std::string(bad.kind) + " " + std::to_string(bad.id) +
-                                              " is to be removed and " + by + " still names it");
+  const auto stillNamed = [&](const Dangling& bad, const Said& by) {
+    return problemAt(indexOfRemoval(bad),
+                     said(pattern("core", "{} {} is to be removed and {} still names it"),
+                          std::string(bad.kind), bad.id, by));
   };
   if (!plan.info) {
-    if (const auto bad = firstReference(board.info, removed)) return stillNamed(*bad, "the board's info");
+    if (const auto bad = firstReference(board.info, removed))
+      return stillNamed(*bad, pattern("core", "the board's info"));
   }
   Problem problem;
   forEachKind([&]<class K>(K) {

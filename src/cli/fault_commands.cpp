@@ -41,7 +41,7 @@ nlohmann::json suspectJson(const Board& board, const FaultCase& fault, const Sus
     evidence.push_back({{"bits", e.bits},
                         {"at", placeJson(fault, fault.isolation.observations[e.observation].place)},
                         {"text", wordsOf(evidenceSaid(toJobEvidence(fault.isolation, fault.names, e)))}});
-  return {{"kind", faultWord(faultClass.kind)},
+  return {{"kind", wordFor(faultKindWords, faultClass.kind)},
           {"probability", suspect.probability},
           {"prior", suspect.prior},
           {"text", wordsOf(nameOf(faultClass, fault.names))},

@@ -6,8 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "netmend/base/geometry.h"
-#include "netmend/isolation/isolation.h"
-#include "netmend/jobbook/job.h"
+#include "netmend/jobbook/job_words.h"
 
 namespace netmend {
 
@@ -21,22 +20,6 @@ namespace netmend {
   for (const Point p : way)
     out.push_back(pointJsonMm(p));
   return out;
-}
-
-[[nodiscard]] inline std::string_view faultWord(FaultKind kind) {
-  switch (kind) {
-  case FaultKind::sound:
-    return "sound";
-  case FaultKind::open:
-    return "open";
-  case FaultKind::deadPin:
-    return "dead pin";
-  case FaultKind::shortToGround:
-    return "short to ground";
-  case FaultKind::noneOfThese:
-    return "none of these";
-  }
-  return "?";
 }
 
 /// Empty: not judged.

@@ -166,6 +166,7 @@ LineNames::LineNames(const PlaceNames& names, const Line& line, const Isolation&
     for (const FaultPlace& place : faultClass.places)
       places.emplace(keyOf(place), &place);
   std::vector<const FaultPlace*> all;
+  all.reserve(places.size());
   for (const auto& [key, place] : places)
     all.push_back(place);
   auto named = distinct(all.size(),

@@ -12,11 +12,6 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<Word<FaultKind>, 5> faultWords{{{FaultKind::sound, "sound"},
-                                                     {FaultKind::open, "open"},
-                                                     {FaultKind::deadPin, "dead pin"},
-                                                     {FaultKind::shortToGround, "short to ground"},
-                                                     {FaultKind::noneOfThese, "none of these"}}};
 constexpr std::array<Word<Foretold::What>, 5> foretoldWords{{{Foretold::What::anything, "anything"},
                                                              {Foretold::What::overLimit, "over limit"},
                                                              {Foretold::What::volts, "volts"},
@@ -24,11 +19,13 @@ constexpr std::array<Word<Foretold::What>, 5> foretoldWords{{{Foretold::What::an
                                                              {Foretold::What::notSaid, "not said"}}};
 
 json jsonOf(const FoundFault& fault) {
-  return {
-      {"kind", wordFor(faultWords, fault.kind)}, {"place", placeJson(fault.place)}, {"places", fault.places}};
+  return {{"kind", wordFor(faultKindWords, fault.kind)},
+          {"place", placeJson(fault.place)},
+          {"places", fault.places}};
 }
 FoundFault faultOf(const json& in) {
-  return {stored(faultWords, in.at("kind")), placeFrom(in.at("place")), in.at("places").get<std::size_t>()};
+  return {stored(faultKindWords, in.at("kind")), placeFrom(in.at("place")),
+          in.at("places").get<std::size_t>()};
 }
 
 json jsonOf(const Foretold& foretold) {

@@ -87,8 +87,7 @@ LandingPlace toLandingPlace(const Landing& landing, const PlaceNames& names) {
   out.name = names.of(landing.object, landing.at, landing.layer, PlaceNames::Distance::exact);
   out.at = landing.at;
   out.side = landing.side;
-  const PinId* pin = std::get_if<PinId>(&landing.object);
-  out.point = {pin != nullptr ? *pin : PinId{}, landing.point};
+  out.point = probePointOf(landing);
   return out;
 }
 

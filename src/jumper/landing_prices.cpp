@@ -36,6 +36,11 @@ bool Landing::has(LandingNote note) const {
   return std::find(notes.begin(), notes.end(), note) != notes.end();
 }
 
+ProbePoint probePointOf(const Landing& landing) {
+  const PinId* pin = std::get_if<PinId>(&landing.object);
+  return {pin != nullptr ? *pin : PinId{}, landing.point};
+}
+
 Price LandingPrices::of(LandingKind kind) const {
   const auto found =
       std::find_if(kinds.begin(), kinds.end(), [&](const LandingRule& r) { return r.kind == kind; });

@@ -296,6 +296,7 @@ private:
 
   [[nodiscard]] std::vector<KeepOutName> namesOf(const std::vector<std::size_t>& keepOuts) const {
     std::vector<KeepOutName> names;
+    names.reserve(keepOuts.size());
     for (const std::size_t i : keepOuts)
       names.push_back(area_.obstacles.keepOuts[i].name);
     return names;

@@ -148,11 +148,6 @@ std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Flags& f
 constexpr double jointLimit = 2.0; ///< "more than twice that: a joint is bad"
 constexpr double noVolts = 0.5;    ///< what is read as 0 V
 
-ProbePoint pointAt(const Landing& landing) {
-  const PinId* pin = std::get_if<PinId>(&landing.object);
-  return {pin != nullptr ? *pin : PinId{}, landing.point};
-}
-
 ProbePoint supply() {
   return {PinId{}, "battery contacts"};
 }
@@ -172,9 +167,9 @@ StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& propos
   const auto at = [&](MeasureAt place) -> ProbePoint {
     switch (place) {
     case MeasureAt::to:
-      return pointAt(proposal.to);
+      return probePointOf(proposal.to);
     case MeasureAt::scraped:
-      return pointAt(proposal.from.scraped() || !proposal.to.scraped() ? proposal.from : proposal.to);
+      return probePointOf(proposal.from.scraped() || !proposal.to.scraped() ? proposal.from : proposal.to);
     case MeasureAt::wire:
       return {PinId{}, "wire"};
     case MeasureAt::supply:
@@ -183,7 +178,7 @@ StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& propos
     case MeasureAt::target:
       break;
     }
-    return pointAt(proposal.from);
+    return probePointOf(proposal.from);
   };
   StepMeasure out;
   out.mode = t.mode;

@@ -94,7 +94,7 @@ std::string minutes(double seconds) {
 } // namespace
 
 Said shareSaid(double probability) {
-  if (probability > 0.9995) return asItIs("> 99.9 %");
+  if (probability >= 0.9995) return asItIs("> 99.9 %");
   return asItIs(probability < 0.0005 ? "< 0.1 %" : fmt::format("{:.3g} %", 100.0 * probability));
 }
 

@@ -177,13 +177,13 @@ Said goodBoardsSaid(const Verdict& verdict) {
 }
 
 Said verdictLine(const Reading& reading, const Verdict& verdict) {
-  const Said value = valueSaid(reading.value, reading.mode);
+  Said value = valueSaid(reading.value, reading.mode);
   const Said good = goodBoardsSaid(verdict);
   return good.empty() ? value : said(pattern("core", "{}. {}"), value, good);
 }
 
 Said verdictLine(const JobReading& entry) {
-  const Said value = valueSaid(entry.reading.value, entry.reading.mode);
+  Said value = valueSaid(entry.reading.value, entry.reading.mode);
   if (!entry.judged || entry.judged->fromOldBook || !entry.judged->limits)
     return entry.judged ? verdictLine(entry.reading, entry.judged->verdict) : value;
   if (!entry.odd()) return value;

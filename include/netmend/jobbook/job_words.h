@@ -34,4 +34,12 @@ inline constexpr std::array<Word<RepairKind>, 7> repairKindWords{{
     {RepairKind::notEconomic, "not economic"},
 }};
 
+inline constexpr std::array<Word<FaultKind>, 5> faultKindWords{{
+    {FaultKind::sound, "sound"},
+    {FaultKind::open, "open"},
+    {FaultKind::deadPin, "dead pin"},
+    {FaultKind::shortToGround, "short to ground"},
+    {FaultKind::noneOfThese, "none of these"},
+}};
+
 } // namespace netmend

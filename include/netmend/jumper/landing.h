@@ -9,6 +9,7 @@
 #include "netmend/jumper/landing_kind.h"
 #include "netmend/jumper/price.h"
 #include "netmend/netgraph/copper_graph.h"
+#include "netmend/probing/reading.h"
 
 namespace netmend {
 
@@ -93,6 +94,9 @@ struct ExcludedLanding {
   std::vector<KeepOutName> keepOuts{};
   friend bool operator==(const ExcludedLanding&, const ExcludedLanding&) = default;
 };
+
+/// What a reading taken at a landing is taken at.
+[[nodiscard]] ProbePoint probePointOf(const Landing& landing);
 
 struct LandingRule {
   LandingKind kind = LandingKind::partTerminal;

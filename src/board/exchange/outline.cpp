@@ -261,7 +261,7 @@ Result<Outline> outlineFrom(std::vector<EdgePiece> pieces, Length gap) {
   if (edgeItselfIsOpen(openChains, rings)) return outline;
   for (const Ring& ring : rings) {
     if (const auto place = selfCrossing(ring))
-      return failure({pattern("core", "the board's edge crosses itself"), "", "near " + at(*place)});
+      return failure({said(pattern("core", "the board's edge crosses itself near {}"), at(*place))});
   }
   outline.polygons = nested(std::move(rings));
   return outline;
