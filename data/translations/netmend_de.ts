@@ -4,68 +4,12 @@
 <context>
     <name>core</name>
     <message>
-        <source>Uncover the {side} side at {from} and {to}; clean both with isopropyl alcohol and let them dry.</source>
-        <translation>Seite {side} bei {from} und {to} freilegen; beide mit Isopropanol reinigen und trocknen lassen.</translation>
-    </message>
-    <message>
-        <source>Scrape the solder mask off {from} until bare copper shows, no wider than the copper itself; mind the glass dust.</source>
-        <translation>Lötstopplack von {from} kratzen, bis blankes Kupfer erscheint, nicht breiter als das Kupfer selbst; auf den Glasstaub achten.</translation>
-    </message>
-    <message>
-        <source>Scrape the solder mask off {to} until bare copper shows, no wider than the copper itself; mind the glass dust.</source>
-        <translation>Lötstopplack von {to} kratzen, bis blankes Kupfer erscheint, nicht breiter als das Kupfer selbst; auf den Glasstaub achten.</translation>
-    </message>
-    <message>
-        <source>Touch the bare copper at {from} with the probe, before any tin.</source>
-        <translation>Blankes Kupfer bei {from} mit der Prüfspitze berühren, vor jedem Zinn.</translation>
-    </message>
-    <message>
-        <source>Touch the bare copper at {to} with the probe, before any tin.</source>
-        <translation>Blankes Kupfer bei {to} mit der Prüfspitze berühren, vor jedem Zinn.</translation>
-    </message>
-    <message>
-        <source>Cover all other copper that scraping laid bare with UV mask and cure it; leave only the landing open.</source>
-        <translation>Alles andere freigekratzte Kupfer mit UV-Lack decken und härten; nur die Lötstelle offen lassen.</translation>
-    </message>
-    <message>
-        <source>Measure from the bare landing to ground and to the copper that lay above or beside it.</source>
-        <translation>Von der blanken Lötstelle nach Masse und zum Kupfer darüber und daneben messen.</translation>
-    </message>
-    <message>
-        <source>Cut {cut_length} of {wire}; its insulation: {stripping}. Tin its ends.</source>
-        <translation>{cut_length} {wire} abschneiden; Isolierung: {stripping}. Enden verzinnen.</translation>
-    </message>
-    <message>
         <source>Pull the wire through tweezers and measure it from end to end.</source>
         <translation>Draht durch die Pinzette ziehen und von Ende zu Ende messen.</translation>
     </message>
     <message>
-        <source>Tin {from} and {to}: little solder, fresh flux, start low with the heat.</source>
-        <translation>{from} und {to} verzinnen: wenig Lot, frisches Flussmittel, mit wenig Hitze beginnen.</translation>
-    </message>
-    <message>
-        <source>Look at both landings under the microscope, and measure each to its neighbours and to ground.</source>
-        <translation>Beide Lötstellen unter dem Mikroskop ansehen und jede zu den Nachbarn und nach Masse messen.</translation>
-    </message>
-    <message>
         <source>Solder the wire to {from}.</source>
         <translation>Draht an {from} löten.</translation>
-    </message>
-    <message>
-        <source>Measure from the wire&apos;s free end to ground and to the neighbours of {from}.</source>
-        <translation>Vom freien Drahtende nach Masse und zu den Nachbarn von {from} messen.</translation>
-    </message>
-    <message>
-        <source>Fix the wire with a spot of mask within 2 mm of the joint and cure it before anything pulls on the small part.</source>
-        <translation>Draht binnen 2 mm der Lötstelle mit einem Tupfer Lack fixieren und härten, bevor etwas am kleinen Bauteil zieht.</translation>
-    </message>
-    <message>
-        <source>Lay the wire along the way in the picture ({length}), flat on the board; nothing beside connectors, over the battery or under a shield wall.</source>
-        <translation>Draht auf dem Weg im Bild verlegen ({length}), flach auf der Platine; nichts neben Steckern, über dem Akku oder unter einer Schirmwand.</translation>
-    </message>
-    <message>
-        <source>Inside the opened margin lead the wire straight out, as drawn, and hold it down with mask there.</source>
-        <translation>Im geöffneten Abstand den Draht gerade hinausführen, wie gezeichnet, und dort mit Lack festhalten.</translation>
     </message>
     <message>
         <source>Solder the wire to {to}.</source>
@@ -76,40 +20,12 @@
         <translation>Von {to} nach Masse und zu den Nachbarn messen.</translation>
     </message>
     <message>
-        <source>Fix the wire with mask at the {tacks} places marked and cure; eyes away from the UV lamp.</source>
-        <translation>Draht an den {tacks} markierten Stellen mit Lack fixieren und härten; Augen weg von der UV-Lampe.</translation>
-    </message>
-    <message>
-        <source>Measure resistance from {from} to {to}, zeroed leads.</source>
-        <translation>Widerstand von {from} nach {to} messen, Prüfleitungen genullt.</translation>
-    </message>
-    <message>
         <source>Take the line&apos;s readings at both ends of the wire again.</source>
         <translation>Messungen der Leitung an beiden Drahtenden wiederholen.</translation>
     </message>
     <message>
-        <source>Close shield and lids, plug all assemblies, and look once more along the wire.</source>
-        <translation>Schirm und Deckel schließen, alle Baugruppen stecken und nochmals am Draht entlang schauen.</translation>
-    </message>
-    <message>
-        <source>The line has a warning (see the wire&apos;s remarks): try the function at full speed, not only at rest.</source>
-        <translation>Die Leitung hat eine Warnung (siehe Bemerkungen zum Draht): Funktion bei vollem Tempo erproben, nicht nur in Ruhe.</translation>
-    </message>
-    <message>
-        <source>Power the board from a supply with a current limit and watch the current at start, then try the function.</source>
-        <translation>Platine aus einem Netzteil mit Strombegrenzung speisen, Anlaufstrom beobachten, dann die Funktion erproben.</translation>
-    </message>
-    <message>
         <source>Look at {target} under the microscope for rings and cracks; take a photo.</source>
         <translation>{target} unter dem Mikroskop auf Ringe und Risse ansehen; Foto machen.</translation>
-    </message>
-    <message>
-        <source>Clean the place with isopropyl alcohol and a soft brush; let it dry before any heat.</source>
-        <translation>Stelle mit Isopropanol und weichem Pinsel reinigen; vor jeder Hitze trocknen lassen.</translation>
-    </message>
-    <message>
-        <source>Flux {target} and heat it until the solder flows and wets pad and leg; add little fresh solder. Start low; the paste&apos;s and the part&apos;s data sheets come first. Mind underfilled chips, plastic connectors and batteries near the heat.</source>
-        <translation>{target} mit Flussmittel erhitzen, bis das Lot fließt und Lötfläche und Anschluss benetzt; wenig frisches Lot zugeben. Niedrig beginnen; Datenblätter von Paste und Bauteil gehen vor. Auf unterfüllte Chips, Kunststoffstecker und Akkus nahe der Hitze achten.</translation>
     </message>
     <message>
         <source>Let it cool without a draught, then clean off the flux.</source>
@@ -132,10 +48,6 @@
         <translation>{target} mit Aufdruck und Richtung fotografieren.</translation>
     </message>
     <message>
-        <source>Mask or shield what stands near, preheat, flux, and take {target} off when all joints are molten; never pull.</source>
-        <translation>Umgebung abdecken oder abschirmen, vorheizen, Flussmittel, und {target} abnehmen, wenn alle Lötstellen flüssig sind; nie ziehen.</translation>
-    </message>
-    <message>
         <source>Look at the pads.</source>
         <translation>Lötflächen ansehen.</translation>
     </message>
@@ -148,16 +60,8 @@
         <translation>{points} ohne das Bauteil messen.</translation>
     </message>
     <message>
-        <source>Take a photo of {target} with its marking and direction, and lay out the new part: same value, size, rating.</source>
-        <translation>{target} mit Aufdruck und Richtung fotografieren und das neue Bauteil bereitlegen: gleicher Wert, gleiche Größe, gleiche Nenndaten.</translation>
-    </message>
-    <message>
         <source>Measure the new part before fitting.</source>
         <translation>Neues Bauteil vor dem Einsetzen messen.</translation>
-    </message>
-    <message>
-        <source>Fit the new part in the right direction, little solder, start low; its data sheet comes first.</source>
-        <translation>Neues Bauteil in richtiger Richtung einsetzen, wenig Lot, niedrig beginnen; das Datenblatt geht vor.</translation>
     </message>
     <message>
         <source>Look at all joints and at the direction.</source>
@@ -168,24 +72,12 @@
         <translation>Deckel und was {target} verdeckt abnehmen; vor dem Reinigen fotografieren.</translation>
     </message>
     <message>
-        <source>Soak {target} with isopropyl alcohol, brush residue and corrosion off, rinse, and blow out from under parts.</source>
-        <translation>{target} mit Isopropanol einweichen, Rückstände und Korrosion abbürsten, spülen und unter den Bauteilen ausblasen.</translation>
-    </message>
-    <message>
-        <source>Dry with warm air until no solvent is left; no heat above what the data sheets allow.</source>
-        <translation>Mit Warmluft trocknen, bis kein Lösemittel bleibt; keine Hitze über das hinaus, was die Datenblätter erlauben.</translation>
-    </message>
-    <message>
         <source>Look at {target} under the microscope.</source>
         <translation>{target} unter dem Mikroskop ansehen.</translation>
     </message>
     <message>
         <source>Mark the place on {target} where nothing else lies close; take a photo.</source>
         <translation>Stelle auf {target} markieren, wo nichts anderes nahe liegt; Foto machen.</translation>
-    </message>
-    <message>
-        <source>Cut through mask and copper twice, side by side, with a sharp blade, and lift out the strip between; do not go deeper than this layer.</source>
-        <translation>Lack und Kupfer zweimal nebeneinander mit scharfer Klinge durchtrennen und den Streifen dazwischen abheben; nicht tiefer als diese Lage.</translation>
     </message>
     <message>
         <source>Measure across the cut.</source>
@@ -202,14 +94,6 @@
     <message>
         <source>Write down what was found: {target}. Reason: {reason}.</source>
         <translation>Befund aufschreiben: {target}. Grund: {reason}.</translation>
-    </message>
-    <message>
-        <source>Put the board back as received, mark what was changed, and leave the battery disconnected where it is unsafe.</source>
-        <translation>Platine wie erhalten zurücksetzen, Geändertes markieren und den Akku abgesteckt lassen, wo er unsicher ist.</translation>
-    </message>
-    <message>
-        <source>Tell the customer the findings, the reason, and what a replacement would cost instead.</source>
-        <translation>Dem Kunden Befund, Grund und die Kosten eines Ersatzes nennen.</translation>
     </message>
     <message>
         <source>OL in diode mode</source>
@@ -1185,15 +1069,15 @@
     </message>
     <message>
         <source>a via has no place</source>
-        <translation>eine Durchkontaktierung hat keinen Ort</translation>
+        <translation>ein Via hat keinen Ort</translation>
     </message>
     <message>
         <source>a via has no size</source>
-        <translation>eine Durchkontaktierung hat keine Größe</translation>
+        <translation>ein Via hat keine Größe</translation>
     </message>
     <message>
         <source>a via&apos;s drill is negative</source>
-        <translation>die Bohrung einer Durchkontaktierung ist negativ</translation>
+        <translation>die Bohrung eines Vias ist negativ</translation>
     </message>
     <message>
         <source>a quoted text has no end</source>
@@ -1809,7 +1693,7 @@
     </message>
     <message>
         <source>whether mask covers this via is not known</source>
-        <translation>ob Lötstopplack diese Durchkontaktierung deckt, ist unbekannt</translation>
+        <translation>ob Lötstopplack dieses Via deckt, ist unbekannt</translation>
     </message>
     <message>
         <source>scrape the mask off this track</source>
@@ -2465,11 +2349,11 @@
     </message>
     <message>
         <source>via</source>
-        <translation>Durchkontaktierung</translation>
+        <translation>Via</translation>
     </message>
     <message>
         <source>tented via</source>
-        <translation>abgedeckte Durchkontaktierung</translation>
+        <translation>abgedecktes Via</translation>
     </message>
     <message>
         <source>scraped track</source>
@@ -2506,14 +2390,6 @@
     <message>
         <source>the book has no such walk of a good board</source>
         <translation>das Buch hat keine solche Messung einer guten Platine</translation>
-    </message>
-    <message>
-        <source>Make sure that the board is without power: battery disconnected and removed, capacitors discharged.</source>
-        <translation>Sicherstellen, dass die Platine stromlos ist: Akku getrennt und entnommen, Kondensatoren entladen.</translation>
-    </message>
-    <message>
-        <source>Make sure that nothing of the customer&apos;s is lost: data, parts taken off, screws, seals.</source>
-        <translation>Sicherstellen, dass nichts vom Kunden verloren geht: Daten, abgenommene Teile, Schrauben, Siegel.</translation>
     </message>
     <message>
         <source>{} read {}; here {}: {}</source>
@@ -3477,15 +3353,15 @@
     </message>
     <message>
         <source>vias between layers that the file does not declare, taken as through all</source>
-        <translation>Durchkontaktierungen zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen</translation>
+        <translation>Vias zwischen Lagen, die die Datei nicht nennt, als durchgehend genommen</translation>
     </message>
     <message>
         <source>vias without ring on layers where nothing joins</source>
-        <translation>Durchkontaktierungen ohne Ring auf Lagen, wo nichts anschließt</translation>
+        <translation>Vias ohne Ring auf Lagen, wo nichts anschließt</translation>
     </message>
     <message>
         <source>vias without size, left out</source>
-        <translation>Durchkontaktierungen ohne Maß, weggelassen</translation>
+        <translation>Vias ohne Maß, weggelassen</translation>
     </message>
     <message>
         <source>zones that are not filled, so that their copper is not known</source>
@@ -3659,14 +3535,6 @@
         <source>narrows {} possible repairs down to {} in {} s</source>
         <translation>engt {} mögliche Reparaturen auf {} ein, in {} s</translation>
     </message>
-    <message numerus="yes">
-        <source>{}, or {n} more place that reads the same</source>
-        <comment>{}, or {n} more places that read the same</comment>
-        <translation>
-            <numerusform>{}, oder {n} weitere Stelle, die ebenso misst</numerusform>
-            <numerusform>{}, oder {n} weitere Stellen, die ebenso messen</numerusform>
-        </translation>
-    </message>
     <message>
         <source>{}: {}. Before any reading {}.</source>
         <translation>{}: {}. Vor jeder Messung {}.</translation>
@@ -3702,10 +3570,6 @@
     <message>
         <source>Settles it, most likely.</source>
         <translation>Entscheidet es wahrscheinlich.</translation>
-    </message>
-    <message>
-        <source>Leaves a third of what is left.</source>
-        <translation>Lässt ein Drittel des Rests.</translation>
     </message>
     <message>
         <source>Halves what is left.</source>
@@ -3809,27 +3673,15 @@
     </message>
     <message>
         <source>{} mm above {}</source>
-        <translation>{} mm oberhalb von {}</translation>
+        <translation>{} mm über {}</translation>
     </message>
     <message>
         <source>{} mm below {}</source>
-        <translation>{} mm unterhalb von {}</translation>
+        <translation>{} mm unter {}</translation>
     </message>
     <message>
         <source>at {}</source>
         <translation>bei {}</translation>
-    </message>
-    <message>
-        <source>the via {}</source>
-        <translation>Durchkontaktierung {}</translation>
-    </message>
-    <message>
-        <source>the copper area {}</source>
-        <translation>Kupferfläche {}</translation>
-    </message>
-    <message>
-        <source>the fork {}</source>
-        <translation>Gabelung {}</translation>
     </message>
     <message>
         <source>its end {}</source>
@@ -3841,23 +3693,23 @@
     </message>
     <message>
         <source>track from {} towards {}, first {} mm</source>
-        <translation>Leiterbahn ab {} Richtung {}, erste {} mm</translation>
+        <translation>Leiterbahn ab {} zu {}, erste {} mm</translation>
     </message>
     <message>
         <source>track from {} towards {}, last {} mm</source>
-        <translation>Leiterbahn ab {} Richtung {}, letzte {} mm</translation>
+        <translation>Leiterbahn ab {} zu {}, letzte {} mm</translation>
     </message>
     <message>
         <source>track from {} towards {}, {} to {} mm</source>
-        <translation>Leiterbahn ab {} Richtung {}, {} bis {} mm</translation>
+        <translation>Leiterbahn ab {} zu {}, {} bis {} mm</translation>
     </message>
     <message>
         <source>track between the vias {} and {}</source>
-        <translation>Leiterbahn, Durchkontaktierungen {} und {}</translation>
+        <translation>Leiterbahn, Vias {} und {}</translation>
     </message>
     <message>
         <source>via {}</source>
-        <translation>Durchkontaktierung {}</translation>
+        <translation>Via {}</translation>
     </message>
     <message>
         <source>track {}</source>
@@ -3904,10 +3756,6 @@
         <translation>{}. {}</translation>
     </message>
     <message>
-        <source>{}. It must be {}.</source>
-        <translation>{}. Soll: {}.</translation>
-    </message>
-    <message>
         <source>{} track</source>
         <translation>Leiterbahn {}</translation>
     </message>
@@ -3917,7 +3765,7 @@
     </message>
     <message>
         <source>via with a {} hole</source>
-        <translation>Durchkontaktierung, Loch {}</translation>
+        <translation>Via, Loch {}</translation>
     </message>
     <message>
         <source>plated hole of {} ({})</source>
@@ -4331,6 +4179,270 @@
         <source>the board&apos;s edge crosses itself near {}</source>
         <translation>die Kante der Platine kreuzt sich selbst bei {}</translation>
     </message>
+    <message numerus="yes">
+        <source>or {n} more place that reads the same</source>
+        <comment>or {n} more places that read the same</comment>
+        <translation>
+            <numerusform>oder {n} weitere Stelle, die gleich liest</numerusform>
+            <numerusform>oder {n} weitere Stellen, die gleich lesen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>It was still rising: wait until it has settled.</source>
+        <translation>Er stieg noch: warten, bis er sich beruhigt hat.</translation>
+    </message>
+    <message>
+        <source>It must be {}.</source>
+        <translation>Es muss {} sein.</translation>
+    </message>
+    <message>
+        <source>Make sure that the board is without power.</source>
+        <translation>Sicherstellen, dass die Platine stromlos ist.</translation>
+    </message>
+    <message>
+        <source>Battery disconnected and removed, capacitors discharged.</source>
+        <translation>Akku getrennt und entnommen, Kondensatoren entladen.</translation>
+    </message>
+    <message>
+        <source>Uncover the {side} side at {from} and {to}.</source>
+        <translation>Seite {side} bei {from} und {to} freilegen.</translation>
+    </message>
+    <message>
+        <source>Clean both with isopropyl alcohol and let them dry.</source>
+        <translation>Beide mit Isopropanol reinigen und trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Scrape the solder mask off {from} until copper shows.</source>
+        <translation>Lötstopplack von {from} kratzen, bis Kupfer erscheint.</translation>
+    </message>
+    <message>
+        <source>No wider than the copper itself; mind the glass dust.</source>
+        <translation>Nicht breiter als das Kupfer selbst; auf den Glasstaub achten.</translation>
+    </message>
+    <message>
+        <source>Scrape the solder mask off {to} until copper shows.</source>
+        <translation>Lötstopplack von {to} kratzen, bis Kupfer erscheint.</translation>
+    </message>
+    <message>
+        <source>Touch the bare copper at {from} with the probe.</source>
+        <translation>Das blanke Kupfer bei {from} mit der Prüfspitze berühren.</translation>
+    </message>
+    <message>
+        <source>Before any tin.</source>
+        <translation>Vor jedem Zinn.</translation>
+    </message>
+    <message>
+        <source>Touch the bare copper at {to} with the probe.</source>
+        <translation>Das blanke Kupfer bei {to} mit der Prüfspitze berühren.</translation>
+    </message>
+    <message>
+        <source>Cover all other bare copper with UV mask and cure it.</source>
+        <translation>Alles andere blanke Kupfer mit UV-Lack decken und härten.</translation>
+    </message>
+    <message>
+        <source>All that scraping laid bare; leave only the landing open.</source>
+        <translation>Alles, was beim Kratzen blank wurde; nur die Lötstelle offen lassen.</translation>
+    </message>
+    <message>
+        <source>Measure from the bare landing to ground and to its neighbours.</source>
+        <translation>Von der blanken Lötstelle nach Masse und zu den Nachbarn messen.</translation>
+    </message>
+    <message>
+        <source>Its neighbours are the copper that lay above or beside it.</source>
+        <translation>Nachbarn sind das Kupfer darüber und daneben.</translation>
+    </message>
+    <message>
+        <source>Cut {cut_length} of {wire} and tin its ends.</source>
+        <translation>{cut_length} von {wire} abschneiden und die Enden verzinnen.</translation>
+    </message>
+    <message>
+        <source>Its insulation: {stripping}.</source>
+        <translation>Seine Isolierung: {stripping}.</translation>
+    </message>
+    <message>
+        <source>Tin {from} and {to}.</source>
+        <translation>{from} und {to} verzinnen.</translation>
+    </message>
+    <message>
+        <source>Little solder, fresh flux, start low with the heat.</source>
+        <translation>Wenig Lot, frisches Flussmittel, mit wenig Hitze beginnen.</translation>
+    </message>
+    <message>
+        <source>Look at both landings, and measure each to its neighbours and ground.</source>
+        <translation>Beide Lötstellen ansehen und jede zu Nachbarn und Masse messen.</translation>
+    </message>
+    <message>
+        <source>Under the microscope.</source>
+        <translation>Unter dem Mikroskop.</translation>
+    </message>
+    <message>
+        <source>Measure from the wire&apos;s free end to ground.</source>
+        <translation>Vom freien Drahtende nach Masse messen.</translation>
+    </message>
+    <message>
+        <source>And to the neighbours of {from}.</source>
+        <translation>Und zu den Nachbarn von {from}.</translation>
+    </message>
+    <message>
+        <source>Fix the wire with a spot of mask within 2 mm of the joint.</source>
+        <translation>Draht binnen 2 mm der Lötstelle mit einem Tupfer Lack fixieren.</translation>
+    </message>
+    <message>
+        <source>Cure it before anything pulls on the small part.</source>
+        <translation>Härten, bevor etwas am kleinen Bauteil zieht.</translation>
+    </message>
+    <message>
+        <source>Lay the wire along the way in the picture ({length}), flat on the board.</source>
+        <translation>Draht auf dem Weg im Bild verlegen ({length}), flach auf der Platine.</translation>
+    </message>
+    <message>
+        <source>Nothing beside connectors, over the battery or under a shield wall.</source>
+        <translation>Nichts neben Steckern, über dem Akku oder unter einer Schirmwand.</translation>
+    </message>
+    <message>
+        <source>Inside the opened margin lead the wire straight out, as drawn.</source>
+        <translation>Im geöffneten Abstand den Draht gerade hinausführen, wie gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Hold it down with mask there.</source>
+        <translation>Dort mit Lack festhalten.</translation>
+    </message>
+    <message>
+        <source>Fix the wire with mask at the {tacks} places marked and cure.</source>
+        <translation>Draht an den {tacks} markierten Stellen mit Lack fixieren und härten.</translation>
+    </message>
+    <message>
+        <source>Eyes away from the UV lamp.</source>
+        <translation>Augen weg von der UV-Lampe.</translation>
+    </message>
+    <message>
+        <source>Close shield and lids and plug all assemblies.</source>
+        <translation>Schirm und Deckel schließen und alle Baugruppen stecken.</translation>
+    </message>
+    <message>
+        <source>Look once more along the wire.</source>
+        <translation>Nochmals am Draht entlang schauen.</translation>
+    </message>
+    <message>
+        <source>Try the function at full speed, not only at rest.</source>
+        <translation>Funktion bei vollem Tempo erproben, nicht nur in Ruhe.</translation>
+    </message>
+    <message>
+        <source>The line has a warning: see the wire&apos;s remarks.</source>
+        <translation>Die Leitung hat eine Warnung: siehe Bemerkungen zum Draht.</translation>
+    </message>
+    <message>
+        <source>Power the board from a supply with a current limit, then try the function.</source>
+        <translation>Platine mit Strombegrenzung speisen, dann die Funktion erproben.</translation>
+    </message>
+    <message>
+        <source>Watch the current at start.</source>
+        <translation>Anlaufstrom beobachten.</translation>
+    </message>
+    <message>
+        <source>Clean the place with isopropyl alcohol and a soft brush.</source>
+        <translation>Stelle mit Isopropanol und weichem Pinsel reinigen.</translation>
+    </message>
+    <message>
+        <source>Let it dry before any heat.</source>
+        <translation>Vor jeder Hitze trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Flux {target} and heat it until the solder flows.</source>
+        <translation>{target} mit Flussmittel erhitzen, bis das Lot fließt.</translation>
+    </message>
+    <message>
+        <source>Solder wets pad and leg; add little fresh solder. Start low; the paste&apos;s and the part&apos;s data sheets come first. Mind underfilled chips, plastic connectors and batteries near the heat.</source>
+        <translation>Lot benetzt Lötfläche und Anschluss; wenig frisches Lot zugeben. Niedrig beginnen; Datenblätter von Paste und Bauteil gehen vor. Auf unterfüllte Chips, Kunststoffstecker und Akkus nahe der Hitze achten.</translation>
+    </message>
+    <message>
+        <source>Take {target} off when all its joints are molten; never pull.</source>
+        <translation>{target} abnehmen, wenn alle Lötstellen flüssig sind; nie ziehen.</translation>
+    </message>
+    <message>
+        <source>First mask or shield what stands near, preheat, and flux.</source>
+        <translation>Vorher die Umgebung abdecken oder abschirmen, vorheizen, Flussmittel.</translation>
+    </message>
+    <message>
+        <source>Lay out the new part: same value, size, rating.</source>
+        <translation>Das neue Bauteil bereitlegen: gleicher Wert, gleiche Größe, gleiche Nenndaten.</translation>
+    </message>
+    <message>
+        <source>Fit the new part in the right direction.</source>
+        <translation>Neues Bauteil in richtiger Richtung einsetzen.</translation>
+    </message>
+    <message>
+        <source>Little solder, start low; its data sheet comes first.</source>
+        <translation>Wenig Lot, niedrig beginnen; das Datenblatt geht vor.</translation>
+    </message>
+    <message>
+        <source>Soak {target} with isopropyl alcohol and brush off residue and corrosion.</source>
+        <translation>{target} mit Isopropanol einweichen, Rückstände und Korrosion abbürsten.</translation>
+    </message>
+    <message>
+        <source>Rinse, and blow out from under parts.</source>
+        <translation>Spülen und unter den Bauteilen ausblasen.</translation>
+    </message>
+    <message>
+        <source>Dry with warm air until no solvent is left.</source>
+        <translation>Mit Warmluft trocknen, bis kein Lösemittel bleibt.</translation>
+    </message>
+    <message>
+        <source>No heat above what the data sheets allow.</source>
+        <translation>Keine Hitze über das hinaus, was die Datenblätter erlauben.</translation>
+    </message>
+    <message>
+        <source>Cut through mask and copper twice, side by side, and lift out the strip.</source>
+        <translation>Lack und Kupfer zweimal nebeneinander durchtrennen, den Streifen abheben.</translation>
+    </message>
+    <message>
+        <source>With a sharp blade; do not go deeper than this layer.</source>
+        <translation>Mit scharfer Klinge; nicht tiefer als diese Lage.</translation>
+    </message>
+    <message>
+        <source>Make sure that nothing of the customer&apos;s is lost.</source>
+        <translation>Sicherstellen, dass nichts vom Kunden verloren geht.</translation>
+    </message>
+    <message>
+        <source>Data, parts taken off, screws, seals.</source>
+        <translation>Daten, abgenommene Teile, Schrauben, Siegel.</translation>
+    </message>
+    <message>
+        <source>Put the board back as received and mark what was changed.</source>
+        <translation>Platine wie erhalten zurücksetzen und Geändertes markieren.</translation>
+    </message>
+    <message>
+        <source>Leave the battery disconnected where it is unsafe.</source>
+        <translation>Den Akku abgesteckt lassen, wo er unsicher ist.</translation>
+    </message>
+    <message>
+        <source>Tell the customer the findings and the reason.</source>
+        <translation>Dem Kunden Befund und Grund nennen.</translation>
+    </message>
+    <message>
+        <source>And what a replacement would cost instead.</source>
+        <translation>Und was ein Ersatz kosten würde.</translation>
+    </message>
+    <message>
+        <source>Cuts what is left to a third.</source>
+        <translation>Senkt den Rest auf ein Drittel.</translation>
+    </message>
+    <message>
+        <source>copper area {}</source>
+        <translation>Kupferfläche {}</translation>
+    </message>
+    <message>
+        <source>fork {}</source>
+        <translation>Gabelung {}</translation>
+    </message>
+    <message>
+        <source>Measure resistance from {from} to {to}.</source>
+        <translation>Widerstand von {from} nach {to} messen.</translation>
+    </message>
+    <message>
+        <source>With zeroed leads.</source>
+        <translation>Mit genullten Prüfleitungen.</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -4607,8 +4719,8 @@
     <message numerus="yes">
         <source>%n via(s)</source>
         <translation>
-            <numerusform>Durchkontaktierung</numerusform>
-            <numerusform>%n Durchkontaktierungen</numerusform>
+            <numerusform>Via</numerusform>
+            <numerusform>%n Vias</numerusform>
         </translation>
     </message>
     <message>
@@ -5068,6 +5180,10 @@
     <message>
         <source>Values from the meter were lost, and perhaps a touch: is the probe at the pin that is due?</source>
         <translation>Werte vom Messgerät gingen verloren, vielleicht auch eine Berührung: Ist die Prüfspitze am Anschluss, der dran ist?</translation>
+    </message>
+    <message>
+        <source>Why: reasons and figures, on or off</source>
+        <translation>Warum: Gründe und Zahlen, ein oder aus</translation>
     </message>
 </context>
 <context>
@@ -6177,6 +6293,14 @@
     <message>
         <source>The meter is in another mode than this point wants: nothing taken</source>
         <translation>Messgerät steht auf anderer Messart als dieser Punkt braucht: nichts übernommen</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+    <message>
+        <source>Why: reasons and figures</source>
+        <translation>Warum: Gründe und Zahlen</translation>
     </message>
 </context>
 <context>

@@ -77,6 +77,7 @@ nlohmann::json actionJson(const RepairAction& action) {
   auto steps = nlohmann::json::array();
   for (const WorkStep& step : action.steps)
     steps.push_back({{"text", wordsOf(stepSaid(step, action))},
+                     {"detail", wordsOf(detailSaid(step, action))},
                      {"check", step.check},
                      {"expected", wordsOf(expectedSaid(step, action))},
                      {"otherwise", wordsOf(otherwiseSaid(step, action))},

@@ -128,6 +128,7 @@ Result<Answer> routeCommand(const RouteOptions& options) {
     const RepairAction action = actionFor(*solved->board.lookup, fault, found->proposals[i], work);
     for (const WorkStep& step : action.steps)
       steps.push_back({{"text", wordsOf(stepSaid(step, action))},
+                       {"detail", wordsOf(detailSaid(step, action))},
                        {"check", step.check},
                        {"expected", wordsOf(expectedSaid(step, action))},
                        {"otherwise", wordsOf(otherwiseSaid(step, action))}});

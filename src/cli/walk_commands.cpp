@@ -223,10 +223,10 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
     const Verdict& verdict = judged.verdicts[i];
     verdicts.push_back(verdictJson(reading, verdict));
     if (options.all || isFlag(verdict.kind))
-      answer.text +=
-          fmt::format("{:10} {:>10}  {:12} {}\n", reading.point.label,
-                      readingText(reading.value, reading.mode), word(verdict.kind),
-                      wordsOf(options.why ? verdictReasons(reading, verdict) : goodBoardsSaid(verdict)));
+      answer.text += fmt::format(
+          "{:10} {:>10}  {:12} {}\n", reading.point.label, readingText(reading.value, reading.mode),
+          word(verdict.kind),
+          wordsOf(options.why ? verdictReasons(reading, verdict) : besideValueSaid(reading, verdict)));
   }
   const std::size_t flags = judged.flags();
   answer.text += fmt::format("{} of {} readings are odd; {} could be judged, from {} good boards.\n", flags,

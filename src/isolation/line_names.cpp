@@ -136,6 +136,13 @@ private:
   std::vector<const CopperEdge*> edges_; ///< by index
 };
 
+PlaceName wholeTrack(PlaceName stretch) {
+  stretch.stretch = PlaceName::Stretch::whole;
+  stretch.fromTenths = stretch.toTenths = 0;
+  stretch.handle.clear();
+  return stretch;
+}
+
 /// A name for each, no two alike as far as exactness goes: `make(i, exactness)` names the i-th.
 template <class Make> std::vector<PlaceName> distinct(std::size_t count, Make&& make) {
   std::vector<PlaceName> names(count);
@@ -144,8 +151,8 @@ template <class Make> std::vector<PlaceName> distinct(std::size_t count, Make&& 
   for (const Exactness exactness : {Exactness::asOneSays, Exactness::tenths, Exactness::withHandle}) {
     std::map<PlaceName, int> called;
     for (const std::size_t i : open)
-      ++called[names[i] = make(i, exactness)];
-    std::erase_if(open, [&](std::size_t i) { return called[names[i]] == 1; });
+      ++called[(names[i] = make(i, exactness)).asSaid()];
+    std::erase_if(open, [&](std::size_t i) { return called[names[i].asSaid()] == 1; });
   }
   return names;
 }
@@ -173,12 +180,32 @@ LineNames::LineNames(const PlaceNames& names, const Line& line, const Isolation&
                         [&](std::size_t i, Exactness exactness) { return namer.fault(*all[i], exactness); });
   for (std::size_t i = 0; i < all.size(); ++i)
     faults_.emplace(keyOf(*all[i]), std::move(named[i]));
+  for (const auto& [key, name] : faults_)
+    if (name.sort == PlaceName::Sort::track) ++stretches_[wholeTrack(name)];
 }
 
 const PlaceName& LineNames::fault(const FaultPlace& place) const {
   static const PlaceName somewhere;
   const auto found = faults_.find(keyOf(place));
   return found != faults_.end() ? found->second : somewhere;
+}
+
+LineNames::ClassName LineNames::nameOf(const FaultClass& faultClass) const {
+  ClassName out{{}, faultClass.places.size()};
+  if (faultClass.places.empty()) return out;
+  out.place = fault(faultClass.places.front());
+  if (out.place.sort != PlaceName::Sort::track || out.place.stretch == PlaceName::Stretch::whole) return out;
+  const PlaceName whole = wholeTrack(out.place);
+  const auto here = static_cast<std::size_t>(
+      std::count_if(faultClass.places.begin(), faultClass.places.end(), [&](const FaultPlace& place) {
+        const PlaceName& name = fault(place);
+        return name.sort == PlaceName::Sort::track && wholeTrack(name) == whole;
+      }));
+  const auto all = stretches_.find(whole);
+  if (all == stretches_.end() || all->second != here) return out;
+  out.place = whole;
+  out.places -= here - 1;
+  return out;
 }
 
 } // namespace netmend

@@ -19,12 +19,13 @@ void insertSteps(soci::session& sql, long long action, const std::vector<WorkSte
     const std::string measure = measureText(step.measure);
     const std::string read = checkReadText(step.read);
     sql << "insert into work_step (action, position, text, is_check, expected, done, note, measure, "
-           "is_function, read, otherwise) values (:action, :position, :text, :is_check, :expected, :done, "
+           "is_function, read, otherwise, detail) values (:action, :position, :text, :is_check, :expected, "
+           ":done, "
            ":note, "
-           ":measure, :is_function, :read, :otherwise)",
+           ":measure, :is_function, :read, :otherwise, :detail)",
         soci::use(action), soci::use(position), soci::use(step.text), soci::use(check),
         soci::use(step.expected), soci::use(done), soci::use(step.note), soci::use(measure),
-        soci::use(function), soci::use(read), soci::use(step.otherwise);
+        soci::use(function), soci::use(read), soci::use(step.otherwise), soci::use(step.detail);
   }
 }
 
@@ -41,12 +42,13 @@ std::vector<WorkStep> stepsOf(soci::session& sql, long long action) {
   int check = 0, done = 0, function = 0;
   std::string measure, read;
   soci::statement rows =
-      (sql.prepare << "select text, is_check, expected, done, note, measure, is_function, read, otherwise "
-                      "from work_step "
-                      "where action = :action order by position",
+      (sql.prepare
+           << "select text, is_check, expected, done, note, measure, is_function, read, otherwise, detail "
+              "from work_step "
+              "where action = :action order by position",
        soci::use(action), soci::into(step.text), soci::into(check), soci::into(step.expected),
        soci::into(done), soci::into(step.note), soci::into(measure), soci::into(function), soci::into(read),
-       soci::into(step.otherwise));
+       soci::into(step.otherwise), soci::into(step.detail));
   rows.execute();
   std::vector<WorkStep> out;
   while (rows.fetch()) {

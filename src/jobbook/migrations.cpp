@@ -189,6 +189,7 @@ alter table suspect add column found text not null default '';
 alter table repair_action add column because text not null default '';
 alter table work_step add column read text not null default '';
 alter table work_step add column otherwise text not null default '';
+alter table work_step add column detail text not null default '';
 )sql"}}};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.

@@ -7,9 +7,8 @@
 namespace netmend {
 
 FoundFault toFoundFault(const FaultClass& faultClass, const LineNames& names) {
-  FoundFault out{faultClass.kind, {}, faultClass.places.size()};
-  if (!faultClass.places.empty()) out.place = names.fault(faultClass.places.front());
-  return out;
+  LineNames::ClassName name = names.nameOf(faultClass);
+  return {faultClass.kind, std::move(name.place), name.places};
 }
 
 JobEvidence toJobEvidence(const Isolation& isolation, const LineNames& names, const Evidence& evidence) {
@@ -76,6 +75,7 @@ std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
     kept.check = step.check;
     kept.expected = step.expected;
     kept.otherwise = step.otherwise;
+    kept.detail = step.detail;
     kept.measure = step.measure;
   }
   return out;

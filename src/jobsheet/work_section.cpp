@@ -56,15 +56,17 @@ TableRow stepRow(const Sheet& sheet, const RepairAction& action, std::size_t ind
   std::vector<Run> runs;
   if (step.check) runs.push_back({shown(pattern("core", "Check: ")), true, false});
   runs.push_back({printed(stepSaid(step, action)), false, false});
+  if (const Said detail = detailSaid(step, action); !detail.empty())
+    runs.push_back({QStringLiteral(" ") + printed(detail), false, false});
   if (const Said expected = expectedSaid(step, action); !expected.empty()) {
     QString text = QChar(QChar::LineSeparator) + shown(pattern("core", "Expected: ")) + printed(expected);
     if (const Said otherwise = otherwiseSaid(step, action); !otherwise.empty())
       text += QStringLiteral(". ") + printed(otherwise);
     runs.push_back({text, false, true});
   }
-  if (sheet.workshopCopy() && !step.note.empty())
-    runs.push_back({QChar(QChar::LineSeparator) + shown(pattern("core", "Note: ")) + printed(noteSaid(step)),
-                    false, false});
+  if (const Said note = noteSaid(step); sheet.workshopCopy() && !note.empty())
+    runs.push_back(
+        {QChar(QChar::LineSeparator) + shown(pattern("core", "Note: ")) + printed(note), false, false});
   return {{box, {runs, {}}}, step.check, true, false};
 }
 

@@ -96,13 +96,14 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
   const std::span<const std::string_view> names = isJumper ? std::span<const std::string_view>(jumperGaps)
                                                            : std::span<const std::string_view>(repairGaps);
   const auto& flags = isJumper ? jumperFlags : otherFlags;
-  node.onlyKeys({"when", "text", "check", "expected", "otherwise", "measure", "source"});
+  node.onlyKeys({"when", "text", "detail", "check", "expected", "otherwise", "measure", "source"});
   StepTemplate step;
   step.when = node.text("when", "");
   const std::string flag = step.when.starts_with('!') ? step.when.substr(1) : step.when;
   if (!flag.empty() && !contains(flags, flag))
     node.at("when").wrong(pattern("core", "unknown condition"), "\"" + step.when + "\"", listed(flags));
   step.text = checkedText(node.at("text"), names);
+  if (node.has("detail")) step.detail = checkedText(node.at("detail"), names);
   step.check = node.has("check") && node.at("check").boolean();
   if (step.check) step.expected = checkedText(node.at("expected"), names);
   if (!step.check && node.has("expected"))
@@ -140,7 +141,7 @@ std::vector<Step> stepsFrom(const WorkSteps& data, WorkKind kind, const Flags& f
   for (const StepTemplate& t : found->second) {
     if (!t.when.empty() && (t.when[0] == '!' ? isSet(t.when.substr(1)) : !isSet(t.when))) continue;
     steps.push_back({t.text, t.check, t.expected,
-                     t.measure ? std::optional(measured(*t.measure)) : std::nullopt, t.otherwise});
+                     t.measure ? std::optional(measured(*t.measure)) : std::nullopt, t.otherwise, t.detail});
   }
   return steps;
 }

@@ -96,4 +96,11 @@ PlaceName PlaceNames::of(const CopperObject& object, Point at, int layer, Distan
   return name;
 }
 
+PlaceName PlaceName::asSaid() const {
+  PlaceName out = *this;
+  // A stretch leads towards a pin, however far beside it its track ends.
+  if (stretch != Stretch::whole && !to.beside.pin.empty()) out.to = {TrackEnd::Sort::pin, to.beside.pin, {}};
+  return out;
+}
+
 } // namespace netmend

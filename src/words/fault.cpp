@@ -98,7 +98,7 @@ Said shareSaid(double probability) {
   return asItIs(probability < 0.0005 ? "< 0.1 %" : fmt::format("{:.3g} %", 100.0 * probability));
 }
 
-Said nameOf(const FoundFault& fault) {
+Said headlineOf(const FoundFault& fault) {
   switch (fault.kind) {
   case FaultKind::sound:
     return pattern("core", "the line is sound");
@@ -111,11 +111,20 @@ Said nameOf(const FoundFault& fault) {
     break;
   }
   Said name = nameOf(fault.place);
-  if (fault.kind == FaultKind::open) name = said(pattern("core", "open: {}"), std::move(name));
-  if (fault.places <= 1) return name;
-  return saidCount(counted("core", "{}, or {n} more place that reads the same",
-                           "{}, or {n} more places that read the same"),
-                   static_cast<std::int64_t>(fault.places - 1), std::move(name));
+  return fault.kind == FaultKind::open ? said(pattern("core", "open: {}"), std::move(name)) : name;
+}
+
+Said othersSaid(const FoundFault& fault) {
+  if (fault.places <= 1 || (fault.kind != FaultKind::open && fault.kind != FaultKind::deadPin)) return {};
+  return saidCount(
+      counted("core", "or {n} more place that reads the same", "or {n} more places that read the same"),
+      static_cast<std::int64_t>(fault.places - 1));
+}
+
+Said nameOf(const FoundFault& fault) {
+  Said others = othersSaid(fault);
+  return others.empty() ? headlineOf(fault)
+                        : said(pattern("core", "{}, {}"), headlineOf(fault), std::move(others));
 }
 
 Said nameOf(const FaultClass& faultClass, const LineNames& names) {
@@ -176,7 +185,7 @@ Said probeLine(const NextProbe& next, const ProbeProposal& probe) {
   if (next.why == ProbeAdvice::readAgain && probe.again) return pattern("core", "Take this reading again.");
   const double left = repairsOf(next.openBits - probe.bits) / repairsOf(next.openBits);
   if (next.openBits - probe.bits < 0.2) return pattern("core", "Settles it, most likely.");
-  if (left < 0.4) return pattern("core", "Leaves a third of what is left.");
+  if (left < 0.4) return pattern("core", "Cuts what is left to a third.");
   if (left < 0.65) return pattern("core", "Halves what is left.");
   if (left < 0.9) return pattern("core", "Takes a quarter of what is left.");
   return pattern("core", "Tells a little.");

@@ -39,11 +39,11 @@ Said nameOf(const TrackEnd& end) {
   case TrackEnd::Sort::pin:
     return asItIs(end.pin);
   case TrackEnd::Sort::via:
-    return said(pattern("core", "the via {}"), nameOf(end.beside));
+    return said(pattern("core", "via {}"), nameOf(end.beside));
   case TrackEnd::Sort::area:
-    return said(pattern("core", "the copper area {}"), nameOf(end.beside));
+    return said(pattern("core", "copper area {}"), nameOf(end.beside));
   case TrackEnd::Sort::fork:
-    return said(pattern("core", "the fork {}"), nameOf(end.beside));
+    return said(pattern("core", "fork {}"), nameOf(end.beside));
   case TrackEnd::Sort::end:
     return said(pattern("core", "its end {}"), nameOf(end.beside));
   case TrackEnd::Sort::unseen:
@@ -52,8 +52,14 @@ Said nameOf(const TrackEnd& end) {
   return pattern("core", "an end that nobody has seen");
 }
 
+/// Where a stretch leads needs no more than a pin to look at (see `PlaceName::asSaid`).
+Said towards(const TrackEnd& end) {
+  return end.beside.pin.empty() ? nameOf(end) : asItIs(end.beside.pin);
+}
+
 Said trackSaid(const PlaceName& name) {
-  const Said from = nameOf(name.from), to = nameOf(name.to);
+  const Said from = nameOf(name.from),
+             to = name.stretch == PlaceName::Stretch::whole ? nameOf(name.to) : towards(name.to);
   switch (name.stretch) {
   case PlaceName::Stretch::first:
     return said(pattern("core", "track from {} towards {}, first {} mm"), from, to, tenths(name.toTenths));

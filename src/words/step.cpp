@@ -55,6 +55,10 @@ Said stepSaid(const WorkStep& step, const RepairAction& action) {
   return isFunctionCheck(step) ? asItIs(step.text) : textOf(step.text, action);
 }
 
+Said detailSaid(const WorkStep& step, const RepairAction& action) {
+  return textOf(step.detail, action);
+}
+
 Said expectedSaid(const WorkStep& step, const RepairAction& action) {
   if (isFunctionCheck(step)) return pattern("core", "It works as on a good device");
   return textOf(step.expected, action);

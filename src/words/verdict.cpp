@@ -115,6 +115,11 @@ Said rateSaid(const Verdict& verdict) {
   return said(pattern("core", "flagged from {} on"), onceIn(verdict.falseAlarmRate));
 }
 
+Said lineOf(const Reading& reading, const Said& rest) {
+  Said value = valueSaid(reading.value, reading.mode);
+  return rest.empty() ? value : said(pattern("core", "{}. {}"), std::move(value), rest);
+}
+
 } // namespace
 
 Said nameOf(VerdictKind kind) {
@@ -171,24 +176,29 @@ Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
   return pattern("core", "twice the wire's resistance, and what leads and meter may add");
 }
 
-Said goodBoardsSaid(const Verdict& verdict) {
-  if (!isFlag(verdict.kind) || !verdict.expected) return {};
-  return said(pattern("core", "Good boards {}."), whatIsExpected(*verdict.expected));
+Said besideValueSaid(const Reading& reading, const Verdict& verdict) {
+  Said good;
+  if (isFlag(verdict.kind) && verdict.expected)
+    good = said(pattern("core", "Good boards {}."), whatIsExpected(*verdict.expected));
+  if (reading.settling != Settling::rising || !reading.value) return good;
+  Said rising = pattern("core", "It was still rising: wait until it has settled.");
+  return good.empty() ? rising : said(pattern("core", "{} {}"), std::move(good), std::move(rising));
+}
+
+Said besideValueSaid(const JobReading& entry) {
+  if (!entry.judged || entry.judged->fromOldBook) return {};
+  const Judged& judged = *entry.judged;
+  if (!judged.limits) return besideValueSaid(entry.reading, judged.verdict);
+  if (!entry.odd()) return {};
+  return said(pattern("core", "It must be {}."), rangeSaid(*judged.limits, entry.reading.mode));
 }
 
 Said verdictLine(const Reading& reading, const Verdict& verdict) {
-  Said value = valueSaid(reading.value, reading.mode);
-  const Said good = goodBoardsSaid(verdict);
-  return good.empty() ? value : said(pattern("core", "{}. {}"), value, good);
+  return lineOf(reading, besideValueSaid(reading, verdict));
 }
 
 Said verdictLine(const JobReading& entry) {
-  Said value = valueSaid(entry.reading.value, entry.reading.mode);
-  if (!entry.judged || entry.judged->fromOldBook || !entry.judged->limits)
-    return entry.judged ? verdictLine(entry.reading, entry.judged->verdict) : value;
-  if (!entry.odd()) return value;
-  return said(pattern("core", "{}. It must be {}."), value,
-              rangeSaid(*entry.judged->limits, entry.reading.mode));
+  return lineOf(entry.reading, besideValueSaid(entry));
 }
 
 Said verdictReasons(const Reading& reading, const Verdict& verdict) {

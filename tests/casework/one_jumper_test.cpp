@@ -18,7 +18,7 @@ NodeIndex addRow(SuspectedLine& line, int breaks) {
   return last;
 }
 
-/// A wire from the pad to the via 10 mm above costs 14, one past it to the other pad what that is away.
+/// A wire from the pad to via 10 mm above costs 14, one past it to the other pad what that is away.
 struct ViaBetween : SuspectedLine {
   NodeIndex near, between, far;
   std::size_t first, second;
@@ -94,7 +94,7 @@ TEST_CASE("a break that the short wire mends anyway stays mended by the longer o
 }
 
 TEST_CASE("a longer wire that gives up a break mended by the shorter one is not taken", "[casework]") {
-  // P1 -c- via -a- corner, from there -b- P3 and -d- P4. For a the wire goes from the via to P3, which mends
+  // P1 -c- via -a- corner, from there -b- P3 and -d- P4. For a the wire goes from via to P3, which mends
   // b too; with c it would go from P1 to P4, which does not.
   SuspectedLine line;
   const NodeIndex one = line.testPad("P1", 10, 1), via = line.via(10, 15), fork = line.corner(15, 15),

@@ -132,7 +132,7 @@ TEST_CASE("Shares are told to three figures, and not as certain", "[words]") {
 TEST_CASE("One line says what a probe is worth", "[words]") {
   CHECK(probe(1.0, 0.81) == "Settles it, most likely.");
   CHECK(probe(1.0, 0.79) == "Halves what is left.");
-  CHECK(probe(4.0, 1.33) == "Leaves a third of what is left."); // 2^-1.322 is 0.4
+  CHECK(probe(4.0, 1.33) == "Cuts what is left to a third."); // 2^-1.322 is 0.4
   CHECK(probe(4.0, 1.31) == "Halves what is left.");
   CHECK(probe(4.0, 0.63) == "Halves what is left."); // 2^-0.6215 is 0.65
   CHECK(probe(4.0, 0.61) == "Takes a quarter of what is left.");
@@ -261,7 +261,7 @@ TEST_CASE("A job keeps six readings of a suspect, and the number of the others",
   CHECK(kept.more == 2);
   CHECK(kept.probability == suspect.probability);
   CHECK(kept.prior == suspect.prior);
-  CHECK(kept.fault.places == suspect.places.size());
+  CHECK(kept.fault == toFoundFault(fault.isolation.classes[suspect.faultClass], fault.names));
   CHECK(kept.way == suspect.places.front().way);
   suspect.evidence.resize(6);
   CHECK(toJobSuspect(fault.isolation, fault.names, suspect).more == 0);

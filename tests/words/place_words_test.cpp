@@ -72,18 +72,25 @@ TEST_CASE("Stretches of tracks are told from their start", "[words]") {
   PlaceName inner = track(Stretch::between, 50, 123);
   inner.layer = PlaceName::Layer::inner;
   CHECK(placeText(inner) == "track from R107.1 towards U102.76, 5.0 to 12.3 mm, inner layer");
+  PlaceName far = track(Stretch::first, 0, 50);
+  far.to = {TrackEnd::Sort::via, "", {"C28.1", Beside::Direction::right, 24, true, {}}};
+  CHECK(placeText(far) == "track from R107.1 towards C28.1, first 5.0 mm");
+  CHECK(far.asSaid().to == TrackEnd{TrackEnd::Sort::pin, "C28.1", {}});
+  far.stretch = Stretch::whole;
+  CHECK(placeText(far) == "track from R107.1 to via 2.4 mm right of C28.1");
+  CHECK(far.asSaid() == far);
   PlaceName vias = track(Stretch::whole, 0, 0);
   vias.from = {TrackEnd::Sort::via, "", {"J4.9", Beside::Direction::at, 0, false, {}}};
   vias.to = {TrackEnd::Sort::via, "", {"C28.1", Beside::Direction::at, 0, false, {}}};
   vias.layer = PlaceName::Layer::inner;
   CHECK(placeText(vias) == "track between the vias at J4.9 and at C28.1, inner layer");
   vias.to.sort = TrackEnd::Sort::fork;
-  CHECK(placeText(vias) == "track from the via at J4.9 to the fork at C28.1, inner layer");
+  CHECK(placeText(vias) == "track from via at J4.9 to fork at C28.1, inner layer");
   vias.from.sort = TrackEnd::Sort::area;
   vias.to.sort = TrackEnd::Sort::end;
-  CHECK(placeText(vias) == "track from the copper area at J4.9 to its end at C28.1, inner layer");
+  CHECK(placeText(vias) == "track from copper area at J4.9 to its end at C28.1, inner layer");
   vias.to.sort = TrackEnd::Sort::unseen;
-  CHECK(placeText(vias) == "track from the copper area at J4.9 to an end that nobody has seen, inner layer");
+  CHECK(placeText(vias) == "track from copper area at J4.9 to an end that nobody has seen, inner layer");
 }
 
 TEST_CASE("Ways that nobody has seen are told by their pins, three of them by name", "[words]") {

@@ -121,6 +121,7 @@ struct WorkStep {
   std::optional<CheckRead> read{};      ///< its last reading
   bool function = false;                ///< tries what the device is for, once the work is done
   std::string otherwise{};              ///< check only: what to do if it is not found
+  std::string detail{};                 ///< how it is done, and what to mind
 };
 
 /// A place where a jumper's wire is soldered.

@@ -25,11 +25,12 @@ struct StepMeasure {
 
 /// What is done, as data/work_steps.json says it: `{name}` stands for a value of the repair.
 struct Step {
-  std::string text;
+  std::string text;                     ///< one line
   bool check = false;                   ///< a check between steps rather than work
   std::string expected;                 ///< check only: what must be found
   std::optional<StepMeasure> measure{}; ///< check only; none: by eye
   std::string otherwise{};              ///< check only: what to do if it is not
+  std::string detail{};                 ///< how, and what to mind
   friend bool operator==(const Step&, const Step&) = default;
 };
 

@@ -33,6 +33,7 @@ struct StepTemplate {
   std::string expected;
   std::optional<MeasureTemplate> measure;
   std::string otherwise{};
+  std::string detail{};
 };
 
 struct WorkSteps {

@@ -62,6 +62,9 @@ struct PlaceName {
   std::vector<std::string> before;
   std::string handle; ///< said as well, where only it tells two places apart
   friend auto operator<=>(const PlaceName&, const PlaceName&) = default;
+
+  /// Without what is known of the place and not said: of two names that are alike so, the words are alike.
+  [[nodiscard]] PlaceName asSaid() const;
 };
 
 /// Names places of a board. The board must outlive it.

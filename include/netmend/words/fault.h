@@ -12,6 +12,9 @@ namespace netmend {
 
 /// "open: joint of J4.9, or 2 more places that read the same".
 [[nodiscard]] Said nameOf(const FoundFault& fault);
+/// Its two parts: the likeliest place, and how many more read the same (empty: none).
+[[nodiscard]] Said headlineOf(const FoundFault& fault);
+[[nodiscard]] Said othersSaid(const FoundFault& fault);
 [[nodiscard]] Said nameOf(const FaultClass& faultClass, const LineNames& names);
 /// What one reading says for or against a suspect: "J4.11 read 0.471 V; here 0.453 ± 0.008 V is expected: 34
 /// times less likely".

@@ -8,6 +8,8 @@ namespace netmend {
 /// A step of the repair, its gaps filled. What a person typed, and what an older book holds, is as it was
 /// written.
 [[nodiscard]] Said stepSaid(const WorkStep& step, const RepairAction& action);
+/// How it is done, and what to mind; empty: the step says it all.
+[[nodiscard]] Said detailSaid(const WorkStep& step, const RepairAction& action);
 /// What a check must find, and what to do otherwise; empty for other steps.
 [[nodiscard]] Said expectedSaid(const WorkStep& step, const RepairAction& action);
 [[nodiscard]] Said otherwiseSaid(const WorkStep& step, const RepairAction& action);

@@ -25,7 +25,8 @@ namespace netmend {
 [[nodiscard]] Said verdictLine(const Reading& reading, const Verdict& verdict);
 [[nodiscard]] Said verdictLine(const JobReading& reading);
 /// What stands there besides the value; empty: nothing.
-[[nodiscard]] Said goodBoardsSaid(const Verdict& verdict);
+[[nodiscard]] Said besideValueSaid(const Reading& reading, const Verdict& verdict);
+[[nodiscard]] Said besideValueSaid(const JobReading& reading);
 
 /// Why the verdict is what it is: reading, what was expected and from what, how far off, how rare, the odds.
 [[nodiscard]] Said verdictReasons(const Reading& reading, const Verdict& verdict);

@@ -35,7 +35,12 @@ std::unique_ptr<QTranslator> textsIn(const QString& language) {
 
 void speak(const QString& language) {
   auto* const application = QCoreApplication::instance();
+  // Whoever spoke another language before is silent now: a removed translator takes its texts with it.
+  static const QString name = QStringLiteral("spoken");
+  for (QTranslator* spoken : application->findChildren<QTranslator*>(name, Qt::FindDirectChildrenOnly))
+    delete spoken;
   auto* const qt = new QTranslator(application);
+  qt->setObjectName(name);
   if (qt->load(QLocale(language), QStringLiteral("qtbase"), QStringLiteral("_"),
                QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(qt);
@@ -44,6 +49,7 @@ void speak(const QString& language) {
     auto texts = textsIn(code);
     if (texts == nullptr) continue;
     texts->setParent(application);
+    texts->setObjectName(name);
     QCoreApplication::installTranslator(texts.release());
   }
 }

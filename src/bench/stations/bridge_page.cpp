@@ -13,8 +13,8 @@
 namespace netmend {
 
 BridgePage::BridgePage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent), views_(new QStackedWidget(this)), proposals_(new ProposalsView(desk, this)),
-      work_(new StepsView(desk, this)) {
+    : StationPage(desk, parent), views_(new QStackedWidget(this)),
+      proposals_(new ProposalsView(desk, makeWhyButton(), this)), work_(new StepsView(desk, this)) {
   setFocusPolicy(Qt::StrongFocus);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
@@ -35,6 +35,10 @@ BridgePage::BridgePage(Desk desk, QWidget* parent)
   connect(work_, &StepsView::otherWanted, this, [this] { showChoosing(true); });
   connect(&desk_.job, &BenchJob::actionsChanged, this, &BridgePage::refresh);
   refresh();
+}
+
+void BridgePage::showWhy() {
+  proposals_->setWhy(why_);
 }
 
 bool BridgePage::choosing() const {

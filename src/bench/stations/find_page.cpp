@@ -117,14 +117,14 @@ QLayout* FindPage::probe() {
     said->addWidget(label);
   said->addStretch(1);
   auto* scroll = new LowScrollArea(this);
-  scroll->setObjectName(QStringLiteral("why"));
+  scroll->setObjectName(QStringLiteral("probeWords"));
   scroll->setAccessibleName(tr("Why this probe, and what is not known"));
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll->setWidget(words);
   scroll->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
-  scroll->setMinimumHeight(scroll->fontMetrics().lineSpacing() * 3);
+  scroll->setMinimumHeight(scroll->fontMetrics().lineSpacing() * 2);
   layout->addWidget(scroll, 1);
   return layout;
 }
@@ -146,6 +146,7 @@ QLayout* FindPage::entry() {
   keepRoomForHint(*other_, Growth::free);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   row->addWidget(other_);
+  row->addWidget(makeWhyButton());
   return row;
 }
 
@@ -162,6 +163,7 @@ QLayout* FindPage::suspectsBox() {
   explanation_->setObjectName(QStringLiteral("suspectExplanation"));
   explanation_->setAccessibleName(tr("Why it is suspected"));
   explanation_->setMinimumHeight(explanation_->fontMetrics().lineSpacing() * 4);
+  explanation_->setVisible(why_);
   layout->addWidget(explanation_, 3);
   return layout;
 }

@@ -112,14 +112,15 @@ void FindPage::showProbe() {
                               : shown(nameOf(shown_->names.probe(next->place))));
     lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
     effort_->setText(effortWords(*shown_, *next));
-    reason_->setText(reasonWords(*shown_, *next));
+    reason_->setText(why_ ? reasonWords(*shown_, *next) : shown(probeLine(shown_->next, *next)));
   } else {
     const FindAdvice advice = adviceFor(*shown_);
     due_->setText(tr("Stop probing"));
     place_->setText(advice.head);
     lead_->setText(advice.text);
-    reason_->setText(shown(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
-                     QStringLiteral("."));
+    if (why_)
+      reason_->setText(shown(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
+                       QStringLiteral("."));
   }
   if (shown_) {
     QStringList again;
@@ -140,6 +141,11 @@ void FindPage::showSuspects() {
   suspects_->choose(0);
   if (!shown_->suspects.ranked.empty())
     explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked.front()));
+}
+
+void FindPage::showWhy() {
+  explanation_->setVisible(why_);
+  showProbe();
 }
 
 PinId FindPage::sourcePin() const {

@@ -26,7 +26,8 @@ QString millimetres(Length length, int places) {
 ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, const PlaceNames& places,
                            QWidget* parent)
     : QFrame(parent), proposal_(proposal), number_(number),
-      head_(makeLabel(Letters::metre, QStringLiteral("cardHead"), this)) {
+      head_(makeLabel(Letters::metre, QStringLiteral("cardHead"), this)),
+      reasons_(makeLabel(Letters::reading, QStringLiteral("cardReasons"), this)) {
   setFocusPolicy(Qt::TabFocus);
   setFrameShape(QFrame::Box);
   setAutoFillBackground(true);
@@ -47,36 +48,41 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, c
                           proposal.side == Side::top ? tr("top side") : tr("bottom side"),
                           shown(dataPattern(proposal.wire.wire.name)), clearance));
   layout->addWidget(facts);
-  auto* score = makeLabel(Letters::reading, QStringLiteral("cardTerms"), this);
-  score->setText(terms(places));
-  layout->addWidget(score);
   auto* rest = makeLabel(Letters::reading, QStringLiteral("cardRemarks"), this);
   rest->setText(remarks(places));
   layout->addWidget(rest);
+  reasons_->setText(reasons(places));
+  reasons_->setVisible(false);
+  layout->addWidget(reasons_);
   layout->addStretch(1);
   setAccessibleName(tr("Proposal %1: %2").arg(number).arg(ends->text()));
-  setAccessibleDescription(facts->text() + QLatin1Char('\n') + score->text() + QLatin1Char('\n') +
-                           rest->text());
+  setAccessibleDescription(facts->text() + QLatin1Char('\n') + rest->text());
   setChosen(false);
 }
 
-QString ProposalCard::terms(const PlaceNames& places) const {
+/// What makes up its points, and why it is as it is.
+QString ProposalCard::reasons(const PlaceNames& places) const {
   QStringList lines;
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
                  .arg(QString::number(term.price.value, 'f', 1), shown(nameOf(term, proposal_, places)),
                       shown(figuresOf(term)));
+  lines << tr("Current: %1").arg(shown(currentSaid(proposal_.wire)));
+  lines << shown(whyNotStraight(proposal_.detour));
   return lines.join(QLatin1Char('\n'));
 }
 
 QString ProposalCard::remarks(const PlaceNames& places) const {
-  QStringList lines{tr("Current: %1").arg(shown(currentSaid(proposal_.wire)))};
-  lines << shown(whyNotStraight(proposal_.detour)) << shown(differenceSaid(proposal_, places));
+  QStringList lines{shown(differenceSaid(proposal_, places))};
   for (const Said& note : notesOn(proposal_, places))
     lines << tr("Note: %1").arg(shown(note));
   for (const Said& warning : wireWarnings(proposal_.wire))
     lines << tr("Warning: %1").arg(shown(warning));
   return lines.join(QLatin1Char('\n'));
+}
+
+void ProposalCard::setWhy(bool why) {
+  reasons_->setVisible(why);
 }
 
 void ProposalCard::setChosen(bool chosen) {

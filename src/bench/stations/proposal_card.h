@@ -20,6 +20,8 @@ public:
   ProposalCard(std::size_t number, const JumperProposal& proposal, const PlaceNames& places,
                QWidget* parent = nullptr);
   void setChosen(bool chosen);
+  /// Score and reasons, too; notes and warnings are always shown.
+  void setWhy(bool why);
   std::function<void()> onChosen; ///< clicked, or reached by the keyboard
 
 protected:
@@ -27,11 +29,12 @@ protected:
   void focusInEvent(QFocusEvent* event) override;
 
 private:
-  [[nodiscard]] QString terms(const PlaceNames& places) const;
+  [[nodiscard]] QString reasons(const PlaceNames& places) const;
   [[nodiscard]] QString remarks(const PlaceNames& places) const;
   JumperProposal proposal_;
   std::size_t number_;
   QLabel* head_;
+  QLabel* reasons_;
 };
 
 } // namespace netmend

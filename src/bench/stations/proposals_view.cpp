@@ -17,7 +17,7 @@
 
 namespace netmend {
 
-ProposalsView::ProposalsView(Desk desk, QWidget* parent)
+ProposalsView::ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent)
     : QWidget(parent), desk_(desk), title_(makeLabel(Letters::metre, QStringLiteral("bridgeTitle"), this)),
       why_(makeLabel(Letters::metre, QStringLiteral("whyNoProposals"), this)), cardRow_(new QHBoxLayout),
       accept_(makeButton(tr("Accept") + QStringLiteral("   A"), QKeySequence(), this)),
@@ -28,6 +28,7 @@ ProposalsView::ProposalsView(Desk desk, QWidget* parent)
   head->addWidget(title_, 1);
   toWork_->setAccessibleName(tr("Back to the work steps"));
   connect(toWork_, &QPushButton::clicked, this, &ProposalsView::back);
+  head->addWidget(whyButton);
   head->addWidget(toWork_);
   accept_->setAccessibleName(tr("Accept the chosen proposal"));
   accept_->setObjectName(QStringLiteral("accept"));
@@ -43,6 +44,12 @@ ProposalsView::ProposalsView(Desk desk, QWidget* parent)
   connect(&desk_.fault, &BenchFault::changed, this, &ProposalsView::showProposals);
   connect(&desk_.job, &BenchJob::boardChanged, this, &ProposalsView::showProposals);
   showProposals();
+}
+
+void ProposalsView::setWhy(bool why) {
+  reasons_ = why;
+  for (ProposalCard* card : cards_)
+    card->setWhy(why);
 }
 
 void ProposalsView::setWorkBehind(bool behind) {
@@ -99,6 +106,7 @@ void ProposalsView::showProposals() {
   const std::size_t count = proposals && board != nullptr ? proposals->proposals.size() : 0;
   for (std::size_t i = 0; i < count; ++i) {
     auto* card = new ProposalCard(i + 1, proposals->proposals[i], *board->places, this);
+    card->setWhy(reasons_);
     card->onChosen = [this, i] { select(i); };
     cardRow_->addWidget(card, 1);
     cards_.push_back(card);

@@ -19,7 +19,8 @@ class ProposalsView : public QWidget {
   Q_OBJECT
 
 public:
-  explicit ProposalsView(Desk desk, QWidget* parent = nullptr);
+  ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent = nullptr);
+  void setWhy(bool why);
   [[nodiscard]] std::size_t selected() const { return selected_; }
   /// Whether there are work steps to go back to.
   void setWorkBehind(bool behind);
@@ -47,6 +48,7 @@ private:
   QHBoxLayout* cardRow_;
   std::vector<ProposalCard*> cards_;
   std::size_t selected_ = 0;
+  bool reasons_ = false; ///< the cards show them
   QPushButton* accept_;
   QComboBox* kind_;
   QLineEdit* target_;

@@ -76,6 +76,7 @@ QLayout* ProvePage::now() {
   said->addWidget(verdict_);
   said->addWidget(explanation_);
   result->addLayout(said, 1);
+  result->addWidget(makeWhyButton());
   column->addLayout(result);
   return column;
 }
@@ -244,7 +245,11 @@ void ProvePage::showLast() {
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
                              netmend::shown(nameOf(shown->now->kind()))));
-  explanation_->setText(netmend::shown(verdictReasons(*shown->now)));
+  explanation_->setText(netmend::shown(why_ ? verdictReasons(*shown->now) : besideValueSaid(*shown->now)));
+}
+
+void ProvePage::showWhy() {
+  showLast();
 }
 
 void ProvePage::typed() {

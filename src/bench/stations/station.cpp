@@ -2,8 +2,11 @@
 
 #include <algorithm>
 
+#include <QPushButton>
+
 #include "netmend/bench/session/proof_open.h"
 #include "netmend/bench/session/window_text.h"
+#include "netmend/bench/widgets/letters.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/place.h"
@@ -139,6 +142,25 @@ NextThing nextThing(const Desk& desk) {
     return {Station::bookIn, tr("Write down device and symptom for the sheet")};
   if (!stationDone(Station::handOver, desk)) return {Station::handOver, tr("Charges, then print the sheet")};
   return {Station::bookIn, tr("Handed over. Book in the next job (Ctrl+N)")};
+}
+
+void StationPage::setWhy(bool why) {
+  why_ = why;
+  if (whyButton_ != nullptr) whyButton_->setChecked(why);
+  showWhy();
+}
+
+QPushButton* StationPage::makeWhyButton() {
+  // The window has the key; the button says that there is one.
+  whyButton_ =
+      makeButton(tr("Why") + QStringLiteral("   ") + QKeySequence(whyKey).toString(QKeySequence::NativeText),
+                 QKeySequence(), this);
+  whyButton_->setAccessibleName(tr("Why: reasons and figures"));
+  whyButton_->setObjectName(QStringLiteral("why"));
+  whyButton_->setCheckable(true);
+  whyButton_->setChecked(why_);
+  connect(whyButton_, &QPushButton::clicked, this, &StationPage::whyWanted);
+  return whyButton_;
 }
 
 } // namespace netmend

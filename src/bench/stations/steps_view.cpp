@@ -222,6 +222,7 @@ void StepsView::showDue() {
   // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
   must_->setText(now->check ? tr("Must be: %1").arg(shown(expectedSaid(*now, *chosen))) : QString());
   QStringList rest;
+  if (const Said detail = detailSaid(*now, *chosen); !detail.empty()) rest << shown(detail);
   if (const Said otherwise = otherwiseSaid(*now, *chosen); !otherwise.empty()) rest << shown(otherwise);
   if (const Said note = noteSaid(*now); !note.empty()) rest << tr("Noted: %1").arg(shown(note));
   note_->setText(rest.join(QLatin1Char('\n')));

@@ -193,6 +193,7 @@ QLayout* WalkPage::now() {
   said->addWidget(explanation_);
   said->addStretch(1);
   result->addLayout(said, 1);
+  result->addWidget(makeWhyButton());
   words_ = new QBoxLayout(QBoxLayout::TopToBottom);
   words_->addLayout(words, 1);
   words_->addWidget(result_, 1);

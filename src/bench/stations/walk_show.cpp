@@ -106,7 +106,11 @@ void WalkPage::showVerdict() {
                         .arg(QString::fromStdString(reading.point.label),
                              QString::fromStdString(readingText(reading.value, reading.mode)),
                              shown(nameOf(verdict->kind))));
-  explanation_->setText(shown(verdictReasons(reading, *verdict)));
+  explanation_->setText(shown(why_ ? verdictReasons(reading, *verdict) : besideValueSaid(reading, *verdict)));
+}
+
+void WalkPage::showWhy() {
+  showVerdict();
 }
 
 std::vector<ConnectorPin> WalkPage::connectorPins() const {

@@ -8,6 +8,7 @@
 
 #include "netmend/bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"
 
 namespace netmend {
@@ -19,13 +20,37 @@ constexpr int probabilityRole = Qt::UserRole;
 constexpr int reportedRole = Qt::UserRole + 1;
 constexpr int wordsRole = Qt::UserRole + 2;
 
+/// Where a row's share, bar and words are.
+struct RowParts {
+  QRect share;
+  QRectF bar;
+  QRect words;
+  RowParts(const QRect& row, const QFontMetrics& metrics) {
+    const QRect box = row.adjusted(8, 3, -8, -3);
+    const int figures = metrics.horizontalAdvance(QStringLiteral("99.9 %")) * 3 / 2;
+    const int length = metrics.averageCharWidth() * 8;
+    share = {box.left(), box.top(), figures, box.height()};
+    bar = {box.left() + figures + 10.0, box.center().y() - 7.0, static_cast<double>(length), 14.0};
+    words = box.adjusted(figures + length + 24, 0, 0, 0);
+  }
+};
+
 /// Paints by the list's palette, so that it follows every theme; the bar alone has a picture's colour.
 class SuspectDelegate : public QStyledItemDelegate {
 public:
   SuspectDelegate(const PictureTheme* theme, QObject* parent) : QStyledItemDelegate(parent), theme_(theme) {}
 
-  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const override {
-    return {option.fontMetrics.averageCharWidth() * 30, option.fontMetrics.lineSpacing() * 2 + 8};
+  /// As many lines as its words take in the list's width.
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    const auto* list = qobject_cast<const QListWidget*>(option.widget);
+    const int width = list != nullptr ? list->viewport()->width() : option.rect.width();
+    const RowParts parts(QRect(0, 0, width, 100), option.fontMetrics);
+    const int height = QFontMetrics(fontOf(option, index))
+                           .boundingRect(0, 0, std::max(parts.words.width(), 20), 10000, Qt::TextWordWrap,
+                                         index.data(wordsRole).toString())
+                           .height();
+    return {option.fontMetrics.averageCharWidth() * 30,
+            std::max(height, option.fontMetrics.lineSpacing() * 3 / 2) + 8};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
@@ -36,23 +61,18 @@ public:
     painter->save();
     painter->fillRect(option.rect, selected ? palette.highlight() : palette.base());
     const QColor ink = selected ? palette.highlightedText().color() : palette.text().color();
-    const QRect box = option.rect.adjusted(8, 3, -8, -3);
-    const int figures = option.fontMetrics.horizontalAdvance(QStringLiteral("99.9 %")) * 3 / 2;
-    const int bar = option.fontMetrics.averageCharWidth() * 12;
+    const RowParts parts(option.rect, option.fontMetrics);
     QFont large = option.font;
     large.setBold(reported);
     if (reported) large.setPointSizeF(large.pointSizeF() * 1.15);
     painter->setFont(large);
     painter->setPen(ink);
-    painter->drawText(QRect(box.left(), box.top(), figures, box.height()), Qt::AlignRight | Qt::AlignVCenter,
+    painter->drawText(parts.share, Qt::AlignRight | Qt::AlignVCenter,
                       index.data(Qt::DisplayRole).toString().section(QStringLiteral("  "), 0, 0));
-    paintBar(*painter, QRectF(box.left() + figures + 10, box.center().y() - 7, bar, 14), probability, ink);
-    QFont words = option.font;
-    words.setItalic(!reported);
-    painter->setFont(words);
-    const QRect text = box.adjusted(figures + bar + 24, 0, 0, 0);
-    painter->drawText(text, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap,
-                      shortened(index.data(wordsRole).toString(), QFontMetrics(words), text.width()));
+    paintBar(*painter, parts.bar, probability, ink);
+    painter->setFont(fontOf(option, index));
+    painter->drawText(parts.words, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap,
+                      index.data(wordsRole).toString());
     if ((option.state & QStyle::State_HasFocus) != 0) {
       painter->setPen(QPen(ink, 1, Qt::DotLine));
       painter->drawRect(option.rect.adjusted(1, 1, -2, -2));
@@ -70,10 +90,10 @@ private:
     painter.drawRect(frame);
   }
 
-  /// What two lines hold.
-  static QString shortened(const QString& text, const QFontMetrics& metrics, int width) {
-    return metrics.elidedText(text, Qt::ElideRight,
-                              std::max(20, width * 2 - metrics.averageCharWidth() * 12));
+  static QFont fontOf(const QStyleOptionViewItem& option, const QModelIndex& index) {
+    QFont words = option.font;
+    words.setItalic(!index.data(reportedRole).toBool());
+    return words;
   }
 
   const PictureTheme* theme_;
@@ -86,7 +106,8 @@ SuspectList::SuspectList(QWidget* parent) : QListWidget(parent) {
   setAccessibleName(QCoreApplication::translate("netmend::SuspectList", "Suspects, likeliest first"));
   setItemDelegate(new SuspectDelegate(&theme_, this));
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setUniformItemSizes(true);
+  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn); // rows are laid out by the width that they will have
+  setResizeMode(QListView::Adjust);
 }
 
 void SuspectList::setTheme(PictureTheme theme) {
@@ -104,7 +125,10 @@ void SuspectList::setFault(const FaultCase* fault) {
     const bool reported = i < suspects.setSize;
     const QString share = suspicionText(suspect.probability);
     if (share.isEmpty() && !reported && i >= 3) break;
-    const QString words = shown(nameOf(fault->isolation.classes[suspect.faultClass], fault->names));
+    const FoundFault found = toFoundFault(fault->isolation.classes[suspect.faultClass], fault->names);
+    const Said others = othersSaid(found);
+    const QString words =
+        shown(headlineOf(found)) + (others.empty() ? QString() : QStringLiteral(",\n") + shown(others));
     auto* item = new QListWidgetItem(
         (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
     item->setData(probabilityRole, suspect.probability);

@@ -204,6 +204,7 @@ void BenchWindow::follow(StationPage& page) {
   });
   connect(&page, &StationPage::told, this, &BenchWindow::tell);
   connect(&page, &StationPage::goTo, this, &BenchWindow::go);
+  connect(&page, &StationPage::whyWanted, this, [this] { setWhy(!why_); });
 }
 
 StationPage& BenchWindow::page(Station station) {
@@ -212,6 +213,7 @@ StationPage& BenchWindow::page(Station station) {
   if (page == nullptr) {
     page = makePage(station);
     page->setTheme(theme_);
+    page->setWhy(why_);
     pages_->addWidget(page);
     follow(*page);
   }
@@ -358,6 +360,13 @@ void BenchWindow::setTheme(PictureTheme theme) {
   map_->setTheme(theme);
   for (StationPage* made : made_)
     if (made != nullptr) made->setTheme(theme);
+}
+
+void BenchWindow::setWhy(bool why) {
+  why_ = why;
+  QSettings().setValue(QStringLiteral("window/why"), why);
+  for (StationPage* made : made_)
+    if (made != nullptr) made->setWhy(why);
 }
 
 void BenchWindow::dragEnterEvent(QDragEnterEvent* event) {

@@ -79,6 +79,7 @@ void BenchWindow::addKeys() {
     QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
+  add(tr("Why: reasons and figures, on or off"), {QKeySequence(whyKey)}, [this] { setWhy(!why_); });
   add(tr("All keys"), {QKeySequence(Qt::Key_F1)}, [this] { showKeys(); });
   qApp->installEventFilter(this);
 }

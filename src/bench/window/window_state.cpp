@@ -61,6 +61,7 @@ void BenchWindow::restore() {
                              leastShare, 1.0 - leastShare);
   if (const int scale = settings.value(QStringLiteral("window/scale")).toInt(); scale > 0) setScale(scale);
   setTheme(static_cast<PictureTheme>(settings.value(QStringLiteral("window/theme"), 0).toInt()));
+  setWhy(settings.value(QStringLiteral("window/why"), false).toBool());
   const auto reopened = reopen();
   go(station_);
   // Fields that need a board could not have the keyboard until it was read.

@@ -176,7 +176,7 @@ TEST_CASE("what people read of the data is known to the translations, and nothin
     add(caution);
   for (const auto& [kind, steps] : data->work.kinds)
     for (const auto& step : steps)
-      for (const std::string& text : {step.text, step.expected, step.otherwise})
+      for (const std::string& text : {step.text, step.detail, step.expected, step.otherwise})
         add(text);
   for (const RoleCurrent& role : data->jumper.wires.roles)
     add(role.warning);

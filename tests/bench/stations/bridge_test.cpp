@@ -82,6 +82,12 @@ TEST_CASE("a number key puts that proposal on the map") {
     return way;
   };
   CHECK(wayShown() == proposals[0].way);
+  const auto* reasons = bridge.find<QLabel>("cardReasons");
+  CHECK_FALSE(reasons->isVisible());
+  CHECK(bridge.find<QLabel>("cardRemarks")->isVisible()); // what to mind is always said
+  bridge.page.setWhy(true);
+  CHECK(reasons->isVisible());
+  bridge.page.setWhy(false);
   bridge.picture("bridge-choose");
   Bridge::key(Qt::Key_2);
   CHECK(wayShown() == proposals[1].way);

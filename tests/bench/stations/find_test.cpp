@@ -1,4 +1,5 @@
 #include "netmend/bench/stations/find_page.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/words/fault.h"
 
 #include <ctime>
@@ -86,6 +87,29 @@ TEST_CASE("two probes by keys alone lead to the suspects and the next probe of t
   find.picture("find-two");
   CHECK(demo.failures.isEmpty());
   CHECK_FALSE(find.error);
+}
+
+TEST_CASE("one line says what the next probe is worth; the reasons come with the key for why") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  const FaultCase& fault = *demo.fault->fault();
+  const ProbeProposal& next = *demo.fault->nextProbe();
+  const auto reason = [&] { return find.find<QLabel>("probeReason")->text(); };
+  const auto* explanation = find.find<QPlainTextEdit>("suspectExplanation");
+  CHECK(reason() == shown(probeLine(fault.next, next)));
+  CHECK_FALSE(explanation->isVisible());
+  bool asked = false;
+  QObject::connect(&find.page, &StationPage::whyWanted, &find.page, [&] { asked = true; });
+  auto* button = find.find<QPushButton>("why");
+  button->click();
+  CHECK(asked);
+  find.page.setWhy(true);
+  CHECK(button->isChecked());
+  CHECK(reason().startsWith(shown(probeReasons(fault.names, fault.next, next))));
+  CHECK(explanation->isVisible());
+  find.page.setWhy(false);
+  CHECK(reason() == shown(probeLine(fault.next, next)));
+  CHECK_FALSE(explanation->isVisible());
 }
 
 TEST_CASE("a reading typed elsewhere counts as one at the next probe does, and undo takes it back") {

@@ -11,6 +11,7 @@
 #include <sys/resource.h>
 
 #include <QApplication>
+#include <QDir>
 #include <QElapsedTimer>
 #include <QEventLoop>
 #include <QLabel>
@@ -92,7 +93,8 @@ private:
 
 /// A bench window over a store of its own, shown offscreen.
 struct BenchRig {
-  QTemporaryDir folder;
+  /// Not after the application, which is called after it.
+  QTemporaryDir folder{QDir::tempPath() + QStringLiteral("/netmend-rig-XXXXXX")};
   std::unique_ptr<BenchWindow> window;
   int keys = 0;
 

@@ -295,7 +295,9 @@ void WholeJob::savePdf() {
   hands.command("Save as PDF", Qt::Key_S, Qt::ControlModifier);
   const std::string mine = file("mine.pdf");
   hands.nameFile(QString::fromStdString(mine));
-  REQUIRE(BenchRig::wait([&] { return rig.window->message().contains(QStringLiteral("Saved: ")); }));
+  const bool saved = BenchRig::wait([&] { return rig.window->message().contains(QStringLiteral("Saved: ")); });
+  INFO(rig.window->message().toStdString());
+  REQUIRE(saved);
   cli({"sheet", "make", "--book", book(), "--job", number(), "-o", file("theirs.pdf"), "--workshop",
        "Slipway Board Repair, Quay 3"});
   const auto textOf = [](const std::string& pdf) { return outputOf("pdftotext -layout '" + pdf + "' -"); };

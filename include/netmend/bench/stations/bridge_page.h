@@ -21,6 +21,7 @@ public:
   [[nodiscard]] Overlay overlay() const override;
 
 protected:
+  void showWhy() override;
   void accept(const ReadingEvent& event) override;
   void keyPressEvent(QKeyEvent* event) override;
 

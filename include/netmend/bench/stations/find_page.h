@@ -33,6 +33,7 @@ public:
   void setTheme(PictureTheme theme) override;
 
 protected:
+  void showWhy() override;
   void accept(const ReadingEvent& event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 

@@ -31,6 +31,7 @@ public:
   void setTheme(PictureTheme theme) override;
 
 protected:
+  void showWhy() override;
   void accept(const ReadingEvent& event) override;
 
 private:

@@ -11,6 +11,8 @@
 #include "netmend/drawing/overlay.h"
 #include "netmend/drawing/picture_colors.h"
 
+class QPushButton;
+
 namespace netmend {
 
 /// The job's way, in order.
@@ -19,6 +21,9 @@ inline constexpr std::array<Station, 7> stations{Station::bookIn,  Station::boar
                                                  Station::find,    Station::bridge, Station::prove,
                                                  Station::handOver};
 [[nodiscard]] QString stationName(Station station);
+
+/// Shows reasons and figures, or leaves them out.
+inline constexpr Qt::Key whyKey = Qt::Key_F2;
 
 /// What all stations work on.
 struct Desk {
@@ -61,6 +66,8 @@ public:
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}
   virtual void setTheme(PictureTheme theme) { theme_ = theme; }
+  /// Whether the reasons and figures behind what is said are shown, too.
+  void setWhy(bool why);
 
 Q_SIGNALS:
   /// The overlay is another one.
@@ -68,13 +75,24 @@ Q_SIGNALS:
   /// To be told beside the next thing; an error until the next key.
   void told(const QString& text, bool isError);
   void goTo(Station station);
+  /// The other of the two: with reasons, or without.
+  void whyWanted();
 
 protected:
+  /// `why_` is another one.
+  virtual void showWhy() {}
+  /// For pages that have reasons to show: pressed while they are shown.
+  [[nodiscard]] QPushButton* makeWhyButton();
+
   /// A value is of the mode wanted.
   virtual void accept(const ReadingEvent&) {}
 
   Desk desk_;
   PictureTheme theme_ = PictureTheme::light;
+  bool why_ = false;
+
+private:
+  QPushButton* whyButton_ = nullptr;
 };
 
 } // namespace netmend

@@ -34,6 +34,7 @@ Q_SIGNALS:
   void takeNow();
 
 protected:
+  void showWhy() override;
   void accept(const ReadingEvent& event) override;
 
 private:

@@ -42,6 +42,7 @@ public:
   [[nodiscard]] const LinkedMeterSource* meter() const { return meter_.get(); }
 
   void setTheme(PictureTheme theme);
+  void setWhy(bool why);
   /// Letters and everything with them, 100 to 300 per cent.
   void setScale(int percent);
   /// What stands at the bottom beside the next thing; empty: nothing.
@@ -102,6 +103,7 @@ private:
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
+  bool why_ = false;           ///< reasons and figures are shown
   bool mapFirst_ = false;      ///< where there is room for one of them
   double stationShare_ = 0.62; ///< of the width, beside the map
   bool restoring_ = false;     ///< nothing new to remember
