@@ -8,6 +8,7 @@
 #include "netmend/probing/verdict.h"
 #include "netmend/words/fault.h"
 #include "netmend/words/job.h"
+#include "netmend/words/place.h"
 #include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
 #include "sections.h"
@@ -35,9 +36,9 @@ QString conditionText(const Condition& condition) {
   return parts.join(QStringLiteral("; "));
 }
 
-QString measuredText(const Reading& reading) {
+QString measuredText(const Sheet& sheet, const Reading& reading) {
   QString out = shown(nameOf(reading.mode));
-  if (!reading.other.label.empty()) out += shown(pattern("core", " to ")) + cleaned(reading.other.label);
+  if (!reading.other.label.empty()) out += shown(pattern("core", " to ")) + pointText(sheet, reading.other);
   if (reading.injected)
     out += shown(pattern("core", ", %1 A injected")).arg(reading.injected->value, 0, 'g', 4);
   const QString condition = conditionText(reading.condition);
@@ -80,8 +81,8 @@ Pieces readingTable(const Sheet& sheet, const std::vector<ReadingPair>& pairs) {
   for (const ReadingPair& pair : pairs) {
     const Reading& reading = pair.any().reading;
     TableRow row;
-    row.cells = {cell(cleaned(reading.point.label)),
-                 cell(measuredText(reading)),
+    row.cells = {cell(pointText(sheet, reading.point)),
+                 cell(measuredText(sheet, reading)),
                  cell(expectedOf(pair)),
                  valueCell(pair.before),
                  verdictCell(pair.before),
@@ -110,11 +111,12 @@ Pieces checkTable(const Sheet& sheet) {
   std::vector<TableRow> rows;
   for (const JobReading& reading : sheet.job().readings) {
     if (reading.purpose != ReadingPurpose::check) continue;
-    rows.push_back({{cell(cleaned(reading.reading.point.label)), cell(measuredText(reading.reading)),
-                     cell(expectedOf({nullptr, &reading})), valueCell(&reading), verdictCell(&reading)},
-                    false,
-                    true,
-                    false});
+    rows.push_back(
+        {{cell(pointText(sheet, reading.reading.point)), cell(measuredText(sheet, reading.reading)),
+          cell(expectedOf({nullptr, &reading})), valueCell(&reading), verdictCell(&reading)},
+         false,
+         true,
+         false});
   }
   Pieces pieces = tablePieces(columns, rows, tableStyle(sheet.style, sheet.style.small));
   if (!pieces.empty()) pieces.front().spaceAbove = 5 * SheetStyle::point;
@@ -189,6 +191,10 @@ Pieces findings(const Sheet& sheet) {
   append(pieces, suspectList(sheet));
   if (sheet.workshopCopy()) append(pieces, sourceOfReadings(sheet));
   return pieces;
+}
+
+QString pointText(const Sheet& sheet, const ProbePoint& point) {
+  return printed(nameOf(point, sheet.places));
 }
 
 } // namespace netmend

@@ -139,7 +139,10 @@ Result<void> writeJobSheet(const std::filesystem::path& path, const SheetContent
                   "",
                   {},
                   pattern("core", "at most 500 pages")});
-  const Sheet sheet{content, options, sheetStyle(options.paper)};
+  std::optional<Lookup> lookup;
+  std::optional<PlaceNames> places;
+  if (content.board != nullptr) places.emplace(lookup.emplace(*content.board));
+  const Sheet sheet{content, options, sheetStyle(options.paper), places ? &*places : nullptr};
   const auto pieces = compose(sheet);
   if (!pieces) return named(pieces.error());
   const std::vector<PlacedPage> pages = paginate(*pieces, sheet.style.firstBody, sheet.style.body);

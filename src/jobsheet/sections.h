@@ -3,6 +3,7 @@
 #include "flow.h"
 #include "netmend/base/error.h"
 #include "netmend/jobsheet/job_sheet.h"
+#include "netmend/netgraph/place_name.h"
 #include "style.h"
 
 /// The sections of the sheet, in their order. Each adds its pieces, or nothing where there is nothing to say.
@@ -12,6 +13,7 @@ struct Sheet {
   const SheetContent& content;
   const SheetOptions& options;
   SheetStyle style;
+  const PlaceNames* places = nullptr; ///< of the board; none: places are told by their handles
 
   [[nodiscard]] const Job& job() const { return content.job; }
   [[nodiscard]] bool workshopCopy() const { return options.copy == SheetCopy::workshop; }
@@ -31,5 +33,7 @@ struct Sheet {
 /// `2026-11-25`, in UTC; empty for no time at all.
 [[nodiscard]] QString dateText(Time time);
 [[nodiscard]] QString jobNumber(const Job& job);
+/// Where a lead was.
+[[nodiscard]] QString pointText(const Sheet& sheet, const ProbePoint& point);
 
 } // namespace netmend

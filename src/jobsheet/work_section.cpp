@@ -77,7 +77,7 @@ Pieces proofLine(const Sheet& sheet, const RepairAction& action) {
     for (const JobReading& reading : sheet.job().readings)
       if (reading.id == id)
         parts.append(QStringLiteral("%1 %2%3").arg(
-            cleaned(reading.reading.point.label),
+            pointText(sheet, reading.reading.point),
             QString::fromStdString(readingText(reading.reading.value, reading.reading.mode)),
             reading.judged ? QStringLiteral(" (%1)").arg(shown(nameOf(reading.kind()))) : QString()));
   if (parts.isEmpty()) return {};

@@ -9,6 +9,7 @@
 #include "drawing/gui.h"
 #include "drawing/small_board.h"
 #include "netmend/base/file.h"
+#include "netmend/words/place.h"
 #include "sheet_job.h"
 
 // The documents are read with poppler's tools (pdftotext, pdffonts, pdfinfo), which share no code with
@@ -135,6 +136,40 @@ TEST_CASE("the sheet says what was found before and after, what was done and wha
     INFO(part);
     CHECK(contains(text, part));
   }
+}
+
+TEST_CASE("places on copper are called as people call them; without their board, by their handles") {
+  const SmallBoard small;
+  SheetContent content;
+  content.job = invented();
+  content.job.readings.push_back(jobReading(200, "2.00,3.00 top", ReadingPurpose::check, 0.452, "in range"));
+  CHECK(contains(Printed(content).text(), "2.00,3.00 top"));
+  content.board = &small.board;
+  const std::string text = Printed(content).text();
+  CHECK_FALSE(contains(text, "2.00,3.00"));
+  const Lookup lookup(small.board);
+  const PlaceNames places(lookup);
+  const std::string name = wordsOf(nameOf(ProbePoint{PinId{}, "2.00,3.00 top"}, &places));
+  CHECK(name.starts_with("track "));
+  CHECK(contains(text, name.substr(0, name.find(' ', 6))));
+}
+
+TEST_CASE("a step is printed with how it is done, and on the workshop's copy with what its check read") {
+  SheetContent content;
+  content.job = invented();
+  WorkStep& step = content.job.actions[0].steps[0];
+  step.check = true;
+  step.text = "Touch it.";
+  step.detail = "Before any tin.";
+  step.measure = StepMeasure{};
+  step.read = CheckRead{0.462, StepOutcome::agrees};
+  step.note.clear();
+  const std::string text = Printed(content).text();
+  CHECK(contains(text, "Touch it. Before any tin."));
+  CHECK(contains(text, "Note: 0.462 V, as it must be"));
+  SheetOptions customers;
+  customers.copy = SheetCopy::customer;
+  CHECK_FALSE(contains(Printed(content, customers).text(), "0.462 V"));
 }
 
 TEST_CASE("amounts are exact decimals: 1.5 times 42.33 and 0.10 make 63.60") {

@@ -102,7 +102,10 @@ QLayout* FindPage::head() {
 
 QLayout* FindPage::probe() {
   auto* layout = new QVBoxLayout;
-  layout->addWidget(due_);
+  auto* head = new QHBoxLayout;
+  head->addWidget(due_, 1);
+  head->addWidget(makeWhyButton());
+  layout->addLayout(head);
   layout->addWidget(place_);
   layout->addWidget(lead_);
   layout->addWidget(effort_);
@@ -146,7 +149,6 @@ QLayout* FindPage::entry() {
   keepRoomForHint(*other_, Growth::free);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   row->addWidget(other_);
-  row->addWidget(makeWhyButton());
   return row;
 }
 

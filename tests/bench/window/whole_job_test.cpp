@@ -295,7 +295,8 @@ void WholeJob::savePdf() {
   hands.command("Save as PDF", Qt::Key_S, Qt::ControlModifier);
   const std::string mine = file("mine.pdf");
   hands.nameFile(QString::fromStdString(mine));
-  const bool saved = BenchRig::wait([&] { return rig.window->message().contains(QStringLiteral("Saved: ")); });
+  const bool saved =
+      BenchRig::wait([&] { return rig.window->message().contains(QStringLiteral("Saved: ")); });
   INFO(rig.window->message().toStdString());
   REQUIRE(saved);
   cli({"sheet", "make", "--book", book(), "--job", number(), "-o", file("theirs.pdf"), "--workshop",
