@@ -3748,14 +3748,6 @@
         <translation>Bruch an den von Hand genannten Kanten</translation>
     </message>
     <message>
-        <source>Good boards {}.</source>
-        <translation>Gute Platinen {}.</translation>
-    </message>
-    <message>
-        <source>{}. {}</source>
-        <translation>{}. {}</translation>
-    </message>
-    <message>
         <source>{} track</source>
         <translation>Leiterbahn {}</translation>
     </message>
@@ -4188,14 +4180,6 @@
         </translation>
     </message>
     <message>
-        <source>It was still rising: wait until it has settled.</source>
-        <translation>Er stieg noch: warten, bis er sich beruhigt hat.</translation>
-    </message>
-    <message>
-        <source>It must be {}.</source>
-        <translation>Es muss {} sein.</translation>
-    </message>
-    <message>
         <source>Make sure that the board is without power.</source>
         <translation>Sicherstellen, dass die Platine stromlos ist.</translation>
     </message>
@@ -4442,6 +4426,10 @@
     <message>
         <source>With zeroed leads.</source>
         <translation>Mit genullten Prüfleitungen.</translation>
+    </message>
+    <message>
+        <source>it must be {}</source>
+        <translation>es muss {} sein</translation>
     </message>
 </context>
 <context>

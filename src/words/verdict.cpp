@@ -115,9 +115,13 @@ Said rateSaid(const Verdict& verdict) {
   return said(pattern("core", "flagged from {} on"), onceIn(verdict.falseAlarmRate));
 }
 
+Said stillRising() {
+  return pattern("core", "it was still rising: wait until it has settled");
+}
+
 Said lineOf(const Reading& reading, const Said& rest) {
   Said value = valueSaid(reading.value, reading.mode);
-  return rest.empty() ? value : said(pattern("core", "{}. {}"), std::move(value), rest);
+  return rest.empty() ? value : joined({std::move(value), rest});
 }
 
 } // namespace
@@ -177,12 +181,10 @@ Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
 }
 
 Said besideValueSaid(const Reading& reading, const Verdict& verdict) {
-  Said good;
-  if (isFlag(verdict.kind) && verdict.expected)
-    good = said(pattern("core", "Good boards {}."), whatIsExpected(*verdict.expected));
-  if (reading.settling != Settling::rising || !reading.value) return good;
-  Said rising = pattern("core", "It was still rising: wait until it has settled.");
-  return good.empty() ? rising : said(pattern("core", "{} {}"), std::move(good), std::move(rising));
+  std::vector<Said> all;
+  if (isFlag(verdict.kind) && verdict.expected) all.push_back(expectationSaid(*verdict.expected));
+  if (reading.settling == Settling::rising && reading.value) all.push_back(stillRising());
+  return all.empty() ? Said() : joined(all);
 }
 
 Said besideValueSaid(const JobReading& entry) {
@@ -190,7 +192,7 @@ Said besideValueSaid(const JobReading& entry) {
   const Judged& judged = *entry.judged;
   if (!judged.limits) return besideValueSaid(entry.reading, judged.verdict);
   if (!entry.odd()) return {};
-  return said(pattern("core", "It must be {}."), rangeSaid(*judged.limits, entry.reading.mode));
+  return said(pattern("core", "it must be {}"), rangeSaid(*judged.limits, entry.reading.mode));
 }
 
 Said verdictLine(const Reading& reading, const Verdict& verdict) {
@@ -222,8 +224,7 @@ Said verdictReasons(const Reading& reading, const Verdict& verdict) {
     all.push_back(rateSaid(verdict));
     if (verdict.kind == VerdictKind::open)
       all.emplace_back(pattern("core", "press again: a missed contact reads OL too"));
-    if (reading.settling == Settling::rising && reading.value)
-      all.emplace_back(pattern("core", "it was still rising: wait until it has settled"));
+    if (reading.settling == Settling::rising && reading.value) all.push_back(stillRising());
   }
   return joined(all);
 }

@@ -38,9 +38,14 @@ TEST_CASE("At the bench a value in range stands alone, and an odd one beside wha
   const Verdict open = verdictOn(boardsReading(eightBoards), at(1, std::nullopt));
   REQUIRE(open.expected);
   REQUIRE(open.expected->shown.size() == 1);
-  const ValueInterval good = open.expected->shown.front();
-  CHECK(line(eightBoards, std::nullopt) ==
-        fmt::format("OL. Good boards {:.3f} V to {:.3f} V.", good.lowest, good.highest));
+  REQUIRE(open.expected->seen);
+  CHECK(line(eightBoards, std::nullopt) == fmt::format("OL; 8 good boards read {:.3f} V to {:.3f} V",
+                                                       open.expected->seen->lowest,
+                                                       open.expected->seen->highest));
+  Reading rising = at(1, 0.452);
+  rising.settling = Settling::rising;
+  CHECK(wordsOf(verdictLine(rising, verdictOn(boardsReading(eightBoards), rising))) ==
+        "0.452 V; it was still rising: wait until it has settled");
   CHECK(line({}, 0.3) == "0.300 V"); // nothing to compare
 }
 

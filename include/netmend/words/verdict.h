@@ -21,7 +21,8 @@ namespace netmend {
 /// else.
 [[nodiscard]] Said whereItIsFrom(ExpectedBy by, const std::string& asAt);
 
-/// One line for the bench: the value alone where it is in range, else `OL. Good boards 0.632 V to 0.653 V.`
+/// One line for the bench: the value alone where it is in range, else
+/// `OL; 8 good boards read 0.632 V to 0.653 V`.
 [[nodiscard]] Said verdictLine(const Reading& reading, const Verdict& verdict);
 [[nodiscard]] Said verdictLine(const JobReading& reading);
 /// What stands there besides the value; empty: nothing.
