@@ -3705,7 +3705,7 @@
     </message>
     <message>
         <source>track between the vias {} and {}</source>
-        <translation>Leiterbahn, Vias {} und {}</translation>
+        <translation>Leiterbahn zwischen Vias {} und {}</translation>
     </message>
     <message>
         <source>via {}</source>
