@@ -1,5 +1,6 @@
 #include "netmend/casework/good_walks.h"
 
+#include "netmend/casework/step_check.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 
@@ -58,16 +59,10 @@ Result<Reading> parseReading(const std::string& text, const Walk& defaults, cons
   const auto value = takeValue(rest, out.mode);
   if (!value) return failure(value.error());
   out.value = value->value;
-  const auto pointNamed = [&](const std::string& label) {
-    ProbePoint point{PinId{}, label};
-    if (lookup != nullptr)
-      if (const auto pins = lookup->pinsLabelled(label); pins.size() == 1) point.pin = pins.front();
-    return point;
-  };
   if (rest.ends_with(" to")) return notAReading(text); // the second point was forgotten
   const auto to = rest.find(" to ");
-  out.point = pointNamed(rest.substr(0, to));
-  if (to != std::string::npos) out.other = pointNamed(rest.substr(to + 4));
+  out.point = withPin({PinId{}, rest.substr(0, to)}, lookup);
+  if (to != std::string::npos) out.other = withPin({PinId{}, rest.substr(to + 4)}, lookup);
   if (out.point.label.empty() || out.other.label.empty()) return notAReading(text);
   return out;
 }
