@@ -201,8 +201,7 @@ LineNames::ClassName LineNames::nameOf(const FaultClass& faultClass) const {
         const PlaceName& name = fault(place);
         return name.sort == PlaceName::Sort::track && wholeTrack(name) == whole;
       }));
-  const auto all = stretches_.find(whole);
-  if (all == stretches_.end() || all->second != here) return out;
+  if (stretches_.at(whole) != here) return out;
   out.place = whole;
   out.places -= here - 1;
   return out;

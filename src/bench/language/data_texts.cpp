@@ -105,7 +105,6 @@ constexpr auto fromData = std::to_array<const char*>({
     QT_TRANSLATE_NOOP(
         "core",
         "The fault gone: it was in the part. Still there: it is on the board, do not fit a new part yet."),
-    QT_TRANSLATE_NOOP("core", "Take a photo of {target} with its marking and direction."),
     QT_TRANSLATE_NOOP("core", "Lay out the new part: same value, size, rating."),
     QT_TRANSLATE_NOOP("core", "Measure the new part before fitting."),
     QT_TRANSLATE_NOOP("core", "Its value within tolerance"),
