@@ -15,9 +15,9 @@
 #include <QSettings>
 #include <QStandardPaths>
 
+#include "bench/language/language.h"
+#include "bench/window/bench_window.h"
 #include "netmend/base/data_folder.h"
-#include "netmend/bench/language/language.h"
-#include "netmend/bench/window/bench_window.h"
 #include "netmend/casework/repair_data.h"
 
 namespace {

@@ -1,4 +1,4 @@
-#include "netmend/cli/cli.h"
+#include "cli.h"
 
 #include "command.h"
 

@@ -7,8 +7,8 @@
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
 
+#include "cli.h"
 #include "netmend/base/error.h"
-#include "netmend/cli/cli.h"
 
 namespace netmend {
 

@@ -1,7 +1,7 @@
 #include <exception>
 #include <iostream>
 
-#include "netmend/cli/cli.h"
+#include "cli.h"
 
 int main(int argc, char** argv) {
   try {

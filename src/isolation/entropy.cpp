@@ -1,4 +1,4 @@
-#include "netmend/isolation/entropy.h"
+#include "entropy.h"
 
 #include <algorithm>
 #include <cmath>

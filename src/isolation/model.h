@@ -7,7 +7,7 @@
 
 #include "line_cells.h"
 #include "netmend/isolation/isolation.h"
-#include "netmend/isolation/operating_point.h"
+#include "operating_point.h"
 
 namespace netmend {
 

@@ -5,8 +5,8 @@
 #include <numeric>
 #include <set>
 
+#include "entropy.h"
 #include "likelihood.h"
-#include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
 #include "outcome_rows.h"
 #include "posterior.h"

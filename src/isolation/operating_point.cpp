@@ -1,4 +1,4 @@
-#include "netmend/isolation/operating_point.h"
+#include "operating_point.h"
 
 #include <algorithm>
 #include <cmath>

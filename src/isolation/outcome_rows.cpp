@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "entropy.h"
 #include "likelihood.h"
-#include "netmend/isolation/entropy.h"
 #include "statistics.h"
 
 namespace netmend {

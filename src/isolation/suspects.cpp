@@ -3,8 +3,8 @@
 #include <numbers>
 #include <numeric>
 
+#include "entropy.h"
 #include "likelihood.h"
-#include "netmend/isolation/entropy.h"
 #include "netmend/isolation/isolation.h"
 #include "posterior.h"
 #include "prediction.h"

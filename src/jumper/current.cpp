@@ -1,4 +1,4 @@
-#include "netmend/jumper/current.h"
+#include "current.h"
 
 #include <algorithm>
 #include <cmath>

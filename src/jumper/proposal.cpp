@@ -4,7 +4,7 @@
 #include <cmath>
 #include <set>
 
-#include "netmend/jumper/current.h"
+#include "current.h"
 #include "scoring.h"
 
 namespace netmend {

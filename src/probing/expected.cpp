@@ -7,7 +7,7 @@
 #include "netmend/base/words.h"
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/probing/spread.h"
+#include "spread.h"
 
 namespace netmend {
 

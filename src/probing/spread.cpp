@@ -1,4 +1,4 @@
-#include "netmend/probing/spread.h"
+#include "spread.h"
 
 #include <algorithm>
 #include <cmath>

@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "joined.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/words/joined.h"
 #include "netmend/words/place.h"
 #include "netmend/words/reading.h"
 

@@ -1,4 +1,4 @@
-#include "netmend/words/joined.h"
+#include "joined.h"
 
 namespace netmend {
 

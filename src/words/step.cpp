@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "joined.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/fault.h"
-#include "netmend/words/joined.h"
 #include "netmend/words/jumper.h"
 
 namespace netmend {

@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "joined.h"
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
-#include "netmend/words/joined.h"
 #include "netmend/words/reading.h"
 
 namespace netmend {

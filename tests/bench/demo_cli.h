@@ -9,7 +9,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "netmend/cli/cli.h"
+#include "cli/cli.h"
 
 namespace netmend::testing {
 

@@ -11,8 +11,8 @@
 #include <QThread>
 #include <QWheelEvent>
 
+#include "bench/map/copper_map.h"
 #include "demo_boards.h"
-#include "netmend/bench/map/copper_map.h"
 #include "netmend/board/exchange/import.h"
 #include "report.h"
 #include "window_entry.h"

@@ -10,7 +10,7 @@
 #include <QElapsedTimer>
 #include <QKeyEvent>
 
-#include "netmend/bench/window/bench_window.h"
+#include "bench/window/bench_window.h"
 
 namespace netmend::benchmarks {
 

@@ -9,7 +9,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "netmend/bench/stations/station.h"
+#include "bench/stations/station.h"
 #include "netmend/jobbook/job_book.h"
 
 namespace netmend::benchmarks {

@@ -4,7 +4,7 @@
 #include <stdexcept>
 #include <vector>
 
-#include "netmend/cli/cli.h"
+#include "cli/cli.h"
 
 namespace netmend::benchmarks {
 

@@ -6,7 +6,7 @@
 #include <fstream>
 #include <unistd.h>
 
-#include "../../src/board/file_bound.h"
+#include "board/file_bound.h"
 #include "netmend/base/file.h"
 #include "netmend/base/json_text.h"
 #include "random_board.h"

@@ -1,4 +1,4 @@
-#include "netmend/cli/cli.h"
+#include "cli/cli.h"
 
 #include <catch2/catch.hpp>
 

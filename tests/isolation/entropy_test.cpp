@@ -4,7 +4,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "netmend/isolation/entropy.h"
+#include "isolation/entropy.h"
 
 #include "support/effort.h"
 #include "support/seed.h"

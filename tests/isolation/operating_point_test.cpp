@@ -3,7 +3,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "netmend/isolation/operating_point.h"
+#include "isolation/operating_point.h"
 
 #include "support/effort.h"
 #include "support/seed.h"

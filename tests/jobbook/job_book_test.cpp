@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "../../src/jobbook/book_file.h"
+#include "jobbook/book_file.h"
 
 #include <csignal>
 #include <fstream>

@@ -1,4 +1,4 @@
-#include "../../src/jobsheet/findings.h"
+#include "jobsheet/findings.h"
 
 #include <catch2/catch.hpp>
 

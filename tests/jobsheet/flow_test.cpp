@@ -1,4 +1,4 @@
-#include "../../src/jobsheet/flow.h"
+#include "jobsheet/flow.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,7 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "bench_board.h"
-#include "netmend/jumper/current.h"
+#include "jumper/current.h"
 #include "netmend/netgraph/line.h"
 #include "netmend/words/jumper.h"
 

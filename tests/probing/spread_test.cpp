@@ -1,4 +1,4 @@
-#include "netmend/probing/spread.h"
+#include "probing/spread.h"
 
 #include <cmath>
 #include <random>

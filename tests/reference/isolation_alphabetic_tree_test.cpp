@@ -6,7 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include "isolation/drawn_line.h"
-#include "netmend/isolation/entropy.h"
+#include "isolation/entropy.h"
 
 #include "support/seed.h"
 

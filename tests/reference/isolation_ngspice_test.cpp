@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
-#include "netmend/isolation/operating_point.h"
+#include "isolation/operating_point.h"
 #include "support/ngspice.h"
 
 #include "support/effort.h"

@@ -1,4 +1,4 @@
-#include "netmend/bench/language/data_texts.h"
+#include "data_texts.h"
 
 #include <array>
 

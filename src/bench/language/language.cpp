@@ -1,4 +1,4 @@
-#include "netmend/bench/language/language.h"
+#include "language.h"
 
 #include <QCoreApplication>
 #include <QDir>

@@ -1,4 +1,4 @@
-#include "netmend/bench/late/late.h"
+#include "late.h"
 
 #include <map>
 #include <mutex>

@@ -2,7 +2,7 @@
 
 #include <QObject>
 
-#include "netmend/bench/late/paper.h"
+#include "paper.h"
 
 namespace netmend {
 

@@ -7,7 +7,7 @@
 #include <QObject>
 #include <QTextToSpeech>
 
-#include "netmend/bench/late/speaker.h"
+#include "speaker.h"
 
 namespace netmend {
 

@@ -1,4 +1,4 @@
-#include "netmend/bench/map/copper_map.h"
+#include "copper_map.h"
 
 #include <algorithm>
 #include <utility>

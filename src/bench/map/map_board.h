@@ -2,7 +2,7 @@
 
 #include <memory>
 
-#include "netmend/bench/map/map_search.h"
+#include "map_search.h"
 #include "netmend/board/lookup.h"
 #include "netmend/drawing/board_scene.h"
 

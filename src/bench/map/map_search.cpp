@@ -1,4 +1,4 @@
-#include "netmend/bench/map/map_search.h"
+#include "map_search.h"
 
 #include <algorithm>
 #include <cctype>

@@ -1,4 +1,4 @@
-#include "netmend/bench/map/map_tools.h"
+#include "map_tools.h"
 
 #include <algorithm>
 

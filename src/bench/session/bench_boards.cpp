@@ -3,8 +3,8 @@
 
 #include <QFileInfo>
 
+#include "bench_job.h"
 #include "board_note.h"
-#include "netmend/bench/session/bench_job.h"
 #include "netmend/board/board_file.h"
 
 namespace netmend {

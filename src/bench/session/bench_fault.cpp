@@ -1,4 +1,4 @@
-#include "netmend/bench/session/bench_fault.h"
+#include "bench_fault.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,4 +1,4 @@
-#include "netmend/bench/session/bench_job.h"
+#include "bench_job.h"
 
 #include <algorithm>
 #include <utility>

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "netmend/bench/session/bench_job.h"
+#include "bench_job.h"
 
 namespace netmend {
 

@@ -1,7 +1,7 @@
 // Photos of the open job, on their way into the book and out of it.
 #include <algorithm>
 
-#include "netmend/bench/session/bench_job.h"
+#include "bench_job.h"
 
 namespace netmend {
 

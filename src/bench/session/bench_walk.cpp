@@ -1,4 +1,4 @@
-#include "netmend/bench/session/bench_walk.h"
+#include "bench_walk.h"
 
 #include <algorithm>
 #include <chrono>

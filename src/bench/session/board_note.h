@@ -3,8 +3,8 @@
 #include <filesystem>
 #include <string>
 
-#include "netmend/bench/session/open_board.h"
 #include "netmend/jobbook/job.h"
+#include "open_board.h"
 
 namespace netmend {
 

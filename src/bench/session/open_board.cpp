@@ -1,4 +1,4 @@
-#include "netmend/bench/session/open_board.h"
+#include "open_board.h"
 
 #include <array>
 #include <cctype>

@@ -1,16 +1,16 @@
-#include "netmend/bench/session/proof_open.h"
+#include "proof_open.h"
 
 #include <algorithm>
 
 #include <QCoreApplication>
 
-#include "netmend/bench/session/window_text.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/words/place.h"
 #include "netmend/words/verdict.h"
+#include "window_text.h"
 
 namespace netmend {
 

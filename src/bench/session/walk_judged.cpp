@@ -1,7 +1,7 @@
 // What the readings of a walk say beside those of good boards.
 #include <algorithm>
 
-#include "netmend/bench/session/bench_walk.h"
+#include "bench_walk.h"
 #include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/words.h"

@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/board_page.h"
+#include "board_page.h"
 
 #include <algorithm>
 #include <utility>
@@ -14,7 +14,7 @@
 #include <QSettings>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 
 namespace netmend {

@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/book_in_page.h"
+#include "book_in_page.h"
 
 #include <QComboBox>
 #include <QDateTime>
@@ -12,7 +12,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/words/job.h"

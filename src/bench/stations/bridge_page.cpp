@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/bridge_page.h"
+#include "bridge_page.h"
 
 #include <QKeyEvent>
 #include <QStackedWidget>

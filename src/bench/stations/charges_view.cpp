@@ -8,7 +8,7 @@
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/money.h"
 

@@ -2,7 +2,7 @@
 
 #include <QWidget>
 
-#include "netmend/bench/session/bench_job.h"
+#include "bench/session/bench_job.h"
 
 class QLabel;
 class QLineEdit;

@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/find_page.h"
+#include "find_page.h"
 
 #include <algorithm>
 
@@ -13,10 +13,10 @@
 #include <QStringListModel>
 #include <QVBoxLayout>
 
+#include "bench/widgets/letters.h"
+#include "bench/widgets/reading_field.h"
+#include "bench/widgets/wrap_layout.h"
 #include "find_words.h"
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/reading_field.h"
-#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/shown.h"
 

@@ -7,8 +7,8 @@
 #include <QPushButton>
 
 #include "connector_lie.h"
+#include "find_page.h"
 #include "find_words.h"
-#include "netmend/bench/stations/find_page.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"

@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
-#include "netmend/bench/widgets/tree_layout.h"
+#include "bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"

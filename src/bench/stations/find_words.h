@@ -2,7 +2,7 @@
 
 #include <QString>
 
-#include "netmend/bench/stations/station.h"
+#include "station.h"
 
 /// What the Find station says. No widgets here.
 namespace netmend {

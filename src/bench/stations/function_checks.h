@@ -4,7 +4,7 @@
 
 #include <QWidget>
 
-#include "netmend/bench/session/bench_job.h"
+#include "bench/session/bench_job.h"
 
 class QLineEdit;
 class QListWidget;

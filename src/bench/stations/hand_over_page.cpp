@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/hand_over_page.h"
+#include "hand_over_page.h"
 
 #include <algorithm>
 #include <utility>
@@ -18,13 +18,13 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "bench/late/late.h"
+#include "bench/late/paper.h"
+#include "bench/session/proof_open.h"
+#include "bench/widgets/letters.h"
+#include "bench/widgets/wrap_layout.h"
 #include "charges_view.h"
 #include "netmend/base/file.h"
-#include "netmend/bench/late/late.h"
-#include "netmend/bench/late/paper.h"
-#include "netmend/bench/session/proof_open.h"
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"

@@ -9,7 +9,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
 

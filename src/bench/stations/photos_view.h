@@ -6,8 +6,8 @@
 #include <QStringList>
 #include <QWidget>
 
-#include "netmend/bench/session/background.h"
-#include "netmend/bench/session/bench_job.h"
+#include "bench/session/background.h"
+#include "bench/session/bench_job.h"
 
 class QComboBox;
 class QLineEdit;

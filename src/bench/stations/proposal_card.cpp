@@ -5,7 +5,7 @@
 #include <QMouseEvent>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/jumper.h"
 

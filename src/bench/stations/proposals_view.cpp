@@ -6,8 +6,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/wrap_layout.h"
+#include "bench/widgets/letters.h"
+#include "bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/words/job.h"

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "netmend/bench/stations/station.h"
+#include "station.h"
 
 class QComboBox;
 class QHBoxLayout;

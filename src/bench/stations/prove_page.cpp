@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/prove_page.h"
+#include "prove_page.h"
 
 #include <algorithm>
 
@@ -7,13 +7,13 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "bench/session/proof_open.h"
+#include "bench/widgets/letters.h"
+#include "bench/widgets/pictures.h"
+#include "bench/widgets/reading_field.h"
+#include "bench/widgets/wrap_layout.h"
 #include "connector_lie.h"
 #include "function_checks.h"
-#include "netmend/bench/session/proof_open.h"
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/pictures.h"
-#include "netmend/bench/widgets/reading_field.h"
-#include "netmend/bench/widgets/wrap_layout.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"

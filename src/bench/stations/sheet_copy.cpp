@@ -2,9 +2,9 @@
 
 #include <QTemporaryDir>
 
+#include "bench/late/late.h"
+#include "bench/late/paper.h"
 #include "netmend/base/file.h"
-#include "netmend/bench/late/late.h"
-#include "netmend/bench/late/paper.h"
 #include "netmend/casework/jumper_case.h"
 
 namespace netmend {

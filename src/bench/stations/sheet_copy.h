@@ -8,7 +8,7 @@
 #include <QByteArray>
 #include <QImage>
 
-#include "netmend/bench/session/open_board.h"
+#include "bench/session/open_board.h"
 #include "netmend/jobsheet/job_sheet.h"
 
 namespace netmend {

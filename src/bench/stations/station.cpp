@@ -1,12 +1,12 @@
-#include "netmend/bench/stations/station.h"
+#include "station.h"
 
 #include <algorithm>
 
 #include <QPushButton>
 
-#include "netmend/bench/session/proof_open.h"
-#include "netmend/bench/session/window_text.h"
-#include "netmend/bench/widgets/letters.h"
+#include "bench/session/proof_open.h"
+#include "bench/session/window_text.h"
+#include "bench/widgets/letters.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/place.h"

@@ -9,9 +9,9 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/reading_field.h"
-#include "netmend/bench/widgets/wrap_layout.h"
+#include "bench/widgets/letters.h"
+#include "bench/widgets/reading_field.h"
+#include "bench/widgets/wrap_layout.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/drawing/shown.h"

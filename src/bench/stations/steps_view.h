@@ -3,7 +3,7 @@
 #include <functional>
 #include <optional>
 
-#include "netmend/bench/stations/station.h"
+#include "station.h"
 
 class QLabel;
 class QListWidget;

@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/walk_page.h"
+#include "walk_page.h"
 
 #include <algorithm>
 #include <array>
@@ -13,9 +13,9 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/widgets/reading_field.h"
-#include "netmend/bench/widgets/wrap_layout.h"
+#include "bench/widgets/letters.h"
+#include "bench/widgets/reading_field.h"
+#include "bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"

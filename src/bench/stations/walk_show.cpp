@@ -7,12 +7,12 @@
 #include <QPushButton>
 
 #include "connector_lie.h"
-#include "netmend/bench/stations/walk_page.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
+#include "walk_page.h"
 
 /// What the Walk station shows of the desk; what is done there is in walk_page.cpp.
 namespace netmend {

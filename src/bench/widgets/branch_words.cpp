@@ -2,7 +2,7 @@
 
 #include <QStringList>
 
-#include "netmend/bench/session/window_text.h"
+#include "bench/session/window_text.h"
 
 namespace netmend {
 

@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/letters.h"
+#include "letters.h"
 
 #include <QApplication>
 #include <QShortcutEvent>

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "netmend/bench/widgets/suspect_tree.h"
+#include "suspect_tree.h"
 
 namespace netmend {
 

@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/line_tree.h"
+#include "line_tree.h"
 
 #include <algorithm>
 #include <cmath>

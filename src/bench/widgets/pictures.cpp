@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/pictures.h"
+#include "pictures.h"
 
 #include <algorithm>
 #include <cmath>

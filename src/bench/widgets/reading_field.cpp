@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/reading_field.h"
+#include "reading_field.h"
 
 #include <QKeyEvent>
 #include <QKeySequence>

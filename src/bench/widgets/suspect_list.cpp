@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/suspect_list.h"
+#include "suspect_list.h"
 
 #include <algorithm>
 
@@ -6,10 +6,10 @@
 #include <QPainter>
 #include <QStyledItemDelegate>
 
-#include "netmend/bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"
+#include "tree_layout.h"
 
 namespace netmend {
 

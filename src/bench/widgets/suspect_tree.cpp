@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/suspect_tree.h"
+#include "suspect_tree.h"
 #include "netmend/drawing/shown.h"
 
 #include <algorithm>

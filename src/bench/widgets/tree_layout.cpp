@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/tree_layout.h"
+#include "tree_layout.h"
 
 #include <algorithm>
 #include <vector>

@@ -4,7 +4,7 @@
 
 #include <QPainter>
 
-#include "netmend/bench/widgets/line_tree.h"
+#include "line_tree.h"
 
 namespace netmend {
 

@@ -1,4 +1,4 @@
-#include "netmend/bench/widgets/wrap_layout.h"
+#include "wrap_layout.h"
 
 #include <algorithm>
 

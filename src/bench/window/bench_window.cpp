@@ -1,4 +1,4 @@
-#include "netmend/bench/window/bench_window.h"
+#include "bench_window.h"
 
 #include <algorithm>
 
@@ -13,15 +13,15 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include "bench/stations/board_page.h"
+#include "bench/stations/book_in_page.h"
+#include "bench/stations/bridge_page.h"
+#include "bench/stations/find_page.h"
+#include "bench/stations/hand_over_page.h"
+#include "bench/stations/prove_page.h"
+#include "bench/stations/walk_page.h"
+#include "bench/widgets/letters.h"
 #include "netmend/base/data_folder.h"
-#include "netmend/bench/stations/board_page.h"
-#include "netmend/bench/stations/book_in_page.h"
-#include "netmend/bench/stations/bridge_page.h"
-#include "netmend/bench/stations/find_page.h"
-#include "netmend/bench/stations/hand_over_page.h"
-#include "netmend/bench/stations/prove_page.h"
-#include "netmend/bench/stations/walk_page.h"
-#include "netmend/bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"

@@ -6,8 +6,8 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
-#include "netmend/bench/session/window_text.h"
-#include "netmend/bench/window/bench_window.h"
+#include "bench/session/window_text.h"
+#include "bench_window.h"
 
 namespace netmend {
 

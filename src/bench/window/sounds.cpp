@@ -1,7 +1,7 @@
 #include "sounds.h"
 
-#include "netmend/bench/late/late.h"
-#include "netmend/bench/late/speaker.h"
+#include "bench/late/late.h"
+#include "bench/late/speaker.h"
 
 namespace netmend {
 

@@ -5,11 +5,11 @@
 #include <QMouseEvent>
 #include <QSettings>
 
-#include "netmend/bench/stations/board_page.h"
-#include "netmend/bench/stations/book_in_page.h"
-#include "netmend/bench/stations/walk_page.h"
-#include "netmend/bench/widgets/letters.h"
-#include "netmend/bench/window/bench_window.h"
+#include "bench/stations/board_page.h"
+#include "bench/stations/book_in_page.h"
+#include "bench/stations/walk_page.h"
+#include "bench/widgets/letters.h"
+#include "bench_window.h"
 #include "sounds.h"
 
 namespace netmend {

@@ -5,8 +5,8 @@
 #include <QLabel>
 #include <QSettings>
 
+#include "bench_window.h"
 #include "netmend/base/data_folder.h"
-#include "netmend/bench/window/bench_window.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 

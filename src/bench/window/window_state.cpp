@@ -7,7 +7,7 @@
 #include <QFileInfo>
 #include <QSettings>
 
-#include "netmend/bench/window/bench_window.h"
+#include "bench_window.h"
 
 namespace netmend {
 

@@ -12,10 +12,10 @@
 #include <QTabWidget>
 #include <QTreeWidget>
 
+#include "bench/language/language.h"
 #include "bench/stations/demo_desk.h"
+#include "bench/window/bench_window.h"
 #include "bench/window/room.h"
-#include "netmend/bench/language/language.h"
-#include "netmend/bench/window/bench_window.h"
 
 using namespace netmend;
 using namespace netmend::testing;

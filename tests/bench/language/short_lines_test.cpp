@@ -7,9 +7,9 @@
 #include <QApplication>
 #include <QRegularExpression>
 
+#include "bench/language/language.h"
 #include "casework/demo_device.h"
 #include "drawing/gui.h"
-#include "netmend/bench/language/language.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/casework/jumper_case.h"
 #include "netmend/drawing/shown.h"

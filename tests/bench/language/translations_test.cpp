@@ -8,10 +8,10 @@
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
 
+#include "bench/language/data_texts.h"
+#include "bench/language/language.h"
+#include "bench/session/open_board.h"
 #include "drawing/gui.h"
-#include "netmend/bench/language/data_texts.h"
-#include "netmend/bench/language/language.h"
-#include "netmend/bench/session/open_board.h"
 #include "netmend/casework/repair_data.h"
 
 using namespace netmend;
@@ -114,7 +114,6 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
     QStringList arguments{QStringLiteral("-silent"),
                           QStringLiteral("@data/translations/sources.lst"),
                           QStringLiteral("src/bench"),
-                          QStringLiteral("include/netmend/bench"),
                           QStringLiteral("-tr-function-alias"),
                           QStringLiteral("QT_TRANSLATE_NOOP+=pattern"),
                           QStringLiteral("-tr-function-alias"),
@@ -128,7 +127,7 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
     } else {
       arguments << QStringLiteral("include");
       for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
-                               "casework", "words", "drawing", "jobsheet"})
+                               "casework", "words", "meter", "drawing", "jobsheet"})
         arguments << QStringLiteral("src/") + QLatin1String(part);
     }
     QProcess lupdate;

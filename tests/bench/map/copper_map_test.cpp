@@ -1,10 +1,10 @@
-#include "netmend/bench/map/copper_map.h"
+#include "bench/map/copper_map.h"
 
 #include <catch2/catch.hpp>
 
 #include <QTest>
 
-#include "netmend/bench/map/map_tools.h"
+#include "bench/map/map_tools.h"
 #include "shown_map.h"
 
 using namespace netmend;

@@ -1,11 +1,11 @@
-#include "netmend/bench/map/map_search.h"
+#include "bench/map/map_search.h"
 
 #include <catch2/catch.hpp>
 
 #include <QLineEdit>
 #include <QTest>
 
-#include "netmend/bench/map/map_tools.h"
+#include "bench/map/map_tools.h"
 #include "shown_map.h"
 
 using namespace netmend;

@@ -1,4 +1,4 @@
-#include "netmend/bench/map/copper_map.h"
+#include "bench/map/copper_map.h"
 
 #include <catch2/catch.hpp>
 

@@ -4,9 +4,9 @@
 
 #include <QApplication>
 
+#include "bench/map/copper_map.h"
 #include "drawing/gui.h"
 #include "drawing/small_board.h"
-#include "netmend/bench/map/copper_map.h"
 
 namespace netmend::testing {
 

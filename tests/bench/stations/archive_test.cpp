@@ -2,8 +2,8 @@
 
 #include <QListWidget>
 
+#include "bench/stations/board_page.h"
 #include "demo_desk.h"
-#include "netmend/bench/stations/board_page.h"
 #include "support/zipped.h"
 
 using namespace netmend;

@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/bridge_page.h"
+#include "bench/stations/bridge_page.h"
 
 #include <QComboBox>
 #include <QLabel>

@@ -10,8 +10,8 @@
 #include <functional>
 
 #include "bench/demo_cli.h"
+#include "bench/stations/station.h"
 #include "drawing/gui.h"
-#include "netmend/bench/stations/station.h"
 #include "netmend/casework/good_walks.h"
 
 namespace netmend::testing {

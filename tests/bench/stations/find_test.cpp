@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/find_page.h"
+#include "bench/stations/find_page.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/fault.h"
 

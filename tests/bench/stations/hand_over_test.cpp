@@ -1,4 +1,4 @@
-#include "netmend/bench/stations/hand_over_page.h"
+#include "bench/stations/hand_over_page.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -16,9 +16,9 @@
 #include <ctime>
 #include <fstream>
 
-#include "../../../src/bench/stations/photos_view.h"
+#include "bench/language/language.h"
+#include "bench/stations/photos_view.h"
 #include "demo_desk.h"
-#include "netmend/bench/language/language.h"
 
 using namespace netmend;
 using namespace netmend::testing;

@@ -1,11 +1,11 @@
-#include "netmend/bench/widgets/line_tree.h"
+#include "bench/widgets/line_tree.h"
 
 #include <ctime>
 #include <random>
 #include <set>
 
+#include "bench/widgets/tree_layout.h"
 #include "demo_desk.h"
-#include "netmend/bench/widgets/tree_layout.h"
 #include "support/drawn_board.h"
 #include "support/effort.h"
 #include "support/seed.h"

@@ -1,12 +1,12 @@
-#include "netmend/bench/stations/prove_page.h"
+#include "bench/stations/prove_page.h"
 
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QTreeWidget>
 
+#include "bench/session/proof_open.h"
 #include "demo_desk.h"
-#include "netmend/bench/session/proof_open.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/probing/reading_entry.h"
 

@@ -19,8 +19,8 @@
 #include <QTest>
 #include <QWidget>
 
+#include "bench/window/bench_window.h"
 #include "drawing/gui.h"
-#include "netmend/bench/window/bench_window.h"
 
 namespace netmend::testing {
 

@@ -12,8 +12,8 @@
 #include <QLabel>
 #include <QTest>
 
-#include "netmend/bench/meter/simulated_meter.h"
-#include "netmend/bench/window/bench_window.h"
+#include "bench/window/bench_window.h"
+#include "meter/simulated_meter.h"
 #include "walk_life.h"
 
 using namespace netmend;

@@ -8,9 +8,9 @@
 #include <cstdio>
 #include <random>
 
-#include "../../../src/bench/stations/photos_view.h"
+#include "bench/stations/photos_view.h"
 #include "bench_rig.h"
-#include "netmend/bench/meter/simulated_meter.h"
+#include "meter/simulated_meter.h"
 #include "netmend/probing/reading_entry.h"
 
 using namespace netmend;

@@ -8,8 +8,8 @@
 #include <regex>
 
 #include "bench/demo_cli.h"
+#include "bench/language/language.h"
 #include "hands.h"
-#include "netmend/bench/language/language.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/fault.h"

@@ -9,8 +9,8 @@
 #include <QDir>
 #include <QImage>
 
+#include "bench/stations/hand_over_page.h"
 #include "bench_rig.h"
-#include "netmend/bench/stations/hand_over_page.h"
 
 namespace netmend::testing {
 

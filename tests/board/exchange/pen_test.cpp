@@ -4,8 +4,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "../../../src/board/exchange/copper_shape.h"
-#include "../../../src/board/exchange/pen.h"
+#include "board/exchange/copper_shape.h"
+#include "board/exchange/pen.h"
 #include "measure.h"
 #include "support/seed.h"
 

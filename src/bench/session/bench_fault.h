@@ -1,0 +1,95 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <QObject>
+
+#include "background.h"
+#include "bench_walk.h"
+#include "netmend/casework/fault_case.h"
+#include "netmend/casework/jumper_case.h"
+
+namespace netmend {
+
+/// Where the line is open, what to probe next, how to bridge it: worked out again, beside the event loop,
+/// whenever readings, good walks or board change.
+class BenchFault : public QObject {
+  Q_OBJECT
+
+public:
+  BenchFault(BenchJob& job, BenchWalk& walk);
+
+  /// The line asked about. Follows the oddest pin of the walk until somebody chooses.
+  [[nodiscard]] NetId net() const { return net_; }
+  [[nodiscard]] PinId pin() const { return pin_; }
+  void choose(NetId net);
+  void choose(PinId pin);
+  /// The oddest pin of the walk again.
+  void followWalk();
+  [[nodiscard]] bool chosen() const { return chosen_; } ///< by somebody, not by the walk
+
+  /// What is known so far; null: no line, or not worked out yet.
+  [[nodiscard]] std::shared_ptr<const FaultCase> fault() const { return fault_; }
+  [[nodiscard]] bool working() const { return solving_.busy() || routing_.busy(); }
+  /// The last reading is still being weighed: what `nextProbe` says is out of date, and a value without a
+  /// point is refused, since it would be filed under the wrong one.
+  [[nodiscard]] bool solving() const { return solving_.busy(); }
+  [[nodiscard]] std::string lineName() const;
+
+  /// The proposal to follow: the best that can be reached; nothing when probing should stop.
+  [[nodiscard]] const ProbeProposal* nextProbe() const;
+  /// "Can't reach it": the next best at once.
+  void cannotReach();
+  /// Everything can be reached again.
+  void reachAll();
+  /// Handles of the places that cannot be reached.
+  [[nodiscard]] const std::vector<std::string>& unreachable() const { return unreachable_; }
+  /// A reading at the next probe's place (or at `[MODE] POINT [to POINT] VALUE` when points are named), kept
+  /// in the job as a check.
+  [[nodiscard]] Result<void> type(const std::string& text);
+  [[nodiscard]] Result<void> take(const std::optional<double>& value, Settling settling = Settling::settled);
+  /// Takes the last reading or "can't reach it" of this station back, whichever came last.
+  [[nodiscard]] Result<void> undo();
+
+  /// Ways to bridge the leading break; null until worked out, or why there are none.
+  [[nodiscard]] std::shared_ptr<const JumperProposals> proposals() const { return proposals_; }
+  [[nodiscard]] const Said& whyNoProposals() const { return whyNoProposals_; }
+  /// Makes this proposal a repair action of the job, with steps and checks.
+  bool accept(std::size_t proposal);
+  /// Another repair action, with its steps.
+  [[nodiscard]] Result<void> addAction(RepairKind kind, const std::string& target, const std::string& reason);
+
+Q_SIGNALS:
+  void changed();
+
+private:
+  void follow();
+  void solve();
+  void solved(Result<FaultCase> fault);
+  void route();
+  void forgetUnreachable();
+  [[nodiscard]] bool isPlaceOfLine(const std::string& label) const;
+  [[nodiscard]] Result<void> keep(Reading reading);
+
+  BenchJob& job_;
+  BenchWalk& walk_;
+  NetId net_;
+  PinId pin_;
+  NetId askedNet_; ///< what `fault_` is, or will be, about
+  PinId askedPin_;
+  bool chosen_ = false;
+  std::vector<std::string> unreachable_;
+  /// Whether a reading or a "can't reach it" came last, for `undo`.
+  enum class Done { reading, unreachable };
+  std::vector<Done> done_;
+  std::shared_ptr<const FaultCase> fault_;
+  std::shared_ptr<const JumperProposals> proposals_;
+  Said whyNoProposals_;
+  Background solving_;
+  Background routing_;
+};
+
+} // namespace netmend

@@ -1,0 +1,126 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include <QObject>
+
+#include "bench_job.h"
+#include "netmend/drawing/pin_strip.h"
+#include "netmend/probing/verdict.h"
+#include "netmend/probing/walk_session.h"
+
+namespace netmend {
+
+/// What a walk says of a point.
+struct PointState {
+  ProbePoint point;
+  bool due = false;
+  bool skipped = false;
+  std::optional<std::size_t> reading; ///< the last one here, an index into the walk's readings
+};
+
+/// The walk of one connector or part, of a good board or of the job's board, whichever is chosen. Both have
+/// the same points; each keeps its own readings and its own turn.
+///
+/// A reading of the job's board is in the job book before `changed` is emitted, one of a good board in a file
+/// that is rewritten after every reading and goes on after a crash; `keepGood` moves it into the book.
+class BenchWalk : public QObject {
+  Q_OBJECT
+
+public:
+  explicit BenchWalk(BenchJob& job);
+
+  [[nodiscard]] bool good() const { return good_; }
+  /// The job's board can be walked only with a job open: one is booked in if there is none.
+  void setGood(bool good);
+
+  /// Connectors first, then the other parts, those with most pins first.
+  [[nodiscard]] std::vector<PartId> partsToWalk() const;
+  [[nodiscard]] PartId part() const { return part_; }
+  void setPart(PartId part);
+
+  [[nodiscard]] const Walk& walk() const { return session().walk; }
+  [[nodiscard]] const Walk& walk(bool good) const { return good ? goodSession_.walk : badSession_.walk; }
+  /// What good boards read, the one being walked included.
+  [[nodiscard]] const ExpectedTable& expected() const { return live_ ? *live_ : job_.expected(); }
+  [[nodiscard]] std::optional<ProbePoint> due() const;
+  [[nodiscard]] std::vector<PointState> points() const;
+  [[nodiscard]] ReadingMode mode() const { return session().walk.mode; }
+
+  /// Asked once a walk: what was plugged in, the temperature.
+  [[nodiscard]] bool conditionKnown() const { return good_ ? goodCondition_ : badCondition_; }
+  void setCondition(const Condition& condition);
+  /// With which profile of the data folder, and by whom, it is measured from now on, at every station, and
+  /// the next time the window opens.
+  void setMeter(const std::string& id);
+  void setBy(const std::string& name);
+  [[nodiscard]] const std::string& meter() const { return meter_; }
+  [[nodiscard]] const std::string& by() const { return by_; }
+
+  /// Takes one event in; durable when it returns. Errors change nothing.
+  [[nodiscard]] Result<void> take(const ReadingEvent& event);
+  /// The same for something typed: a value, OL, or a word of the text source (`skip`, `back`, `undo`).
+  [[nodiscard]] Result<void> type(const std::string& text);
+  /// Goes to this point next.
+  void goTo(std::size_t point);
+
+  /// Verdict of the last reading taken; nothing right after skipping, going back or undoing.
+  [[nodiscard]] std::optional<Verdict> lastVerdict() const { return last_; }
+  /// Of each reading of the walk in force.
+  [[nodiscard]] const JudgedWalk& judged() const { return judged_; }
+  [[nodiscard]] const Expected* expectedAtDue() const;
+  /// Flagged points of the job's board, the oddest first: indices into its readings.
+  [[nodiscard]] std::vector<std::size_t> oddOnes() const;
+
+  /// Expected values, the job's board and, where it is walked, the good board live beside it.
+  [[nodiscard]] PinStrip strip() const;
+
+  /// Puts the good walk into the book and begins the next. False when it has no readings. Undo takes it
+  /// out of the book again, until the next one's first reading or another part.
+  bool keepGood();
+
+Q_SIGNALS:
+  void changed();
+  /// A reading was taken, for sound and speech.
+  void taken(const QString& point, const QString& value, const QString& verdict, bool odd);
+
+private:
+  [[nodiscard]] const WalkSession& session() const { return good_ ? goodSession_ : badSession_; }
+  [[nodiscard]] WalkSession& session() { return good_ ? goodSession_ : badSession_; }
+  void startOver();
+  void fillFromJob();
+  /// What was walked last in the job: there it goes on.
+  [[nodiscard]] PartId partOfJob() const;
+  void resumeGood();
+  [[nodiscard]] Result<void> takeBackKeptGood();
+  void weigh();
+  [[nodiscard]] JudgedWalk judgedBy(const ExpectedTable& table, const Walk& walk) const;
+  void judge();
+  void rejudgeKept();
+  /// Where there is nothing to compare with now, what the job says was found at the time holds.
+  void recallVerdicts();
+  [[nodiscard]] Walk emptyWalk(bool good) const;
+  [[nodiscard]] Result<void> keep(WalkSession& after, const WalkSession& before);
+  /// One for each board: walking another good board first loses nothing.
+  [[nodiscard]] std::filesystem::path goodFile() const;
+
+  BenchJob& job_;
+  bool good_ = false;
+  bool goodCondition_ = false;
+  bool badCondition_ = false;
+  PartId part_;
+  std::string meter_;
+  std::string by_;
+  WalkSession goodSession_;
+  std::optional<WalkSession> keptGood_; ///< the walk that has just gone into the book
+  WalkSession badSession_;
+  std::vector<JobReadingId> kept_; ///< parallel to the readings of `badSession_`
+  JudgedWalk judged_;              ///< of the walk in force
+  JudgedWalk badJudged_;
+  std::shared_ptr<const ExpectedTable> live_; ///< with the good walk under way; null: as the job's
+  Background weighing_;
+  std::optional<Verdict> last_;
+};
+
+} // namespace netmend

@@ -1,0 +1,91 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include <QByteArray>
+
+#include "bench/session/background.h"
+#include "station.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QPlainTextEdit;
+class QPrinter;
+class QTabWidget;
+class QTimer;
+
+namespace netmend {
+
+class ChargesView;
+class PhotosView;
+class SheetPreview;
+
+/// Charges, photos, notes, and the job sheet as it will print. The preview is drawn from the very document
+/// that is saved and printed; it is written anew, beside the event loop, after every change.
+class HandOverPage : public StationPage {
+  Q_OBJECT
+
+public:
+  explicit HandOverPage(Desk desk, QWidget* parent = nullptr);
+  void arrive() override;
+  /// The sheet of the job as it is now is written and shown.
+  [[nodiscard]] bool ready() const { return ready_; }
+  /// The document shown.
+  [[nodiscard]] const QByteArray& sheet() const { return sheet_; }
+  /// Writes the sheet there, as soon as it is up to date; told when done.
+  void saveTo(const std::filesystem::path& file);
+  /// Prints the sheet, as soon as it is up to date, beside the event loop; told when done.
+  void printTo(std::shared_ptr<QPrinter> printer);
+  void handOver();
+
+protected:
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+  void showEvent(QShowEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+
+private:
+  /// Whether this is the open job still; else it is said that nothing was done.
+  [[nodiscard]] bool stillOpen(JobId id);
+  QLayout* head();
+  QWidget* notes();
+  QLayout* paper();
+  void chooseFile();
+  void choosePrinter();
+  void keepNotes();
+  void refresh();
+  void outOfDate();
+  void writeSheet();
+  void whenReady(std::function<void()> then);
+  [[nodiscard]] QString stateOfJob() const;
+
+  QLabel* summary_;
+  QLabel* total_;
+  QLabel* readiness_;
+  QTabWidget* tabs_;
+  ChargesView* charges_;
+  PhotosView* photos_;
+  QPlainTextEdit* notes_;
+  QPlainTextEdit* workshop_;
+  QCheckBox* customer_;
+  QComboBox* paper_;
+  SheetPreview* preview_;
+  QTimer* writing_;
+  QTimer* typing_;
+  QByteArray sheet_;
+  int drawnFor_ = 0; ///< width of the preview's pages
+  bool ready_ = false;
+  bool seen_ = false; ///< drawn since it was shown
+  bool showing_ = false;
+  bool notesTyped_ = false; ///< and not kept yet
+  std::vector<std::function<void()>> then_;
+  Background sheets_;
+  Background printing_;
+};
+
+} // namespace netmend

@@ -1,0 +1,98 @@
+#pragma once
+
+#include <array>
+
+#include <QString>
+#include <QWidget>
+
+#include "bench/session/bench_fault.h"
+#include "bench/session/bench_job.h"
+#include "bench/session/bench_walk.h"
+#include "netmend/drawing/overlay.h"
+#include "netmend/drawing/picture_colors.h"
+
+class QPushButton;
+
+namespace netmend {
+
+/// The job's way, in order.
+enum class Station { bookIn, board, walk, find, bridge, prove, handOver };
+inline constexpr std::array<Station, 7> stations{Station::bookIn,  Station::board,  Station::walk,
+                                                 Station::find,    Station::bridge, Station::prove,
+                                                 Station::handOver};
+[[nodiscard]] QString stationName(Station station);
+
+/// Shows reasons and figures, or leaves them out.
+inline constexpr Qt::Key whyKey = Qt::Key_F2;
+
+/// What all stations work on.
+struct Desk {
+  BenchJob& job;
+  BenchWalk& walk;
+  BenchFault& fault;
+};
+
+/// Whether the station has what the ones after it need.
+[[nodiscard]] bool stationDone(Station station, const Desk& desk);
+
+/// The one thing to do now, and where.
+struct NextThing {
+  Station station = Station::bookIn;
+  QString text;
+};
+[[nodiscard]] NextThing nextThing(const Desk& desk);
+
+/// One station's page. It reads the desk, follows its signals, and never talks to another page.
+class StationPage : public QWidget {
+  Q_OBJECT
+
+public:
+  explicit StationPage(Desk desk, QWidget* parent = nullptr) : QWidget(parent), desk_(desk) {}
+
+  /// The window came here: put the keyboard where the next key belongs.
+  virtual void arrive() { setFocus(); }
+  /// Keeps what was typed and waits for a pause; the window is about to go.
+  virtual void keepTyped() {}
+  /// Something from the linked meter or a pedal. A value of another mode than `wantedMode` is told and not
+  /// taken: the point may have changed since the meter was told, and a reading in volts is no reading in
+  /// ohms.
+  void take(const ReadingEvent& event);
+  /// What the meter should be set to here.
+  [[nodiscard]] virtual ReadingMode wantedMode() const { return ReadingMode::diode; }
+  /// Takes the last thing of this station back, whatever it was.
+  virtual void undo() { desk_.job.undoStack().undo(); }
+  /// What the copper map should show with it.
+  [[nodiscard]] virtual Overlay overlay() const { return {}; }
+  /// A pin was clicked in the map.
+  virtual void pinChosen(PinId) {}
+  virtual void setTheme(PictureTheme theme) { theme_ = theme; }
+  /// Whether the reasons and figures behind what is said are shown, too.
+  void setWhy(bool why);
+
+Q_SIGNALS:
+  /// The overlay is another one.
+  void overlayChanged();
+  /// To be told beside the next thing; an error until the next key.
+  void told(const QString& text, bool isError);
+  void goTo(Station station);
+  /// The other of the two: with reasons, or without.
+  void whyWanted();
+
+protected:
+  /// `why_` is another one.
+  virtual void showWhy() {}
+  /// For pages that have reasons to show: pressed while they are shown.
+  [[nodiscard]] QPushButton* makeWhyButton();
+
+  /// A value is of the mode wanted.
+  virtual void accept(const ReadingEvent&) {}
+
+  Desk desk_;
+  PictureTheme theme_ = PictureTheme::light;
+  bool why_ = false;
+
+private:
+  QPushButton* whyButton_ = nullptr;
+};
+
+} // namespace netmend

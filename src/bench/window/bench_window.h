@@ -1,0 +1,129 @@
+#pragma once
+
+#include <array>
+#include <memory>
+#include <vector>
+
+#include <QMainWindow>
+
+#include "bench/map/copper_map.h"
+#include "bench/map/map_tools.h"
+#include "bench/stations/station.h"
+#include "netmend/meter/linked_meter_source.h"
+
+class QBoxLayout;
+class QLabel;
+class QPushButton;
+class QSplitter;
+class QStackedWidget;
+
+namespace netmend {
+
+class Sounds;
+
+/// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
+/// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
+class BenchWindow : public QMainWindow {
+  Q_OBJECT
+
+public:
+  explicit BenchWindow(std::unique_ptr<BenchJob> job);
+  ~BenchWindow() override;
+
+  [[nodiscard]] Desk desk() { return {*job_, *walk_, *fault_}; }
+  void go(Station station);
+  [[nodiscard]] Station station() const { return station_; }
+  [[nodiscard]] StationPage& page(Station station);
+  [[nodiscard]] CopperMap& map() { return *map_; }
+  void openBoard(const QString& file);
+
+  /// Links a meter by its address (`tcp:host:port`, `serial:/dev/ttyUSB0`); empty: none.
+  void linkMeter(const QString& address);
+  [[nodiscard]] const LinkedMeterSource* meter() const { return meter_.get(); }
+
+  void setTheme(PictureTheme theme);
+  void setWhy(bool why);
+  /// Letters and everything with them, 100 to 300 per cent.
+  void setScale(int percent);
+  /// What stands at the bottom beside the next thing; empty: nothing.
+  [[nodiscard]] QString message() const;
+  [[nodiscard]] QString nextText() const;
+
+  /// The last job, where it was left: asked for by main, not by tests.
+  void restore();
+
+Q_SIGNALS:
+  /// The window has been drawn for the first time: what takes its time can follow.
+  void firstPicture();
+
+protected:
+  void closeEvent(QCloseEvent* event) override;
+  void showEvent(QShowEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+  QWidget* rail();
+  QWidget* mapPanel();
+  QWidget* foot();
+  [[nodiscard]] StationPage* makePage(Station station);
+  void addKeys();
+  void showStation(Station station);
+
+  void follow(StationPage& page);
+  void refresh();
+  void refreshMap();
+  void nameRail();
+  [[nodiscard]] bool isNarrow() const;
+  /// Gives the keyboard to the map or to the station, and the window where it is too narrow for both.
+  void putFirst(bool map);
+  void shareRoom();
+  void tell(const QString& text, bool isError);
+  void meterEvents();
+  void showMeter(const LinkStatus& status);
+  void showLive(const LiveValue& value);
+  /// What is open, in the book.
+  void remember();
+  [[nodiscard]] Result<void> reopen();
+  void askWantedMode();
+  void undo();
+  void showKeys();
+  void askMeter();
+  void takeNow();
+
+  std::unique_ptr<BenchJob> job_;
+  std::unique_ptr<BenchWalk> walk_;
+  std::unique_ptr<BenchFault> fault_;
+  std::unique_ptr<LinkedMeterSource> meter_;
+  ReadingMode askedMode_ = ReadingMode::diode; ///< what the linked meter was last told to measure
+  bool meterWarned_ = false;
+  std::unique_ptr<Sounds> sounds_;
+  Station station_ = Station::board;
+  PictureTheme theme_ = PictureTheme::light;
+  bool why_ = false;           ///< reasons and figures are shown
+  bool mapFirst_ = false;      ///< where there is room for one of them
+  double stationShare_ = 0.62; ///< of the width, beside the map
+  bool restoring_ = false;     ///< nothing new to remember
+  LeftOpen left_;              ///< what the book remembers of this window
+  bool painted_ = false;       ///< the first picture is out
+
+  QStackedWidget* pages_;
+  std::array<QPushButton*, stations.size()> rail_{};
+  QBoxLayout* railRow_ = nullptr;
+  QSplitter* splitter_;
+  CopperMap* map_;
+  MapSearch* search_;
+  MapLayers* layers_;
+  QLabel* place_;
+  QLabel* jobLabel_;
+  QLabel* live_;
+  QLabel* next_;
+  QLabel* message_;
+  QPushButton* nextButton_;
+  std::array<StationPage*, stations.size()> made_{}; ///< null: not wanted yet
+};
+
+} // namespace netmend
