@@ -496,16 +496,8 @@
         <translation>zum Beispiel J4, 40 Pins, zwei Reihen</translation>
     </message>
     <message>
-        <source>following the copper</source>
-        <translation>Kupfer wird verfolgt</translation>
-    </message>
-    <message>
         <source>reading</source>
         <translation>Lesen</translation>
-    </message>
-    <message>
-        <source>ready</source>
-        <translation>fertig</translation>
     </message>
     <message>
         <source>Contacts of copper</source>
@@ -514,10 +506,6 @@
     <message>
         <source>the written sheet could not be read again</source>
         <translation>das geschriebene Blatt ließ sich nicht wieder lesen</translation>
-    </message>
-    <message>
-        <source>no temporary folder: {}</source>
-        <translation>kein temporärer Ordner: {}</translation>
     </message>
     <message>
         <source>the printer takes no page</source>
@@ -3056,18 +3044,6 @@
         <translation>Hersteller, Modell, Seriennummer und Firmware</translation>
     </message>
     <message>
-        <source>no temporary folder can be made</source>
-        <translation>es lässt sich kein Ordner für Vorübergehendes anlegen</translation>
-    </message>
-    <message>
-        <source>no pseudo-terminal: {}</source>
-        <translation>kein Pseudoterminal: {}</translation>
-    </message>
-    <message>
-        <source>no name can be given to the pseudo-terminal: {}</source>
-        <translation>dem Pseudoterminal lässt sich kein Name geben: {}</translation>
-    </message>
-    <message>
         <source>id {} is above last_id</source>
         <translation>Kennung {} liegt über last_id</translation>
     </message>
@@ -4431,6 +4407,30 @@
         <source>it must be {}</source>
         <translation>es muss {} sein</translation>
     </message>
+    <message>
+        <source>nothing was taken back</source>
+        <translation>nichts wurde zurückgenommen</translation>
+    </message>
+    <message>
+        <source>the reading is gone already</source>
+        <translation>der Messwert ist schon fort</translation>
+    </message>
+    <message>
+        <source>another board is open</source>
+        <translation>eine andere Platine ist offen</translation>
+    </message>
+    <message>
+        <source>was stopped</source>
+        <translation>wurde angehalten</translation>
+    </message>
+    <message>
+        <source>{}, comes and goes</source>
+        <translation>{}, Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>it read {} before</source>
+        <translation>vorher {} gemessen</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -4987,6 +4987,17 @@
         <source>add photos</source>
         <translation>Fotos hinzufügen</translation>
     </message>
+    <message>
+        <source>the last reading was no slip: it comes and goes</source>
+        <translation>der letzte Messwert war kein Abrutschen: Wackelkontakt</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BenchFault</name>
+    <message>
+        <source>%1 out of reach</source>
+        <translation>%1 unerreichbar</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BenchJob</name>
@@ -5033,6 +5044,37 @@
     <message>
         <source>connector %1</source>
         <translation>Stecker %1</translation>
+    </message>
+    <message>
+        <source>Taken back: %1</source>
+        <translation>Zurückgenommen: %1</translation>
+    </message>
+    <message>
+        <source>Done again: %1</source>
+        <translation>Wieder getan: %1</translation>
+    </message>
+    <message>
+        <source>reading at %1</source>
+        <translation>Messwert an %1</translation>
+    </message>
+    <message>
+        <source>%1 comes and goes</source>
+        <translation>Wackelkontakt an %1</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BenchWalk</name>
+    <message>
+        <source>reading of the good board at %1</source>
+        <translation>Messwert der guten Platine an %1</translation>
+    </message>
+    <message>
+        <source>skipped point</source>
+        <translation>übersprungener Punkt</translation>
+    </message>
+    <message>
+        <source>walk of a good board</source>
+        <translation>Messgang einer guten Platine</translation>
     </message>
 </context>
 <context>
@@ -5629,6 +5671,10 @@
     <message>
         <source>elsewhere: J4.11 0.452   Tab</source>
         <translation>anderswo: J4.11 0.452   Tab</translation>
+    </message>
+    <message>
+        <source>Comes and goes</source>
+        <translation>Wackelkontakt</translation>
     </message>
 </context>
 <context>
@@ -6290,6 +6336,18 @@
         <source>Why: reasons and figures</source>
         <translation>Warum: Gründe und Zahlen</translation>
     </message>
+    <message>
+        <source>It comes and goes: %1. I: a slip</source>
+        <translation>Wackelkontakt: %1. I: abgerutscht</translation>
+    </message>
+    <message>
+        <source>A slip: %1. I: it comes and goes</source>
+        <translation>Abgerutscht: %1. I: Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>The last reading was the first here, or agrees with the one before</source>
+        <translation>Der letzte Messwert war hier der erste oder gleicht dem davor</translation>
+    </message>
 </context>
 <context>
     <name>netmend::StepsView</name>
@@ -6595,6 +6653,10 @@
     <message>
         <source>Condition, meter</source>
         <translation>Zustand, Messgerät</translation>
+    </message>
+    <message>
+        <source>Comes and goes</source>
+        <translation>Wackelkontakt</translation>
     </message>
 </context>
 </TS>

@@ -2,42 +2,19 @@
 
 #include <cctype>
 
+#include "netmend/base/plane.h"
 #include "netmend/board/shape.h"
 
 namespace netmend {
 
 namespace {
 
-bool inside(const Ring& ring, Point p) {
-  bool in = false;
-  for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
-    const Point a = ring[i];
-    const Point b = ring[j];
-    if ((a.y > p.y) == (b.y > p.y)) continue;
-    const double x = static_cast<double>(a.x.nm) + static_cast<double>((b.x - a.x).nm) *
-                                                       static_cast<double>((p.y - a.y).nm) /
-                                                       static_cast<double>((b.y - a.y).nm);
-    if (static_cast<double>(p.x.nm) < x) in = !in;
-  }
-  return in;
-}
-
-double distanceToSegment(Point p, Point a, Point b) {
-  const auto dx = static_cast<double>((b - a).x.nm);
-  const auto dy = static_cast<double>((b - a).y.nm);
-  const auto px = static_cast<double>((p - a).x.nm);
-  const auto py = static_cast<double>((p - a).y.nm);
-  const double square = dx * dx + dy * dy;
-  const double share = square > 0 ? std::clamp((px * dx + py * dy) / square, 0.0, 1.0) : 0.0;
-  return std::hypot(px - share * dx, py - share * dy);
-}
-
 /// The whole shape lies deeper than `coveredDepth` under the body.
 bool coveredBy(const Ring& body, const RoundedShape& shape) {
   if (body.size() < 3) return false;
   const auto needed = static_cast<double>((shape.radius + coveredDepth).nm);
   return std::all_of(shape.core.begin(), shape.core.end(), [&](Point p) {
-    if (!inside(body, p)) return false;
+    if (!insideRing(body, vecOf(p))) return false;
     for (std::size_t i = 0; i < body.size(); ++i)
       if (distanceToSegment(p, body[i], body[(i + 1) % body.size()]) < needed) return false;
     return true;

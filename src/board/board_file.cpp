@@ -264,12 +264,6 @@ Result<void> checkWritable(const Board& board) {
   return BoardWriter().measure(board);
 }
 
-Result<Board> readBoardFile(const std::filesystem::path& path) {
-  const auto text = readFile(path, fileLimits.bytes);
-  if (!text) return failure(text.error());
-  return boardFromText(*text, path.string());
-}
-
 Result<void> writeBoardFile(const std::filesystem::path& path, const Board& board) {
   auto text = boardToText(board);
   if (!text) {

@@ -29,26 +29,54 @@ Result<const MeterProfile*> meterOf(const FaultQuestion& question, const std::ve
   return meter != nullptr ? meter : &meters.front(); // nobody said which: the plainest one
 }
 
+/// Whether these are readings that were weighed before, and perhaps more.
+bool goesOn(const FaultCase& before, const FaultBasis& basis, const std::vector<Reading>& readings) {
+  return before.basis == basis && before.readings.size() <= readings.size() &&
+         std::equal(before.readings.begin(), before.readings.end(), readings.begin());
+}
+
+/// Weighs what is new.
+Result<void> weigh(FaultCase& out, std::size_t from, const std::stop_token& stop) {
+  for (std::size_t i = from; i < out.readings.size(); ++i) {
+    if (stop.stop_requested()) return failure({pattern("core", "was stopped")});
+    out.isolation = update(std::move(out.isolation), out.readings[i]);
+  }
+  return {};
+}
+
 } // namespace
 
-Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph, const FaultQuestion& question,
-                             const RepairData& data) {
+Result<FaultCase> solveFault(const BoardUnderWork& board, const FaultQuestion& question,
+                             const RepairData& data, const FaultCase* before, const std::stop_token& stop) {
   if (!question.net && !question.pin)
     return failure({pattern("core", "no line was named"), "", "", pattern("core", "neither net nor pin"),
                     pattern("core", "one of them")});
+  const Lookup& lookup = *board.lookup;
+  const auto stopped = [&] { return stop.stop_requested(); };
   FaultCase out;
-  out.line = question.net ? lineOf(lookup, graph, question.net) : lineOf(lookup, graph, question.pin);
+  out.line =
+      question.net ? lineOf(lookup, *board.graph, question.net) : lineOf(lookup, *board.graph, question.pin);
   out.readings = readingsOn(out.line, question.readings);
   const auto meter = meterOf(question, out.readings, data.probing.meters);
   if (!meter) return failure(meter.error());
-  IsolationInput input{lookup, out.line, data.priors, data.efforts, **meter, {}, {}, {}};
-  if (!out.readings.empty()) input.options.condition = out.readings.back().condition;
-  input.knownGood = knownGoodOf(lookup, out.line, question.expected, input.options.condition);
-  out.isolation = update(makeIsolation(input), out.readings);
-  out.names = LineNames(PlaceNames(lookup), out.line, out.isolation);
+  out.basis = {question.net, question.pin, (*meter)->id, {}, {}};
+  if (!out.readings.empty()) out.basis.condition = out.readings.back().condition;
+  out.basis.knownGood = knownGoodOf(lookup, out.line, question.expected, out.basis.condition);
+  std::size_t weighed = 0;
+  if (before != nullptr && goesOn(*before, out.basis, out.readings)) {
+    out.isolation = before->isolation;
+    weighed = before->readings.size();
+  } else {
+    IsolationInput input{lookup, out.line, data.priors, data.efforts, **meter, out.basis.knownGood, {}, {}};
+    input.options.condition = out.basis.condition;
+    out.isolation = makeIsolation(input);
+  }
+  if (auto done = weigh(out, weighed, stop); !done) return failure(done.error());
+  out.names = LineNames(*board.places, out.line, out.isolation);
   out.suspects = suspects(out.isolation);
+  if (stopped()) return failure({pattern("core", "was stopped")});
   out.next = nextProbe(out.isolation, {}, {question.unreachable});
-  if (out.next.stop) return out;
+  if (out.next.stop || stopped()) return out;
   out.jumpers = sharedJumpers(lookup, out.line, out.isolation, out.suspects, data.jumper);
   if (!out.jumpers.empty())
     out.next = nextProbe(out.isolation, repairView(out.isolation, out.jumpers), {question.unreachable});

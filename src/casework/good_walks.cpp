@@ -27,12 +27,23 @@ Result<std::vector<Walk>> loadGoodWalks(const std::vector<std::string>& files, c
   return out;
 }
 
-Result<std::vector<Walk>> keptGoodWalks(const JobBook& book, const Lookup& lookup) {
-  auto kept = book.knownGoodWalks(lookup.board().info.uuid);
+Result<std::vector<Walk>> keptGoodWalks(const JobBook& book, const BoardUnderWork& board) {
+  const std::string& uuid = board.board->info.uuid;
+  std::vector<Walk> out;
+  if (!board.formerUuid.empty()) {
+    auto former = book.knownGoodWalks(board.formerUuid);
+    if (!former) return former;
+    out = std::move(*former);
+    // The same content under another name: its pins are these.
+    for (Walk& walk : out)
+      walk.boardUuid = uuid;
+  }
+  auto kept = book.knownGoodWalks(uuid);
   if (!kept) return kept;
-  for (auto& walk : *kept)
-    matchToBoard(walk, lookup);
-  return kept;
+  out.insert(out.end(), std::make_move_iterator(kept->begin()), std::make_move_iterator(kept->end()));
+  for (Walk& walk : out)
+    matchToBoard(walk, *board.lookup);
+  return out;
 }
 
 ExpectedTable expectedValues(const std::vector<Walk>& good, const Lookup* lookup, const ProbingData& data) {

@@ -71,7 +71,7 @@ Result<JumperProposals> proposeJumpers(const Lookup& lookup, const FaultCase& fa
   return proposeJumpers(lookup, request, data.jumper);
 }
 
-RepairAction actionFor(const Lookup& lookup, const FaultCase& fault, const JumperProposal& proposal,
+RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault, const JumperProposal& proposal,
                        const WorkSteps& data) {
   WorkPrediction prediction;
   std::optional<FoundFault> because;
@@ -81,16 +81,15 @@ RepairAction actionFor(const Lookup& lookup, const FaultCase& fault, const Jumpe
     prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
     because = toFoundFault(fault.isolation.classes[suspect->faultClass], fault.names);
   }
-  return toJumperAction(proposal, PlaceNames(lookup), jumperSteps(data, proposal, prediction), prediction,
-                        lineName(lookup.board(), fault.line), because);
+  return toJumperAction(proposal, *board.places, jumperSteps(data, proposal, prediction), prediction,
+                        lineName(*board.board, fault.line), because);
 }
 
-std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Lookup& lookup,
-                           const BoardGraph& graph) {
+std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const BoardUnderWork& board) {
   std::vector<NetId> out;
   for (const RepairAction& action : actions)
-    for (const NetId net : lookup.netsNamed(action.jumper ? action.jumper->net : action.target)) {
-      const Line line = lineOf(lookup, graph, net);
+    for (const NetId net : board.lookup->netsNamed(action.jumper ? action.jumper->net : action.target)) {
+      const Line line = lineOf(*board.lookup, *board.graph, net);
       out.insert(out.end(), line.nets.begin(), line.nets.end());
     }
   return out;

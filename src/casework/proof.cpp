@@ -4,7 +4,7 @@
 #include <charconv>
 
 #include "netmend/casework/function_check.h"
-#include "netmend/casework/step_check.h"
+#include "netmend/casework/take_reading.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
@@ -16,26 +16,21 @@ namespace {
 constexpr double jointsAllowed = 2.0;     ///< times the wire's resistance: above it a joint is bad
 constexpr std::size_t mostNeighbours = 4; ///< of one point
 
-bool sameProbe(const ProbePoint& a, const ProbePoint& b) {
-  return a.pin && b.pin ? a.pin == b.pin : a.label == b.label;
-}
-
-bool sameMeasurementAs(const Reading& a, const Reading& b) {
-  return a.mode == b.mode && sameProbe(a.point, b.point) && sameProbe(a.other, b.other);
-}
-
 /// The latest reading of each place before the repair.
 std::vector<const JobReading*> readingsBefore(const Job& job) {
   std::vector<const JobReading*> out;
-  for (const JobReading& entry : job.readings) {
-    if (!isEvidence(entry)) continue;
+  for (const JobReading* entry : inForce(job.readings)) {
+    if (!isEvidence(*entry)) continue;
+    const Reading& now = entry->reading;
     const auto same = std::find_if(out.begin(), out.end(), [&](const JobReading* other) {
-      return sameMeasurementAs(other->reading, entry.reading);
+      const Reading& before = other->reading;
+      return before.mode == now.mode && samePoint(before.point, now.point) &&
+             samePoint(before.other, now.other);
     });
     if (same == out.end())
-      out.push_back(&entry);
+      out.push_back(entry);
     else
-      *same = &entry;
+      *same = entry;
   }
   return out;
 }
@@ -46,9 +41,7 @@ const MeterProfile& meterFor(const std::string& id, const ProofBasis& basis) {
 }
 
 ReadingSetting settingAt(const ProofPoint& point) {
-  ReadingSetting setting{point.mode, point.other, point.condition, std::nullopt};
-  setting.condition.temperature.reset();
-  return setting;
+  return {point.mode, point.other, point.condition, std::nullopt};
 }
 
 /// Copper of one net reads the same everywhere, so a landing should read what the net's walked pins do.
@@ -116,14 +109,14 @@ public:
 private:
   bool add(ProofPoint point) {
     for (const ProofPoint& other : points_)
-      if (other.mode == point.mode && sameProbe(other.point, point.point) &&
-          sameProbe(other.other, point.other))
+      if (other.mode == point.mode && samePoint(other.point, point.point) &&
+          samePoint(other.other, point.other))
         return false;
     if (!point.expected)
       if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
         point.expected = *expected;
     for (const JobReading& entry : basis_.job.readings)
-      if (entry.purpose == ReadingPurpose::proof && sameMeasurement(point, entry.reading)) point.now = entry;
+      if (entry.purpose == ReadingPurpose::proof && isAt(point, entry.reading)) point.now = entry;
     points_.push_back(std::move(point));
     return true;
   }
@@ -153,7 +146,7 @@ private:
   void addLanding(const RepairAction& action, const ProbePoint& landing) {
     ProofPoint point = plain(ProofWhy::landing, landing, action.id);
     for (const JobReading* entry : before_)
-      if (sameMeasurement(point, entry->reading)) point = fromReading(*entry, ProofWhy::landing, action.id);
+      if (isAt(point, entry->reading)) point = fromReading(*entry, ProofWhy::landing, action.id);
     if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
       point.expected = *expected;
     if (!point.expected) expectAsNet(point, basis_);
@@ -180,7 +173,7 @@ private:
 
   /// Next to each other on one part: by place where the board knows, else by number.
   [[nodiscard]] bool beside(const ProbePoint& a, const ProbePoint& b) const {
-    if (sameProbe(a, b)) return false;
+    if (samePoint(a, b)) return false;
     const Lookup* lookup = basis_.lookup;
     if (lookup != nullptr && a.pin && b.pin) {
       const Fact<Point> atA = positionOf(*lookup, a.pin);
@@ -234,9 +227,9 @@ VerdictKind kindBy(const ValueInterval& limits, std::optional<double> value) {
 
 } // namespace
 
-bool sameMeasurement(const ProofPoint& point, const Reading& reading) {
-  return point.mode == reading.mode && sameProbe(point.point, reading.point) &&
-         sameProbe(point.other, reading.other);
+bool isAt(const ProofPoint& point, const Reading& reading) {
+  return point.mode == reading.mode && samePoint(point.point, reading.point) &&
+         samePoint(point.other, reading.other);
 }
 
 std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
@@ -250,30 +243,28 @@ std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
   return list.take();
 }
 
-JobReading judgedProof(const ProofPoint& point, std::optional<double> value, const std::string& meter,
-                       const ProofBasis& basis) {
+JobReading judgedProof(const ProofPoint& point, const Reading& reading, const ProofBasis& basis) {
   JobReading out;
   out.purpose = ReadingPurpose::proof;
+  out.reading = reading;
   out.reading.point = point.point;
   out.reading.other = point.other;
   out.reading.mode = point.mode;
   out.reading.condition = point.condition;
-  out.reading.value = value;
-  out.reading.meter = meter;
-  out.reading.time =
-      std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
   Judged judged;
   judged.by = point.expectedBy;
   judged.asAt = point.asAt;
   if (point.limits && !point.expected) {
     judged.limits = point.limits;
-    judged.verdict.kind = kindBy(*point.limits, value);
+    judged.verdict.kind = kindBy(*point.limits, reading.value);
     judged.verdict.nothing = NothingBecause::judged;
   } else {
+    // As at every other station: the rate is shared by all that good boards were read at in this way.
     const auto& probing = basis.data.probing;
-    judged.verdict =
-        judgeReading(out.reading, point.expected ? &*point.expected : nullptr,
-                     findMeter(probing.meters, meter), probing.rules, probing.rules.falseFlagsPerGoodWalk);
+    const std::size_t points = basis.expected.points().count(settingOf(out.reading));
+    judged.verdict = judgeReading(out.reading, point.expected ? &*point.expected : nullptr,
+                                  findMeter(probing.meters, reading.meter), probing.rules,
+                                  ratePerPoint(points, probing.rules));
   }
   out.judged = std::move(judged);
   return out;

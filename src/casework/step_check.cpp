@@ -10,10 +10,4 @@ StepOutcome compareWith(const StepMeasure& wanted, std::optional<double> value) 
   return within ? StepOutcome::agrees : StepOutcome::disagrees;
 }
 
-ProbePoint withPin(ProbePoint point, const Lookup* lookup) {
-  if (point.pin || lookup == nullptr) return point;
-  if (const auto pins = lookup->pinsLabelled(point.label); pins.size() == 1) point.pin = pins.front();
-  return point;
-}
-
 } // namespace netmend

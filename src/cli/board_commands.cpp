@@ -50,8 +50,8 @@ Error withHint(Error error) {
   return error;
 }
 
-Result<LoadedBoard> load(const Given& given) {
-  auto loaded = loadBoard(given.file, given.inside);
+Result<BoardUnderWork> load(const Given& given) {
+  auto loaded = openBoard(given.file, given.inside);
   if (!loaded) return failure(withHint(loaded.error()));
   return loaded;
 }

@@ -3,6 +3,7 @@
 #include "inputs.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/casework/good_walks.h"
+#include "netmend/casework/take_reading.h"
 
 namespace netmend {
 
@@ -29,8 +30,9 @@ Result<std::vector<Reading>> readingsFrom(const FaultOptions& options, const Loo
   return all;
 }
 
-Result<FaultQuestion> questionFrom(const FaultOptions& options, const Lookup& lookup,
+Result<FaultQuestion> questionFrom(const FaultOptions& options, const BoardUnderWork& board,
                                    const ProbingData& data) {
+  const Lookup& lookup = *board.lookup;
   FaultQuestion out;
   if (!options.net.empty()) {
     const auto net = netNamed(lookup, options.net);
@@ -44,7 +46,7 @@ Result<FaultQuestion> questionFrom(const FaultOptions& options, const Lookup& lo
   auto readings = readingsFrom(options, lookup);
   if (!readings) return failure(readings.error());
   out.readings = std::move(*readings);
-  const auto good = goodWalksOf(options.good, options.book, &lookup);
+  const auto good = goodWalksOf(options.good, options.book, board);
   if (!good) return failure(good.error());
   out.expected = expectedValues(*good, &lookup, data);
   out.meter = options.meter;
@@ -67,15 +69,14 @@ void addFaultOptions(CLI::App& command, FaultOptions& options) {
 }
 
 Result<SolvedFault> solveFault(const FaultOptions& options) {
-  auto board = loadBoard(options.board);
+  auto board = openBoard(options.board);
   if (!board) return failure(board.error());
   auto data = loadRepairData(dataFolder());
   if (!data) return failure(data.error());
-  SolvedFault out{std::move(*board), {}, std::move(*data), {}};
-  out.graph = buildBoardGraph(*out.board.board);
-  const auto question = questionFrom(options, *out.board.lookup, out.data.probing);
+  SolvedFault out{std::move(*board), std::move(*data), {}};
+  const auto question = questionFrom(options, out.board, out.data.probing);
   if (!question) return failure(question.error());
-  auto fault = solveFault(*out.board.lookup, out.graph, *question, out.data);
+  auto fault = solveFault(out.board, *question, out.data);
   if (!fault) return failure(fault.error());
   out.fault = std::move(*fault);
   return out;

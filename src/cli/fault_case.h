@@ -2,8 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include "netmend/casework/board_under_work.h"
 #include "netmend/casework/fault_case.h"
-#include "netmend/casework/loaded_board.h"
 
 namespace netmend {
 
@@ -24,8 +24,7 @@ void addFaultOptions(CLI::App& command, FaultOptions& options);
 
 /// A line's fault with what it was found from.
 struct SolvedFault {
-  LoadedBoard board;
-  BoardGraph graph;
+  BoardUnderWork board;
   RepairData data;
   FaultCase fault;
   [[nodiscard]] std::string line() const { return lineName(*board.board, fault.line); }

@@ -172,7 +172,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   const auto solved = solveFault(withJob);
   if (!solved) return failure(solved.error());
   const FaultCase& fault = solved->fault;
-  const PlaceNames places(*solved->board.lookup);
+  const PlaceNames& places = *solved->board.places;
   Answer answer;
   answer.notices = solved->board.notices;
   addNotices(fault, answer.notices);

@@ -5,12 +5,12 @@
 namespace netmend {
 
 Result<std::vector<Walk>> goodWalksOf(const std::vector<std::string>& files, const std::string& book,
-                                      const Lookup* lookup) {
-  auto out = loadGoodWalks(files, lookup);
-  if (!out || book.empty() || lookup == nullptr) return out;
+                                      const BoardUnderWork& board) {
+  auto out = loadGoodWalks(files, board.lookup.get());
+  if (!out || book.empty() || !board.board) return out;
   const auto opened = JobBook::open(book, BookUse::read);
   if (!opened) return failure(opened.error());
-  auto kept = keptGoodWalks(*opened, *lookup);
+  auto kept = keptGoodWalks(*opened, board);
   if (!kept) return kept;
   // A file that is in the book as well is one board, not two.
   for (Walk& walk : *kept)

@@ -5,19 +5,19 @@
 #include <charconv>
 #include <optional>
 
-#include <QCryptographicHash>
 #include <fmt/format.h>
 
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
-#include "netmend/base/file.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/proof.h"
 #include "netmend/casework/repair_data.h"
+#include "netmend/casework/take_reading.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/jumper/work_steps.h"
+#include "netmend/netgraph/handle.h"
 #include "netmend/words/verdict.h"
 
 namespace netmend {
@@ -25,24 +25,58 @@ namespace netmend {
 namespace {
 
 /// The job's board where its file is still there; otherwise readings are judged by label alone.
-Result<LoadedBoard> boardOf(const Job& job, std::vector<Said>& notices) {
-  if (job.boardFile.empty()) return LoadedBoard{};
-  auto loaded = loadBoard(job.boardFile);
+Result<BoardUnderWork> boardOf(const Job& job, std::vector<Said>& notices) {
+  if (job.boardFile.empty()) return BoardUnderWork{};
+  auto loaded = openBoard(job.boardFile);
   if (loaded) return loaded;
   notices.push_back(said(pattern("core", "judged without the board: {}"), loaded.error().said()));
-  return LoadedBoard{};
+  return BoardUnderWork{};
 }
 
 /// A reading at a place that has to prove the repair is judged by what it must read there; any other by what
 /// good boards read.
-JobReading judged(const Reading& reading, const Verdict& verdict, ReadingPurpose purpose,
-                  const std::vector<ProofPoint>& points, const ProofBasis& basis) {
-  const auto point = std::find_if(points.begin(), points.end(),
-                                  [&](const ProofPoint& p) { return sameMeasurement(p, reading); });
-  if (purpose != ReadingPurpose::proof || point == points.end())
-    return toJobReading(reading, purpose, &verdict);
-  JobReading out = judgedProof(*point, reading.value, reading.meter, basis);
-  out.reading = reading;
+JobReading judgedFor(const Reading& reading, ReadingPurpose purpose, const std::vector<ProofPoint>& points,
+                     const ProofBasis& basis) {
+  const auto point =
+      std::find_if(points.begin(), points.end(), [&](const ProofPoint& p) { return isAt(p, reading); });
+  if (purpose == ReadingPurpose::proof && point != points.end()) return judgedProof(*point, reading, basis);
+  return judged(reading, purpose, {basis.lookup, basis.expected, basis.data}, basis.job.readings);
+}
+
+/// Typed readings are a walk of their own, in the way of the job's last one that a repair was not under way
+/// for.
+Walk typedWalk(const AddOptions& options, const Job& job) {
+  Walk out;
+  out.by = options.by;
+  for (const JobReading& entry : job.readings) {
+    if (!isEvidence(entry)) continue;
+    out.condition = entry.reading.condition;
+    out.meter = entry.reading.meter;
+  }
+  if (!options.meter.empty()) out.meter = options.meter;
+  return out;
+}
+
+/// What is to be told where the board is known and has no such place.
+std::optional<Said> unknownPlace(const ProbePoint& point, const BoardUnderWork& board) {
+  if (!board.board || point.pin || placeOfHandle(*board.board, point.label)) return std::nullopt;
+  constexpr std::string_view padOf = "pad of ";
+  const std::string pin = point.label.starts_with(padOf) ? point.label.substr(padOf.size()) : point.label;
+  if (!board.lookup->pinsLabelled(pin).empty()) return std::nullopt;
+  return said(pattern("core", "{}: no such pin or place on the board, so there is nothing to compare with"),
+              point.label);
+}
+
+Result<std::vector<Reading>> typedReadings(const AddOptions& options, const Job& job,
+                                           const BoardUnderWork& board, std::vector<Said>& notices) {
+  const Walk walk = typedWalk(options, job);
+  std::vector<Reading> out;
+  for (const auto& text : options.readings) {
+    auto reading = parseReading(text, walk, board.lookup.get());
+    if (!reading) return failure(reading.error());
+    if (auto unknown = unknownPlace(reading->point, board)) notices.push_back(std::move(*unknown));
+    out.push_back(std::move(*reading));
+  }
   return out;
 }
 
@@ -54,36 +88,23 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
   const Lookup* lookup = board->lookup.get();
   const auto data = loadRepairData(dataFolder());
   if (!data) return failure(data.error());
-  const auto good = goodWalksOf(options.good, options.book, lookup);
+  const auto good = goodWalksOf(options.good, options.book, *board);
   if (!good) return failure(good.error());
-  auto walks = loadWalks(options.walks, lookup);
+  const auto walks = loadWalks(options.walks, lookup);
   if (!walks) return failure(walks.error());
-  if (!options.readings.empty()) {
-    // Typed readings are a walk of their own, under the condition of the job's last reading.
-    Walk typed;
-    if (!job.readings.empty()) {
-      typed.condition = job.readings.back().reading.condition;
-      typed.meter = job.readings.back().reading.meter;
-    }
-    if (!options.meter.empty()) typed.meter = options.meter;
-    typed.by = options.by;
-    for (const auto& text : options.readings) {
-      auto reading = parseReading(text, typed, lookup);
-      if (!reading) return failure(reading.error());
-      typed.readings.push_back(std::move(*reading));
-    }
-    walks->push_back(std::move(typed));
-  }
+  std::vector<Reading> readings;
+  for (const Walk& walk : *walks)
+    readings.insert(readings.end(), walk.readings.begin(), walk.readings.end());
+  const auto typed = typedReadings(options, job, *board, notices);
+  if (!typed) return failure(typed.error());
+  readings.insert(readings.end(), typed->begin(), typed->end());
   const ExpectedTable expected = expectedValues(*good, lookup, data->probing);
   const auto purpose = fromWord(readingPurposeWords, options.purpose).value_or(ReadingPurpose::fault);
   const ProofBasis basis{job, lookup, expected, *data};
   const std::vector<ProofPoint> points = proofPoints(basis);
   std::vector<JobReading> out;
-  for (const Walk& walk : *walks) {
-    const JudgedWalk walked = judgeWalk(walk, expected, lookup, data->probing);
-    for (std::size_t i = 0; i < walk.readings.size(); ++i)
-      out.push_back(judged(walk.readings[i], walked.verdicts[i], purpose, points, basis));
-  }
+  for (const Reading& reading : readings)
+    out.push_back(judgedFor(reading, purpose, points, basis));
   return out;
 }
 
@@ -208,20 +229,13 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
 
 } // namespace
 
-Result<void> useBoard(Job& job, const std::string& file, const LoadedBoard& board) {
-  const auto content = readFile(file);
-  if (!content) return failure(content.error());
+void useBoard(Job& job, const BoardUnderWork& board) {
   const BoardInfo& info = board.board->info;
   job.boardUuid = info.uuid;
   job.boardName = info.name.valueOr("");
   job.boardRevision = info.revision.valueOr("");
-  job.boardFile = std::filesystem::absolute(file).string();
-  job.boardDigest =
-      QCryptographicHash::hash(QByteArrayView(content->data(), static_cast<qsizetype>(content->size())),
-                               QCryptographicHash::Sha256)
-          .toHex()
-          .toStdString();
-  return {};
+  job.boardFile = std::filesystem::absolute(board.file).string();
+  job.boardDigest = board.digest;
 }
 
 Result<Answer> addToJob(const AddOptions& options) {

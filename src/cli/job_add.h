@@ -37,6 +37,6 @@ struct AddOptions {
 [[nodiscard]] Result<Answer> addToJob(const AddOptions& options);
 
 /// Notes the very board description that a job uses: its identity and the digest (SHA-256) of the file.
-[[nodiscard]] Result<void> useBoard(Job& job, const std::string& file, const LoadedBoard& board);
+void useBoard(Job& job, const BoardUnderWork& board);
 
 } // namespace netmend

@@ -20,8 +20,7 @@ Result<void> addJobReadings(FaultOptions& options, const std::string& number) {
   if (number.empty()) return {};
   const auto open = openJob(options.book, number, BookUse::read);
   if (!open) return failure(open.error());
-  for (const JobReading& entry : open->job.readings)
-    if (isEvidence(entry)) options.taken.push_back(entry.reading);
+  options.taken = evidenceOf(open->job);
   return {};
 }
 

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/chrono.h>
 #include <fmt/format.h>
 
@@ -6,6 +8,7 @@
 #include "job_case.h"
 #include "json_words.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/fault.h"
@@ -48,9 +51,9 @@ Result<Answer> newCommand(const NewOptions& options) {
   Job job = options.job;
   Answer answer;
   if (!options.board.empty()) {
-    const auto loaded = loadBoard(options.board);
+    const auto loaded = openBoard(options.board);
     if (!loaded) return failure(loaded.error());
-    if (auto used = useBoard(job, options.board, *loaded); !used) return failure(used.error());
+    useBoard(job, *loaded);
     answer.notices = loaded->notices;
   }
   auto number = bookIn(options.book, job);
@@ -60,7 +63,8 @@ Result<Answer> newCommand(const NewOptions& options) {
   return answer;
 }
 
-nlohmann::json readingJson(const JobReading& entry) {
+/// `counts`: not taken again since.
+nlohmann::json readingJson(const JobReading& entry, bool counts) {
   const Reading& reading = entry.reading;
   return {{"id", entry.id.value},
           {"purpose", wordFor(readingPurposeWords, entry.purpose)},
@@ -69,20 +73,20 @@ nlohmann::json readingJson(const JobReading& entry) {
           {"mode", word(reading.mode)},
           {"value", reading.value ? nlohmann::json(*reading.value) : nlohmann::json("OL")},
           {"verdict", verdictWord(entry)},
+          {"comes_and_goes", entry.comesAndGoes},
+          {"counts", counts},
           {"expected", wordsOf(whatIsExpected(entry))},
           {"explanation", wordsOf(verdictReasons(entry))}};
 }
 
 nlohmann::json actionJson(const RepairAction& action) {
   auto steps = nlohmann::json::array();
-  for (const WorkStep& step : action.steps)
-    steps.push_back({{"text", wordsOf(stepSaid(step, action))},
-                     {"detail", wordsOf(detailSaid(step, action))},
-                     {"check", step.check},
-                     {"expected", wordsOf(expectedSaid(step, action))},
-                     {"otherwise", wordsOf(otherwiseSaid(step, action))},
-                     {"note", wordsOf(noteSaid(step))},
-                     {"done", step.done}});
+  for (const WorkStep& step : action.steps) {
+    auto json = stepJson(step, action);
+    json["note"] = wordsOf(noteSaid(step));
+    json["done"] = step.done;
+    steps.push_back(std::move(json));
+  }
   auto proof = nlohmann::json::array();
   for (const JobReadingId id : action.proof)
     proof.push_back(id.value);
@@ -143,8 +147,10 @@ Result<Answer> showCommand(const std::string& bookFile, const std::string& numbe
                    {"sha256", job.boardDigest}};
   for (const char* list : {"readings", "suspects", "actions", "charges", "photos", "events"})
     json[list] = nlohmann::json::array();
+  const std::vector<const JobReading*> counting = inForce(job.readings);
   for (const auto& entry : job.readings)
-    json["readings"].push_back(readingJson(entry));
+    json["readings"].push_back(
+        readingJson(entry, std::find(counting.begin(), counting.end(), &entry) != counting.end()));
   for (const auto& s : job.suspects)
     json["suspects"].push_back({{"text", wordsOf(nameOf(s))},
                                 {"probability", s.probability},

@@ -7,6 +7,7 @@
 
 #include "netmend/base/geometry.h"
 #include "netmend/jobbook/job_words.h"
+#include "netmend/words/step.h"
 
 namespace netmend {
 
@@ -25,6 +26,15 @@ namespace netmend {
 /// Empty: not judged.
 [[nodiscard]] inline std::string_view verdictWord(const JobReading& reading) {
   return reading.judged ? word(reading.kind()) : "";
+}
+
+/// As it reads in a job, or would.
+[[nodiscard]] inline nlohmann::json stepJson(const WorkStep& step, const RepairAction& action) {
+  return {{"text", wordsOf(stepSaid(step, action))},
+          {"detail", wordsOf(detailSaid(step, action))},
+          {"check", step.check},
+          {"expected", wordsOf(expectedSaid(step, action))},
+          {"otherwise", wordsOf(otherwiseSaid(step, action))}};
 }
 
 } // namespace netmend

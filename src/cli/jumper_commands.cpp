@@ -92,6 +92,21 @@ std::string proposalText(std::size_t number, const JumperProposal& p, const Plac
   return out;
 }
 
+/// Places of the line where no wire is soldered, and why not.
+nlohmann::json excludedJson(const std::vector<ExcludedLanding>& excluded) {
+  auto out = nlohmann::json::array();
+  for (const ExcludedLanding& each : excluded)
+    out.push_back({{"point", each.point}, {"why", wordsOf(whyExcluded(each))}});
+  return out;
+}
+
+std::string excludedText(const std::vector<ExcludedLanding>& excluded) {
+  std::string out;
+  for (const ExcludedLanding& each : excluded)
+    out += fmt::format("  no landing: {}: {}\n", each.point, wordsOf(whyExcluded(each)));
+  return out;
+}
+
 Result<std::vector<std::size_t>> cutOf(const RouteOptions& options, const FaultCase& fault) {
   if (!options.edges.empty()) return options.edges;
   auto cut = suspectedCut(fault);
@@ -119,25 +134,26 @@ Result<Answer> routeCommand(const RouteOptions& options) {
   answer.notices = solved->board.notices;
   for (const Said& note : notesOn(*found))
     answer.notices.push_back(note);
-  const PlaceNames places(*solved->board.lookup);
+  const PlaceNames& places = *solved->board.places;
   auto proposals = nlohmann::json::array();
   for (std::size_t i = 0; i < found->proposals.size(); ++i) {
     answer.text += proposalText(i + 1, found->proposals[i], places, options.why);
     auto json = proposalJson(found->proposals[i], places);
     auto steps = nlohmann::json::array();
-    const RepairAction action = actionFor(*solved->board.lookup, fault, found->proposals[i], work);
+    const RepairAction action = actionFor(solved->board, fault, found->proposals[i], work);
     for (const WorkStep& step : action.steps)
-      steps.push_back({{"text", wordsOf(stepSaid(step, action))},
-                       {"detail", wordsOf(detailSaid(step, action))},
-                       {"check", step.check},
-                       {"expected", wordsOf(expectedSaid(step, action))},
-                       {"otherwise", wordsOf(otherwiseSaid(step, action))}});
+      steps.push_back(stepJson(step, action));
     json["steps"] = std::move(steps);
     proposals.push_back(std::move(json));
   }
+  if (options.why) answer.text += excludedText(found->excluded);
   const std::string fewer = wordsOf(whyFewer(*found));
   if (!fewer.empty()) answer.text += fewer + "\n";
-  answer.json = {{"line", solved->line()}, {"cut", *cut}, {"proposals", proposals}, {"why_fewer", fewer}};
+  answer.json = {{"line", solved->line()},
+                 {"cut", *cut},
+                 {"proposals", proposals},
+                 {"why_fewer", fewer},
+                 {"excluded", excludedJson(found->excluded)}};
   if (found->proposals.empty()) {
     answer.code = ExitCode::finding;
     return answer;
@@ -153,7 +169,7 @@ Result<Answer> routeCommand(const RouteOptions& options) {
     answer.text += "Picture: " + options.picture + "\n";
   }
   if (options.choose > 0) {
-    const RepairAction action = actionFor(*solved->board.lookup, fault, proposal, work);
+    const RepairAction action = actionFor(solved->board, fault, proposal, work);
     const auto kept = keepAction(options.fault.book, options.job, action);
     if (!kept) return failure(kept.error());
     answer.text +=

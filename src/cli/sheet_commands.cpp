@@ -30,17 +30,15 @@ Result<Answer> makeCommand(const SheetCommandOptions& options) {
   SheetContent content;
   content.job = open->job;
   content.cautions = work->cautions;
-  LoadedBoard board;
   const std::string boardFile = !options.board.empty() ? options.board : open->job.boardFile;
   if (!boardFile.empty()) {
-    auto loaded = loadBoard(boardFile);
+    auto loaded = openBoard(boardFile);
     if (!loaded && !options.board.empty()) return failure(loaded.error());
     if (!loaded) {
       answer.notices.push_back(said(pattern("core", "sheet without a map: {}"), loaded.error().said()));
     } else {
-      board = std::move(*loaded);
-      content.board = board.board.get();
-      content.line = linesOf(open->job.actions, *board.lookup, buildBoardGraph(*board.board));
+      content.board = std::move(*loaded);
+      content.line = linesOf(open->job.actions, content.board);
     }
   }
   SheetOptions sheet;

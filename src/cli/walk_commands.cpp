@@ -79,7 +79,7 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
       point.pin = PinId{};
     return WalkSession{std::move(walk), 0, {}};
   }
-  auto loaded = loadBoard(options.board);
+  auto loaded = openBoard(options.board);
   if (!loaded) return failure(loaded.error());
   for (const auto& notice : loaded->notices)
     streams.err << "note: " << wordsOf(notice) << "\n";
@@ -199,9 +199,9 @@ nlohmann::json verdictJson(const Reading& reading, const Verdict& verdict) {
 }
 
 Result<Answer> judgeCommand(const JudgeOptions& options) {
-  LoadedBoard board;
+  BoardUnderWork board;
   if (!options.board.empty()) {
-    auto loaded = loadBoard(options.board);
+    auto loaded = openBoard(options.board);
     if (!loaded) return failure(loaded.error());
     board = std::move(*loaded);
   }
@@ -209,7 +209,7 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
   if (!data) return failure(data.error());
   const auto walks = loadWalks({options.walk}, board.lookup.get());
   if (!walks) return failure(walks.error());
-  const auto good = goodWalksOf(options.good, options.book, board.lookup.get());
+  const auto good = goodWalksOf(options.good, options.book, board);
   if (!good) return failure(good.error());
   const Walk& walk = walks->front();
   const JudgedWalk judged =

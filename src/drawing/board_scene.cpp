@@ -8,6 +8,7 @@
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>
 
+#include "netmend/base/plane.h"
 #include "netmend/board/lookup.h"
 #include "netmend/board/shape.h"
 #include "netmend/drawing/shown.h"
@@ -309,15 +310,10 @@ bool reaches(const SceneItem& item, int layer) {
 }
 
 double distanceTo(const QPolygonF& way, QPointF p) {
+  const auto vec = [](QPointF q) { return Vec{q.x(), q.y()}; };
   double least = 1e300;
-  for (qsizetype i = 1; i < way.size(); ++i) {
-    const QPointF d = way[i] - way[i - 1];
-    const double length = QPointF::dotProduct(d, d);
-    const double share =
-        length > 0 ? std::clamp(QPointF::dotProduct(p - way[i - 1], d) / length, 0.0, 1.0) : 0.0;
-    const QPointF off = p - (way[i - 1] + share * d);
-    least = std::min(least, std::hypot(off.x(), off.y()));
-  }
+  for (qsizetype i = 1; i < way.size(); ++i)
+    least = std::min(least, distanceToSegment(vec(p), vec(way[i - 1]), vec(way[i])));
   return least;
 }
 

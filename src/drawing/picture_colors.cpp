@@ -72,11 +72,6 @@ PictureColors highContrastColors() {
   return c;
 }
 
-/// Of an sRGB channel from 0 to 1.
-double linear(double channel) {
-  return channel <= 0.03928 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
-}
-
 } // namespace
 
 PictureColors pictureColors(PictureTheme theme) {
@@ -89,17 +84,6 @@ PictureColors pictureColors(PictureTheme theme) {
     return highContrastColors();
   }
   return {};
-}
-
-double relativeLuminance(const QColor& colour) {
-  const QColor c = colour.toRgb();
-  return 0.2126 * linear(c.redF()) + 0.7152 * linear(c.greenF()) + 0.0722 * linear(c.blueF());
-}
-
-double contrastRatio(const QColor& a, const QColor& b) {
-  const double x = relativeLuminance(a);
-  const double y = relativeLuminance(b);
-  return (std::max(x, y) + 0.05) / (std::min(x, y) + 0.05);
 }
 
 } // namespace netmend

@@ -118,24 +118,10 @@ Result<ProbeEfforts> readEfforts(JsonReader& reader) {
 
 } // namespace
 
-Result<FaultPriors> parseFaultPriors(std::string_view text, std::string_view fileName) {
-  auto reader = JsonReader::ofText(text, std::string(fileName));
-  if (!reader) return failure(reader.error());
-  reader->expectFormat("netmend-fault-priors");
-  return readPriors(*reader);
-}
-
 Result<FaultPriors> readFaultPriors(const std::filesystem::path& path) {
   auto reader = JsonReader::ofFile(path, "netmend-fault-priors");
   if (!reader) return failure(reader.error());
   return readPriors(*reader);
-}
-
-Result<ProbeEfforts> parseProbeEfforts(std::string_view text, std::string_view fileName) {
-  auto reader = JsonReader::ofText(text, std::string(fileName));
-  if (!reader) return failure(reader.error());
-  reader->expectFormat("netmend-efforts");
-  return readEfforts(*reader);
 }
 
 Result<ProbeEfforts> readProbeEfforts(const std::filesystem::path& path) {

@@ -34,12 +34,6 @@ bool isGround(const IsolationModel& model, const ProbePoint& point) {
   return role.known() && role.value == NetRole::ground;
 }
 
-/// Temperature corrects and does not hinder.
-bool sameCondition(Condition a, Condition b) {
-  a.temperature = b.temperature = std::nullopt;
-  return a == b;
-}
-
 /// Any resistance from a tenth of an ohm to ten megohms is as likely per decade.
 double anyOhms(double ohms) {
   return 1.0 / (std::max(ohms, 0.1) * std::log(1e8));

@@ -96,62 +96,35 @@ struct Worth {
   double betterGuess = 0.0;
 };
 
+template <class Row> Worth worthOf(TestWorth<Row>& test, const Field& field) {
+  const auto sum = test.sum();
+  return {sum.bits, std::max(0.0, sum.bestGuess - field.bestGuess())};
+}
+
 /// The work per place is classes × bins.
 class DiodeWorth {
 public:
   DiodeWorth(const Isolation& isolation, const Field& field)
-      : field_(field), rows_(isolation, field.classes) {
-    for (std::size_t g = 0; g < field.groupSize.size(); ++g)
-      if (field.groupSize[g] > 1) shared_.emplace(g, Row{});
-  }
+      : field_(field), rows_(isolation, field.classes), test_(field.groupSize) {}
 
   Worth at(std::size_t cell) {
-    Row all{};
-    Row best{};
-    for (auto& [group, joint] : shared_)
-      joint = Row{};
-    double within = 0.0;
-    for (std::size_t i = 0; i < field_.classes.size(); ++i) {
-      const Row& row = rows_.row(i, cell);
-      const auto p = static_cast<float>(field_.probability[i]);
-      if (field_.groupSize[field_.group[i]] > 1) {
-        Row& joint = shared_.at(field_.group[i]);
-        for (std::size_t k = 0; k < row.size(); ++k)
-          joint[k] += p * row[k];
-        continue;
-      }
-      within += field_.probability[i] * rows_.rowBits(i, cell);
-      for (std::size_t k = 0; k < row.size(); ++k) {
-        const float joint = p * row[k];
-        all[k] += joint;
-        best[k] = best[k] < joint ? joint : best[k];
-      }
-    }
-    for (const auto& [group, joint] : shared_) {
-      within += field_.groupProbability[group] * bitsOf(joint);
-      for (std::size_t k = 0; k < joint.size(); ++k) {
-        all[k] += joint[k];
-        best[k] = std::max(best[k], joint[k]);
-      }
-    }
-    const double guess = std::accumulate(best.begin(), best.end(), 0.0);
-    return {std::max(0.0, bitsOf(all) - within), std::max(0.0, guess - field_.bestGuess())};
+    test_.begin();
+    for (std::size_t i = 0; i < field_.classes.size(); ++i)
+      test_.add(field_.group[i], field_.probability[i], rows_.row(i, cell), rows_.rowBits(i, cell));
+    return worthOf(test_, field_);
   }
 
 private:
-  using Row = OutcomeRows::Row;
-  static double bitsOf(const Row& row) { return entropyBits(std::vector<double>(row.begin(), row.end())); }
-
   const Field& field_;
   OutcomeRows rows_;
-  std::map<std::size_t, Row> shared_; ///< joint chances of groups of several classes
+  TestWorth<OutcomeRows::Row> test_;
 };
 
 /// From point to point there are three outcomes: as along sound copper, OL, something else.
 class BetweenWorth {
 public:
   BetweenWorth(const Isolation& isolation, const Field& field)
-      : isolation_(isolation), field_(field), joint_(field.groupProbability.size()) {
+      : isolation_(isolation), field_(field), test_(field.groupSize) {
     const double slipped = isolation.model->priors.slippedShare;
     joined_ = caseOf(1.0 - slipped, 0.5 * slipped);
     parted_ = caseOf(1e-3, (1.0 - slipped) * openReadsOverLimit + 0.5 * slipped);
@@ -159,29 +132,15 @@ public:
   }
 
   [[nodiscard]] Worth of(std::size_t cellA, std::size_t cellB) {
-    std::fill(joint_.begin(), joint_.end(), Row{});
-    double within = 0.0;
+    test_.begin();
     for (std::size_t i = 0; i < field_.classes.size(); ++i) {
       const std::size_t c = field_.classes[i];
       const Case& says = isolation_.model->effects[c].kind == FaultKind::noneOfThese ? none_
                          : together(*isolation_.model, c, cellA, cellB)              ? joined_
                                                                                      : parted_;
-      auto& row = joint_[field_.group[i]];
-      for (std::size_t k = 0; k < row.size(); ++k)
-        row[k] += field_.probability[i] * says.chance[k];
-      if (field_.groupSize[field_.group[i]] == 1) within += field_.probability[i] * says.bits;
+      test_.add(field_.group[i], field_.probability[i], says.chance, says.bits);
     }
-    Row all{};
-    Row best{};
-    for (std::size_t g = 0; g < joint_.size(); ++g) {
-      if (field_.groupSize[g] > 1) within += field_.groupProbability[g] * bitsOf(joint_[g]);
-      for (std::size_t k = 0; k < all.size(); ++k) {
-        all[k] += joint_[g][k];
-        best[k] = std::max(best[k], joint_[g][k]);
-      }
-    }
-    return {std::max(0.0, bitsOf(all) - within),
-            std::max(0.0, best[0] + best[1] + best[2] - field_.bestGuess())};
+    return worthOf(test_, field_);
   }
 
 private:
@@ -190,10 +149,9 @@ private:
     Row chance{};
     double bits = 0.0;
   };
-  static double bitsOf(const Row& row) { return entropyBits({row[0], row[1], row[2]}); }
   static Case caseOf(double asSound, double overLimit) {
     const Row row{asSound, overLimit, 1.0 - asSound - overLimit};
-    return {row, bitsOf(row)};
+    return {row, rowBits(row)};
   }
 
   const Isolation& isolation_;
@@ -201,7 +159,7 @@ private:
   Case joined_;
   Case parted_;
   Case none_;
-  std::vector<Row> joint_; ///< by group; kept between pairs
+  TestWorth<Row> test_;
 };
 
 ProbeProposal proposal(ReadingMode mode, std::size_t place, std::optional<std::size_t> other, double seconds,

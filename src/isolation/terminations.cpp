@@ -38,7 +38,6 @@ void throughResistor(const Lookup& lookup, const Line& line, const Part& part, c
   result.shares = {0.0, 0.97, 0.03};
   result.resistance = supply ? resistance + priors.railOhms : resistance;
   result.throughRail = supply;
-  result.source = part.reference + " " + part.value.value + (supply ? " to a supply" : " to ground");
 }
 
 TerminationShares ofKind(const Fact<PartKind>& kind, const FaultPriors& priors) {
@@ -65,17 +64,11 @@ PinTermination terminationOf(const Lookup& lookup, const Line& line, const Pin& 
   result.pin = pin.id;
   result.resistance = Ohms(10e3); // a resistive pin of which nobody knows how much
   const Part* part = lookup.board().parts.find(pin.part);
-  if (!part) {
-    result.source = "a free point of the board";
-    return result;
-  }
+  if (!part) return result; // a free point of the board
   result.shares = ofKind(part->kind, priors);
-  result.source = part->kind.known() ? "by the kind of part " + part->reference
-                                     : "nothing is known of part " + part->reference;
   if (part->fitted.known() && !part->fitted.value) {
     result.shares = {};
     result.origin = part->fitted.origin;
-    result.source = part->reference + " is not fitted";
     return result;
   }
   if (part->kind.known() && part->kind.value == PartKind::resistor)
@@ -83,24 +76,17 @@ PinTermination terminationOf(const Lookup& lookup, const Line& line, const Pin& 
   if (pin.termination.certain()) {
     result.shares = asSaid(pin.termination.value);
     result.origin = pin.termination.origin;
-    result.source = "as the board says";
   } else if (pin.termination.known()) {
     // A guess of the board's author counts for as much as the general one.
     const auto said = asSaid(pin.termination.value);
     result.shares = {0.5 * (said.junction + result.shares.junction),
                      0.5 * (said.resistive + result.shares.resistive),
                      0.5 * (said.none + result.shares.none)};
-    result.source = "guessed by the board, " + result.source;
   }
   return result;
 }
 
 } // namespace
-
-Termination PinTermination::likeliest() const {
-  if (shares.junction >= shares.resistive && shares.junction >= shares.none) return Termination::junction;
-  return shares.resistive >= shares.none ? Termination::resistive : Termination::none;
-}
 
 double PinTermination::confidence() const {
   return std::max({shares.junction, shares.resistive, shares.none});

@@ -114,8 +114,11 @@ Result<void> JobBook::rejudge(JobId id, const std::vector<JobReading>& readings)
     for (const auto& reading : readings) {
       const auto key = static_cast<long long>(reading.id.value);
       const std::string judged = judgedText(reading.judged);
-      *session_ << "update reading set judged = :judged, remark = :remark where job = :job and id = :id",
-          soci::use(judged), soci::use(reading.remark), soci::use(jobKey), soci::use(key);
+      const int comesAndGoes = reading.comesAndGoes ? 1 : 0;
+      *session_ << "update reading set judged = :judged, remark = :remark, comes_and_goes = :comes_and_goes "
+                   "where job = :job and id = :id",
+          soci::use(judged), soci::use(reading.remark), soci::use(comesAndGoes), soci::use(jobKey),
+          soci::use(key);
     }
     return {};
   });

@@ -57,39 +57,44 @@ JobReadingId insertReading(soci::session& sql, JobId job, const JobReading& entr
   Nullable temperature(plain(r.condition.temperature));
   Nullable injected(plain(r.injected));
   const std::string judged = judgedText(entry.judged);
+  const int comesAndGoes = entry.comesAndGoes ? 1 : 0;
   sql << "insert into reading (id, job, purpose, pin, label, other_pin, other_label, mode, value, settling, "
          "time, meter, "
-         "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark) values "
+         "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark, "
+         "comes_and_goes) values "
          "(:id, :job, :purpose, :pin, :label, :other_pin, :other_label, :mode, :value, :settling, :time, "
          ":meter, "
-         ":taken_by, :plugged, :powered, :lifted, :temperature, :handling, :injected, :judged, :remark)",
+         ":taken_by, :plugged, :powered, :lifted, :temperature, :handling, :injected, :judged, :remark, "
+         ":comes_and_goes)",
       soci::use(id.value, id.state), soci::use(jobKey), soci::use(purpose), soci::use(pin),
       soci::use(r.point.label), soci::use(otherPin), soci::use(r.other.label), soci::use(mode),
       soci::use(value.value, value.state), soci::use(settling), soci::use(time), soci::use(r.meter),
       soci::use(r.by), soci::use(plugged), soci::use(powered), soci::use(lifted),
       soci::use(temperature.value, temperature.state), soci::use(r.condition.handling),
-      soci::use(injected.value, injected.state), soci::use(judged), soci::use(entry.remark);
+      soci::use(injected.value, injected.state), soci::use(judged), soci::use(entry.remark),
+      soci::use(comesAndGoes);
   return JobReadingId(static_cast<std::uint64_t>(lastInsertId(sql)));
 }
 
 std::vector<JobReading> readingsOf(soci::session& sql, JobId job) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0, pin = 0, otherPin = 0, time = 0;
-  int powered = 0;
+  int powered = 0, comesAndGoes = 0;
   std::string purpose, label, otherLabel, mode, settling, meter, by, plugged, lifted, handling, judged,
       remark;
   Nullable value, temperature, injected;
   soci::statement rows =
       (sql.prepare
            << "select id, purpose, pin, label, other_pin, other_label, mode, value, settling, time, meter, "
-              "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark "
+              "taken_by, plugged, powered, lifted, temperature, handling, injected, judged, remark, "
+              "comes_and_goes "
               "from reading where job = :job order by id",
        soci::use(jobKey), soci::into(id), soci::into(purpose), soci::into(pin), soci::into(label),
        soci::into(otherPin), soci::into(otherLabel), soci::into(mode), soci::into(value.value, value.state),
        soci::into(settling), soci::into(time), soci::into(meter), soci::into(by), soci::into(plugged),
        soci::into(powered), soci::into(lifted), soci::into(temperature.value, temperature.state),
        soci::into(handling), soci::into(injected.value, injected.state), soci::into(judged),
-       soci::into(remark));
+       soci::into(remark), soci::into(comesAndGoes));
   rows.execute();
   std::vector<JobReading> out;
   while (rows.fetch()) {
@@ -98,6 +103,7 @@ std::vector<JobReading> readingsOf(soci::session& sql, JobId job) {
     entry.purpose = stored(readingPurposeWords, purpose);
     entry.judged = judgedFrom(judged);
     entry.remark = remark;
+    entry.comesAndGoes = comesAndGoes != 0;
     Reading& r = entry.reading;
     r.point = {PinId(static_cast<std::uint64_t>(pin)), label};
     r.other = {PinId(static_cast<std::uint64_t>(otherPin)), otherLabel};

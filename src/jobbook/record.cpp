@@ -66,6 +66,31 @@ bool isEvidence(const JobReading& reading) {
   return reading.purpose != ReadingPurpose::proof && reading.reading.condition.handling != repairUnderWay;
 }
 
+std::vector<const JobReading*> inForce(const std::vector<JobReading>& readings) {
+  const auto sameKind = [](const JobReading& a, const JobReading& b) {
+    return (a.purpose == ReadingPurpose::proof) == (b.purpose == ReadingPurpose::proof) &&
+           sameMeasurement(a.reading, b.reading);
+  };
+  std::vector<const JobReading*> out;
+  for (const JobReading& reading : readings) {
+    const auto before = std::find_if(out.begin(), out.end(),
+                                     [&](const JobReading* other) { return sameKind(*other, reading); });
+    const bool stays =
+        before != out.end() && reading.comesAndGoes && isFlag((*before)->kind()) && !isFlag(reading.kind());
+    if (stays) continue;
+    if (before != out.end()) out.erase(before);
+    out.push_back(&reading);
+  }
+  return out;
+}
+
+std::vector<Reading> evidenceOf(const Job& job) {
+  std::vector<Reading> out;
+  for (const JobReading* entry : inForce(job.readings))
+    if (isEvidence(*entry)) out.push_back(entry->reading);
+  return out;
+}
+
 std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
   std::vector<WorkStep> out;
   out.reserve(steps.size());

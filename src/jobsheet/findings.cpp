@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
 
@@ -9,18 +10,11 @@ namespace netmend {
 
 namespace {
 
-bool samePlace(const ProbePoint& a, const ProbePoint& b) {
-  if (a.pin && b.pin) return a.pin == b.pin;
-  return a.label == b.label;
-}
-
-bool comparable(const Reading& a, const Reading& b) {
-  Condition conditionA = a.condition;
-  Condition conditionB = b.condition;
-  conditionA.temperature.reset();
-  conditionB.temperature.reset();
-  return a.mode == b.mode && samePlace(a.point, b.point) && samePlace(a.other, b.other) &&
-         conditionA == conditionB && a.injected == b.injected;
+/// A check at a place that was walked: what it read counts now.
+bool takenAgain(const JobReading& check, const std::vector<JobReading>& readings) {
+  return std::any_of(readings.begin(), readings.end(), [&](const JobReading& other) {
+    return other.purpose == ReadingPurpose::fault && sameMeasurement(other.reading, check.reading);
+  });
 }
 
 std::string connectorOf(const std::string& label) {
@@ -61,14 +55,17 @@ StripPin stripPin(const ReadingPair& pair) {
 } // namespace
 
 std::vector<ReadingPair> pairReadings(const std::vector<JobReading>& readings) {
+  const std::vector<const JobReading*> counting = inForce(readings);
   std::vector<ReadingPair> pairs;
   for (const JobReading& reading : readings) {
-    if (reading.purpose == ReadingPurpose::check) continue;
+    if (reading.purpose == ReadingPurpose::check && !takenAgain(reading, readings)) continue;
     const auto same = std::find_if(pairs.begin(), pairs.end(), [&](const ReadingPair& pair) {
-      return comparable(pair.any().reading, reading.reading);
+      return sameMeasurement(pair.any().reading, reading.reading);
     });
     ReadingPair& pair = same != pairs.end() ? *same : pairs.emplace_back();
-    (reading.purpose == ReadingPurpose::proof ? pair.after : pair.before) = &reading;
+    const JobReading*& place = reading.purpose == ReadingPurpose::proof ? pair.after : pair.before;
+    const bool counts = std::find(counting.begin(), counting.end(), &reading) != counting.end();
+    if (place == nullptr || counts) place = &reading;
   }
   return pairs;
 }

@@ -16,7 +16,8 @@ struct ReadingPair {
 };
 
 /// In the order of the first reading. Only readings of the same place, other lead, mode and condition are
-/// put beside each other; the board's temperature does not hinder. Readings of purpose `check` are left out.
+/// put beside each other; the board's temperature does not hinder. Readings of purpose `check` are left out,
+/// but for those at a place that was walked.
 [[nodiscard]] std::vector<ReadingPair> pairReadings(const std::vector<JobReading>& readings);
 
 /// A strip for each connector and way of measuring in the job's readings. A connector is what stands

@@ -59,7 +59,7 @@ Cell valueCell(const JobReading* reading) {
 Cell verdictCell(const JobReading* reading) {
   if (reading == nullptr) return cell({});
   if (!reading->judged) return cell(shown(pattern("core", "not judged")));
-  Cell out = cell(shown(nameOf(reading->kind())), reading->odd());
+  Cell out = cell(shown(nameOf(*reading)), reading->odd());
   out.sign = markSign(markForVerdict(reading->kind()));
   return out;
 }
@@ -194,7 +194,7 @@ Pieces findings(const Sheet& sheet) {
 }
 
 QString pointText(const Sheet& sheet, const ProbePoint& point) {
-  return printed(nameOf(point, sheet.places));
+  return printed(nameOf(point, sheet.content.board.places.get()));
 }
 
 } // namespace netmend

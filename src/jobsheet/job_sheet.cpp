@@ -127,30 +127,30 @@ Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& page
 
 } // namespace
 
-Result<void> writeJobSheet(const std::filesystem::path& path, const SheetContent& content,
-                           const SheetOptions& options) {
-  const auto named = [&](Error error) {
-    error.file = path.string();
-    return failure(std::move(error));
-  };
+Result<QByteArray> jobSheet(const SheetContent& content, const SheetOptions& options) {
   if (charactersOf(content, options) > mostCharacters)
-    return named({pattern("core", "the job holds too much text for a sheet"),
-                  "",
-                  "",
-                  {},
-                  pattern("core", "at most 500 pages")});
-  std::optional<Lookup> lookup;
-  std::optional<PlaceNames> places;
-  if (content.board != nullptr) places.emplace(lookup.emplace(*content.board));
-  const Sheet sheet{content, options, sheetStyle(options.paper), places ? &*places : nullptr};
+    return failure({pattern("core", "the job holds too much text for a sheet"),
+                    "",
+                    "",
+                    {},
+                    pattern("core", "at most 500 pages")});
+  const Sheet sheet{content, options, sheetStyle(options.paper)};
   const auto pieces = compose(sheet);
-  if (!pieces) return named(pieces.error());
+  if (!pieces) return failure(pieces.error());
   const std::vector<PlacedPage> pages = paginate(*pieces, sheet.style.firstBody, sheet.style.body);
   if (pages.size() > mostPages)
-    return named({pattern("core", "the sheet would be too long"), "", "",
-                  said(pattern("core", "{} pages"), pages.size()), pattern("core", "at most 500")});
-  const auto bytes = print(sheet, pages);
-  if (!bytes) return named(bytes.error());
+    return failure({pattern("core", "the sheet would be too long"), "", "",
+                    said(pattern("core", "{} pages"), pages.size()), pattern("core", "at most 500")});
+  return print(sheet, pages);
+}
+
+Result<void> writeJobSheet(const std::filesystem::path& path, const SheetContent& content,
+                           const SheetOptions& options) {
+  auto bytes = jobSheet(content, options);
+  if (!bytes) {
+    bytes.error().file = path.string();
+    return failure(std::move(bytes.error()));
+  }
   return writeFileAtomically(path, {bytes->constData(), static_cast<std::size_t>(bytes->size())});
 }
 

@@ -160,7 +160,7 @@ void frameRect(QPainter& painter, const QRectF& box) {
 }
 
 QString captionOf(const Sheet& sheet, Side side, const QString& what) {
-  QString board = cleaned(sheet.content.board->info.name.valueOr({}));
+  QString board = cleaned(sheet.content.board.board->info.name.valueOr({}));
   if (board.isEmpty()) board = shown(pattern("core", "Board"));
   const QString from = side == Side::top ? shown(pattern("core", "seen from the top"))
                                          : shown(pattern("core", "seen from the bottom"));
@@ -172,7 +172,7 @@ QString captionOf(const Sheet& sheet, Side side, const QString& what) {
 
 std::vector<SheetMap> mapsOf(const Sheet& sheet, const BoardScene& scene) {
   if (scene.extent().empty()) return {};
-  const Lookup lookup(*sheet.content.board);
+  const Lookup& lookup = *sheet.content.board.lookup;
   std::vector<SheetMap> maps;
   const auto make = [&](const RepairAction* action) {
     SheetMap map;

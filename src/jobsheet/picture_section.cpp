@@ -84,8 +84,8 @@ Pieces stripPieces(const Sheet& sheet, const std::vector<PinStrip>& strips) {
 
 Pieces pictures(const Sheet& sheet) {
   Pieces pieces;
-  if (sheet.content.board != nullptr) {
-    const auto scene = std::make_shared<const BoardScene>(*sheet.content.board);
+  if (sheet.content.board.board != nullptr) {
+    const auto scene = std::make_shared<const BoardScene>(*sheet.content.board.board);
     for (SheetMap& map : mapsOf(sheet, *scene))
       pieces.push_back(mapPiece(sheet, std::move(map), scene));
   }

@@ -3,7 +3,6 @@
 #include "flow.h"
 #include "netmend/base/error.h"
 #include "netmend/jobsheet/job_sheet.h"
-#include "netmend/netgraph/place_name.h"
 #include "style.h"
 
 /// The sections of the sheet, in their order. Each adds its pieces, or nothing where there is nothing to say.
@@ -13,7 +12,6 @@ struct Sheet {
   const SheetContent& content;
   const SheetOptions& options;
   SheetStyle style;
-  const PlaceNames* places = nullptr; ///< of the board; none: places are told by their handles
 
   [[nodiscard]] const Job& job() const { return content.job; }
   [[nodiscard]] bool workshopCopy() const { return options.copy == SheetCopy::workshop; }

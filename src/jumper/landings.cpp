@@ -2,6 +2,7 @@
 #include <map>
 #include <set>
 
+#include "netmend/base/plane.h"
 #include "netmend/board/access.h"
 #include "netmend/board/shape.h"
 #include "netmend/jumper/landing.h"
@@ -177,11 +178,8 @@ private:
   }
 
   static Point nearestOn(Point a, Point b, Point p) {
-    const double dx = (b.x - a.x).mm(), dy = (b.y - a.y).mm();
-    const double whole = dx * dx + dy * dy;
-    if (whole <= 0) return a;
-    const double share = std::clamp(((p.x - a.x).mm() * dx + (p.y - a.y).mm() * dy) / whole, 0.0, 1.0);
-    return {a.x + Length::fromMm(share * dx), a.y + Length::fromMm(share * dy)};
+    const Vec foot = footOnSegment(vecOf(p), vecOf(a), vecOf(b));
+    return {Length(std::llround(foot.x)), Length(std::llround(foot.y))};
   }
 
   void addPad(const Pin& pin, const Pad& pad, const Part* part, const std::string& label, FarSide far,

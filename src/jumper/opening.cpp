@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "exact.h"
+#include "netmend/base/plane.h"
 #include "netmend/jumper/free_area.h"
 #include "triangulation.h"
 
@@ -33,13 +34,9 @@ bool holds(const NavigationMesh& mesh, const MeshTriangle& triangle, Point p) {
 
 /// The place of the edge a-b nearest to p, moved to a whole nanometre inside the free triangle behind it.
 Exit exitAcross(const NavigationMesh& mesh, const MeshTriangle& free, Point a, Point b, Point p) {
-  const auto dx = static_cast<double>((b.x - a.x).nm), dy = static_cast<double>((b.y - a.y).nm);
-  const double along = static_cast<double>(dot(a, b, p)) / (dx * dx + dy * dy);
-  const double share = std::clamp(along, 0.0, 1.0);
-  const Point near{a.x + Length(std::llround(share * dx)), a.y + Length(std::llround(share * dy))};
-  const auto distanceOf = [&](Point q) {
-    return std::hypot(static_cast<double>((q.x - p.x).nm), static_cast<double>((q.y - p.y).nm));
-  };
+  const Vec foot = footOnSegment(vecOf(p), vecOf(a), vecOf(b));
+  const Point near{Length(std::llround(foot.x)), Length(std::llround(foot.y))};
+  const auto distanceOf = [&](Point q) { return length(vecOf(q - p)); };
   Exit best{std::min(distanceOf(a), distanceOf(b)), distanceOf(a) <= distanceOf(b) ? a : b};
   for (const std::int64_t x : {0, -1, 1})
     for (const std::int64_t y : {0, -1, 1}) {
@@ -47,13 +44,6 @@ Exit exitAcross(const NavigationMesh& mesh, const MeshTriangle& free, Point a, P
       if (holds(mesh, free, q)) best = std::min(best, Exit{distanceOf(q), q});
     }
   return best;
-}
-
-double edgeDistance(Point a, Point b, Point p) {
-  const auto dx = static_cast<double>((b.x - a.x).nm), dy = static_cast<double>((b.y - a.y).nm);
-  const double share = std::clamp(static_cast<double>(dot(a, b, p)) / (dx * dx + dy * dy), 0.0, 1.0);
-  return std::hypot(static_cast<double>((a.x - p.x).nm) + share * dx,
-                    static_cast<double>((a.y - p.y).nm) + share * dy);
 }
 
 /// Places on the rim of the blocked ground around p, nearest first.
@@ -68,7 +58,7 @@ std::vector<Exit> exitsAround(const NavigationMesh& mesh, Point p, double reach)
     for (std::size_t i = 0; i < 3; ++i) {
       const std::int32_t next = here.neighbour[i];
       const Point a = corner(mesh, here, next3(i)), b = corner(mesh, here, previous3(i));
-      if (next < 0 || edgeDistance(a, b, p) > reach) continue;
+      if (next < 0 || distanceToSegment(p, a, b) > reach) continue;
       const MeshTriangle& there = mesh.triangles[static_cast<std::size_t>(next)];
       if (there.free) {
         exits.push_back(exitAcross(mesh, there, a, b, p));

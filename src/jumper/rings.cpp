@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "exact.h"
+#include "netmend/base/plane.h"
 
 namespace netmend {
 
@@ -58,23 +59,10 @@ Ring turned(const Ring& ring, bool counterClockwise) {
   return result;
 }
 
-namespace {
-
-double pointDistance(Point a, Point b, Point p) {
-  const auto dx = static_cast<double>((b.x - a.x).nm), dy = static_cast<double>((b.y - a.y).nm);
-  const auto px = static_cast<double>((p.x - a.x).nm), py = static_cast<double>((p.y - a.y).nm);
-  const double whole = dx * dx + dy * dy;
-  const double share = whole > 0 ? std::clamp((px * dx + py * dy) / whole, 0.0, 1.0) : 0.0;
-  if (share > 0.0 && share < 1.0) return std::abs(static_cast<double>(cross(a, b, p))) / std::sqrt(whole);
-  return std::hypot(px - share * dx, py - share * dy);
-}
-
-} // namespace
-
 double segmentDistance(Point a, Point b, Point c, Point d) {
   if (segmentsTouch(a, b, c, d)) return 0.0;
-  return std::min(
-      {pointDistance(a, b, c), pointDistance(a, b, d), pointDistance(c, d, a), pointDistance(c, d, b)});
+  return std::min({distanceToSegment(c, a, b), distanceToSegment(d, a, b), distanceToSegment(a, c, d),
+                   distanceToSegment(b, c, d)});
 }
 
 } // namespace netmend

@@ -61,10 +61,6 @@ void explain(WireChoice& choice, const WireTable& table, const WireRequest& requ
 
 } // namespace
 
-Length awgDiameter(int gauge) {
-  return Length::fromMm(0.127 * std::pow(92.0, (36.0 - gauge) / 39.0));
-}
-
 Ohms wireResistance(Length diameter, Length length, Celsius temperature) {
   const double d = metres(diameter);
   const double at = 1.0 + copperTemperatureCoefficient * (temperature.value - 20.0);

@@ -8,37 +8,19 @@
 #include <fmt/format.h>
 
 #include "area_slices.h"
+#include "netmend/base/plane.h"
 
 namespace netmend {
 namespace {
 
 constexpr std::size_t noNode = std::numeric_limits<std::size_t>::max();
 
-/// Distance of `p` from the segment `a`-`b`, in nm.
-double distanceToSegment(double px, double py, Point a, Point b) {
-  const double ax = static_cast<double>(a.x.nm);
-  const double ay = static_cast<double>(a.y.nm);
-  const double dx = static_cast<double>(b.x.nm) - ax;
-  const double dy = static_cast<double>(b.y.nm) - ay;
-  const double squared = dx * dx + dy * dy;
-  const double along =
-      squared > 0.0 ? std::clamp(((px - ax) * dx + (py - ay) * dy) / squared, 0.0, 1.0) : 0.0;
-  return std::hypot(px - ax - along * dx, py - ay - along * dy);
-}
-
-bool isUnder(const RoundedShape& shape, double x, double y) {
+bool isUnder(const RoundedShape& shape, Vec p) {
   const auto& core = shape.core;
-  const double radius = static_cast<double>(shape.radius.nm);
-  bool inside = false;
-  for (std::size_t i = 0, last = core.size() - 1; i < core.size(); last = i++) {
-    if (distanceToSegment(x, y, core[last], core[i]) <= radius) return true;
-    const double y1 = static_cast<double>(core[last].y.nm);
-    const double y2 = static_cast<double>(core[i].y.nm);
-    const double x1 = static_cast<double>(core[last].x.nm);
-    const double x2 = static_cast<double>(core[i].x.nm);
-    if ((y1 > y) != (y2 > y) && x < x1 + (y - y1) / (y2 - y1) * (x2 - x1)) inside = !inside;
-  }
-  return core.size() > 2 && inside;
+  const auto radius = static_cast<double>(shape.radius.nm);
+  for (std::size_t i = 0, last = core.size() - 1; i < core.size(); last = i++)
+    if (distanceToSegment(p, vecOf(core[last]), vecOf(core[i])) <= radius) return true;
+  return core.size() > 2 && insideRing(core, p);
 }
 
 /// The share of the way from `outer` to `inner` that is outside of the shape, `inner` being under it.
@@ -51,7 +33,7 @@ double shareOutside(const RoundedShape& shape, Point outer, Point inner) {
   double high = 1.0;
   for (int step = 0; step < 40; ++step) {
     const double middle = (low + high) / 2;
-    (isUnder(shape, ox + middle * dx, oy + middle * dy) ? high : low) = middle;
+    (isUnder(shape, {ox + middle * dx, oy + middle * dy}) ? high : low) = middle;
   }
   return low;
 }
@@ -183,7 +165,7 @@ Result<std::size_t> addContact(AreaMesh& mesh, const RoundedShape& contact) {
   for (std::size_t i = 0; i < mesh.nodes.size(); ++i) {
     const auto [x, y] = mesh.nodes[i];
     under[i] = x >= reach.min.x && x <= reach.max.x && y >= reach.min.y && y <= reach.max.y &&
-               isUnder(contact, static_cast<double>(x.nm), static_cast<double>(y.nm));
+               isUnder(contact, vecOf({x, y}));
   }
   if (std::find(under.begin(), under.end(), true) == under.end())
     return failure({.message = pattern("core", "no node of the mesh lies under the contact"),

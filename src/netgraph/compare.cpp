@@ -21,8 +21,8 @@ using copper::Gap;
 using copper::Items;
 
 /// Between the points of two cores: where their copper touches, or the middle of the gap between it.
-Point placeBetween(copper::Vec a, double radiusA, copper::Vec b, double radiusB) {
-  const double apart = copper::length(b - a);
+Point placeBetween(Vec a, double radiusA, Vec b, double radiusB) {
+  const double apart = length(b - a);
   if (apart == 0.0) return copper::pointOf(a);
   const double gap = apart - radiusA - radiusB;
   const double share =
@@ -130,8 +130,8 @@ private:
     if (!seen) reportShortWithoutContact(graph_.islands[island]);
   }
 
-  void report(Disagreement::Kind kind, std::vector<NetId> nets, copper::Vec onA, copper::Vec onB,
-              std::size_t a, std::size_t b) {
+  void report(Disagreement::Kind kind, std::vector<NetId> nets, Vec onA, Vec onB, std::size_t a,
+              std::size_t b) {
     const Point at = placeBetween(onA, items_.items[a].radius, onB, items_.items[b].radius);
     out_.push_back({kind, std::move(nets), at, {objectOf(a), objectOf(b)}});
   }

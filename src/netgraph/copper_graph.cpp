@@ -86,12 +86,4 @@ std::vector<std::size_t> bridges(const CopperGraph& graph) {
   return result;
 }
 
-std::vector<NodeIndex> articulationPoints(const CopperGraph& graph) {
-  const auto simple = simplified(graph);
-  std::vector<NodeIndex> result;
-  boost::articulation_points(simple.graph, std::back_inserter(result));
-  std::sort(result.begin(), result.end());
-  return result;
-}
-
 } // namespace netmend

@@ -196,10 +196,6 @@ AreaOutline outlineOf(const Items& items, const CopperItem& item) {
       {items.points.data() + item.firstPoint, item.pointCount}, item.radius, item.filled, item.area.get()};
 }
 
-Vec vecOf(Point p) {
-  return {static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)};
-}
-
 Length lengthOf(double nm) {
   constexpr double limit = 9.0e18;
   if (!(nm > -limit)) return Length(static_cast<std::int64_t>(-limit));

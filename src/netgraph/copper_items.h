@@ -59,7 +59,6 @@ struct Items {
 
 [[nodiscard]] Items copperItems(const Board& board);
 [[nodiscard]] AreaOutline outlineOf(const Items& items, const CopperItem& item);
-[[nodiscard]] Vec vecOf(Point p);
 /// Rounded, and clamped to what a Length can hold.
 [[nodiscard]] Point pointOf(Vec v);
 [[nodiscard]] Length lengthOf(double nm);

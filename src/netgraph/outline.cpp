@@ -8,29 +8,9 @@ namespace netmend::copper {
 
 namespace {
 
-double dot(Vec a, Vec b) {
-  return a.x * b.x + a.y * b.y;
-}
-double cross(Vec a, Vec b) {
-  return a.x * b.y - a.y * b.x;
-}
-
-Vec footOnSegment(Vec p, Vec a, Vec b) {
-  const Vec d = b - a;
-  const double squared = dot(d, d);
-  if (squared == 0.0) return a;
-  return a + d * std::clamp(dot(p - a, d) / squared, 0.0, 1.0);
-}
-
 void keepNearer(Closest& best, Vec onFirst, Vec onSecond) {
   const double distance = length(onFirst - onSecond);
   if (distance < best.distance) best = {distance, onFirst, onSecond};
-}
-
-bool crossesRay(Vec a, Vec b, Vec p) {
-  if ((a.y > p.y) == (b.y > p.y)) return false;
-  const double side = cross(b - a, p - a);
-  return b.y > a.y ? side > 0.0 : side < 0.0;
 }
 
 std::size_t edgesOf(const AreaOutline& outline) {
@@ -84,10 +64,6 @@ Closest swapped(Closest c) {
 }
 
 } // namespace
-
-double length(Vec v) {
-  return std::sqrt(dot(v, v));
-}
 
 void Bounds::include(Vec p) {
   min = {std::min(min.x, p.x), std::min(min.y, p.y)};
@@ -249,13 +225,6 @@ Closest closestOnSegments(Vec a, Vec b, Vec c, Vec d) {
   keepNearer(best, footOnSegment(c, a, b), c);
   keepNearer(best, footOnSegment(d, a, b), d);
   return best;
-}
-
-bool insideRing(std::span<const Vec> ring, Vec p) {
-  bool odd = false;
-  for (std::size_t i = 0; i < ring.size(); ++i)
-    odd ^= crossesRay(ring[i], ring[(i + 1) % ring.size()], p);
-  return odd;
 }
 
 Closest closestBetween(const AreaOutline& a, const AreaOutline& b, double limit) {

@@ -5,21 +5,11 @@
 #include <span>
 #include <vector>
 
+#include "netmend/base/plane.h"
+
 /// Plane geometry of copper: distances between swept discs, filled polygons and large areas. Coordinates
 /// are nanometres in double, which holds them exactly up to 9 m.
 namespace netmend::copper {
-
-struct Vec {
-  double x = 0.0;
-  double y = 0.0;
-
-  friend Vec operator+(Vec a, Vec b) { return {a.x + b.x, a.y + b.y}; }
-  friend Vec operator-(Vec a, Vec b) { return {a.x - b.x, a.y - b.y}; }
-  friend Vec operator*(Vec a, double f) { return {a.x * f, a.y * f}; }
-  friend bool operator==(Vec, Vec) = default;
-};
-
-[[nodiscard]] double length(Vec v);
 
 struct Bounds {
   Vec min{1e300, 1e300};
@@ -90,7 +80,6 @@ struct AreaOutline {
 };
 
 [[nodiscard]] Closest closestOnSegments(Vec a, Vec b, Vec c, Vec d);
-[[nodiscard]] bool insideRing(std::span<const Vec> ring, Vec p);
 
 /// Distance between the cores (zero when they overlap) and where it is taken; gives up beyond `limit`, and
 /// then `distance` is larger than it.

@@ -116,21 +116,4 @@ Fact<std::vector<Through>> pathsIfFitted(const Board& board, const Part& part,
   return guessed(std::move(paths));
 }
 
-Fact<std::vector<Through>> throughPaths(const Lookup& lookup, PartId id) {
-  const auto* part = lookup.board().parts.find(id);
-  if (part == nullptr) return {};
-  if (part->fitted.known() && !part->fitted.value) return {std::vector<Through>(), part->fitted.origin};
-  return pathsIfFitted(lookup.board(), *part, lookup.pinsOf(id));
-}
-
-Fact<std::vector<Through>> throughPaths(const Board& board, PartId id) {
-  const auto* part = board.parts.find(id);
-  if (part == nullptr) return {};
-  if (part->fitted.known() && !part->fitted.value) return {std::vector<Through>(), part->fitted.origin};
-  std::vector<PinId> pins;
-  for (const auto& pin : board.pins)
-    if (pin.part == id) pins.push_back(pin.id);
-  return pathsIfFitted(board, *part, pins);
-}
-
 } // namespace netmend

@@ -4,29 +4,14 @@ namespace netmend {
 
 namespace {
 
-bool samePoint(const ProbePoint& a, const ProbePoint& b) {
-  return a.pin && b.pin ? a.pin == b.pin : a.label == b.label;
-}
-
-/// Works on readings and settings alike, so that looking a reading up copies nothing.
-template <class A, class B> bool comparable(const A& a, const B& b) {
-  return a.mode == b.mode && samePoint(a.other, b.other) && a.injected == b.injected &&
-         a.condition.powered == b.condition.powered && a.condition.plugged == b.condition.plugged &&
-         a.condition.lifted == b.condition.lifted && a.condition.handling == b.condition.handling;
-}
-
 template <class T>
 std::optional<std::size_t> indexIn(const std::vector<ReadingSetting>& settings, const T& wanted) {
   for (std::size_t i = 0; i < settings.size(); ++i)
-    if (comparable(settings[i], wanted)) return i;
+    if (sameSetting(settings[i], wanted)) return i;
   return std::nullopt;
 }
 
 } // namespace
-
-ReadingSetting settingOf(const Reading& reading) {
-  return {reading.mode, reading.other, reading.condition, reading.injected};
-}
 
 std::optional<std::size_t> PointIndex::find(const ProbePoint& point, std::size_t setting) const {
   const Names& names = names_[setting];
@@ -49,6 +34,11 @@ std::optional<std::size_t> PointIndex::find(const ProbePoint& point, const Readi
 std::optional<std::size_t> PointIndex::find(const Reading& reading) const {
   const auto at = indexIn(settings_, reading);
   return at ? find(reading.point, *at) : std::nullopt;
+}
+
+std::size_t PointIndex::count(const ReadingSetting& setting) const {
+  const auto at = indexIn(settings_, setting);
+  return at ? names_[*at].entries : 0;
 }
 
 std::size_t PointIndex::settingIndexOf(const Reading& reading) {
@@ -80,6 +70,7 @@ std::size_t PointIndex::add(const ProbePoint& point, std::size_t setting) {
   }
   const std::size_t index = entries_.size();
   entries_.push_back({point, setting});
+  ++names.entries;
   if (point.pin) names.byPin.emplace(point.pin.value, index);
   if (!point.label.empty()) names.byLabel.emplace(point.label, index);
   return index;

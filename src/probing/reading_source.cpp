@@ -107,32 +107,10 @@ private:
   bool ended_ = false;
 };
 
-class WalkSource : public ReadingSource {
-public:
-  explicit WalkSource(Walk walk) : walk_(std::move(walk)) {}
-
-  std::optional<Result<ReadingEvent>> next() override {
-    if (ended()) return std::nullopt;
-    const Reading& reading = walk_.readings[at_++];
-    return ReadingEvent(
-        ValueTaken{reading.point.label, reading.value, reading.mode, reading.settling, reading});
-  }
-
-  bool ended() const override { return at_ >= walk_.readings.size(); }
-
-private:
-  Walk walk_;
-  std::size_t at_ = 0;
-};
-
 } // namespace
 
 std::unique_ptr<ReadingSource> makeTextSource(std::istream& in, std::string name, ReadingMode mode) {
   return std::make_unique<TextSource>(in, std::move(name), mode);
-}
-
-std::unique_ptr<ReadingSource> makeWalkSource(Walk walk) {
-  return std::make_unique<WalkSource>(std::move(walk));
 }
 
 } // namespace netmend

@@ -35,23 +35,6 @@ double halfWidth(double x, double content) {
 
 } // namespace
 
-double toleranceFactorHowe(double n, const ToleranceAim& aim) {
-  if (!sensible(n, n - 1.0, aim)) return none;
-  const double z = bm::quantile(bm::normal(), 0.5 + aim.content / 2.0);
-  const double chi2 = bm::quantile(bm::chi_squared(n - 1.0), 1.0 - aim.confidence);
-  return z * std::sqrt((n - 1.0) * (1.0 + 1.0 / n) / chi2);
-}
-
-double toleranceFactorOneSided(double n, const ToleranceAim& aim) {
-  if (!sensible(n, n - 1.0, aim)) return none;
-  const double zp = bm::quantile(bm::normal(), aim.content);
-  const double zg = bm::quantile(bm::normal(), aim.confidence);
-  const double a = 1.0 - zg * zg / (2.0 * (n - 1.0));
-  const double b = zp * zp - zg * zg / n;
-  if (a <= 0.0 || zp * zp < a * b) return none; // the approximation has no solution for so few values
-  return (zp + std::sqrt(zp * zp - a * b)) / a;
-}
-
 double toleranceFactorExact(double n, double dof, const ToleranceAim& aim) {
   if (!sensible(n, dof, aim)) return none;
   const bm::chi_squared chi2(dof);

@@ -107,45 +107,85 @@ Verdict judgeReading(const Reading& reading, const Expected* expected, const Met
   return verdict;
 }
 
+double ratePerPoint(std::size_t points, const VerdictRules& rules) {
+  return -std::expm1(std::log1p(-rules.falseFlagsPerGoodWalk) /
+                     static_cast<double>(std::max<std::size_t>(1, points)));
+}
+
+namespace {
+
+/// What a walk's readings are held against.
+class WalkExpectations {
+public:
+  WalkExpectations(const Walk& walk, const ExpectedTable& table, const Lookup* lookup,
+                   const ProbingData& data)
+      : walk_(walk), table_(table),
+        lookup_(lookup != nullptr && walk.boardUuid == lookup->board().info.uuid ? lookup : nullptr),
+        data_(data), sameBoard_(walk.boardUuid == table.boardUuid) {}
+
+  [[nodiscard]] const Expected* measured(const Reading& reading) const {
+    return sameBoard_ ? table_.find(reading) : table_.find(byLabel(reading));
+  }
+  [[nodiscard]] std::optional<Expected> ofKind(const ProbePoint& point, ReadingMode mode) const {
+    if (lookup_ == nullptr || !point.pin) return std::nullopt;
+    return expectedFromKind(pinKind(*lookup_, point.pin), mode, data_.kinds);
+  }
+
+  /// At which a reading taken like this one shares the rate.
+  [[nodiscard]] double rate(const Reading& reading) {
+    for (const auto& [known, rate] : rates_)
+      if (sameSetting(known, reading)) return rate;
+    Reading asked = sameBoard_ ? reading : byLabel(reading);
+    std::size_t points = table_.points().count(settingOf(asked));
+    std::vector<ProbePoint> here = walk_.points;
+    for (const Reading& other : walk_.readings)
+      if (std::find(here.begin(), here.end(), other.point) == here.end()) here.push_back(other.point);
+    for (const ProbePoint& point : here) {
+      asked.point = sameBoard_ ? point : ProbePoint{PinId{}, point.label};
+      if (table_.find(asked) == nullptr && ofKind(point, reading.mode)) ++points;
+    }
+    const double rate = ratePerPoint(points, data_.rules);
+    rates_.emplace_back(settingOf(reading), rate);
+    return rate;
+  }
+
+private:
+  /// The walk's pin ids are another board description's.
+  static Reading byLabel(Reading reading) {
+    reading.point.pin = PinId{};
+    reading.other.pin = PinId{};
+    return reading;
+  }
+
+  const Walk& walk_;
+  const ExpectedTable& table_;
+  const Lookup* lookup_; ///< null: not this board's
+  const ProbingData& data_;
+  bool sameBoard_;
+  std::vector<std::pair<ReadingSetting, double>> rates_;
+};
+
+} // namespace
+
 JudgedWalk judgeWalk(const Walk& walk, const ExpectedTable& expected, const Lookup* lookup,
                      const ProbingData& data) {
-  const bool sameBoard = walk.boardUuid == expected.boardUuid;
-  const auto findExpected = [&](const Reading& reading) -> const Expected* {
-    if (sameBoard) return expected.find(reading);
-    Reading byLabel = reading; // its pin ids are another board description's
-    byLabel.point.pin = PinId{};
-    byLabel.other.pin = PinId{};
-    return expected.find(byLabel);
-  };
-  // First pass: what there is to compare with, because the rate for one point depends on how many there are.
-  const bool lookupFits = lookup != nullptr && walk.boardUuid == lookup->board().info.uuid;
-  std::vector<const Expected*> found(walk.readings.size(), nullptr);
-  std::vector<std::optional<Expected>> byKind(lookupFits ? walk.readings.size() : 0);
+  WalkExpectations expectations(walk, expected, lookup, data);
   JudgedWalk judged;
-  for (std::size_t i = 0; i < walk.readings.size(); ++i) {
-    const Reading& reading = walk.readings[i];
-    found[i] = findExpected(reading);
-    if (found[i] == nullptr && lookupFits && reading.point.pin) {
-      byKind[i] = expectedFromKind(pinKind(*lookup, reading.point.pin), reading.mode, data.kinds);
-      if (byKind[i]) found[i] = &*byKind[i];
-    }
-    if (found[i] != nullptr) ++judged.points;
-  }
-  // One flag in a good walk at the stated rate: 1 − (1 − a)^points.
-  if (judged.points > 0) {
-    judged.ratePerPoint =
-        -std::expm1(std::log1p(-data.rules.falseFlagsPerGoodWalk) / static_cast<double>(judged.points));
-  }
+  judged.verdicts.reserve(walk.readings.size());
   const MeterProfile* meter = nullptr;
   const std::string* meterId = nullptr;
-  judged.verdicts.reserve(walk.readings.size());
-  for (std::size_t i = 0; i < walk.readings.size(); ++i) {
-    const Reading& reading = walk.readings[i];
+  for (const Reading& reading : walk.readings) {
     if (meterId == nullptr || *meterId != reading.meter) {
       meterId = &reading.meter;
       meter = findMeter(data.meters, reading.meter);
     }
-    judged.verdicts.push_back(judgeReading(reading, found[i], meter, data.rules, judged.ratePerPoint));
+    const Expected* found = expectations.measured(reading);
+    std::optional<Expected> ofKind;
+    if (found == nullptr) ofKind = expectations.ofKind(reading.point, reading.mode);
+    if (ofKind) found = &*ofKind;
+    if (found != nullptr) ++judged.points;
+    judged.verdicts.push_back(
+        judgeReading(reading, found, meter, data.rules, found != nullptr ? expectations.rate(reading) : 0.0));
   }
   return judged;
 }

@@ -146,6 +146,15 @@ Said nameOf(VerdictKind kind) {
   return pattern("core", "nothing to compare");
 }
 
+Said nameOf(const JobReading& reading) {
+  const Said kind = nameOf(reading.kind());
+  return reading.comesAndGoes ? said(pattern("core", "{}, comes and goes"), kind) : kind;
+}
+
+Said otherwiseSaid(const JobReading& before) {
+  return said(pattern("core", "it read {} before"), valueSaid(before.reading.value, before.reading.mode));
+}
+
 Said whatIsExpected(const Expected& expected) {
   SaidList all{{}, SaidList::Last::disjunction};
   if (expected.expectsOverLimit() || expected.onlyOverLimit()) all.parts.emplace_back("OL");

@@ -107,7 +107,7 @@ int main(int argc, char** argv) {
   report.note(fmt::format("{}, {} readings", std::filesystem::path(*file).filename().string(), readings));
   SheetContent content;
   content.job = longJob(imported->board);
-  content.board = &imported->board;
+  content.board = underWork(imported->board);
   const auto folder = std::filesystem::temp_directory_path();
   const auto sheet = folder / fmt::format("netmend-words-{}.pdf", ::getpid());
   const double ours = leastMillisecondsOf(runs, [&] {

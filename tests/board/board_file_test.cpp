@@ -1,4 +1,5 @@
 #include "netmend/board/board_file.h"
+#include "netmend/board/exchange/import.h"
 
 #include <catch2/catch.hpp>
 
@@ -359,11 +360,11 @@ TEST_CASE("what a board takes in a file is never above the bound that is found w
 
 TEST_CASE("board files that are missing, folders or unreadable are refused by name") {
   const TemporaryFolder folder;
-  CHECK(readBoardFile(folder.path / "none").error().text() ==
+  CHECK(importBoard(folder.path / "none").error().text() ==
         (folder.path / "none").string() + ": no such file");
-  CHECK(wordsOf(readBoardFile(folder.path).error().message) == "is not a regular file");
+  CHECK(wordsOf(importBoard(folder.path).error().message) == "is not a regular file");
   std::ofstream(folder.path / "x") << "{\n!";
-  CHECK(readBoardFile(folder.path / "x")
+  CHECK(importBoard(folder.path / "x", {"netmend"})
             .error()
             .text()
             .find((folder.path / "x").string() + ": line 2, column 1: ") == 0);

@@ -1,8 +1,9 @@
 #pragma once
 
+#include "netmend/casework/board_under_work.h"
 #include "netmend/casework/fault_case.h"
 #include "netmend/casework/good_walks.h"
-#include "netmend/casework/loaded_board.h"
+#include "netmend/casework/take_reading.h"
 #include "repaired_board.h"
 
 namespace netmend::test {
@@ -14,10 +15,10 @@ inline std::string deviceFile(const std::string& name) {
 /// The demo's device: its board, what eight good ones read, and the walk of the bad one, whose third column
 /// of keys (connector J4.9, via at (19.50, 9.00) mm, capacitor C28, resistor R28) is broken.
 struct DemoDevice {
-  LoadedBoard loaded = loadBoard(deviceFile("tide-logger.netmend-board.json")).value();
+  BoardUnderWork loaded = openBoard(deviceFile("tide-logger.netmend-board.json")).value();
   const Board& board = *loaded.board;
   const Lookup& lookup = *loaded.lookup;
-  BoardGraph graph = buildBoardGraph(board);
+  const BoardGraph& graph = *loaded.graph;
   ExpectedTable expected;
   Walk faulty;
   NetId column = netNamed(lookup, "KEY_COL3").value();
@@ -39,7 +40,7 @@ struct DemoDevice {
   }
   [[nodiscard]] Result<FaultCase> solve(const FaultQuestion& asked,
                                         const RepairData& data = repairData()) const {
-    return solveFault(lookup, graph, asked, data);
+    return solveFault(loaded, asked, data);
   }
   [[nodiscard]] PinId pin(const std::string& label) const { return pinLabelled(lookup, label).value(); }
 };

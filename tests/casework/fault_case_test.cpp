@@ -69,8 +69,7 @@ struct ShortLine : RepairedBoard {
   }
   [[nodiscard]] FaultQuestion question() const { return {key, {}, {}, expected, {}, {}}; }
   [[nodiscard]] Result<FaultCase> solve(const FaultQuestion& asked) const {
-    const Lookup lookup(board);
-    return solveFault(lookup, buildBoardGraph(board), asked, data);
+    return solveFault(underWork(board), asked, data);
   }
   /// Whether the meter that was taken can test diodes: then a reading in that mode is asked for.
   [[nodiscard]] bool asksInDiodeMode(const FaultQuestion& question) const {
@@ -245,6 +244,50 @@ TEST_CASE("the latest reading's condition is that of the line: what was read in 
   CHECK(spread(*line.solve(question)) == known);
   question.readings.back().point = {PinId{}, "somewhere"}; // tells nothing, but may be on this line
   CHECK(spread(*line.solve(question)) > 1.5 * known);
+}
+
+TEST_CASE("with one more reading the question goes on from what was found, to the very same figures",
+          "[casework]") {
+  const DemoDevice& device = demoDevice();
+  const FaultQuestion first = device.question({"C28.1 0.649"});
+  const FaultQuestion more = device.question({"C28.1 0.649", "pad of J4.9 OL"});
+  FaultCase before = device.solve(first).value();
+  const FaultCase& anew = demoFault();
+  const auto goneOn = [&](const FaultQuestion& asked) {
+    return solveFault(device.loaded, asked, repairData(), &before).value();
+  };
+  const FaultCase on = goneOn(more);
+  CHECK(on.isolation.probability == anew.isolation.probability);
+  CHECK(on.isolation.logMass == anew.isolation.logMass);
+  CHECK(on.next.ranked.front().bits == anew.next.ranked.front().bits);
+  CHECK(on.isolation.model == before.isolation.model); // nothing was drawn again
+  // Anything else begins anew: a reading less, another in the middle, other good boards, another meter or
+  // line.
+  CHECK(goneOn(device.question()).isolation.model != before.isolation.model);
+  CHECK(goneOn(device.question({"C28.1 0.648", "pad of J4.9 OL"})).isolation.model != before.isolation.model);
+  FaultQuestion other = more;
+  other.expected = {};
+  CHECK(goneOn(other).isolation.model != before.isolation.model);
+  other = more;
+  other.meter = "bench-200000";
+  REQUIRE(before.basis.meter != other.meter);
+  CHECK(goneOn(other).isolation.model != before.isolation.model);
+  other = more;
+  other.net = {};
+  other.pin = device.pin("J4.9");
+  CHECK(goneOn(other).isolation.model != before.isolation.model);
+  other = more;
+  other.readings.back().condition.lifted = {"C3"};
+  CHECK(goneOn(other).isolation.model != before.isolation.model);
+}
+
+TEST_CASE("solving that was told to stop stops", "[casework]") {
+  std::stop_source stop;
+  stop.request_stop();
+  const auto stopped =
+      solveFault(demoDevice().loaded, demoDevice().question(), repairData(), nullptr, stop.get_token());
+  REQUIRE_FALSE(stopped);
+  CHECK(wordsOf(stopped.error().message) == "was stopped");
 }
 
 TEST_CASE("a break leads when the first of the suspects is one", "[casework]") {

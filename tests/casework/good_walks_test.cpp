@@ -100,12 +100,38 @@ TEST_CASE("a job book gives the good walks of this very board, matched to it", "
   REQUIRE(book->addKnownGoodWalk(mine));
   REQUIRE(book->addKnownGoodWalk(foreign));
   const LabelledBoard drawn;
-  const Lookup lookup(drawn.board);
-  const auto kept = keptGoodWalks(*book, lookup);
+  const auto kept = keptGoodWalks(*book, underWork(drawn.board));
   REQUIRE(kept);
   REQUIRE(kept->size() == 1);
   CHECK(kept->front().readings.front().value == 0.2);
   CHECK(kept->front().readings.front().point.pin == drawn.seven);
+}
+
+TEST_CASE("good walks that were kept under the board's former uuid are found by its content", "[casework]") {
+  const TemporaryFolder folder;
+  std::ofstream(folder.file("pins.csv")) << "part,pin,net\nJ4,7,GND\nJ4,8,A\n";
+  const auto board = openBoard(folder.file("pins.csv"));
+  REQUIRE(board);
+  // What that program version made of these bytes.
+  REQUIRE(board->formerUuid.size() == 36);
+  REQUIRE(board->formerUuid != board->board->info.uuid);
+  auto book = JobBook::open(folder.file("jobs.netmend-book"), BookUse::make);
+  REQUIRE(book);
+  Walk former = labelledWalk(Specimen::good, 0.2), now = labelledWalk(Specimen::good, 0.3);
+  former.boardUuid = board->formerUuid;
+  former.readings.front().point.pin = board->lookup->pinsLabelled("J4.7").front();
+  now.boardUuid = board->board->info.uuid;
+  REQUIRE(book->addKnownGoodWalk(former));
+  REQUIRE(book->addKnownGoodWalk(now));
+  const auto kept = keptGoodWalks(*book, *board);
+  REQUIRE(kept);
+  REQUIRE(kept->size() == 2);
+  CHECK(kept->front().readings.front().value == 0.2); // the older one first
+  CHECK(kept->front().boardUuid == board->board->info.uuid);
+  CHECK(kept->front().readings.front().point.pin == former.readings.front().point.pin);
+  const ExpectedTable expected = expectedValues(*kept, board->lookup.get(), repairData().probing);
+  REQUIRE(expected.size() == 1);
+  CHECK(expected.at(0).boards == 2);
 }
 
 TEST_CASE("a book that cannot be read gives no good walks", "[casework]") {
@@ -115,8 +141,7 @@ TEST_CASE("a book that cannot be read gives no good walks", "[casework]") {
   const auto size = std::filesystem::file_size(folder.file("jobs.netmend-book"));
   std::ofstream(folder.file("jobs.netmend-book")) << std::string(size, 'x');
   const LabelledBoard drawn;
-  const Lookup lookup(drawn.board);
-  const auto kept = keptGoodWalks(*book, lookup);
+  const auto kept = keptGoodWalks(*book, underWork(drawn.board));
   REQUIRE_FALSE(kept);
   CHECK(kept.error().file == folder.file("jobs.netmend-book"));
 }

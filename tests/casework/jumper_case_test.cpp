@@ -26,7 +26,7 @@ WorkSteps checksAlone() {
 /// What each of the three should read.
 std::vector<StepMeasure> wantedAt(const FaultCase& fault, const JumperProposal& proposal) {
   std::vector<StepMeasure> out;
-  for (const WorkStep& step : actionFor(demoDevice().lookup, fault, proposal, checksAlone()).steps)
+  for (const WorkStep& step : actionFor(demoDevice().loaded, fault, proposal, checksAlone()).steps)
     out.push_back(step.measure.value());
   REQUIRE(out.size() == 3);
   return out;
@@ -205,7 +205,7 @@ TEST_CASE("OL is wanted where it is likelier than a value", "[casework]") {
 TEST_CASE("a wire may read up to twice its resistance before a joint is bad", "[casework]") {
   const JumperProposal& best = demoProposals().front();
   int checks = 0;
-  for (const WorkStep& step : actionFor(demoDevice().lookup, demoFault(), best, repairData().work).steps) {
+  for (const WorkStep& step : actionFor(demoDevice().loaded, demoFault(), best, repairData().work).steps) {
     if (!step.measure || step.measure->mode != ReadingMode::ohms || !step.measure->interval) continue;
     const StepMeasure& wanted = *step.measure;
     ++checks;
@@ -265,7 +265,7 @@ TEST_CASE("where no break leads, the steps name no values", "[casework]") {
 TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps", "[casework]") {
   const FaultCase& fault = demoFault();
   const JumperProposal& best = demoProposals().front();
-  const RepairAction action = actionFor(demoDevice().lookup, fault, best, repairData().work);
+  const RepairAction action = actionFor(demoDevice().loaded, fault, best, repairData().work);
   CHECK(action.kind == RepairKind::jumper);
   CHECK(action.target == "KEY_COL3");
   CHECK(action.reason.empty());
@@ -299,7 +299,7 @@ TEST_CASE("a chosen proposal becomes a repair with its way, wire, net and steps"
   // Where something else leads, somebody named the edges.
   FaultCase byHand = fault;
   byHand.suspects.ranked.clear();
-  CHECK_FALSE(actionFor(demoDevice().lookup, byHand, best, repairData().work).because);
+  CHECK_FALSE(actionFor(demoDevice().loaded, byHand, best, repairData().work).because);
 }
 
 TEST_CASE("landings that no good board was read at are proved by what the steps say of the bridged line",
@@ -308,7 +308,7 @@ TEST_CASE("landings that no good board was read at are proved by what the steps 
   const JumperProposal& best = demoProposals().front();
   const DemoDevice& device = demoDevice();
   Job job;
-  job.actions = {actionFor(device.lookup, fault, best, repairData().work)};
+  job.actions = {actionFor(device.loaded, fault, best, repairData().work)};
   job.actions.front().steps.push_back(functionCheck("keys 3, 6, 9 and Enter"));
   const ExpectedTable nothing;
   const auto points = proofPoints({job, &device.lookup, nothing, repairData()});
@@ -337,17 +337,16 @@ TEST_CASE("the picture of a job shows the lines that its repairs are on", "[case
   jumper.jumper->net = "KEY_COL3";
   joint.target = "KEY_COL0_U";
   elsewhere.target = "U1.12"; // no net's name
-  CHECK(linesOf({}, device.lookup, device.graph).empty());
-  CHECK(linesOf({elsewhere}, device.lookup, device.graph).empty());
-  CHECK(linesOf({jumper, elsewhere, joint}, device.lookup, device.graph) ==
+  CHECK(linesOf({}, device.loaded).empty());
+  CHECK(linesOf({elsewhere}, device.loaded).empty());
+  CHECK(linesOf({jumper, elsewhere, joint}, device.loaded) ==
         std::vector<NetId>{named("KEY_COL3"), named("KEY_COL3_U"), named("KEY_COL0_U"), named("KEY_COL0")});
 }
 
 TEST_CASE("of two nets by one name the picture shows both lines", "[casework]") {
   DrawnBoard drawn;
   const NetId first = drawn.net("KEY"), second = drawn.net("KEY");
-  const Lookup lookup(drawn.board);
   RepairAction action;
   action.target = "KEY";
-  CHECK(linesOf({action}, lookup, buildBoardGraph(drawn.board)) == std::vector<NetId>{first, second});
+  CHECK(linesOf({action}, underWork(drawn.board)) == std::vector<NetId>{first, second});
 }

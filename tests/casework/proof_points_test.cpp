@@ -374,14 +374,14 @@ TEST_CASE("the same measurement is mode, place and other lead", "[casework]") {
   reading.other = {PinId{7}, "pin 7"};
   reading.mode = ReadingMode::ohms;
   reading.value = 12.0;
-  CHECK(sameMeasurement(point, reading));
+  CHECK(isAt(point, reading));
   Reading different = reading;
   different.mode = ReadingMode::milliohms;
-  CHECK_FALSE(sameMeasurement(point, different));
+  CHECK_FALSE(isAt(point, different));
   different = reading;
   different.point.pin = PinId{4};
-  CHECK_FALSE(sameMeasurement(point, different));
+  CHECK_FALSE(isAt(point, different));
   different = reading;
   different.other.pin = PinId{8};
-  CHECK_FALSE(sameMeasurement(point, different));
+  CHECK_FALSE(isAt(point, different));
 }

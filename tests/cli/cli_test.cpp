@@ -309,6 +309,43 @@ TEST_CASE("bad input leaves a job as it was") {
   CHECK(shown["state"] == "booked in");
 }
 
+TEST_CASE("a reading at a place that the board does not have is kept, and told") {
+  const TemporaryFolder folder;
+  const std::string book = folder.file("jobs");
+  std::ofstream(folder.file("pins.csv")) << "part,pin,net\nJ4,7,GND\nJ4,8,A\n";
+  const std::string number = run({"job", "new", "--book", book, "--customer", "c", "--device", "d",
+                                  "--symptom", "s", "--board", folder.file("pins.csv"), "--json"})
+                                 .json()["job"];
+  const auto notices = [&](const std::string& reading) {
+    return run({"job", "add", "--book", book, "--job", number, "--reading", reading, "--json"})
+        .json()["notices"];
+  };
+  CHECK(notices("J4.8 0.45").empty());
+  CHECK(notices("pad of J4.8 0.45").empty());
+  CHECK(notices("12.00,8.50 0.45").empty());
+  REQUIRE(notices("J4.9 0.45").size() == 1);
+  CHECK(notices("J4.9 0.45").front().get<std::string>().starts_with("J4.9: no such pin or place"));
+  CHECK(notices("pad of J4.9 0.45").size() == 1);
+  CHECK(notices("via 963 top 0.45").size() == 1);
+  CHECK(run({"job", "show", number, "--book", book, "--json"}).json()["readings"].size() == 7);
+}
+
+TEST_CASE("readings taken again are told apart from those that count") {
+  const TemporaryFolder folder;
+  const std::string book = folder.file("jobs");
+  const std::string number =
+      run({"job", "new", "--book", book, "--customer", "c", "--device", "d", "--symptom", "s", "--json"})
+          .json()["job"];
+  run({"job", "add", "--book", book, "--job", number, "--reading", "J4.7 OL", "--reading", "J4.8 0.45",
+       "--reading", "J4.7 0.452"});
+  const auto readings = run({"job", "show", number, "--book", book, "--json"}).json()["readings"];
+  REQUIRE(readings.size() == 3);
+  CHECK(readings[0]["counts"] == false);
+  CHECK(readings[1]["counts"] == true);
+  CHECK(readings[2]["counts"] == true);
+  CHECK(readings[2]["comes_and_goes"] == false);
+}
+
 TEST_CASE("help comes with an example for every command") {
   for (const auto& command : std::vector<std::vector<std::string>>{{"board", "import"},
                                                                    {"board", "check"},

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <random>
 
@@ -10,6 +11,29 @@
 #include "support/seed.h"
 
 using namespace netmend;
+
+namespace {
+
+using Row = std::array<double, 16>; ///< outcomes that are not there have no chance
+
+/// What `nextProbe` sums up, of all hypotheses at once.
+TestWorth<Row>::Sum worthOf(const std::vector<double>& probability, const std::vector<Row>& says,
+                            std::vector<std::size_t> groupOf = {}) {
+  for (std::size_t h = groupOf.size(); h < probability.size(); ++h)
+    groupOf.push_back(h);
+  std::vector<std::size_t> groupSize(*std::max_element(groupOf.begin(), groupOf.end()) + 1, 0);
+  for (const std::size_t group : groupOf)
+    ++groupSize[group];
+  TestWorth<Row> worth(groupSize);
+  worth.begin();
+  worth.add(0, 0.3, says.front(), 1.0); // what was summed up before
+  worth.begin();
+  for (std::size_t h = 0; h < probability.size(); ++h)
+    worth.add(groupOf[h], probability[h], says[h], rowBits(says[h]));
+  return worth.sum();
+}
+
+} // namespace
 
 TEST_CASE("entropy of equal chances is the logarithm of their number, of certainty nothing") {
   CHECK(entropyBits({1, 1, 1, 1, 1, 1, 1, 1}) == Approx(3.0));
@@ -28,7 +52,7 @@ TEST_CASE("expected information is entropy before less expected entropy after, a
     const std::size_t hypotheses = 2 + random() % 6;
     const std::size_t outcomes = 2 + random() % 4;
     std::vector<double> probability(hypotheses);
-    OutcomeTable table(hypotheses, std::vector<double>(outcomes));
+    std::vector<Row> table(hypotheses);
     double sum = 0.0;
     for (auto& p : probability)
       sum += p = uniform(random);
@@ -36,8 +60,8 @@ TEST_CASE("expected information is entropy before less expected entropy after, a
       p /= sum;
     for (auto& row : table) {
       double all = 0.0;
-      for (auto& p : row)
-        all += p = uniform(random);
+      for (std::size_t k = 0; k < outcomes; ++k)
+        all += row[k] = uniform(random);
       for (auto& p : row)
         p /= all;
     }
@@ -53,10 +77,23 @@ TEST_CASE("expected information is entropy before less expected entropy after, a
       after += mass * entropyBits(posterior);
       guess += *std::max_element(posterior.begin(), posterior.end());
     }
-    CHECK(expectedInformation(probability, table) == Approx(entropyBits(probability) - after).margin(1e-12));
-    CHECK(expectedBestGuess(probability, table) == Approx(guess));
-    CHECK(expectedInformation(probability, table, std::vector<std::size_t>(hypotheses, 0)) ==
+    const auto worth = worthOf(probability, table);
+    CHECK(worth.bits == Approx(entropyBits(probability) - after).margin(1e-12));
+    CHECK(worth.bestGuess == Approx(guess));
+    CHECK(worthOf(probability, table, std::vector<std::size_t>(hypotheses, 0)).bits ==
           Approx(0.0).margin(1e-9));
+    // The first two in one group: as one hypothesis that says what both say together.
+    std::vector<std::size_t> groups{0, 0};
+    for (std::size_t h = 2; h < hypotheses; ++h)
+      groups.push_back(h - 1);
+    std::vector<double> merged(probability.begin() + 1, probability.end());
+    merged[0] += probability[0];
+    std::vector<Row> mergedTable(table.begin() + 1, table.end());
+    for (std::size_t k = 0; k < outcomes; ++k)
+      mergedTable[0][k] = (probability[0] * table[0][k] + probability[1] * table[1][k]) / merged[0];
+    CHECK(worthOf(probability, table, groups).bits ==
+          Approx(worthOf(merged, mergedTable).bits).margin(1e-12));
+    CHECK(worthOf(probability, table, groups).bestGuess == Approx(worthOf(merged, mergedTable).bestGuess));
   }
 }
 
@@ -113,16 +150,16 @@ TEST_CASE("in the adder-multiplier example the first point asked for is X") {
     p /= sum;
   std::vector<double> information;
   for (int point = 0; point < 3; ++point) {
-    OutcomeTable table;
+    std::vector<Row> table;
     for (const auto& state : states) {
-      std::vector<double> row(values, 0.0);
+      Row row{};
       if (state.value[point] == Polybox::unknown)
-        row.assign(values, 1.0 / values);
+        row.fill(1.0 / values);
       else
         row[static_cast<std::size_t>(state.value[point])] = 1.0;
       table.push_back(row);
     }
-    information.push_back(expectedInformation(probability, table));
+    information.push_back(worthOf(probability, table).bits);
   }
   CHECK(information[0] > information[1]);
   CHECK(information[1] > information[2]);

@@ -1,8 +1,10 @@
+#include <filesystem>
 #include <fstream>
 #include <sstream>
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include <unistd.h>
 
 #include "drawn_line.h"
 
@@ -23,6 +25,23 @@ std::string changed(const std::string& name, const std::string& pointer, const n
   return json.dump();
 }
 
+/// A file that is gone after the test.
+struct Written {
+  std::filesystem::path path;
+  Written(const std::string& name, const std::string& text)
+      : path(std::filesystem::temp_directory_path() / (std::to_string(::getpid()) + "-" + name)) {
+    std::ofstream(path) << text;
+  }
+  Written(const Written&) = delete;
+  Written& operator=(const Written&) = delete;
+  ~Written() { std::filesystem::remove(path); }
+};
+
+Result<FaultPriors> priorsIn(const std::string& text) {
+  const Written file("priors.json", text);
+  return readFaultPriors(file.path);
+}
+
 } // namespace
 
 TEST_CASE("the priors and efforts that come with the program can be read") {
@@ -37,9 +56,9 @@ TEST_CASE("the priors and efforts that come with the program can be read") {
 
 TEST_CASE("a spoilt data file gives an error with file and place") {
   const auto errorOf = [](const std::string& text) {
-    const auto priors = parseFaultPriors(text, "priors.json");
+    const auto priors = priorsIn(text);
     REQUIRE_FALSE(priors.has_value());
-    CHECK(priors.error().file == "priors.json");
+    CHECK(priors.error().file.ends_with("-priors.json"));
     return priors.error();
   };
   const std::string name = "fault_priors.json";
@@ -55,10 +74,11 @@ TEST_CASE("a spoilt data file gives an error with file and place") {
   CHECK(wordsOf(errorOf(dataText("efforts.json")).place) == "/format");
   const auto whole = dataText(name);
   for (std::size_t length = 0; length + 3 < whole.size(); length += 97)
-    CHECK_FALSE(parseFaultPriors(whole.substr(0, length), "priors.json").has_value());
-  CHECK_FALSE(parseFaultPriors(std::string(200000, '['), "priors.json").has_value());
+    CHECK_FALSE(priorsIn(whole.substr(0, length)).has_value());
+  CHECK_FALSE(priorsIn(std::string(200000, '[')).has_value());
   CHECK_FALSE(readFaultPriors("/nowhere/priors.json").has_value());
-  const auto efforts = parseProbeEfforts(changed("efforts.json", "/reach/open/seconds", 0), "efforts.json");
+  const Written file("efforts.json", changed("efforts.json", "/reach/open/seconds", 0));
+  const auto efforts = readProbeEfforts(file.path);
   REQUIRE_FALSE(efforts.has_value());
   CHECK(wordsOf(efforts.error().place) == "/reach/open/seconds");
 }

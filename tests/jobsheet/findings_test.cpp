@@ -14,8 +14,28 @@ TEST_CASE("the latest reading before and after the repair of one place stand sid
                                    jobReading(4, "J4.3", ReadingPurpose::proof, 0.45, "in range")};
   const auto pairs = pairReadings(readings);
   REQUIRE(pairs.size() == 1);
-  CHECK(pairs[0].before->id == JobReadingId(2));
+  CHECK(pairs[0].before->id == JobReadingId(3)); // read again at Find, and so it counts
   CHECK(pairs[0].after->id == JobReadingId(4));
+}
+
+TEST_CASE("a check where nobody walked has no row of its own; rows are in the order of first readings") {
+  const std::vector<JobReading> readings{jobReading(1, "J4.3", ReadingPurpose::fault, 0.9, "high"),
+                                         jobReading(2, "J4.4", ReadingPurpose::fault, 0.45, "in range"),
+                                         jobReading(3, "C7.1", ReadingPurpose::check, 0.2, "low"),
+                                         jobReading(4, "J4.3", ReadingPurpose::fault, 0.45, "in range")};
+  const auto pairs = pairReadings(readings);
+  REQUIRE(pairs.size() == 2);
+  CHECK(pairs[0].before->id == JobReadingId(4));
+  CHECK(pairs[1].before->id == JobReadingId(2));
+}
+
+TEST_CASE("of a point that comes and goes the odd reading stands on the sheet") {
+  std::vector<JobReading> readings{jobReading(1, "J4.3", ReadingPurpose::fault, std::nullopt, "open"),
+                                   jobReading(2, "J4.3", ReadingPurpose::fault, 0.45, "in range")};
+  CHECK(pairReadings(readings).at(0).before->id == JobReadingId(2));
+  for (JobReading& reading : readings)
+    reading.comesAndGoes = true;
+  CHECK(pairReadings(readings).at(0).before->id == JobReadingId(1));
 }
 
 TEST_CASE("readings with a part lifted are not put beside those without") {

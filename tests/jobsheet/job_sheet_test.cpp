@@ -105,7 +105,7 @@ TEST_CASE("the sheet says what was found before and after, what was done and wha
   const SmallBoard small;
   SheetContent content;
   content.job = invented();
-  content.board = &small.board;
+  content.board = underWork(small.board);
   content.line = {small.key};
   content.cautions = {"Battery out before any heat"};
   const Printed printed(content);
@@ -144,7 +144,7 @@ TEST_CASE("places on copper are called as people call them; without their board,
   content.job = invented();
   content.job.readings.push_back(jobReading(200, "2.00,3.00 top", ReadingPurpose::check, 0.452, "in range"));
   CHECK(contains(Printed(content).text(), "2.00,3.00 top"));
-  content.board = &small.board;
+  content.board = underWork(small.board);
   const std::string text = Printed(content).text();
   CHECK_FALSE(contains(text, "2.00,3.00"));
   const Lookup lookup(small.board);
@@ -214,7 +214,7 @@ TEST_CASE("all fonts are embedded and every letter can be copied") {
   const SmallBoard small;
   SheetContent content;
   content.job = crowded();
-  content.board = &small.board;
+  content.board = underWork(small.board);
   const Printed printed(content);
   REQUIRE(printed.result);
   std::istringstream lines(printed.tool("pdffonts"));

@@ -10,6 +10,11 @@ using namespace netmend;
 
 namespace {
 
+/// Diameter of bare wire by American Wire Gauge, -3 (0000) to 56: 0.127 mm * 92^((36 - n) / 39) (ASTM B258).
+Length awgDiameter(int gauge) {
+  return Length::fromMm(0.127 * std::pow(92.0, (36.0 - gauge) / 39.0));
+}
+
 WireTable table() {
   auto loaded = loadWireTable(std::filesystem::path(NETMEND_SOURCE_DIR) / "data" / "wires.json");
   REQUIRE(loaded);

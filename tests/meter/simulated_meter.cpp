@@ -9,7 +9,7 @@
 #include <QTimer>
 #include <fmt/format.h>
 
-#include "own_thread.h"
+#include "meter/own_thread.h"
 #include "simulated_talk.h"
 
 namespace netmend {

@@ -3,7 +3,8 @@ some do not compile. Comments, texts, preprocessor lines and declarations of typ
 import re
 
 COMMENT_OR_TEXT = re.compile(r'R"(\w*)\(.*?\)\1"|"(?:\\.|[^"\\\n])*"|\'(?:\\.|[^\'\\\n])\'|//[^\n]*|/\*.*?\*/', re.S)
-LEFT_ALONE = re.compile(r"^\s*(#|using |namespace |template|static_assert|struct |class |enum |case |friend |\[\[)")
+# `reserve` changes nothing that anyone could see.
+LEFT_ALONE = re.compile(r"^\s*(#|using |namespace |template|static_assert|struct |class |enum |case |friend |\[\[|.*\.reserve\()")
 
 # (what stands there, what it becomes)
 EXCHANGED = [

@@ -6,9 +6,12 @@
 
 #include "support.h"
 
+#include "support/one_node.h"
 #include "support/seed.h"
 
 using namespace netmend;
+using test::junctionVoltage;
+using test::shownAcross;
 
 namespace {
 

@@ -36,6 +36,36 @@ TEST_CASE("a pin that reads OL where boards read 0.45 V is open, and the verdict
   CHECK(verdict.offInSpreads == 0.0);                   // OL is off by no number
 }
 
+TEST_CASE("the rate of false flags is shared by all points at which good boards were read in the same way") {
+  CHECK(ratePerPoint(1, test::data().rules) == Approx(0.05));
+  // 1 − 0.95^(1/40), by hand.
+  CHECK(ratePerPoint(40, test::data().rules) == Approx(0.00128151).epsilon(1e-5));
+  CHECK(ratePerPoint(0, test::data().rules) == ratePerPoint(1, test::data().rules));
+
+  Walk good = test::walkOf({}, Specimen::good);
+  for (int pin = 1; pin <= 40; ++pin)
+    good.readings.push_back(at(pin, 0.45));
+  for (int pin = 1; pin <= 3; ++pin)
+    good.readings.push_back(at(pin, 4700.0, ReadingMode::ohms));
+  const ExpectedTable table = test::expectedFrom({good});
+  CHECK(table.points().count({}) == 40);
+  const auto ratesOf = [&](const std::vector<Reading>& readings) {
+    std::vector<double> out;
+    for (const Verdict& verdict :
+         judgeWalk(test::walkOf(readings, Specimen::faulty), table, nullptr, test::data()).verdicts)
+      out.push_back(verdict.falseAlarmRate);
+    return out;
+  };
+  const double ofForty = ratePerPoint(40, test::data().rules), ofThree = ratePerPoint(3, test::data().rules);
+  CHECK(ratesOf({at(7, 0.45)}) == std::vector<double>{ofForty});
+  CHECK(ratesOf({at(7, 0.45), at(8, 0.45), at(1, 4700.0, ReadingMode::ohms), at(7, 0.45)}) ==
+        std::vector<double>{ofForty, ofForty, ofThree, ofForty});
+  // In another condition nobody has read anything.
+  Reading plugged = at(7, 0.45);
+  plugged.condition.plugged = {"battery"};
+  CHECK(ratesOf({plugged}) == std::vector<double>{0.0});
+}
+
 TEST_CASE("a pin that reads what boards read is in range") {
   const auto verdict = verdictOn(boardsReading(eightBoards), at(1, 0.457));
   CHECK(verdict.kind == VerdictKind::inRange);
@@ -101,7 +131,6 @@ TEST_CASE("boards of two variants make two intervals, and a value between them i
   const auto table = test::expectedFrom(boardsReading(variants));
   REQUIRE(table.size() == 1);
   CHECK(table.at(0).humps.size() == 2);
-  CHECK(table.at(0).mixture());
   CHECK(kindOf(variants, 0.451) == VerdictKind::inRange);
   CHECK(kindOf(variants, 0.621) == VerdictKind::inRange);
   const auto between = kindOf(variants, 0.535);

@@ -186,17 +186,6 @@ TEST_CASE("a random walk with undo for every step ends where it began") {
   CHECK(session.turn == 0);
 }
 
-TEST_CASE("a walk is also a source of its readings") {
-  const Walk walk = fullWalk();
-  auto session = sessionOf({});
-  const auto source = makeWalkSource(walk);
-  while (auto event = source->next())
-    REQUIRE(take(session, **event, noon));
-  CHECK(source->ended());
-  CHECK(session.walk.readings.size() == walk.readings.size());
-  CHECK(session.walk.readings[0] == walk.readings[0]);
-}
-
 TEST_CASE("a walk file gives back exactly what was written") {
   const Walk walk = fullWalk();
   const auto text = walkToText(walk);

@@ -6,11 +6,13 @@
 
 #include "netmend/probing/meter_model.h"
 #include "support/ngspice.h"
+#include "support/one_node.h"
 
 #include "support/effort.h"
 #include "support/seed.h"
 
 using namespace netmend;
+using test::shownAcross;
 
 namespace {
 

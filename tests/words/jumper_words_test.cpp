@@ -269,7 +269,7 @@ TEST_CASE("Why there are no more proposals is said", "[words]") {
 }
 
 TEST_CASE("A step's gaps are filled by its repair, and what a person wrote stays", "[words]") {
-  RepairAction jumper = actionFor(demoDevice().lookup, demoFault(), demoProposal(), repairData().work);
+  RepairAction jumper = actionFor(demoDevice().loaded, demoFault(), demoProposal(), repairData().work);
   WireFigures& figures = *jumper.jumper->figures;
   figures.length = Length::fromMm(32.46);
   figures.cutLength = Length::fromMm(41.2);

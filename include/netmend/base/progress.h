@@ -15,6 +15,14 @@ struct Progress {
   void operator()(const Pattern& what, double share) const {
     if (report) report(what, share);
   }
+  /// For a part of the work: its shares are those from `from` to `to` of the whole.
+  [[nodiscard]] Progress part(double from, double to) const {
+    if (!report) return {{}, stop};
+    return {[whole = report, from, to](const Pattern& what, double share) {
+              whole(what, from + (to - from) * share);
+            },
+            stop};
+  }
   [[nodiscard]] bool stopped() const { return stop.stop_requested(); }
 };
 

@@ -14,10 +14,6 @@ namespace netmend {
 /// The file format that this program writes. It reads this one and all older ones.
 inline constexpr int boardFileVersion = 2;
 
-/// Reads a board. Errors name the file and the place: line and column where it is not JSON, else a JSON
-/// pointer. Unknown fields, ids used twice, ids above `last_id` and references to nothing are errors.
-[[nodiscard]] Result<Board> readBoardFile(const std::filesystem::path& path);
-
 /// Writes the board so that reading it gives an equal one and writing that gives the same bytes. The
 /// file is replaced atomically. Fails, with the file as it was, also for what JSON cannot hold: text
 /// that is not UTF-8, infinite numbers, lengths above `largestLength`.

@@ -1,12 +1,13 @@
 #pragma once
 
+#include <stop_token>
 #include <string>
 #include <vector>
 
+#include "netmend/casework/board_under_work.h"
 #include "netmend/casework/one_jumper.h"
 #include "netmend/casework/repair_data.h"
 #include "netmend/isolation/line_names.h"
-#include "netmend/netgraph/board_graph.h"
 #include "netmend/netgraph/line.h"
 
 namespace netmend {
@@ -21,8 +22,19 @@ struct FaultQuestion {
   std::vector<std::string> unreachable; ///< handles of places that turned out not to be reachable
 };
 
+/// What a line is solved from before its first reading.
+struct FaultBasis {
+  NetId net;
+  PinId pin;
+  std::string meter;
+  Condition condition;
+  std::vector<KnownGood> knownGood;
+  friend bool operator==(const FaultBasis&, const FaultBasis&) = default;
+};
+
 /// One line with what its readings leave of the suspects.
 struct FaultCase {
+  FaultBasis basis;
   Line line;
   std::vector<Reading> readings; ///< those on the line
   Isolation isolation;
@@ -32,9 +44,12 @@ struct FaultCase {
   NextProbe next;
 };
 
-/// Fails when the meter is unknown or the question names neither net nor pin.
-[[nodiscard]] Result<FaultCase> solveFault(const Lookup& lookup, const BoardGraph& graph,
-                                           const FaultQuestion& question, const RepairData& data);
+/// Goes on from what was found `before` (may be null) where that was the same but for readings at its end.
+/// Fails when the meter is unknown, when the question names neither net nor pin, and where it was told to
+/// stop.
+[[nodiscard]] Result<FaultCase> solveFault(const BoardUnderWork& board, const FaultQuestion& question,
+                                           const RepairData& data, const FaultCase* before = nullptr,
+                                           const std::stop_token& stop = {});
 
 /// The line's first net by name; without one, the label of a pin on it.
 [[nodiscard]] std::string lineName(const Board& board, const Line& line);

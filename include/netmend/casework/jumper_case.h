@@ -20,11 +20,11 @@ namespace netmend {
 
 /// A proposal as a job keeps it: with its steps, and what the bare copper should read if the leading suspect
 /// is right.
-[[nodiscard]] RepairAction actionFor(const Lookup& lookup, const FaultCase& fault,
+[[nodiscard]] RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault,
                                      const JumperProposal& proposal, const WorkSteps& data);
 
 /// Nets of the lines that these repair actions are on, for the picture of the job.
-[[nodiscard]] std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Lookup& lookup,
-                                         const BoardGraph& graph);
+[[nodiscard]] std::vector<NetId> linesOf(const std::vector<RepairAction>& actions,
+                                         const BoardUnderWork& board);
 
 } // namespace netmend

@@ -47,11 +47,11 @@ struct ProofBasis {
 /// None without a repair action that could be proved.
 [[nodiscard]] std::vector<ProofPoint> proofPoints(const ProofBasis& basis);
 
-/// A reading taken here, judged. `meter` is a profile's id or empty.
-[[nodiscard]] JobReading judgedProof(const ProofPoint& point, std::optional<double> value,
-                                     const std::string& meter, const ProofBasis& basis);
+/// A reading taken here, in the condition of the one before, as the proof that it is.
+[[nodiscard]] JobReading judgedProof(const ProofPoint& point, const Reading& reading,
+                                     const ProofBasis& basis);
 
-/// The same place measured in the same way.
-[[nodiscard]] bool sameMeasurement(const ProofPoint& point, const Reading& reading);
+/// The same place measured in the same way, in whatever condition.
+[[nodiscard]] bool isAt(const ProofPoint& point, const Reading& reading);
 
 } // namespace netmend

@@ -53,9 +53,4 @@ struct PictureColors {
 
 [[nodiscard]] PictureColors pictureColors(PictureTheme theme);
 
-/// Relative luminance, 0 for black to 1 for white (WCAG 2.1, "relative luminance"; sRGB).
-[[nodiscard]] double relativeLuminance(const QColor& colour);
-/// From 1 to 21 (WCAG 2.1, "contrast ratio").
-[[nodiscard]] double contrastRatio(const QColor& a, const QColor& b);
-
 } // namespace netmend

@@ -71,8 +71,6 @@ struct ProbeEfforts {
 
 /// Errors name the file and the JSON pointer of what is missing or out of range.
 [[nodiscard]] Result<FaultPriors> readFaultPriors(const std::filesystem::path& path);
-[[nodiscard]] Result<FaultPriors> parseFaultPriors(std::string_view text, std::string_view fileName);
 [[nodiscard]] Result<ProbeEfforts> readProbeEfforts(const std::filesystem::path& path);
-[[nodiscard]] Result<ProbeEfforts> parseProbeEfforts(std::string_view text, std::string_view fileName);
 
 } // namespace netmend

@@ -62,6 +62,7 @@ struct KnownGood {
   std::optional<Volts> value{};    ///< empty: OL
   Volts spread{};                  ///< one standard deviation between boards; zero: as in the priors
   bool sometimesOverLimit = false; ///< some good boards read OL here: then OL is nothing against the line
+  friend bool operator==(const KnownGood&, const KnownGood&) = default;
 };
 
 /// The expected values of a line's pins that come from boards or were entered by hand (a default of the pin's

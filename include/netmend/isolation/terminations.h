@@ -16,9 +16,7 @@ struct PinTermination {
   Ohms resistance;                 ///< what the resistive case is; a pull-up's includes its rail
   bool throughRail = false;        ///< the resistance ends at a rail, whose own load is uncertain
   Origin origin = Origin::guessed; ///< `guessed`: from the part's kind
-  std::string source;              ///< "pin of a chip: common practice", "as the board says" …
 
-  [[nodiscard]] Termination likeliest() const;
   [[nodiscard]] double confidence() const; ///< share of the likeliest
 };
 

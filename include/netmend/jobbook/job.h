@@ -56,12 +56,15 @@ struct JobReading {
   Reading reading;
   std::optional<Judged> judged{}; ///< none: not judged
   std::string remark{}; ///< of a check: what the step asked for; from an older book: its explanation
+  /// Read again it was something else, and no slip of the lead: somebody said so of all readings of this
+  /// measurement.
+  bool comesAndGoes = false;
 
   [[nodiscard]] VerdictKind kind() const {
     return judged ? judged->verdict.kind : VerdictKind::nothingToCompare;
   }
-  /// Judged, and not as it should be.
-  [[nodiscard]] bool odd() const { return isFlag(kind()); }
+  /// Judged, and not as it should be, or not always.
+  [[nodiscard]] bool odd() const { return comesAndGoes || isFlag(kind()); }
 };
 
 /// A fault as it was found, by its likeliest place.

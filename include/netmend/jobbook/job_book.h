@@ -93,8 +93,8 @@ public:
   /// All of it, or, when anything of it cannot be added, nothing.
   [[nodiscard]] Result<JobAdded> add(JobId job, const JobAdditions& additions);
   [[nodiscard]] Result<JobReadingId> addReading(JobId job, const JobReading& reading);
-  /// Replaces what these readings, known by their ids, were judged to be: good boards were
-  /// walked after them.
+  /// Replaces what is said of these readings, known by their ids: the verdict, since good boards were walked
+  /// after them; the remark; whether it comes and goes.
   [[nodiscard]] Result<void> rejudge(JobId job, const std::vector<JobReading>& readings);
   /// Replaces the suspects: they are one finding, made from all readings so far.
   [[nodiscard]] Result<void> setSuspects(JobId job, const std::vector<JobSuspect>& suspects);

@@ -31,6 +31,13 @@ inline constexpr std::string_view repairUnderWay = "repair under way";
 /// Whether the reading can tell where the fault is: neither a proof nor taken while a repair was under way.
 [[nodiscard]] bool isEvidence(const JobReading& reading);
 
+/// The readings that count, in the order taken: of each measurement, apart from those of its proof, the last
+/// one; where it comes and goes the last odd one. A reading between the steps of a repair is a measurement
+/// of its own.
+[[nodiscard]] std::vector<const JobReading*> inForce(const std::vector<JobReading>& readings);
+/// Those of them that are evidence.
+[[nodiscard]] std::vector<Reading> evidenceOf(const Job& job);
+
 [[nodiscard]] std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps);
 
 /// A landing as a job keeps it.

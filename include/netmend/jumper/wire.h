@@ -12,8 +12,6 @@
 
 namespace netmend {
 
-/// Diameter of bare wire by American Wire Gauge, -3 (0000) to 56: 0.127 mm * 92^((36 - n) / 39) (ASTM B258).
-[[nodiscard]] Length awgDiameter(int gauge);
 /// Resistance of a copper wire: resistivity of IEC 60028 (see netgraph/resistance.h) over its section.
 [[nodiscard]] Ohms wireResistance(Length diameter, Length length, Celsius temperature = Celsius(20));
 /// Current that melts a copper wire in air: 80 A * (d / mm)^1.5 (W. H. Preece, 1884). An upper stop only.

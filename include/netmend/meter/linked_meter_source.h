@@ -68,7 +68,6 @@ public:
   /// Sets the meter's function once more, after somebody turned the knob.
   void setFunctionAgain();
   void setAutoTake(bool on) { autoTake_ = on; }
-  [[nodiscard]] bool autoTake() const { return autoTake_; }
   /// Until the next change of mode.
   void setRules(const SettleRules& rules);
 

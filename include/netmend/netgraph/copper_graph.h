@@ -65,6 +65,5 @@ struct Fragments {
 /// Indices of edges whose loss splits the graph (Tarjan's bridges, by boost::biconnected_components;
 /// a parallel edge is none).
 [[nodiscard]] std::vector<std::size_t> bridges(const CopperGraph& graph);
-[[nodiscard]] std::vector<NodeIndex> articulationPoints(const CopperGraph& graph);
 
 } // namespace netmend

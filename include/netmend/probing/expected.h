@@ -37,7 +37,6 @@ struct Expected {
   std::optional<ValueInterval> seen; ///< lowest and highest value of those boards
 
   [[nodiscard]] bool onlyOverLimit() const { return humps.empty(); }
-  [[nodiscard]] bool mixture() const { return humps.size() + (expectsOverLimit() ? 1 : 0) > 1; }
   /// OL counts as one of the things expected: boards read it, somebody entered it, or the kind often does.
   [[nodiscard]] bool expectsOverLimit() const { return overLimitShare > 0.01; }
   friend bool operator==(const Expected&, const Expected&) = default;

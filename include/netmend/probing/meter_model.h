@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <span>
 
 #include "netmend/base/quantity.h"
 #include "netmend/probing/meter.h"
@@ -47,8 +46,6 @@ struct Junction {
 };
 
 [[nodiscard]] Amperes saturationCurrent(const Junction& junction, Celsius temperature);
-/// The voltage at which it takes this current; the current must be above −Is.
-[[nodiscard]] Volts junctionVoltage(const Junction& junction, Amperes current, Celsius temperature);
 
 struct CurrentAndSlope {
   Amperes current;
@@ -61,10 +58,5 @@ struct CurrentAndSlope {
 /// (V − Eg − xti·Vt)/T, with V the drop less I·Rs.
 [[nodiscard]] double junctionTemperatureSlope(Volts drop, Celsius temperature, Volts bandGap = Volts(1.11),
                                               double xti = 3.0);
-
-/// What the meter shows across junctions and resistors that all sit between its leads.
-/// Always converges: the balance falls strictly with the voltage. Empty: OL.
-[[nodiscard]] std::optional<Volts> shownAcross(const MeterSource& source, std::span<const Junction> junctions,
-                                               std::span<const Ohms> resistors, Celsius temperature);
 
 } // namespace netmend

@@ -10,16 +10,6 @@
 
 namespace netmend {
 
-/// What makes two readings at one point comparable: mode, other lead, condition without its temperature,
-/// injected current.
-struct ReadingSetting {
-  ReadingMode mode = ReadingMode::diode;
-  ProbePoint other{PinId{}, "GND"};
-  Condition condition;
-  std::optional<Amperes> injected;
-};
-[[nodiscard]] ReadingSetting settingOf(const Reading& reading);
-
 /// Numbers pairs of point and setting from 0. Points are the same where their pins are; where one of them has
 /// no pin, where their labels are.
 class PointIndex {
@@ -36,6 +26,8 @@ public:
   [[nodiscard]] std::optional<std::size_t> find(const Reading& reading) const;
 
   [[nodiscard]] std::size_t size() const { return entries_.size(); }
+  /// Points of this setting.
+  [[nodiscard]] std::size_t count(const ReadingSetting& setting) const;
   [[nodiscard]] const Entry& operator[](std::size_t index) const { return entries_[index]; }
   [[nodiscard]] const ReadingSetting& setting(std::size_t index) const { return settings_[index]; }
 
@@ -47,6 +39,7 @@ private:
   struct Names {
     std::unordered_map<std::uint64_t, std::size_t> byPin;
     std::unordered_map<std::string, std::size_t> byLabel;
+    std::size_t entries = 0;
   };
   std::vector<ReadingSetting> settings_;
   std::vector<Names> names_; ///< parallel to settings_

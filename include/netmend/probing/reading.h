@@ -27,6 +27,8 @@ struct ProbePoint {
   std::string label;
   friend bool operator==(const ProbePoint&, const ProbePoint&) = default;
 };
+/// The same pin; where one of them has none, the same label.
+[[nodiscard]] bool samePoint(const ProbePoint& a, const ProbePoint& b);
 
 /// What was true of the board while the reading was taken. Only equal conditions compare.
 struct Condition {
@@ -37,6 +39,8 @@ struct Condition {
   std::string handling;               ///< "pressed", "cooled" … and where; empty: none
   friend bool operator==(const Condition&, const Condition&) = default;
 };
+/// In all but the temperature.
+[[nodiscard]] bool sameCondition(const Condition& a, const Condition& b);
 
 enum class Settling { settled, rising, unknown };
 
@@ -56,5 +60,21 @@ struct Reading {
   [[nodiscard]] bool overLimit() const { return !value; }
   friend bool operator==(const Reading&, const Reading&) = default;
 };
+
+/// How a point is read: what makes two readings of it comparable.
+struct ReadingSetting {
+  ReadingMode mode = ReadingMode::diode;
+  ProbePoint other{PinId{}, "GND"};
+  Condition condition;
+  std::optional<Amperes> injected;
+};
+[[nodiscard]] ReadingSetting settingOf(const Reading& reading);
+/// Of readings and settings alike.
+template <class A, class B> [[nodiscard]] bool sameSetting(const A& a, const B& b) {
+  return a.mode == b.mode && samePoint(a.other, b.other) && a.injected == b.injected &&
+         sameCondition(a.condition, b.condition);
+}
+/// The same point read in the same way.
+[[nodiscard]] bool sameMeasurement(const Reading& a, const Reading& b);
 
 } // namespace netmend

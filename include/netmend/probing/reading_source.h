@@ -61,7 +61,4 @@ private:
 [[nodiscard]] std::unique_ptr<ReadingSource> makeTextSource(std::istream& in, std::string name,
                                                             ReadingMode mode = ReadingMode::diode);
 
-/// The readings of a walk, e.g. read from a file, in the order taken.
-[[nodiscard]] std::unique_ptr<ReadingSource> makeWalkSource(Walk walk);
-
 } // namespace netmend

@@ -33,7 +33,7 @@ struct FaultReadings {
 
 /// `data/verdict.json`.
 struct VerdictRules {
-  double falseFlagsPerGoodWalk = 0.05; ///< one good board in twenty gets one flag
+  double falseFlagsPerGoodWalk = 0.05; ///< one good board in twenty gets one flag, read at all known points
   double faultPrior = 0.02;            ///< of a point before its reading
   double decisiveOdds = 100.0;         ///< odds at which a point is flagged whatever the rate
   VariantRules variants;
@@ -70,18 +70,23 @@ struct Verdict {
 /// A walk's verdicts, parallel to its readings.
 struct JudgedWalk {
   std::vector<Verdict> verdicts;
-  std::size_t points = 0;    ///< judged, i.e. with something to compare
-  double ratePerPoint = 0.0; ///< a good point is flagged this often, so that the walk's rate holds
+  std::size_t points = 0; ///< readings that were judged, i.e. with something to compare
   [[nodiscard]] std::size_t flags() const;
 };
+
+/// How often a good point may be flagged so that a walk of so many points is at the rules' rate:
+/// 1 − (1 − a)^(1/points).
+[[nodiscard]] double ratePerPoint(std::size_t points, const VerdictRules& rules);
 
 /// The verdict on one reading at a given false-alarm rate for it. `meter` may be null: no calibration error.
 [[nodiscard]] Verdict judgeReading(const Reading& reading, const Expected* expected,
                                    const MeterProfile* meter, const VerdictRules& rules,
                                    double falseAlarmRate);
 
-/// Judges all readings of a walk. Points without an expected value get the default of their kind where
-/// `lookup` (may be null) tells it and the data has one.
+/// Judges all readings of a walk. The rate is shared by all points at which good boards were read in the same
+/// way, and by those of the walk of which only the kind is known: so a reading says the same whether it is
+/// the walk's first or last, or stands alone. Points without an expected value get the default of their kind
+/// where `lookup` (may be null) tells it and the data has one.
 [[nodiscard]] JudgedWalk judgeWalk(const Walk& walk, const ExpectedTable& expected, const Lookup* lookup,
                                    const ProbingData& data);
 

@@ -11,6 +11,11 @@ namespace netmend {
 /// `in range`, `open`, `short` …
 [[nodiscard]] Said nameOf(VerdictKind kind);
 
+/// The same of a reading in the book, and that it comes and goes.
+[[nodiscard]] Said nameOf(const JobReading& reading);
+/// What was read here before, where it was something else: `it read OL before`.
+[[nodiscard]] Said otherwiseSaid(const JobReading& before);
+
 /// `OL`, `0.441 V to 0.465 V`, `OL or 0.441 V to 0.465 V`.
 [[nodiscard]] Said whatIsExpected(const Expected& expected);
 /// The same of what a reading was judged by, or a proof will be; empty: nothing to compare.

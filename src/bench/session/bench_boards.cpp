@@ -12,8 +12,8 @@ namespace netmend {
 void BenchJob::closeBoard() {
   board_.reset();
   good_.clear();
-  weighing_.cancel();
-  expected_ = std::make_shared<const ExpectedTable>();
+  underWay_ = {};
+  weighGoodWalks();
   Q_EMIT boardChanged();
   Q_EMIT goodWalksChanged();
 }
@@ -59,7 +59,7 @@ void BenchJob::openBoardFile(const std::filesystem::path& file, const std::strin
           Q_EMIT fileOpened(name);
           return;
         }
-        const OpenBoard& board = *opened->board;
+        const BoardUnderWork& board = *opened->board;
         const auto use = [this, job, name, board] {
           // Also of a job that was booked in meanwhile.
           boardOpened(board, job_ && (job_->id == job || !job));
@@ -84,7 +84,7 @@ void BenchJob::answerOtherBoard(bool open) {
     const JobId id = left->id;
     closeJob();
     const auto nothing = []() -> Result<void> { return {}; };
-    perform(tr("another board"), nothing, [this, id]() -> Result<void> {
+    done(tr("another board"), nothing, [this, id]() -> Result<void> {
       // Another job clears what can be undone: not before this has been.
       QMetaObject::invokeMethod(
           this, [this, id] { openJob(id); }, Qt::QueuedConnection);
@@ -148,12 +148,13 @@ bool BenchJob::joinConnector(const TypedConnector& connector) {
       return {};
     };
   };
-  return perform(tr("connector %1").arg(QString::fromStdString(connector.reference)),
-                 become(std::make_shared<const Board>(std::move(*after))), become(board_->board));
+  return done(tr("connector %1").arg(QString::fromStdString(connector.reference)),
+              become(std::make_shared<const Board>(std::move(*after))), become(board_->board));
 }
 
-void BenchJob::show(OpenBoard board) {
+void BenchJob::show(BoardUnderWork board) {
   board_ = std::move(board);
+  underWay_ = {};
   readGoodWalks();
 }
 
@@ -162,7 +163,7 @@ void BenchJob::followNote() {
   if (!board_ || board_->digest != job_->boardDigest) openBoardFile(job_->boardFile);
 }
 
-void BenchJob::boardOpened(OpenBoard board, bool forJob) {
+void BenchJob::boardOpened(BoardUnderWork board, bool forJob) {
   show(std::move(board));
   if (forJob && job_->boardDigest != board_->digest) {
     const auto becomes = [this](const BoardNote& note) {
@@ -172,7 +173,7 @@ void BenchJob::boardOpened(OpenBoard board, bool forJob) {
         return {};
       };
     };
-    perform(tr("board of the job"), becomes(noteOf(*board_)), becomes(noteIn(*job_)));
+    done(tr("board of the job"), becomes(noteOf(*board_)), becomes(noteIn(*job_)));
   }
   Q_EMIT boardChanged();
   Q_EMIT goodWalksChanged();

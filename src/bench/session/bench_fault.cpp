@@ -1,10 +1,8 @@
 #include "bench_fault.h"
 
 #include <algorithm>
-#include <chrono>
 
-#include "netmend/casework/good_walks.h"
-#include "netmend/casework/step_check.h"
+#include "netmend/casework/take_reading.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/jumper.h"
@@ -16,15 +14,19 @@ BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
   // What was chosen, and what cannot be reached, is of this job on this board.
   for (const auto other : {&BenchJob::boardChanged, &BenchJob::jobOpened})
     connect(&job, other, this, &BenchFault::followWalk);
-  connect(&walk, &BenchWalk::changed, this, [this] {
-    follow();
-    solve();
-  });
+  for (const auto asked : {&BenchJob::readingsChanged, &BenchJob::goodWalksChanged})
+    connect(&job, asked, this, &BenchFault::askAgain);
+  connect(&walk, &BenchWalk::changed, this, &BenchFault::askAgain);
+}
+
+void BenchFault::askAgain() {
+  follow();
+  solve();
 }
 
 void BenchFault::follow() {
   if (chosen_) return;
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   const auto odd = walk_.oddOnes();
   net_ = {};
   pin_ = {};
@@ -38,7 +40,7 @@ void BenchFault::choose(NetId net) {
   chosen_ = true;
   net_ = net;
   pin_ = {};
-  forgetUnreachable();
+  unreachable_.clear();
   solve();
 }
 
@@ -46,27 +48,22 @@ void BenchFault::choose(PinId pin) {
   chosen_ = true;
   pin_ = pin;
   net_ = {};
-  if (const OpenBoard* board = job_.board())
+  if (const BoardUnderWork* board = job_.board())
     if (const Pin* found = board->board->pins.find(pin); found != nullptr && found->net.known())
       net_ = found->net.value;
-  forgetUnreachable();
+  unreachable_.clear();
   solve();
 }
 
 void BenchFault::followWalk() {
   chosen_ = false;
-  forgetUnreachable();
+  unreachable_.clear();
   follow();
   solve();
 }
 
-void BenchFault::forgetUnreachable() {
-  unreachable_.clear();
-  std::erase(done_, Done::unreachable);
-}
-
 std::string BenchFault::lineName() const {
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   if (board == nullptr) return "";
   if (const Net* net = board->board->nets.find(net_); net != nullptr && !net->name.empty()) return net->name;
   return pin_ ? pinLabel(*board->board, pin_) : "";
@@ -74,7 +71,7 @@ std::string BenchFault::lineName() const {
 
 void BenchFault::solve() {
   routing_.cancel();
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   if (net_ != askedNet_ || pin_ != askedPin_) {
     // Another line: nobody shall take the old one's suspects for its.
     fault_ = nullptr;
@@ -94,15 +91,14 @@ void BenchFault::solve() {
   FaultQuestion question;
   question.net = net_;
   question.pin = pin_;
-  if (const Job* job = job_.job())
-    for (const JobReading& entry : job->readings)
-      if (isEvidence(entry)) question.readings.push_back(entry.reading);
+  if (const Job* job = job_.job()) question.readings = evidenceOf(*job);
   question.expected = job_.expected();
   question.unreachable = unreachable_;
-  // Data, board and graph are shared with the thread; none of them changes.
+  // Data, board and what was found before are shared with the thread; none of them changes.
   solving_.run<Result<FaultCase>>(
-      [question, lookup = board->lookup, graph = board->graph, kept = board->board,
-       data = &job_.data()](const std::stop_token&) { return solveFault(*lookup, *graph, question, *data); },
+      [question, board = *board, before = fault_, data = &job_.data()](const std::stop_token& stop) {
+        return solveFault(board, question, *data, before.get(), stop);
+      },
       [this](Result<FaultCase> fault) { solved(std::move(fault)); });
   Q_EMIT changed();
 }
@@ -131,7 +127,7 @@ void BenchFault::route() {
     whyNoProposals_ = cut.error().said();
     return;
   }
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   routing_.run<Result<JumperProposals>>(
       [fault = fault_, cut = *cut, lookup = board->lookup, kept = board->board,
        data = &job_.data()](const std::stop_token&) { return proposeJumpers(*lookup, *fault, cut, *data); },
@@ -153,49 +149,45 @@ const ProbeProposal* BenchFault::nextProbe() const {
 void BenchFault::cannotReach() {
   const ProbeProposal* probe = nextProbe();
   if (probe == nullptr || solving()) return;
-  done_.push_back(Done::unreachable);
-  unreachable_.push_back(fault_->isolation.places[probe->place].label);
-  solve();
+  const std::string place = fault_->isolation.places[probe->place].label;
+  const auto out = [this, place]() -> Result<void> {
+    unreachable_.push_back(place);
+    solve();
+    return {};
+  };
+  const auto back = [this, place]() -> Result<void> {
+    std::erase(unreachable_, place);
+    solve();
+    return {};
+  };
+  static_cast<void>(job_.perform(tr("%1 out of reach").arg(QString::fromStdString(place)), out, back));
 }
 
 void BenchFault::reachAll() {
-  forgetUnreachable();
+  unreachable_.clear();
   solve();
 }
 
-Result<void> BenchFault::keep(Reading reading) {
+Result<void> BenchFault::keep(const Reading& reading) {
   if (job_.job() == nullptr && !job_.bookIn()) return failure({pattern("core", "no job is open")});
-  reading.time = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-  const Verdict verdict = judgeReading(
-      reading, job_.expected().find(reading), findMeter(job_.data().probing.meters, reading.meter),
-      job_.data().probing.rules, job_.data().probing.rules.falseFlagsPerGoodWalk);
-  const auto id = job_.addReading(toJobReading(reading, ReadingPurpose::check, &verdict));
-  if (!id) return failure(id.error());
-  done_.push_back(Done::reading);
-  solve();
-  return {};
+  const auto id =
+      job_.addReading(judged(reading, ReadingPurpose::check, job_.judgeBasis(), job_.job()->readings));
+  return id ? Result<void>() : failure(id.error());
 }
 
 Result<void> BenchFault::take(const std::optional<double>& value, Settling settling) {
   if (solving()) return failure({pattern("core", "the reading before is still being weighed")});
   const ProbeProposal* probe = nextProbe();
   if (probe == nullptr) return failure({pattern("core", "no probe is due")});
-  const Walk& defaults = walk_.walk(false);
-  Reading reading;
-  const ProbePlace& place = fault_->isolation.places[probe->place];
-  reading.point = {place.pin, place.label};
-  reading.other = defaults.other;
-  if (probe->other) {
-    const ProbePlace& other = fault_->isolation.places[*probe->other];
-    reading.other = {other.pin, other.label};
-  }
+  const auto pointAt = [this](std::size_t index) {
+    const ProbePlace& place = fault_->isolation.places[index];
+    return ProbePoint{place.pin, place.label};
+  };
+  Reading reading = readingNow(walk_.walk(false), pointAt(probe->place), value);
+  if (probe->other) reading.other = pointAt(*probe->other);
   reading.mode = probe->mode;
-  reading.value = value;
   reading.settling = settling;
-  reading.meter = defaults.meter;
-  reading.by = defaults.by;
-  reading.condition = defaults.condition;
-  return keep(std::move(reading));
+  return keep(reading);
 }
 
 bool BenchFault::isPlaceOfLine(const std::string& label) const {
@@ -209,38 +201,18 @@ Result<void> BenchFault::type(const std::string& text) {
   const ProbeProposal* probe = nextProbe();
   if (probe != nullptr)
     if (const auto value = parseReadingValue(text, probe->mode)) return take(value->value);
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   auto reading = parseReading(text, walk_.walk(false), board != nullptr ? board->lookup.get() : nullptr);
   if (!reading) return failure(reading.error());
   if (!reading->point.pin && !isPlaceOfLine(reading->point.label))
     return failure({pattern("core", "no such pin, and no place of this line"), "", "", reading->point.label,
                     pattern("core", "a pin such as J4.11, or a place as the next probe names it")});
-  return keep(std::move(*reading));
-}
-
-Result<void> BenchFault::undo() {
-  if (!done_.empty() && done_.back() == Done::unreachable) {
-    done_.pop_back();
-    unreachable_.pop_back();
-    solve();
-    return {};
-  }
-  const Job* job = job_.job();
-  if (job == nullptr) return failure({pattern("core", "nothing to take back")});
-  const auto last = std::find_if(job->readings.rbegin(), job->readings.rend(), [](const JobReading& reading) {
-    return reading.purpose == ReadingPurpose::check && isEvidence(reading);
-  });
-  if (last == job->readings.rend()) return failure({pattern("core", "nothing to take back")});
-  if (auto taken = job_.takeBackReading(last->id); !taken) return taken;
-  if (!done_.empty()) done_.pop_back();
-  solve();
-  return {};
+  return keep(*reading);
 }
 
 bool BenchFault::accept(std::size_t proposal) {
   if (!proposals_ || proposal >= proposals_->proposals.size() || job_.board() == nullptr) return false;
-  return job_.addAction(
-      actionFor(*job_.board()->lookup, *fault_, proposals_->proposals[proposal], job_.data().work));
+  return job_.addAction(actionFor(*job_.board(), *fault_, proposals_->proposals[proposal], job_.data().work));
 }
 
 Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, const std::string& reason) {

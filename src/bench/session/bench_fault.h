@@ -51,8 +51,6 @@ public:
   /// in the job as a check.
   [[nodiscard]] Result<void> type(const std::string& text);
   [[nodiscard]] Result<void> take(const std::optional<double>& value, Settling settling = Settling::settled);
-  /// Takes the last reading or "can't reach it" of this station back, whichever came last.
-  [[nodiscard]] Result<void> undo();
 
   /// Ways to bridge the leading break; null until worked out, or why there are none.
   [[nodiscard]] std::shared_ptr<const JumperProposals> proposals() const { return proposals_; }
@@ -66,13 +64,13 @@ Q_SIGNALS:
   void changed();
 
 private:
+  void askAgain();
   void follow();
   void solve();
   void solved(Result<FaultCase> fault);
   void route();
-  void forgetUnreachable();
   [[nodiscard]] bool isPlaceOfLine(const std::string& label) const;
-  [[nodiscard]] Result<void> keep(Reading reading);
+  [[nodiscard]] Result<void> keep(const Reading& reading);
 
   BenchJob& job_;
   BenchWalk& walk_;
@@ -82,9 +80,6 @@ private:
   PinId askedPin_;
   bool chosen_ = false;
   std::vector<std::string> unreachable_;
-  /// Whether a reading or a "can't reach it" came last, for `undo`.
-  enum class Done { reading, unreachable };
-  std::vector<Done> done_;
   std::shared_ptr<const FaultCase> fault_;
   std::shared_ptr<const JumperProposals> proposals_;
   Said whyNoProposals_;

@@ -4,20 +4,23 @@
 #include <utility>
 
 #include "board_note.h"
-#include "netmend/casework/good_walks.h"
 #include "netmend/drawing/shown.h"
 
 namespace netmend {
 
 namespace {
 
-/// A step of the undo stack that may fail: then it is as if it had never been.
+/// A step of the history that may fail: then it is as if it had never been.
 class BookCommand : public QUndoCommand {
 public:
   using Act = std::function<Result<void>()>;
-  BookCommand(const QString& what, Act redo, Act undo, std::function<void(const Error&)> failed)
-      : QUndoCommand(what), redo_(std::move(redo)), undo_(std::move(undo)), failed_(std::move(failed)) {}
-  void redo() override { act(redo_); }
+  enum class Is { toDo, done };
+  BookCommand(const QString& what, Act redo, Act undo, std::function<void(const Error&)> failed, Is is)
+      : QUndoCommand(what), redo_(std::move(redo)), undo_(std::move(undo)), failed_(std::move(failed)),
+        done_(is == Is::done) {}
+  void redo() override {
+    if (!std::exchange(done_, false)) act(redo_);
+  }
   void undo() override { act(undo_); }
 
 private:
@@ -30,6 +33,7 @@ private:
   Act redo_;
   Act undo_;
   std::function<void(const Error&)> failed_;
+  bool done_;
 };
 
 } // namespace
@@ -54,15 +58,50 @@ Result<std::unique_ptr<BenchJob>> BenchJob::open(const BenchFolders& folders, Re
   return std::unique_ptr<BenchJob>(new BenchJob(folders, std::move(data), std::move(*book)));
 }
 
-bool BenchJob::perform(const QString& what, std::function<Result<void>()> redo,
-                       std::function<Result<void>()> undo) {
-  // The command outlives this call: undone later it may fail again.
-  const auto good = std::make_shared<bool>(true);
-  undo_.push(new BookCommand(what, std::move(redo), std::move(undo), [this, good](const Error& error) {
-    *good = false;
-    fail(error);
-  }));
-  return *good;
+Result<void> BenchJob::perform(const QString& what, Act redo, Act undo) {
+  // The command outlives this call: later it may fail again.
+  const auto first = std::make_shared<Result<void>>();
+  const auto calling = std::make_shared<bool>(true);
+  undo_.push(new BookCommand(
+      what, std::move(redo), std::move(undo),
+      [this, first, calling](const Error& error) {
+        if (*calling)
+          *first = failure(Error(error));
+        else
+          fail(error);
+      },
+      BookCommand::Is::toDo));
+  *calling = false;
+  return *first;
+}
+
+bool BenchJob::done(const QString& what, Act redo, Act undo) {
+  const auto performed = perform(what, std::move(redo), std::move(undo));
+  if (!performed) fail(performed.error());
+  return performed.has_value();
+}
+
+void BenchJob::remember(const QString& what, Act redo, Act undo) {
+  if (undo_.canRedo()) return; // what was taken back just now is worth more
+  undo_.push(new BookCommand(
+      what, std::move(redo), std::move(undo), [this](const Error& error) { fail(error); },
+      BookCommand::Is::done));
+}
+
+Result<void> BenchJob::undo() {
+  if (!undo_.canUndo()) return failure({pattern("core", "nothing to take back")});
+  const QString what = undo_.undoText();
+  undo_.undo();
+  Q_EMIT noticed(tr("Taken back: %1").arg(what));
+  return {};
+}
+
+Result<void> BenchJob::redo() {
+  if (!undo_.canRedo()) return failure({pattern("core", "nothing was taken back")});
+  const QString what = undo_.redoText();
+  undo_.redo();
+  Q_EMIT noticed(tr("Done again: %1").arg(what));
+  return {};
 }
 
 bool BenchJob::reload(std::vector<Photo> known) {
@@ -88,7 +127,10 @@ bool BenchJob::bookIn(Job job) {
     fail(kept.error());
     return false;
   }
+  // What was done before the first job was booked in belongs to it: the good boards walked.
+  const bool another = job_.has_value();
   job_ = std::move(*kept);
+  if (another) beginHistory();
   tellOfOtherJob();
   return true;
 }
@@ -108,12 +150,18 @@ void BenchJob::openJob(Job job) {
   const bool sameBoard = board_ && board_->digest == job.boardDigest && !job.boardDigest.empty();
   job_ = std::move(job);
   if (!sameBoard) closeBoard();
+  beginHistory();
   tellOfOtherJob();
   if (!sameBoard && !job_->boardFile.empty()) openBoardFile(job_->boardFile);
 }
 
-void BenchJob::tellOfOtherJob() {
+void BenchJob::beginHistory() {
   undo_.clear();
+  rememberReadings();
+  Q_EMIT historyBegun();
+}
+
+void BenchJob::tellOfOtherJob() {
   Q_EMIT jobOpened();
   Q_EMIT jobChanged();
   Q_EMIT readingsChanged();
@@ -123,6 +171,7 @@ void BenchJob::tellOfOtherJob() {
 
 void BenchJob::closeJob() {
   job_.reset();
+  beginHistory();
   tellOfOtherJob();
 }
 
@@ -155,7 +204,7 @@ bool BenchJob::edit(const QString& what, const Change& change, const Change& bac
       return put(std::move(job));
     };
   };
-  return perform(what, making(change), making(back));
+  return done(what, making(change), making(back));
 }
 
 bool BenchJob::keep(const Change& change) {
@@ -183,78 +232,6 @@ void BenchJob::reached(JobState state) {
   }
   job_->state = state;
   Q_EMIT jobChanged();
-}
-
-void BenchJob::readGoodWalks() {
-  good_.clear();
-  auto kept = keptGoodWalks(book_, *board_->lookup);
-  if (!kept)
-    fail(kept.error());
-  else
-    good_ = std::move(*kept);
-  if (good_.empty()) {
-    weighing_.cancel();
-    expected_ = std::make_shared<const ExpectedTable>();
-    return;
-  }
-  weighing_.run<ExpectedTable>(
-      [good = good_, lookup = board_->lookup, board = board_->board, data = &data_](const std::stop_token&) {
-        return expectedValues(good, lookup.get(), data->probing);
-      },
-      [this](ExpectedTable table) {
-        expected_ = std::make_shared<const ExpectedTable>(std::move(table));
-        Q_EMIT goodWalksChanged();
-      });
-}
-
-bool BenchJob::keepGoodWalk(const Walk& walk) {
-  if (!board_) return false;
-  if (auto kept = book_.addKnownGoodWalk(walk); !kept) {
-    fail(kept.error());
-    return false;
-  }
-  readGoodWalks();
-  Q_EMIT goodWalksChanged();
-  return true;
-}
-
-Result<void> BenchJob::takeBackGoodWalk(const Walk& walk) {
-  if (!board_) return failure({pattern("core", "no board is open")});
-  if (auto taken = book_.takeBackKnownGoodWalk(walk); !taken) return taken;
-  readGoodWalks();
-  Q_EMIT goodWalksChanged();
-  return {};
-}
-
-Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
-  if (!job_) return failure({pattern("core", "no job is open")});
-  auto id = book_.addReading(job_->id, reading);
-  if (!id) return id;
-  job_->readings.push_back(reading);
-  job_->readings.back().id = *id;
-  Q_EMIT readingsChanged();
-  return id;
-}
-
-Result<void> BenchJob::takeBackReading(JobReadingId id) {
-  if (!job_) return failure({pattern("core", "no job is open")});
-  if (auto taken = book_.takeBack(job_->id, id); !taken) return taken;
-  std::erase_if(job_->readings, [id](const JobReading& reading) { return reading.id == id; });
-  Q_EMIT readingsChanged();
-  return {};
-}
-
-bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
-  if (!job_) return false;
-  if (auto kept = book_.rejudge(job_->id, readings); !kept) {
-    fail(kept.error());
-    return false;
-  }
-  for (const JobReading& judged : readings)
-    for (JobReading& reading : job_->readings)
-      if (reading.id == judged.id) reading = judged;
-  Q_EMIT readingsChanged();
-  return true;
 }
 
 bool BenchJob::setSuspects(const std::vector<JobSuspect>& suspects) {

@@ -14,10 +14,12 @@
 
 #include "background.h"
 #include "netmend/casework/repair_data.h"
+#include "netmend/casework/take_reading.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_book.h"
 #include "netmend/probing/expected.h"
-#include "open_board.h"
+#include "opened_file.h"
+#include "typed_connector.h"
 
 namespace netmend {
 
@@ -70,7 +72,7 @@ public:
   /// The job has come so far; it never goes back by this.
   void reached(JobState state);
 
-  [[nodiscard]] const OpenBoard* board() const { return board_ ? &*board_ : nullptr; }
+  [[nodiscard]] const BoardUnderWork* board() const { return board_ ? &*board_ : nullptr; }
   /// How its places are called; null without a board.
   [[nodiscard]] const PlaceNames* places() const { return board_ ? board_->places.get() : nullptr; }
   /// Reads the file beside the event loop; `boardChanged`, `boardsOffered` or `failed` follows. An open job
@@ -88,18 +90,32 @@ public:
   void putOffBoards() { putOff_ = true; }
   void readBoardsNow();
 
+  /// Those of good boards that the book keeps.
   [[nodiscard]] const std::vector<Walk>& goodWalks() const { return good_; }
-  /// Worked out beside the event loop; `goodWalksChanged` says when.
+  /// What good boards read, the one that is being walked included. Worked out beside the event loop;
+  /// `goodWalksChanged` says when.
   [[nodiscard]] const ExpectedTable& expected() const { return *expected_; }
+  /// Without the one that is being walked: it is held against the others.
+  [[nodiscard]] const ExpectedTable& expectedOfKept() const { return *expectedOfKept_; }
   [[nodiscard]] bool weighing() const { return weighing_.busy(); }
-  /// Keeps a walk of a good board in the book, for all later jobs on this board.
-  bool keepGoodWalk(const Walk& walk);
-  /// Takes the very same walk out again; not on the undo stack: walks have their own undo.
+  /// The good board that is being walked, as far as it has been; without readings: none.
+  void setGoodUnderWay(Walk walk);
+  /// Keeps a walk of a good board in the book, for all later jobs on this board; it is no longer under way.
+  [[nodiscard]] Result<void> keepGoodWalk(const Walk& walk);
+  /// Takes the very same walk out again.
   [[nodiscard]] Result<void> takeBackGoodWalk(const Walk& walk);
 
-  /// Durable when it returns. Not on the undo stack: walks have their own undo.
+  /// What readings of the open job are held against.
+  [[nodiscard]] JudgeBasis judgeBasis() const {
+    return {board_ ? board_->lookup.get() : nullptr, *expected_, data_};
+  }
+  /// Durable when it returns.
   [[nodiscard]] Result<JobReadingId> addReading(const JobReading& reading);
-  [[nodiscard]] Result<void> takeBackReading(JobReadingId id);
+  /// What the last reading's measurement read before, where that was something else: a slip, or it comes and
+  /// goes. Null: nothing else.
+  [[nodiscard]] const JobReading* readOtherwise() const;
+  /// Says of the last reading's measurement that it comes and goes, or takes that back.
+  bool sayComesAndGoes(bool so);
   /// What these readings, known by their ids, say now that good boards have been walked.
   bool rejudge(const std::vector<JobReading>& readings);
   bool setSuspects(const std::vector<JobSuspect>& suspects);
@@ -118,8 +134,14 @@ public:
   bool addCharge(const Charge& charge);
   bool removeCharge(ChargeId id);
 
-  /// What was done last, whatever it was; walks put themselves on it as well.
-  [[nodiscard]] QUndoStack& undoStack() { return undo_; }
+  /// The one history. Takes back what was done last, wherever, and says what it was.
+  [[nodiscard]] Result<void> undo();
+  [[nodiscard]] Result<void> redo();
+  using Act = std::function<Result<void>()>;
+  /// Does something and puts it on the history; what fails is as if it had never been.
+  [[nodiscard]] Result<void> perform(const QString& what, Act redo, Act undo);
+  /// Puts something on the history that was done before this window was.
+  void remember(const QString& what, Act redo, Act undo);
   void fail(const Error& error) { Q_EMIT failed(shown(error.text())); }
 
 Q_SIGNALS:
@@ -127,9 +149,13 @@ Q_SIGNALS:
   void noticed(const QString& what);
   /// Another job is open, or none; the signals for its parts follow.
   void jobOpened();
-  void jobChanged();       ///< another job, or what stands in it
-  void boardChanged();     ///< another board, or none
-  void readingsChanged();  ///< of the job
+  /// The history is another job's: what is not of a job has to be remembered anew.
+  void historyBegun();
+  void jobChanged();      ///< another job, or what stands in it
+  void boardChanged();    ///< another board, or none
+  void readingsChanged(); ///< of the job
+  /// Undo or redo is about to change the reading at this point; `readingsChanged` follows.
+  void goingBackTo(const ProbePoint& point, ReadingPurpose purpose);
   void goodWalksChanged(); ///< and with them the expected values
   void actionsChanged();   ///< repair actions, their steps and proof
   void papersChanged();    ///< photos and charges
@@ -144,6 +170,7 @@ Q_SIGNALS:
   void failed(const QString& text);
 
 private:
+  void beginHistory();
   void tellOfOtherJob();
   /// Whether the open job has readings of another board than this file's.
   [[nodiscard]] bool isOfAnotherJob(const std::filesystem::path& file) const;
@@ -165,24 +192,35 @@ private:
     void (BenchJob::*changed)();
   };
   template <class Item> bool list(const QString& what, const Item& item, Listing listing);
-  bool perform(const QString& what, std::function<Result<void>()> redo, std::function<Result<void>()> undo);
+  /// The same, and tells of it if it fails.
+  bool done(const QString& what, Act redo, Act undo);
+  struct ReadingActs {
+    Act put;
+    Act take;
+  };
+  [[nodiscard]] ReadingActs actsOf(const JobReading& reading);
+  void rememberReadings();
   void askOtherBoard(const QString& name, std::function<void()> open);
-  void boardOpened(OpenBoard board, bool forJob);
+  void boardOpened(BoardUnderWork board, bool forJob);
   bool joinConnector(const TypedConnector& connector);
-  void show(OpenBoard board);
+  void show(BoardUnderWork board);
   void closeBoard();
   /// Where the job's note names another board than the one that is open, that one is opened.
   void followNote();
   void readGoodWalks();
+  void weighGoodWalks();
   [[nodiscard]] Result<void> put(Job job);
 
   BenchFolders folders_;
   RepairData data_;
   JobBook book_;
   std::optional<Job> job_;
-  std::optional<OpenBoard> board_;
+  std::optional<BoardUnderWork> board_;
   std::vector<Walk> good_;
+  Walk underWay_;
   std::shared_ptr<const ExpectedTable> expected_ = std::make_shared<const ExpectedTable>();
+  std::shared_ptr<const ExpectedTable> expectedOfKept_ = expected_;
+  bool keptWeighed_ = true; ///< `expectedOfKept_` is of `good_`
   QUndoStack undo_;
   Background opening_;
   std::function<void()> other_; ///< opens the board that was asked about

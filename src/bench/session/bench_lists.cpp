@@ -40,7 +40,7 @@ template <class Item> bool BenchJob::list(const QString& what, const Item& item,
     return told({});
   };
   const auto take = [this, id, told] { return told(book_.takeBack(job_->id, *id)); };
-  return listing.add ? perform(what, put, take) : perform(what, take, put);
+  return listing.add ? done(what, put, take) : done(what, take, put);
 }
 
 bool BenchJob::addAction(const RepairAction& action) {
@@ -65,7 +65,7 @@ bool BenchJob::updateAction(const QString& what, const RepairAction& action) {
     Q_EMIT actionsChanged();
     return {};
   };
-  return perform(
+  return done(
       what, [put, action] { return put(action); }, [put, before = *found] { return put(before); });
 }
 
@@ -102,7 +102,7 @@ bool BenchJob::addReadingFor(RepairActionId action, const QString& what, const J
     told();
     return taken;
   };
-  return perform(what, put, take);
+  return done(what, put, take);
 }
 
 } // namespace netmend

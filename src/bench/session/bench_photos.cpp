@@ -9,7 +9,7 @@ bool BenchJob::addPhoto(const Photo& photo) {
   if (!job_) return false;
   const auto kept = std::make_shared<Photo>(photo);
   kept->id = {};
-  return perform(tr("photo"), later({job_->id, true, kept}), later({job_->id, false, kept}));
+  return done(tr("photo"), later({job_->id, true, kept}), later({job_->id, false, kept}));
 }
 
 bool BenchJob::removePhoto(PhotoId id) {
@@ -18,7 +18,7 @@ bool BenchJob::removePhoto(PhotoId id) {
                                   [id](const Photo& each) { return each.id == id; });
   if (photo == job_->photos.end()) return false;
   const auto kept = std::make_shared<Photo>(*photo);
-  return perform(tr("removal of a photo"), later({job_->id, false, kept}), later({job_->id, true, kept}));
+  return done(tr("removal of a photo"), later({job_->id, false, kept}), later({job_->id, true, kept}));
 }
 
 std::function<Result<void>()> BenchJob::later(PhotoChange change) {

@@ -32,40 +32,57 @@ QString fromText(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-/// A session that can be taken up where it was left: undo goes back through all of its readings.
-WalkSession resumed(Walk walk) {
-  WalkSession out{std::move(walk), 0, {}};
-  const auto indexOf = [&](const ProbePoint& point) {
-    const auto it = std::find(out.walk.points.begin(), out.walk.points.end(), point);
-    return static_cast<std::size_t>(it - out.walk.points.begin());
-  };
-  for (const Reading& reading : out.walk.readings) {
-    WalkSession::Step step;
-    step.turnBefore = indexOf(reading.point);
-    step.modeBefore = out.walk.mode;
-    step.tookReading = true;
-    out.steps.push_back(step);
-    out.turn = std::min(step.turnBefore + 1, out.walk.points.size());
-  }
-  return out;
+std::size_t indexOf(const Walk& walk, const ProbePoint& point) {
+  const auto it = std::find(walk.points.begin(), walk.points.end(), point);
+  return static_cast<std::size_t>(it - walk.points.begin());
 }
+
+std::size_t after(const Walk& walk, const ProbePoint& point) {
+  return std::min(indexOf(walk, point) + 1, walk.points.size());
+}
+
+/// A walk taken up where it was left: after its last reading.
+WalkSession resumed(Walk walk) {
+  const std::size_t turn = walk.readings.empty() ? 0 : after(walk, walk.readings.back().point);
+  return {std::move(walk), turn, {}};
+}
+
+QString readingOf(const Reading& reading) {
+  return BenchWalk::tr("reading of the good board at %1").arg(QString::fromStdString(reading.point.label));
+}
+
+/// Puts a reading at the end of a session, or takes it from there.
+struct AtEnd {
+  Reading reading;
+  void put(WalkSession& session) const {
+    if (indexOf(session.walk, reading.point) == session.walk.points.size())
+      session.walk.points.push_back(reading.point);
+    session.walk.readings.push_back(reading);
+    session.turn = after(session.walk, reading.point);
+  }
+  void take(WalkSession& session) const {
+    session.walk.readings.pop_back();
+    session.turn = indexOf(session.walk, reading.point);
+  }
+};
 
 } // namespace
 
-BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
+BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
   const QSettings settings;
   meter_ = settings.value(meterKey()).toString().toStdString();
   by_ = settings.value(byKey()).toString().toStdString();
   connect(&job, &BenchJob::boardChanged, this, &BenchWalk::startOver);
-  connect(&job, &BenchJob::jobOpened, this, [this] {
-    const PartId part = partOfJob();
-    // Booked in with the walk already begun: what was said of its condition stays.
-    if (!part && badSession_.walk.readings.empty()) return;
-    if (part) part_ = part;
-    fillFromJob();
+  connect(&job, &BenchJob::jobOpened, this, &BenchWalk::jobOpened);
+  connect(&job, &BenchJob::historyBegun, this, [this] {
+    remembered_.clear();
+    rememberGood();
+  });
+  connect(&job, &BenchJob::readingsChanged, this, &BenchWalk::followJob);
+  connect(&job, &BenchJob::goingBackTo, this, [this](const ProbePoint& point, ReadingPurpose purpose) {
+    if (purpose == ReadingPurpose::fault) showPoint(point);
   });
   connect(&job, &BenchJob::goodWalksChanged, this, [this] {
-    weigh();
     judge();
     rejudgeKept();
     Q_EMIT changed();
@@ -74,7 +91,7 @@ BenchWalk::BenchWalk(BenchJob& job) : job_(job), weighing_(this) {
 
 Walk BenchWalk::emptyWalk(bool good) const {
   Walk walk;
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   if (board == nullptr || !part_) return walk;
   const Part* part = board->board->parts.find(part_);
   if (part == nullptr) return walk;
@@ -90,10 +107,12 @@ Walk BenchWalk::emptyWalk(bool good) const {
   return walk;
 }
 
-std::filesystem::path BenchWalk::goodFile() const {
-  const OpenBoard* board = job_.board();
-  return job_.folders().store /
-         ("good-walk-" + (board != nullptr ? board->board->info.uuid : "") + ".netmend-walk.json");
+std::string BenchWalk::boardUuid() const {
+  return job_.board() != nullptr ? job_.board()->board->info.uuid : std::string();
+}
+
+std::filesystem::path BenchWalk::goodFile(const std::string& boardUuid) const {
+  return job_.folders().store / ("good-walk-" + boardUuid + ".netmend-walk.json");
 }
 
 void BenchWalk::startOver() {
@@ -101,28 +120,39 @@ void BenchWalk::startOver() {
   const auto parts = partsToWalk();
   if (!parts.empty()) part_ = parts.front();
   if (const PartId part = partOfJob()) part_ = part;
-  live_ = nullptr;
   resumeGood();
+  rememberGood();
   weigh();
+  fillFromJob();
+}
+
+void BenchWalk::jobOpened() {
+  const PartId part = partOfJob();
+  // Booked in with the walk already begun: what was said of its condition stays.
+  if (!part && badSession_.walk.readings.empty()) return;
+  if (part) part_ = part;
   fillFromJob();
 }
 
 void BenchWalk::resumeGood() {
   goodSession_ = {};
-  keptGood_.reset();
   goodCondition_ = false;
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   if (board == nullptr) return;
   goodSession_.walk = emptyWalk(true);
   std::error_code error;
-  if (!std::filesystem::exists(goodFile(), error)) return;
-  auto walk = readWalkFile(goodFile());
-  if (!walk || walk->boardUuid != board->board->info.uuid) return;
+  // Walked before the board's uuid was made from a SHA-256, it stands under the former one.
+  std::filesystem::path file = goodFile(boardUuid());
+  if (!std::filesystem::exists(file, error) && !board->formerUuid.empty()) file = goodFile(board->formerUuid);
+  if (!std::filesystem::exists(file, error)) return;
+  auto walk = readWalkFile(file);
+  if (!walk || (walk->boardUuid != boardUuid() && walk->boardUuid != board->formerUuid)) return;
+  walk->boardUuid = boardUuid();
   matchToBoard(*walk, *board->lookup);
   // The program ended after this walk went into the book and before its file went: it counts once.
   const auto inBook = [&](const Walk& kept) { return kept.readings == walk->readings; };
   if (std::any_of(job_.goodWalks().begin(), job_.goodWalks().end(), inBook)) {
-    std::filesystem::remove(goodFile(), error);
+    std::filesystem::remove(file, error);
     return;
   }
   if (!walk->points.empty())
@@ -131,8 +161,20 @@ void BenchWalk::resumeGood() {
   goodSession_ = resumed(std::move(*walk));
 }
 
+void BenchWalk::rememberGood() {
+  const std::string uuid = boardUuid();
+  if (uuid == std::exchange(remembered_, uuid)) return;
+  for (const Reading& reading : goodSession_.walk.readings) {
+    const AtEnd end{reading};
+    job_.remember(
+        readingOf(reading),
+        [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
+        [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); });
+  }
+}
+
 PartId BenchWalk::partOfJob() const {
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   const Job* job = job_.job();
   if (board == nullptr || job == nullptr) return {};
   for (auto entry = job->readings.rbegin(); entry != job->readings.rend(); ++entry) {
@@ -144,30 +186,57 @@ PartId BenchWalk::partOfJob() const {
 }
 
 void BenchWalk::fillFromJob() {
-  Walk walk = emptyWalk(false);
+  badSession_ = {emptyWalk(false), 0, {}};
   kept_.clear();
   badCondition_ = false;
+  followJob();
+  badSession_ = resumed(std::move(badSession_.walk));
+  last_.reset();
+  Q_EMIT changed();
+}
+
+void BenchWalk::followJob() {
+  Walk& walk = badSession_.walk;
+  const Walk before = walk;
+  const std::vector<JobReadingId> keptBefore = std::exchange(kept_, {});
+  walk.readings.clear();
   if (const Job* job = job_.job()) {
     for (const JobReading& entry : job->readings) {
       if (entry.purpose != ReadingPurpose::fault) continue;
       if (std::find(walk.points.begin(), walk.points.end(), entry.reading.point) == walk.points.end())
         continue;
       walk.readings.push_back(entry.reading);
-      walk.mode = entry.reading.mode;
-      walk.condition = entry.reading.condition;
-      walk.other = entry.reading.other;
       kept_.push_back(entry.id);
-      badCondition_ = true;
     }
   }
-  badSession_ = resumed(std::move(walk));
-  last_.reset();
+  const auto holds = [](const std::vector<JobReadingId>& ids, JobReadingId id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  };
+  for (std::size_t i = 0; i < kept_.size(); ++i) {
+    if (holds(keptBefore, kept_[i])) continue;
+    const Reading& come = walk.readings[i];
+    badSession_.turn = after(walk, come.point);
+    walk.mode = come.mode;
+    walk.condition = come.condition;
+    walk.other = come.other;
+    badCondition_ = true;
+  }
+  for (std::size_t i = 0; i < keptBefore.size(); ++i)
+    if (!holds(kept_, keptBefore[i])) badSession_.turn = indexOf(walk, before.readings[i].point);
+  if (kept_ != keptBefore) last_.reset();
   judge();
-  Q_EMIT changed();
+  if (kept_ != keptBefore && !taking_) Q_EMIT changed();
+}
+
+void BenchWalk::showPoint(const ProbePoint& point) {
+  if (good_) setGood(false);
+  const BoardUnderWork* board = job_.board();
+  const Pin* pin = board != nullptr ? board->board->pins.find(point.pin) : nullptr;
+  if (pin != nullptr && pin->part) setPart(pin->part);
 }
 
 std::vector<PartId> BenchWalk::partsToWalk() const {
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   if (board == nullptr) return {};
   struct Candidate {
     bool connector;
@@ -194,7 +263,6 @@ std::vector<PartId> BenchWalk::partsToWalk() const {
 void BenchWalk::setPart(PartId part) {
   if (part == part_) return;
   part_ = part;
-  keptGood_.reset();
   const auto condition =
       badCondition_ ? std::make_optional(badSession_.walk.condition) : std::optional<Condition>();
   // A good walk under way stays what it is about; a new one begins with its first reading.
@@ -252,51 +320,97 @@ void BenchWalk::setBy(const std::string& name) {
   badSession_.walk.by = name;
 }
 
-Result<void> BenchWalk::keep(WalkSession& after, const WalkSession& before) {
-  if (good_) return writeWalkFile(goodFile(), after.walk);
-  const std::size_t count = after.walk.readings.size();
-  if (count > before.walk.readings.size()) {
-    // Judged as the whole walk is shown, so that the book says what the screen says.
-    const JudgedWalk judged = judgedBy(expected(), after.walk);
-    const auto id = job_.addReading(
-        toJobReading(after.walk.readings.back(), ReadingPurpose::fault, &judged.verdicts.back()));
-    if (!id) return failure(id.error());
-    kept_.push_back(*id);
-  } else if (count < before.walk.readings.size()) {
-    if (auto taken = job_.takeBackReading(kept_.back()); !taken) return taken;
-    kept_.pop_back();
+Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange& change) {
+  const bool here = boardUuid() == uuid;
+  WalkSession after = goodSession_;
+  if (!here) {
+    auto walk = readWalkFile(goodFile(uuid));
+    if (!walk) return failure(walk.error());
+    after = resumed(std::move(*walk));
   }
+  change(after);
+  if (auto written = writeWalkFile(goodFile(uuid), after.walk); !written) return written;
+  if (!here) return {};
+  goodSession_ = std::move(after);
+  good_ = goodCondition_ = true;
+  last_.reset();
+  weigh();
+  judge();
+  Q_EMIT changed();
   return {};
 }
 
+Result<void> BenchWalk::takeGood(const Reading& reading) {
+  const AtEnd end{reading};
+  const std::string uuid = boardUuid();
+  return job_.perform(
+      readingOf(reading),
+      [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
+      [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); });
+}
+
+Result<void> BenchWalk::takeReading(const Reading& reading) {
+  Walk& walk = badSession_.walk;
+  // What the list lacks is a point of the walk from now on.
+  if (indexOf(walk, reading.point) == walk.points.size()) walk.points.push_back(reading.point);
+  taking_ = true;
+  const auto id = job_.addReading(
+      netmend::judged(reading, ReadingPurpose::fault, job_.judgeBasis(), job_.job()->readings));
+  taking_ = false;
+  return id ? Result<void>() : failure(id.error());
+}
+
+Result<void> BenchWalk::skip() {
+  const WalkSession before = session();
+  const ProbePoint point = before.walk.points[before.turn];
+  const auto skipped = [point](WalkSession& session) {
+    session.walk.skipped.push_back(point);
+    session.turn = after(session.walk, point);
+  };
+  const auto unskipped = [point](WalkSession& session) {
+    const auto last = std::find(session.walk.skipped.rbegin(), session.walk.skipped.rend(), point);
+    if (last != session.walk.skipped.rend()) session.walk.skipped.erase(std::next(last).base());
+    session.turn = indexOf(session.walk, point);
+  };
+  const auto on = [this, good = good_, uuid = boardUuid()](const SessionChange& change) {
+    return [this, good, uuid, change]() -> Result<void> {
+      if (good) return changeGood(uuid, change);
+      if (boardUuid() != uuid) return {};
+      change(badSession_);
+      last_.reset();
+      Q_EMIT changed();
+      return {};
+    };
+  };
+  return job_.perform(tr("skipped point"), on(skipped), on(unskipped));
+}
+
 Result<void> BenchWalk::take(const ReadingEvent& event) {
-  if (good_ && keptGood_ && goodSession_.steps.empty() && std::holds_alternative<UndoLast>(event))
-    return takeBackKeptGood();
+  if (std::holds_alternative<UndoLast>(event)) return job_.undo();
   if (!good_ && job_.job() == nullptr && !job_.bookIn())
     return failure({pattern("core", "the job could not be booked in")});
   WalkSession after = session();
   after.walk.meter = meter_;
   after.walk.by = by_;
   if (auto done = netmend::take(after, event, now()); !done) return done;
-  const std::size_t count = session().walk.readings.size();
-  if (auto kept = keep(after, session()); !kept) return kept;
-  session() = std::move(after);
-  if (good_) weigh();
-  (good_ ? goodCondition_ : badCondition_) = true;
-  judge();
-  last_.reset();
-  const Walk& walk = session().walk;
-  const bool took = walk.readings.size() > count;
-  if (took) {
-    if (good_) keptGood_.reset();
-    last_ = judged_.verdicts.back();
-    const Reading& reading = walk.readings.back();
+  if (std::holds_alternative<PointSkipped>(event)) return skip();
+  if (after.walk.readings.size() == session().walk.readings.size()) {
+    // Going back, or another mode.
+    after.steps.clear();
+    if (good_ && !after.walk.readings.empty())
+      if (auto written = writeWalkFile(goodFile(boardUuid()), after.walk); !written) return written;
+    session() = std::move(after);
+    last_.reset();
     Q_EMIT changed();
-    Q_EMIT taken(fromText(reading.point.label), fromText(readingText(reading.value, reading.mode)),
-                 fromText(word(last_->kind)), isFlag(last_->kind));
-  } else {
-    Q_EMIT changed();
+    return {};
   }
+  const Reading& reading = after.walk.readings.back();
+  if (auto taken = good_ ? takeGood(reading) : takeReading(reading); !taken) return taken;
+  (good_ ? goodCondition_ : badCondition_) = true;
+  last_ = judged_.verdicts.back();
+  Q_EMIT changed();
+  Q_EMIT taken(fromText(reading.point.label), fromText(readingText(reading.value, reading.mode)),
+               fromText(word(last_->kind)), isFlag(last_->kind));
   return {};
 }
 
@@ -312,10 +426,6 @@ Result<void> BenchWalk::type(const std::string& text) {
 void BenchWalk::goTo(std::size_t point) {
   WalkSession& walk = session();
   if (point >= walk.walk.points.size() || point == walk.turn) return;
-  WalkSession::Step step;
-  step.turnBefore = walk.turn;
-  step.modeBefore = walk.walk.mode;
-  walk.steps.push_back(step);
   walk.turn = point;
   last_.reset();
   Q_EMIT changed();
@@ -323,38 +433,44 @@ void BenchWalk::goTo(std::size_t point) {
 
 bool BenchWalk::keepGood() {
   if (goodSession_.walk.readings.empty()) return false;
-  Walk walk = goodSession_.walk;
-  const OpenBoard* board = job_.board();
-  if (board != nullptr) walk.boardUuid = board->board->info.uuid;
-  // Gone from here before the book tells that it has it: else the same board would count twice.
-  WalkSession before = std::exchange(goodSession_, WalkSession{emptyWalk(true), 0, {}});
-  if (!job_.keepGoodWalk(walk)) {
-    goodSession_ = std::move(before);
-    return false;
-  }
-  std::error_code error;
-  std::filesystem::remove(goodFile(), error);
-  before.walk = std::move(walk);
-  keptGood_ = std::move(before);
-  goodCondition_ = false;
-  judge();
-  Q_EMIT changed();
-  return true;
+  WalkSession kept = goodSession_;
+  if (job_.board() != nullptr) kept.walk.boardUuid = boardUuid();
+  const auto done = job_.perform(
+      tr("walk of a good board"), [this, kept] { return putGoodIntoBook(kept); },
+      [this, kept] { return takeGoodOutOfBook(kept); });
+  if (!done) job_.fail(done.error());
+  return done.has_value();
 }
 
-Result<void> BenchWalk::takeBackKeptGood() {
+Result<void> BenchWalk::putGoodIntoBook(const WalkSession& kept) {
+  if (boardUuid() != kept.walk.boardUuid)
+    return failure({pattern("core", "another board is open"), job_.board()->file.string()});
+  if (auto put = job_.keepGoodWalk(kept.walk); !put) return put;
+  std::error_code error;
+  std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
+  goodSession_ = {emptyWalk(true), 0, {}};
+  goodCondition_ = false;
+  last_.reset();
+  judge();
+  Q_EMIT changed();
+  return {};
+}
+
+Result<void> BenchWalk::takeGoodOutOfBook(const WalkSession& kept) {
+  if (boardUuid() != kept.walk.boardUuid)
+    return failure({pattern("core", "another board is open"), job_.board()->file.string()});
   // First the file: a walk that is in both counts once, one that is in neither is lost.
-  if (auto written = writeWalkFile(goodFile(), keptGood_->walk); !written) return written;
-  const WalkSession empty = std::exchange(goodSession_, *keptGood_);
-  if (auto taken = job_.takeBackGoodWalk(goodSession_.walk); !taken) {
-    goodSession_ = empty;
+  if (auto written = writeWalkFile(goodFile(kept.walk.boardUuid), kept.walk); !written) return written;
+  if (auto taken = job_.takeBackGoodWalk(kept.walk); !taken) {
     std::error_code error;
-    std::filesystem::remove(goodFile(), error);
+    std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
     return taken;
   }
-  keptGood_.reset();
-  goodCondition_ = true;
+  goodSession_ = kept;
+  good_ = goodCondition_ = true;
   last_.reset();
+  weigh();
+  judge();
   Q_EMIT changed();
   return {};
 }

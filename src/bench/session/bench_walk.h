@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -24,7 +25,8 @@ struct PointState {
 /// the same points; each keeps its own readings and its own turn.
 ///
 /// A reading of the job's board is in the job book before `changed` is emitted, one of a good board in a file
-/// that is rewritten after every reading and goes on after a crash; `keepGood` moves it into the book.
+/// that is rewritten after every reading and goes on after a crash; `keepGood` moves it into the book. All of
+/// it is on the job's history.
 class BenchWalk : public QObject {
   Q_OBJECT
 
@@ -42,8 +44,6 @@ public:
 
   [[nodiscard]] const Walk& walk() const { return session().walk; }
   [[nodiscard]] const Walk& walk(bool good) const { return good ? goodSession_.walk : badSession_.walk; }
-  /// What good boards read, the one being walked included.
-  [[nodiscard]] const ExpectedTable& expected() const { return live_ ? *live_ : job_.expected(); }
   [[nodiscard]] std::optional<ProbePoint> due() const;
   [[nodiscard]] std::vector<PointState> points() const;
   [[nodiscard]] ReadingMode mode() const { return session().walk.mode; }
@@ -67,6 +67,11 @@ public:
 
   /// Verdict of the last reading taken; nothing right after skipping, going back or undoing.
   [[nodiscard]] std::optional<Verdict> lastVerdict() const { return last_; }
+  /// What the point of the last reading read before on the job's board, where that was something else. Null
+  /// where `lastVerdict` is nothing.
+  [[nodiscard]] const JobReading* readOtherwise() const {
+    return last_ && !good_ ? job_.readOtherwise() : nullptr;
+  }
   /// Of each reading of the walk in force.
   [[nodiscard]] const JudgedWalk& judged() const { return judged_; }
   [[nodiscard]] const Expected* expectedAtDue() const;
@@ -76,8 +81,8 @@ public:
   /// Expected values, the job's board and, where it is walked, the good board live beside it.
   [[nodiscard]] PinStrip strip() const;
 
-  /// Puts the good walk into the book and begins the next. False when it has no readings. Undo takes it
-  /// out of the book again, until the next one's first reading or another part.
+  /// Puts the good walk into the book and begins the next. False when it has no readings, or the book
+  /// refuses.
   bool keepGood();
 
 Q_SIGNALS:
@@ -89,11 +94,25 @@ private:
   [[nodiscard]] const WalkSession& session() const { return good_ ? goodSession_ : badSession_; }
   [[nodiscard]] WalkSession& session() { return good_ ? goodSession_ : badSession_; }
   void startOver();
+  void jobOpened();
   void fillFromJob();
+  /// The readings of the job at the walk's points, as they are now; the turn is at what has gone, or after
+  /// what has come.
+  void followJob();
+  /// What is about to be taken back, or done again, is shown.
+  void showPoint(const ProbePoint& point);
   /// What was walked last in the job: there it goes on.
   [[nodiscard]] PartId partOfJob() const;
   void resumeGood();
-  [[nodiscard]] Result<void> takeBackKeptGood();
+  void rememberGood();
+  using SessionChange = std::function<void(WalkSession&)>;
+  /// Of the walk of this good board, whether it is the one that is open or not; durable when it returns.
+  [[nodiscard]] Result<void> changeGood(const std::string& boardUuid, const SessionChange& change);
+  [[nodiscard]] Result<void> takeReading(const Reading& reading);
+  [[nodiscard]] Result<void> takeGood(const Reading& reading);
+  [[nodiscard]] Result<void> skip();
+  [[nodiscard]] Result<void> putGoodIntoBook(const WalkSession& kept);
+  [[nodiscard]] Result<void> takeGoodOutOfBook(const WalkSession& kept);
   void weigh();
   [[nodiscard]] JudgedWalk judgedBy(const ExpectedTable& table, const Walk& walk) const;
   void judge();
@@ -101,9 +120,9 @@ private:
   /// Where there is nothing to compare with now, what the job says was found at the time holds.
   void recallVerdicts();
   [[nodiscard]] Walk emptyWalk(bool good) const;
-  [[nodiscard]] Result<void> keep(WalkSession& after, const WalkSession& before);
+  [[nodiscard]] std::string boardUuid() const;
   /// One for each board: walking another good board first loses nothing.
-  [[nodiscard]] std::filesystem::path goodFile() const;
+  [[nodiscard]] std::filesystem::path goodFile(const std::string& boardUuid) const;
 
   BenchJob& job_;
   bool good_ = false;
@@ -113,14 +132,13 @@ private:
   std::string meter_;
   std::string by_;
   WalkSession goodSession_;
-  std::optional<WalkSession> keptGood_; ///< the walk that has just gone into the book
   WalkSession badSession_;
+  bool taking_ = false;            ///< a reading is on its way into the job
   std::vector<JobReadingId> kept_; ///< parallel to the readings of `badSession_`
   JudgedWalk judged_;              ///< of the walk in force
   JudgedWalk badJudged_;
-  std::shared_ptr<const ExpectedTable> live_; ///< with the good walk under way; null: as the job's
-  Background weighing_;
   std::optional<Verdict> last_;
+  std::string remembered_; ///< uuid of the board whose good walk is on the history already
 };
 
 } // namespace netmend

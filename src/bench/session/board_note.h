@@ -4,7 +4,7 @@
 #include <string>
 
 #include "netmend/jobbook/job.h"
-#include "open_board.h"
+#include "opened_file.h"
 
 namespace netmend {
 
@@ -17,7 +17,7 @@ struct BoardNote {
   std::string digest;
 };
 
-inline BoardNote noteOf(const OpenBoard& board) {
+inline BoardNote noteOf(const BoardUnderWork& board) {
   const BoardInfo& info = board.board->info;
   return {info.uuid, info.name.valueOr(""), info.revision.valueOr(""),
           std::filesystem::absolute(board.file).string(), board.digest};

@@ -14,10 +14,8 @@
 
 namespace netmend {
 
-namespace {} // namespace
-
 ProofBasis proofBasis(const BenchJob& job) {
-  const OpenBoard* board = job.board();
+  const BoardUnderWork* board = job.board();
   return {*job.job(), board != nullptr ? board->lookup.get() : nullptr, job.expected(), job.data()};
 }
 

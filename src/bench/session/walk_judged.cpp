@@ -2,7 +2,6 @@
 #include <algorithm>
 
 #include "bench_walk.h"
-#include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/words.h"
 
@@ -20,25 +19,7 @@ std::vector<StripInterval> intervalsOf(const Expected& expected) {
 } // namespace
 
 void BenchWalk::weigh() {
-  const OpenBoard* board = job_.board();
-  if (board == nullptr || goodSession_.walk.readings.empty()) {
-    weighing_.cancel();
-    // A walk that has just gone into the book stays in force until the book's walks have been weighed with
-    // it.
-    if (board == nullptr || !job_.weighing()) live_ = nullptr;
-    return;
-  }
-  std::vector<Walk> good = job_.goodWalks();
-  good.push_back(goodSession_.walk);
-  weighing_.run<ExpectedTable>(
-      [good = std::move(good), lookup = board->lookup, kept = board->board, data = &job_.data()](
-          const std::stop_token&) { return expectedValues(good, lookup.get(), data->probing); },
-      [this](ExpectedTable table) {
-        live_ = std::make_shared<const ExpectedTable>(std::move(table));
-        judge();
-        rejudgeKept();
-        Q_EMIT changed();
-      });
+  job_.setGoodUnderWay(goodSession_.walk);
 }
 
 void BenchWalk::rejudgeKept() {
@@ -57,15 +38,15 @@ void BenchWalk::rejudgeKept() {
 }
 
 JudgedWalk BenchWalk::judgedBy(const ExpectedTable& table, const Walk& walk) const {
-  const OpenBoard* board = job_.board();
+  const BoardUnderWork* board = job_.board();
   return judgeWalk(walk, table, board != nullptr ? board->lookup.get() : nullptr, job_.data().probing);
 }
 
 void BenchWalk::judge() {
-  badJudged_ = judgedBy(expected(), badSession_.walk);
+  badJudged_ = judgedBy(job_.expected(), badSession_.walk);
   recallVerdicts();
   // A good board is held against the others, not against itself.
-  judged_ = good_ ? judgedBy(job_.expected(), goodSession_.walk) : badJudged_;
+  judged_ = good_ ? judgedBy(job_.expectedOfKept(), goodSession_.walk) : badJudged_;
 }
 
 void BenchWalk::recallVerdicts() {
@@ -86,20 +67,25 @@ const Expected* BenchWalk::expectedAtDue() const {
   setting.mode = mode();
   setting.other = session().walk.other;
   setting.condition = session().walk.condition;
-  setting.condition.temperature.reset();
-  return (good_ ? job_.expected() : expected()).find(*point, setting);
+  return (good_ ? job_.expectedOfKept() : job_.expected()).find(*point, setting);
 }
 
 std::vector<std::size_t> BenchWalk::oddOnes() const {
   std::vector<std::size_t> out;
-  const Walk& walk = badSession_.walk;
-  for (std::size_t i = 0; i < walk.readings.size(); ++i) {
-    const bool again =
-        std::any_of(walk.readings.begin() + static_cast<std::ptrdiff_t>(i) + 1, walk.readings.end(),
-                    [&](const Reading& r) {
-                      return r.point == walk.readings[i].point && r.mode == walk.readings[i].mode;
-                    });
-    if (!again && isFlag(badJudged_.verdicts[i].kind)) out.push_back(i);
+  if (job_.job() == nullptr) return out;
+  const std::vector<Reading>& readings = badSession_.walk.readings;
+  for (const JobReading* entry : inForce(job_.job()->readings)) {
+    if (!isEvidence(*entry)) continue;
+    // It may have been read again elsewhere: then the walk's own reading stands for it.
+    const auto own = std::find(kept_.begin(), kept_.end(), entry->id);
+    const auto last = std::find_if(readings.rbegin(), readings.rend(), [&](const Reading& reading) {
+      return sameMeasurement(reading, entry->reading);
+    });
+    if (last == readings.rend()) continue;
+    const auto at = static_cast<std::size_t>(own != kept_.end() ? own - kept_.begin()
+                                                                : std::prev(last.base()) - readings.begin());
+    const VerdictKind kind = own != kept_.end() ? badJudged_.verdicts[at].kind : entry->kind();
+    if (entry->comesAndGoes || isFlag(kind)) out.push_back(at);
   }
   std::stable_sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) {
     return badJudged_.verdicts[a].odds > badJudged_.verdicts[b].odds;
@@ -113,9 +99,11 @@ PinStrip BenchWalk::strip() const {
   out.mode = shown.mode;
   out.points = shown.title;
   out.other = shown.other.label;
-  const OpenBoard* board = job_.board();
-  const ExpectedTable& table = good_ ? job_.expected() : expected();
-  const JudgedWalk& judged = judged_;
+  const BoardUnderWork* board = job_.board();
+  const ExpectedTable& table = good_ ? job_.expectedOfKept() : job_.expected();
+  const auto readingAt = [&](std::size_t i) {
+    return StripReading{shown.readings[i].value, judged_.verdicts[i].kind};
+  };
   for (const ProbePoint& point : shown.points) {
     StripPin pin;
     const auto dot = point.label.find('.');
@@ -123,20 +111,22 @@ PinStrip BenchWalk::strip() const {
     if (board != nullptr)
       if (const Pin* p = board->board->pins.find(point.pin); p != nullptr && p->net.known())
         if (const Net* net = board->board->nets.find(p->net.value)) pin.net = net->name;
-    ReadingSetting setting{shown.mode, shown.other, shown.condition, std::nullopt};
-    setting.condition.temperature.reset();
+    const ReadingSetting setting{shown.mode, shown.other, shown.condition, std::nullopt};
     if (const Expected* expected = table.find(point, setting)) {
       pin.expected = intervalsOf(*expected);
       pin.expectedOl = expected->expectsOverLimit();
     }
-    for (std::size_t i = 0; i < shown.readings.size(); ++i) {
-      const Reading& reading = shown.readings[i];
-      if (reading.point != point || reading.mode != shown.mode) continue;
-      const Verdict& verdict = judged.verdicts[i];
-      pin.reading = StripReading{reading.value, verdict.kind};
-    }
+    for (std::size_t i = 0; i < shown.readings.size(); ++i)
+      if (shown.readings[i].point == point && shown.readings[i].mode == shown.mode)
+        pin.reading = readingAt(i);
     out.pins.push_back(std::move(pin));
   }
+  if (good_) return out;
+  // Where it comes and goes, the odd reading is what counts.
+  for (const std::size_t i : oddOnes())
+    for (std::size_t p = 0; p < shown.points.size(); ++p)
+      if (shown.points[p] == shown.readings[i].point && shown.readings[i].mode == shown.mode)
+        out.pins[p].reading = readingAt(i);
   return out;
 }
 

@@ -201,7 +201,7 @@ void BoardPage::listParts() {
   parts_->clear();
   parts_->parentWidget()->setVisible(desk_.job.board() != nullptr);
   if (desk_.job.board() == nullptr) return;
-  const OpenBoard& open = *desk_.job.board();
+  const BoardUnderWork& open = *desk_.job.board();
   for (const PartId id : desk_.walk.partsToWalk()) {
     const Part& part = *open.board->parts.find(id);
     const auto pins = static_cast<int>(open.lookup->pinsOf(id).size());
@@ -219,7 +219,7 @@ void BoardPage::showBoard() {
   offered_->parentWidget()->hide();
   listParts();
   notices_->clear();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const bool any = board != nullptr && !board->notices.empty();
   notices_->setVisible(any);
   findChild<QLabel*>(QStringLiteral("noticesLabel"))->setVisible(any);

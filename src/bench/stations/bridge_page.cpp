@@ -97,7 +97,7 @@ Overlay BridgePage::overlay() const {
   const auto fault = desk_.fault.fault();
   const auto proposals = desk_.fault.proposals();
   const std::size_t selected = proposals_->selected();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   if (choosing() && board != nullptr && fault && proposals && selected < proposals->proposals.size())
     return jumperOverlay(*fault, proposals->proposals[selected], *board->places);
   Overlay out;

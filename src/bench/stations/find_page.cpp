@@ -68,6 +68,7 @@ FindPage::FindPage(Desk desk, QWidget* parent)
   connect(&desk_.fault, &BenchFault::changed, this, &FindPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &FindPage::listLines);
   connect(&desk_.job, &BenchJob::readingsChanged, this, &FindPage::showTree);
+  connect(&desk_.job, &BenchJob::readingsChanged, this, &FindPage::showProbe);
   QWidget* before = field_;
   for (QWidget* next : std::initializer_list<QWidget*>{other_, overLimit_, cannotReach_, reachAll_, suspects_,
                                                        explanation_, tree_, line_}) {
@@ -141,7 +142,9 @@ QLayout* FindPage::entry() {
   overLimit_ = field_->keyButton(tr("OL"), Qt::Key_O);
   cannotReach_ = field_->keyButton(tr("Can't reach it"), Qt::Key_N);
   reachAll_ = field_->keyButton(tr("Reach all"), Qt::Key_N, Qt::ShiftModifier);
-  for (QPushButton* button : {overLimit_, cannotReach_, field_->keyButton(tr("Undo"), Qt::Key_U), reachAll_})
+  comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
+  for (QPushButton* button :
+       {overLimit_, cannotReach_, field_->keyButton(tr("Undo"), Qt::Key_U), comesAndGoes_, reachAll_})
     row->addWidget(button);
   other_->setObjectName(QStringLiteral("otherReading"));
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
@@ -186,6 +189,9 @@ bool FindPage::command(int key, Qt::KeyboardModifiers modifiers) {
     return true;
   case Qt::Key_U:
     undo();
+    return true;
+  case Qt::Key_I:
+    sayComesAndGoes();
     return true;
   case Qt::Key_PageUp:
   case Qt::Key_PageDown:
@@ -266,10 +272,6 @@ void FindPage::accept(const ReadingEvent& event) {
   }
 }
 
-void FindPage::undo() {
-  run(desk_.fault.undo());
-}
-
 ReadingMode FindPage::wantedMode() const {
   const ProbeProposal* next = desk_.fault.nextProbe();
   return next != nullptr ? next->mode : ReadingMode::diode;
@@ -283,7 +285,7 @@ void FindPage::setTheme(PictureTheme theme) {
 
 void FindPage::listLines() {
   QStringList names;
-  if (const OpenBoard* board = desk_.job.board()) {
+  if (const BoardUnderWork* board = desk_.job.board()) {
     for (const Net& net : board->board->nets)
       if (!net.name.empty()) names << QString::fromStdString(net.name);
     for (const Pin& pin : board->board->pins)
@@ -300,7 +302,7 @@ void FindPage::listLines() {
 
 void FindPage::chooseLine() {
   const std::string text = line_->text().trimmed().toStdString();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   if (text.empty()) {
     desk_.fault.followWalk();
     field_->setFocus();

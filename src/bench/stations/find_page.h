@@ -26,7 +26,6 @@ class FindPage : public StationPage {
 public:
   explicit FindPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
@@ -77,6 +76,7 @@ private:
   QPushButton* overLimit_ = nullptr;
   QPushButton* cannotReach_ = nullptr;
   QPushButton* reachAll_ = nullptr;
+  QPushButton* comesAndGoes_ = nullptr;
   SuspectList* suspects_;
   QPlainTextEdit* explanation_;
   QLabel* selected_;

@@ -12,6 +12,7 @@
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/fault.h"
 #include "netmend/words/place.h"
@@ -122,8 +123,11 @@ void FindPage::showProbe() {
       reason_->setText(shown(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
                        QStringLiteral("."));
   }
+  const QString otherwise = otherwiseWords();
+  comesAndGoes_->setVisible(!otherwise.isEmpty());
   if (shown_) {
     QStringList again;
+    if (!otherwise.isEmpty()) again << otherwise;
     for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
       again << tr("Take again: %1.").arg(shown(text));
     again_->setText(again.join(QLatin1Char('\n')));
@@ -164,18 +168,18 @@ std::vector<PlaceReading> FindPage::placeReadings() const {
   std::vector<PlaceReading> out;
   const Job* job = desk_.job.job();
   if (job == nullptr) return out;
-  for (const JobReading& entry : job->readings) {
+  for (const JobReading* entry : inForce(job->readings)) {
     // A reading between two points of the board is about neither of them alone.
-    if (entry.purpose == ReadingPurpose::proof || entry.reading.other.pin) continue;
-    const Reading& reading = entry.reading;
-    out.push_back({reading.point.pin, reading.point.label, markForVerdict(entry.kind()),
+    if (entry->purpose == ReadingPurpose::proof || entry->reading.other.pin) continue;
+    const Reading& reading = entry->reading;
+    out.push_back({reading.point.pin, reading.point.label, markForVerdict(entry->kind()),
                    QString::fromStdString(readingText(reading.value, reading.mode))});
   }
   return out;
 }
 
 void FindPage::showTree() {
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   tree_->setEmptyText(emptyWords());
   if (!shown_ || board == nullptr) {
     tree_->setTree({});
@@ -253,7 +257,7 @@ void FindPage::pinChosen(PinId pin) {
     treeSelected();
     return;
   }
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   if (board == nullptr) return;
   const QString label = QString::fromStdString(pinLabel(*board->board, pin));
   line_->setText(label);

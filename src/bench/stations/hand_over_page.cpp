@@ -241,11 +241,7 @@ void HandOverPage::writeSheet() {
   SheetOrder order;
   order.job = *job;
   order.cautions = desk_.job.data().work.cautions;
-  if (const OpenBoard* board = desk_.job.board()) {
-    order.board = board->board;
-    order.lookup = board->lookup;
-    order.graph = board->graph;
-  }
+  if (const BoardUnderWork* board = desk_.job.board()) order.board = *board;
   order.options.paper =
       paper_->currentData().toString() == QStringLiteral("letter") ? PaperSize::letter : PaperSize::a4;
   order.options.copy = customer_->isChecked() ? SheetCopy::customer : SheetCopy::workshop;

@@ -102,7 +102,7 @@ void ProposalsView::showProposals() {
   }
   cards_.clear();
   const auto proposals = desk_.fault.proposals();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const std::size_t count = proposals && board != nullptr ? proposals->proposals.size() : 0;
   for (std::size_t i = 0; i < count; ++i) {
     auto* card = new ProposalCard(i + 1, proposals->proposals[i], *board->places, this);
@@ -173,7 +173,7 @@ bool ProposalsView::command(int key) {
     Q_EMIT back();
     return true;
   case Qt::Key_U:
-    desk_.job.undoStack().undo();
+    if (const auto undone = desk_.job.undo(); !undone) Q_EMIT told(shown(undone.error()), true);
     return true;
   default:
     return false;

@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 #include <QLabel>
+#include <QPointer>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -21,7 +22,6 @@
 #include "netmend/words/place.h"
 #include "netmend/words/reading.h"
 #include "netmend/words/verdict.h"
-#include "page_undo.h"
 #include "proof_table.h"
 #include "scrolled.h"
 
@@ -199,7 +199,7 @@ void ProvePage::showDue() {
     return;
   }
   // A via or a track has no pin to name.
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const PlaceNames* places = desk_.job.places();
   const auto spoken = [places](const ProbePoint& at) {
     return at.pin ? spokenPoint(at) : shown(nameOf(at, places));
@@ -275,9 +275,8 @@ void ProvePage::reading(std::optional<double> value) {
   }
   const ProofPoint point = *found;
   const auto at = static_cast<std::size_t>(found - points_.data());
-  const Walk& walk = desk_.walk.walk(false);
-  JobReading entry = judgedProof(point, value, walk.meter, proofBasis(desk_.job));
-  entry.reading.by = walk.by;
+  const JobReading entry =
+      judgedProof(point, readingNow(desk_.walk.walk(false), point.point, value), proofBasis(desk_.job));
   const auto replaced = point.now ? point.now->id : JobReadingId{};
   const bool kept =
       desk_.job.addReadingFor(point.action, tr("proof of %1").arg(QString::fromStdString(point.point.label)),
@@ -299,20 +298,26 @@ void ProvePage::skip() {
   if (point == nullptr) return;
   const Place place = placeOf(*point);
   const auto at = static_cast<std::size_t>(point - points_.data());
-  desk_.job.undoStack().push(new PageUndo(
-      tr("skipped point"), this,
-      [this, place, at] {
-        skipped_.push_back(place);
-        last_.reset();
-        goToOpen(at + 1);
-        refresh();
-      },
-      [this, place] {
-        std::erase(skipped_, place);
-        last_.reset();
-        due_ = place;
-        refresh();
-      }));
+  // The page is gone before the history is.
+  const auto on = [page = QPointer(this)](const std::function<void()>& change) {
+    return [page, change]() -> Result<void> {
+      if (page) {
+        change();
+        page->refresh();
+      }
+      return {};
+    };
+  };
+  static_cast<void>(desk_.job.perform(tr("skipped point"), on([this, place, at] {
+                                        skipped_.push_back(place);
+                                        last_.reset();
+                                        goToOpen(at + 1);
+                                      }),
+                                      on([this, place] {
+                                        std::erase(skipped_, place);
+                                        last_.reset();
+                                        due_ = place;
+                                      })));
 }
 
 bool ProvePage::command(int key) {
@@ -382,7 +387,7 @@ void ProvePage::setTheme(PictureTheme theme) {
 
 Overlay ProvePage::overlay() const {
   Overlay out;
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const Job* job = desk_.job.job();
   if (board == nullptr || job == nullptr) return out;
   for (const RepairAction& action : job->actions)

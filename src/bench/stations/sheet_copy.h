@@ -8,7 +8,6 @@
 #include <QByteArray>
 #include <QImage>
 
-#include "bench/session/open_board.h"
 #include "netmend/jobsheet/job_sheet.h"
 
 namespace netmend {
@@ -16,22 +15,20 @@ namespace netmend {
 /// What a sheet is made from: values and things that never change, so that a thread may have it.
 struct SheetOrder {
   Job job;
-  std::shared_ptr<const Board> board; ///< null: no map
-  std::shared_ptr<const Lookup> lookup;
-  std::shared_ptr<const BoardGraph> graph;
+  BoardUnderWork board; ///< none: no map
   std::vector<std::string> cautions;
   SheetOptions options;
   int pageWidth = 800; ///< of the pictures, in pixels
 };
 
-/// A written sheet: the document itself and pictures of its pages.
+/// A sheet: the document itself and pictures of its pages.
 struct SheetPages {
   QByteArray pdf;
   std::vector<QImage> pages;
   std::optional<Error> undrawn; ///< why there are no pictures; the document holds all the same
 };
 
-/// Writes the sheet as the command line does and draws its pages from what was written. Stops between pages.
+/// Makes the sheet as the command line does and draws its pages from it. Stops between pages.
 [[nodiscard]] Result<SheetPages> makeSheet(const SheetOrder& order, const std::stop_token& stop);
 
 } // namespace netmend

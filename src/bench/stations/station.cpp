@@ -11,6 +11,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/words/place.h"
 #include "netmend/words/step.h"
+#include "netmend/words/verdict.h"
 
 namespace netmend {
 
@@ -114,6 +115,25 @@ void StationPage::take(const ReadingEvent& event) {
     Q_EMIT told(tr("The meter is in another mode than this point wants: nothing taken"), true);
   else
     accept(event);
+}
+
+void StationPage::undo() {
+  if (const auto undone = desk_.job.undo(); !undone) Q_EMIT told(shown(undone.error()), true);
+}
+
+QString StationPage::otherwiseWords() const {
+  const JobReading* before = desk_.job.readOtherwise();
+  if (before == nullptr) return {};
+  const QString said = shown(otherwiseSaid(*before));
+  return desk_.job.job()->readings.back().comesAndGoes ? tr("It comes and goes: %1. I: a slip").arg(said)
+                                                       : tr("A slip: %1. I: it comes and goes").arg(said);
+}
+
+void StationPage::sayComesAndGoes() {
+  if (desk_.job.readOtherwise() == nullptr)
+    Q_EMIT told(tr("The last reading was the first here, or agrees with the one before"), true);
+  else
+    desk_.job.sayComesAndGoes(!desk_.job.job()->readings.back().comesAndGoes);
 }
 
 NextThing nextThing(const Desk& desk) {

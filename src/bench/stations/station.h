@@ -59,8 +59,8 @@ public:
   void take(const ReadingEvent& event);
   /// What the meter should be set to here.
   [[nodiscard]] virtual ReadingMode wantedMode() const { return ReadingMode::diode; }
-  /// Takes the last thing of this station back, whatever it was.
-  virtual void undo() { desk_.job.undoStack().undo(); }
+  /// Takes back what was done last, wherever.
+  virtual void undo();
   /// What the copper map should show with it.
   [[nodiscard]] virtual Overlay overlay() const { return {}; }
   /// A pin was clicked in the map.
@@ -81,6 +81,11 @@ Q_SIGNALS:
 protected:
   /// `why_` is another one.
   virtual void showWhy() {}
+  /// What the last reading's point read before, where that was something else, and the key that says why;
+  /// empty: nothing else.
+  [[nodiscard]] QString otherwiseWords() const;
+  /// The key: the last reading was no slip, its point comes and goes; once more: a slip after all.
+  void sayComesAndGoes();
   /// For pages that have reasons to show: pressed while they are shown.
   [[nodiscard]] QPushButton* makeWhyButton();
 

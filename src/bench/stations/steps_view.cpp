@@ -14,6 +14,7 @@
 #include "bench/widgets/wrap_layout.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
+#include "netmend/casework/take_reading.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
@@ -269,22 +270,17 @@ void StepsView::reading(std::optional<double> value) {
     Q_EMIT told(tr("This step takes no reading: Space ticks it"), true);
     return;
   }
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const StepMeasure& wanted = *now->measure;
   const StepOutcome outcome = compareWith(wanted, value);
   const Walk& walk = desk_.walk.walk(false);
   JobReading kept;
   kept.purpose = ReadingPurpose::check;
-  kept.reading.point = withPin(wanted.point, board != nullptr ? board->lookup.get() : nullptr);
+  kept.reading =
+      readingNow(walk, withPin(wanted.point, board != nullptr ? board->lookup.get() : nullptr), value);
   kept.reading.other = wanted.other;
   kept.reading.mode = wanted.mode;
-  kept.reading.value = value;
-  kept.reading.condition = walk.condition;
   kept.reading.condition.handling = repairUnderWay;
-  kept.reading.meter = walk.meter;
-  kept.reading.by = walk.by;
-  kept.reading.time =
-      std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
   const CheckRead read{value, outcome};
   const QString words = shown(readSaid(read, wanted.mode));
   const std::size_t at = step_;
@@ -310,7 +306,7 @@ bool StepsView::command(int key) {
     reading(std::nullopt);
     return true;
   case Qt::Key_U:
-    desk_.job.undoStack().undo();
+    if (const auto undone = desk_.job.undo(); !undone) Q_EMIT told(shown(undone.error()), true);
     return true;
   case Qt::Key_N:
     Q_EMIT otherWanted();

@@ -58,7 +58,8 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   connect(&desk_.walk, &BenchWalk::changed, this, &WalkPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &WalkPage::showParts);
   connect(&desk_.job, &BenchJob::jobOpened, this, &WalkPage::forgetAsked);
-  connect(&desk_.job, &BenchJob::jobChanged, this, &WalkPage::refresh);
+  for (const auto changed : {&BenchJob::jobChanged, &BenchJob::readingsChanged})
+    connect(&desk_.job, changed, this, &WalkPage::refresh);
   showParts();
 }
 
@@ -222,6 +223,8 @@ QLayout* WalkPage::entry() {
   row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  again_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
+  row->addWidget(again_);
   row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
   row->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
   keep_ = field_->keyButton(tr("Keep this good walk"), Qt::Key_K);
@@ -246,6 +249,9 @@ bool WalkPage::command(int key) {
     return true;
   case Qt::Key_C:
     askCondition();
+    return true;
+  case Qt::Key_I:
+    sayComesAndGoes();
     return true;
   case Qt::Key_G:
     forgetAsked();
@@ -296,10 +302,6 @@ void WalkPage::accept(const ReadingEvent& event) {
   run(desk_.walk.take(event));
 }
 
-void WalkPage::undo() {
-  run(desk_.walk.take(UndoLast{}));
-}
-
 void WalkPage::pinChosen(PinId pin) {
   const auto points = desk_.walk.points();
   for (std::size_t i = 0; i < points.size(); ++i)
@@ -308,7 +310,7 @@ void WalkPage::pinChosen(PinId pin) {
       return;
     }
   // A pin of another part: that one is walked from there.
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const Pin* found = board != nullptr ? board->board->pins.find(pin) : nullptr;
   if (found == nullptr || !found->part) return;
   desk_.walk.setPart(found->part);
@@ -327,7 +329,7 @@ void WalkPage::setTheme(PictureTheme theme) {
 void WalkPage::showParts() {
   filling_ = true;
   part_->clear();
-  if (const OpenBoard* board = desk_.job.board())
+  if (const BoardUnderWork* board = desk_.job.board())
     for (const PartId id : desk_.walk.partsToWalk()) {
       const Part* part = board->board->parts.find(id);
       part_->addItem(tr("%1, %n pin(s)", nullptr, static_cast<int>(board->lookup->pinsOf(id).size()))

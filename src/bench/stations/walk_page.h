@@ -23,7 +23,6 @@ class WalkPage : public StationPage {
 public:
   explicit WalkPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override { return desk_.walk.mode(); }
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
@@ -81,6 +80,7 @@ private:
   QLabel* explanation_;
   ReadingField* field_;
   QPushButton* keep_ = nullptr;
+  QPushButton* again_ = nullptr;
   StripView* strip_;
   bool filling_ = false;
   bool conditionWanted_ = false; ///< asked for again

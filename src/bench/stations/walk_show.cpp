@@ -52,7 +52,7 @@ void WalkPage::refresh() {
 
 void WalkPage::showDue() {
   const auto due = desk_.walk.due();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   field_->setEnabled(board != nullptr);
   if (board == nullptr || desk_.walk.walk().points.empty()) {
     point_->setText(tr("No board yet"));
@@ -99,6 +99,8 @@ void WalkPage::showVerdict() {
   const auto verdict = desk_.walk.lastVerdict();
   const Walk& walk = desk_.walk.walk();
   result_->setVisible(verdict && !walk.readings.empty());
+  const bool otherwise = desk_.walk.readOtherwise() != nullptr;
+  again_->setVisible(otherwise);
   if (!verdict || walk.readings.empty()) return;
   const Reading& reading = walk.readings.back();
   mark_->setShape(markForVerdict(verdict->kind));
@@ -106,7 +108,10 @@ void WalkPage::showVerdict() {
                         .arg(QString::fromStdString(reading.point.label),
                              QString::fromStdString(readingText(reading.value, reading.mode)),
                              shown(nameOf(verdict->kind))));
-  explanation_->setText(shown(why_ ? verdictReasons(reading, *verdict) : besideValueSaid(reading, *verdict)));
+  QStringList lines{shown(why_ ? verdictReasons(reading, *verdict) : besideValueSaid(reading, *verdict))};
+  if (otherwise) lines.prepend(otherwiseWords());
+  lines.removeAll(QString());
+  explanation_->setText(lines.join(QLatin1Char('\n')));
 }
 
 void WalkPage::showWhy() {
@@ -116,7 +121,7 @@ void WalkPage::showWhy() {
 std::vector<ConnectorPin> WalkPage::connectorPins() const {
   std::vector<ConnectorPin> out;
   const auto points = desk_.walk.points();
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   const auto places =
       connectorPlaces(board != nullptr ? board->lookup.get() : nullptr, desk_.walk.walk().points);
   for (std::size_t i = 0; i < points.size(); ++i) {
@@ -143,7 +148,7 @@ void WalkPage::showConnector() {
 
 Overlay WalkPage::overlay() const {
   Overlay overlay;
-  const OpenBoard* board = desk_.job.board();
+  const BoardUnderWork* board = desk_.job.board();
   if (board == nullptr) return overlay;
   const Walk& walk = desk_.walk.walk();
   for (const PointState& state : desk_.walk.points()) {

@@ -31,7 +31,6 @@ public:
   /// Keeps the selection where the same copper is still shown.
   void setTree(LineTree tree);
   [[nodiscard]] const LineTree& tree() const { return tree_; }
-  [[nodiscard]] const TreeLayout& arrangement() const { return layout_; }
   void setTheme(PictureTheme theme);
   /// What stands there while the tree is empty.
   void setEmptyText(const QString& text);

@@ -99,12 +99,6 @@ void ConnectorView::mirror() {
   update();
 }
 
-void ConnectorView::setLie(int quarters, bool mirrored) {
-  quarters_ = quarters % 4;
-  mirrored_ = mirrored;
-  update();
-}
-
 bool ConnectorView::isLong() const {
   const std::vector<QPointF> at = turned();
   if (at.empty()) return true;

@@ -57,8 +57,6 @@ public:
   void turn();   ///< by a quarter, clockwise
   void mirror(); ///< left and right
   [[nodiscard]] int quarters() const { return quarters_; }
-  [[nodiscard]] bool mirrored() const { return mirrored_; }
-  void setLie(int quarters, bool mirrored);
   /// As it lies: long beside its height, so that it wants a row of its own.
   [[nodiscard]] bool isLong() const;
   std::function<void(std::size_t)> onPin; ///< a pin was clicked

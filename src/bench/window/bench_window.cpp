@@ -74,7 +74,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(walk_.get(), &BenchWalk::changed, this, &BenchWindow::refresh);
   connect(fault_.get(), &BenchFault::changed, this, &BenchWindow::refresh);
   connect(job_.get(), &BenchJob::boardChanged, this, [this] {
-    if (const OpenBoard* board = job_->board())
+    if (const BoardUnderWork* board = job_->board())
       map_->setBoard(board->board);
     else
       map_->setBoard(std::shared_ptr<const Board>{});
@@ -146,7 +146,7 @@ QWidget* BenchWindow::mapPanel() {
     refreshMap();
   };
   map_->lineOfNet = [this](NetId net) -> std::vector<NetId> {
-    const OpenBoard* board = job_->board();
+    const BoardUnderWork* board = job_->board();
     if (board == nullptr || !net) return {};
     return lineOf(*board->lookup, *board->graph, net).nets;
   };

@@ -59,6 +59,7 @@ QString whereProbing() {
                   {QStringLiteral("U"), tr("take the last thing back")},
                   {QStringLiteral("G"), tr("good board or job's board")},
                   {QStringLiteral("K"), tr("keep the good walk")},
+                  {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
                   {QStringLiteral("C"), tr("condition, meter, who measures")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},
                   {QStringLiteral("R, M"), tr("turn, mirror the connector's picture")}}) +
@@ -68,6 +69,7 @@ QString whereProbing() {
                   {QStringLiteral("N"), tr("can't reach it")},
                   {keyName(Qt::SHIFT | Qt::Key_N), tr("reach all again")},
                   {QStringLiteral("U"), tr("take the last thing back")},
+                  {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
                   {keyName(Qt::Key_Tab), tr("a reading elsewhere")},
                   {tr("arrows, Home"), tr("along the line's tree")},
                   {keyName(QKeySequence::ZoomIn) + QStringLiteral(", ") + keyName(QKeySequence::ZoomOut),

@@ -36,7 +36,9 @@ void BenchWindow::addKeys() {
         {QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_1 + static_cast<int>(i)))},
         [this, i] { go(stations[i]); });
   add(tr("Undo"), QKeySequence::keyBindings(QKeySequence::Undo), [this] { undo(); });
-  add(tr("Redo"), QKeySequence::keyBindings(QKeySequence::Redo), [this] { job_->undoStack().redo(); });
+  add(tr("Redo"), QKeySequence::keyBindings(QKeySequence::Redo), [this] {
+    if (const auto redone = job_->redo(); !redone) tell(shown(redone.error()), true);
+  });
   add(tr("Search all jobs"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F)}, [this] {
     go(Station::bookIn);
     static_cast<BookInPage&>(page(station_)).search();

@@ -30,7 +30,7 @@ void BenchWindow::remember() {
   now.job = job_->job() != nullptr ? job_->job()->id : JobId{};
   now.station = static_cast<int>(station_);
   // A board that is still being read is the one that was left.
-  if (const OpenBoard* board = job_->board()) now.board = std::filesystem::absolute(board->file);
+  if (const BoardUnderWork* board = job_->board()) now.board = std::filesystem::absolute(board->file);
   if (now != left_ && job_->leaveOpen(now)) left_ = now;
 }
 

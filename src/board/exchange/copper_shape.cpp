@@ -188,19 +188,6 @@ double signedArea(const Ring& corners) {
   return sum / 2;
 }
 
-bool contains(const Ring& corners, Point p) {
-  bool inside = false;
-  for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++) {
-    const Point a = corners[i];
-    const Point b = corners[j];
-    if ((a.y > p.y) == (b.y > p.y)) continue;
-    const double t = static_cast<double>((p.y - a.y).nm) / static_cast<double>((b.y - a.y).nm);
-    if (static_cast<double>(p.x.nm) < static_cast<double>(a.x.nm) + t * static_cast<double>((b.x - a.x).nm))
-      inside = !inside;
-  }
-  return inside;
-}
-
 Polygon withoutSlits(const Ring& corners) {
   const std::vector<bool> slit = slitEdges(corners);
   if (std::find(slit.begin(), slit.end(), true) == slit.end()) return {corners, {}};

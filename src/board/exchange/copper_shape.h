@@ -28,6 +28,4 @@ namespace netmend {
 /// Area in nm², positive when counter-clockwise.
 [[nodiscard]] double signedArea(const Ring& ring);
 
-[[nodiscard]] bool contains(const Ring& ring, Point point);
-
 } // namespace netmend

@@ -12,6 +12,7 @@
 #include "formats.h"
 #include "ipc_board.h"
 #include "kicad_board.h"
+#include "netmend/base/digest.h"
 #include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/exchange/zip.h"
@@ -74,14 +75,24 @@ Result<const BoardFormat*> chosenFormat(const ImportSource& source) {
   return failure({pattern("core", "not a board file of a known format"), source.file, "", {}, formatNames()});
 }
 
+/// The same file gives the same identifier: a version 8 UUID (RFC 9562) from a hash of the content.
+std::string uuidFrom(std::string_view content) {
+  const std::string hash = sha256(content);
+  const auto part = [&](std::size_t from, std::size_t digits) { return hash.substr(from, digits); };
+  // The variant's two bits are 1 and 0.
+  const int variant = std::stoi(part(16, 1), nullptr, 16);
+  return fmt::format("{}-{}-8{}-{:x}{}-{}", part(0, 8), part(8, 4), part(13, 3), 8 | (variant & 3),
+                     part(17, 3), part(20, 12));
+}
+
 std::uint64_t mixed(std::uint64_t x) { // finaliser of splitmix64 (Steele, Lea, Flood 2014)
   x = (x ^ (x >> 30)) * 0xBF58476D1CE4E5B9U;
   x = (x ^ (x >> 27)) * 0x94D049BB133111EBU;
   return x ^ (x >> 31);
 }
 
-/// The same file gives the same identifier: a version 8 UUID (RFC 9562) from a hash of the content.
-std::string uuidFrom(std::string_view content) {
+/// As it was until 2026-11: from a hash that another standard library would make differently.
+std::string formerUuidFrom(std::string_view content) {
   const std::uint64_t a = mixed(std::hash<std::string_view>{}(content));
   const std::uint64_t b = mixed(a ^ content.size());
   return fmt::format("{:08x}-{:04x}-8{:03x}-{:04x}-{:012x}", a >> 32, (a >> 16) & 0xFFFF, a & 0xFFF,
@@ -90,7 +101,10 @@ std::string uuidFrom(std::string_view content) {
 
 void complete(Imported& imported, const ImportSource& source) {
   BoardInfo& info = imported.board.info;
-  if (info.uuid.empty()) info.uuid = uuidFrom(source.content);
+  if (info.uuid.empty()) {
+    info.uuid = uuidFrom(source.content);
+    imported.formerUuid = formerUuidFrom(source.content);
+  }
   if (const std::string stem = std::filesystem::path(source.file).stem().string();
       !info.name.known() && !stem.empty() && !textFault(stem, {}))
     info.name = guessed(stem);
@@ -157,13 +171,15 @@ bool hasBoardExtension(const std::string& file) {
   return formatByExtension(file) != nullptr;
 }
 
-std::span<const BoardFormat> boardFormats() {
-  return formats;
-}
-
 Result<Imported> importBoard(const ImportSource& source) {
   if (source.content.empty()) return failure({pattern("core", "the file is empty"), source.file});
-  if (looksLikeZip(source.content)) return importZipped(source);
+  if (source.options.progress.stopped())
+    return failure({pattern("core", "reading was stopped"), source.file});
+  if (looksLikeZip(source.content)) {
+    auto imported = importZipped(source);
+    if (imported) imported->digest = sha256(source.content);
+    return imported;
+  }
   ImportSource text = source;
   std::string utf8;
   const bool utf16 = isUtf16(source.content);
@@ -185,6 +201,7 @@ Result<Imported> importBoard(const ImportSource& source) {
   auto imported = (*format)->read(text);
   if (!imported) return imported;
   complete(*imported, source);
+  imported->digest = sha256(source.content);
   // Own files hold what can be written: they are spared the time.
   const bool own = (*format)->read == readOwnBoard;
   if (auto sound = own ? Result<void>{} : checkWritable(imported->board); !sound) {

@@ -110,6 +110,5 @@ void addEdge(IpcReader& r, const Drawn& drawn);
 // ipc_turns.cpp
 /// Decides what the file's angles mean, where that makes a difference, by the fewest overlaps of different
 /// nets, and turns its pads accordingly.
-void settleTurns(IpcReader& r);
 
 } // namespace netmend::ipc

@@ -98,6 +98,7 @@ Result<Imported> readKicadBoard(const ImportSource& source) {
     r.in.fail(pattern("core", "not a board file"), std::string(head.text.substr(0, 40)),
               asItIs("(kicad_pcb"));
   bool first = true;
+  double told = 0.0;
   while (const kicad::Item item = r.in.next()) {
     if (first && !item.isList("version")) {
       r.in.fail(pattern("core", "the file's version is missing"), std::string(item.text.substr(0, 40)),
@@ -106,6 +107,9 @@ Result<Imported> readKicadBoard(const ImportSource& source) {
     }
     first = false;
     kicad::readItem(r, item);
+    const double share = static_cast<double>(item.text.data() - source.content.data()) /
+                         static_cast<double>(source.content.size());
+    if (share > told + 0.02) source.options.progress(pattern("core", "reading"), told = share);
     if (source.options.progress.stopped())
       return failure({pattern("core", "reading was stopped"), source.file});
   }

@@ -4,6 +4,7 @@
 
 #include "copper_shape.h"
 #include "kicad_reader.h"
+#include "netmend/base/plane.h"
 #include "netmend/board/shape.h"
 
 namespace netmend::kicad {
@@ -52,7 +53,7 @@ std::vector<Polygon> customPadPieces(const std::vector<Graphic>& primitives, Siz
   std::vector<Polygon> pieces = united(parts);
   if (pieces.empty()) return parts;
   const auto main =
-      std::find_if(pieces.begin(), pieces.end(), [](const Polygon& p) { return contains(p.outer, Point{}); });
+      std::find_if(pieces.begin(), pieces.end(), [](const Polygon& p) { return insideRing(p.outer, Vec{}); });
   if (main != pieces.end()) std::iter_swap(pieces.begin(), main);
   return pieces;
 }

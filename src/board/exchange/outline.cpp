@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include "copper_shape.h"
+#include "netmend/base/plane.h"
 
 namespace netmend {
 
@@ -225,7 +226,7 @@ std::vector<Polygon> nested(std::vector<Ring> rings) {
     for (std::size_t j = i; j-- > 0 && !parent;) { // the smallest that holds it
       const Box& b = boxes[j];
       if (probe.x < b.min.x || probe.x > b.max.x || probe.y < b.min.y || probe.y > b.max.y) continue;
-      if (contains(rings[j], probe)) parent = j;
+      if (insideRing(rings[j], vecOf(probe))) parent = j;
     }
     depth[i] = parent ? depth[*parent] + 1 : 0;
     if (depth[i] % 2 == 1) {

@@ -8,31 +8,11 @@
 #include <vector>
 
 #include "copper_shape.h"
+#include "netmend/base/plane.h"
 
 namespace netmend {
 
 namespace {
-
-struct Vec {
-  double x = 0, y = 0;
-  friend bool operator==(Vec, Vec) = default;
-};
-
-Vec operator+(Vec a, Vec b) {
-  return {a.x + b.x, a.y + b.y};
-}
-Vec operator-(Vec a, Vec b) {
-  return {a.x - b.x, a.y - b.y};
-}
-Vec operator*(Vec a, double f) {
-  return {a.x * f, a.y * f};
-}
-double dot(Vec a, Vec b) {
-  return a.x * b.x + a.y * b.y;
-}
-double cross(Vec a, Vec b) {
-  return a.x * b.y - a.y * b.x;
-}
 
 constexpr double chordError = 700; // nm, of a chord within a round corner
 constexpr double overshoot = 100;  // nm, of a sharp corner where a round one is hardly seen
@@ -50,7 +30,7 @@ public:
       : shift_(shift), reach_(reach + shift),
         step_(2 * std::acos(1 - chordError / std::max(reach, 2 * chordError))) {
     for (const Point p : ring)
-      corners_.push_back({static_cast<double>(p.x.nm), static_cast<double>(p.y.nm)});
+      corners_.push_back(vecOf(p));
   }
 
   std::vector<Vec> points() {

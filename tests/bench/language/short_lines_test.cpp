@@ -78,15 +78,13 @@ void addOthers(Lines& headlines, Lines& probes) {
   for (const char* file :
        {"complex_hierarchy/complex_hierarchy.kicad_pcb", "pic_programmer/pic_programmer.kicad_pcb",
         "video/video.kicad_pcb", "kit-dev-coldfire-xilinx_5213/kit-dev-coldfire-xilinx_5213.kicad_pcb"}) {
-    const auto read = importBoard(std::filesystem::path("/usr/share/kicad/demos") / file);
+    const auto read = openBoard(std::filesystem::path("/usr/share/kicad/demos") / file);
     REQUIRE(read);
-    const Lookup lookup(read->board);
-    const BoardGraph graph = buildBoardGraph(read->board);
     std::size_t lines = 0;
-    for (const Net& net : read->board.nets) {
-      const auto& pins = lookup.pinsOf(net.id);
+    for (const Net& net : read->board->nets) {
+      const auto& pins = read->lookup->pinsOf(net.id);
       if (pins.size() < 2 || pins.size() > 8 || lines >= 25) continue;
-      const auto solved = solveFault(lookup, graph, {net.id, {}, {}, {}, {}, {}}, repairData());
+      const auto solved = solveFault(*read, {net.id, {}, {}, {}, {}, {}}, repairData());
       REQUIRE(solved);
       addFault(*solved, headlines, probes);
       ++lines;
@@ -130,7 +128,7 @@ TEST_CASE("verdicts, headlines, probes and first lines of steps are short in eve
         proposeJumpers(demoDevice().lookup, demoFault(), suspectedCut(demoFault()).value(), repairData());
     REQUIRE(proposals);
     for (const JumperProposal& proposal : proposals->proposals) {
-      RepairAction action = actionFor(demoDevice().lookup, demoFault(), proposal, repairData().work);
+      RepairAction action = actionFor(demoDevice().loaded, demoFault(), proposal, repairData().work);
       for (int i = 0; i < 2; ++i) {
         for (const auto& each : repairData().work.kinds.at(WorkKind::jumper)) {
           WorkStep step;

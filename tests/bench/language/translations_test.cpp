@@ -10,7 +10,7 @@
 
 #include "bench/language/data_texts.h"
 #include "bench/language/language.h"
-#include "bench/session/open_board.h"
+#include "bench/session/opened_file.h"
 #include "drawing/gui.h"
 #include "netmend/casework/repair_data.h"
 

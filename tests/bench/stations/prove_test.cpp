@@ -17,6 +17,12 @@ namespace {
 
 using Prove = ShownPage<ProvePage>;
 
+Reading reads(std::optional<double> value) {
+  Reading out;
+  out.value = value;
+  return out;
+}
+
 /// The line bridged by the first proposal, all work steps ticked.
 struct Bridged : DemoDesk {
   Bridged() {
@@ -124,9 +130,9 @@ TEST_CASE(
                                  [](const ProofPoint& p) { return p.why == ProofWhy::endToEnd; });
   REQUIRE(wire != points.end());
   const ProofBasis basis = proofBasis(*demo.job);
-  CHECK(judgedProof(*wire, 0.6, "", basis).kind() == VerdictKind::inRange);
-  CHECK(judgedProof(*wire, std::nullopt, "", basis).kind() == VerdictKind::open);
-  CHECK(judgedProof(*wire, 12.0, "", basis).kind() == VerdictKind::high);
+  CHECK(judgedProof(*wire, reads(0.6), basis).kind() == VerdictKind::inRange);
+  CHECK(judgedProof(*wire, reads(std::nullopt), basis).kind() == VerdictKind::open);
+  CHECK(judgedProof(*wire, reads(12.0), basis).kind() == VerdictKind::high);
 }
 
 TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {

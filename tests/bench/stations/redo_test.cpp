@@ -38,11 +38,11 @@ TEST_CASE("what was done with a repair action is done again by redo, from its be
   const RepairAction before = job.job()->actions.back();
 
   for (int i = 0; i < 3; ++i)
-    job.undoStack().undo();
+    REQUIRE(job.undo());
   REQUIRE(job.job()->actions.empty());
   REQUIRE(job.job()->readings.size() == readings - 1);
   for (int i = 0; i < 3; ++i)
-    job.undoStack().redo();
+    REQUIRE(job.redo());
   CHECK(demo.failures.isEmpty());
   REQUIRE(job.job()->actions.size() == 1);
   const RepairAction& after = job.job()->actions.back();
@@ -66,7 +66,7 @@ TEST_CASE("a charge that was taken out comes back by undo as the one it was") {
   REQUIRE(job.addCharge(charge));
   const ChargeId id = job.job()->charges.front().id;
   REQUIRE(job.removeCharge(id));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   REQUIRE(job.job()->charges.size() == 1);
   CHECK(job.job()->charges.front().id == id);
   REQUIRE(job.removeCharge(id));
@@ -86,7 +86,7 @@ TEST_CASE("a photo that nobody had looked at is taken out and put back whole") {
   const PhotoId photo = job.job()->photos.front().id;
   REQUIRE(job.removePhoto(photo));
   REQUIRE(waitFor([&] { return job.job()->photos.empty(); }));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   REQUIRE(waitFor([&] { return job.job()->photos.size() == 1; }));
   CHECK(job.book().job(id)->photos.front().bytes.text() == content);
 }

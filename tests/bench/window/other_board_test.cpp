@@ -80,7 +80,7 @@ TEST_CASE("another board that is taken closes the job, and undo opens it again w
   CHECK(bench.boardName() == "other.csv");
   CHECK(bench.job().job() == nullptr);
   CHECK(recentBoards().front().endsWith(QStringLiteral("other.csv")));
-  bench.job().undoStack().undo();
+  REQUIRE(bench.job().undo());
   REQUIRE(BenchRig::wait([&] { return bench.job().job() != nullptr; }));
   bench.settle();
   CHECK(bench.job().job()->number == bench.number);
@@ -100,15 +100,15 @@ TEST_CASE("a board that takes the place of another before the first reading is t
   std::ofstream(rig.folder.filePath(QStringLiteral("b.csv")).toStdString()) << smallTable;
   rig.window->openBoard(rig.folder.filePath(QStringLiteral("b.csv")));
   REQUIRE(named("b.csv"));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   REQUIRE(named("tide-logger.netmend-board.json"));
   CHECK(job.job()->boardFile.ends_with("tide-logger.netmend-board.json"));
-  job.undoStack().redo();
+  REQUIRE(job.redo());
   REQUIRE(named("b.csv"));
   CHECK(job.job()->boardFile.ends_with("b.csv"));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   REQUIRE(named("tide-logger.netmend-board.json"));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   CHECK(job.board() == nullptr);
   CHECK(job.job()->boardFile.empty());
 }
@@ -151,11 +151,11 @@ TEST_CASE("a second connector that is typed joins the board, and undo takes it o
   typed("J7, 6 pins");
   CHECK(rig.window->message().contains(QStringLiteral("is on this board already")));
   CHECK(desk.job.board()->board->parts.size() == 2);
-  desk.job.undoStack().undo();
+  REQUIRE(desk.job.undo());
   CHECK(desk.job.board()->board->parts.size() == 1);
   CHECK(desk.job.job()->boardDigest == desk.job.board()->digest);
   CHECK(desk.job.job()->readings.size() == 1);
-  desk.job.undoStack().redo();
+  REQUIRE(desk.job.redo());
   CHECK(desk.job.board()->board->parts.size() == 2);
 }
 

@@ -54,10 +54,10 @@ TEST_CASE("undo of the job's state leaves what was typed since") {
   REQUIRE(job.bookIn());
   REQUIRE(job.setState(JobState::proving));
   REQUIRE(job.keep([](Job& kept) { kept.symptom = "Third column dead"; }));
-  job.undoStack().undo();
+  REQUIRE(job.undo());
   CHECK(job.job()->state == JobState::bookedIn);
   CHECK(job.job()->symptom == "Third column dead");
-  job.undoStack().redo();
+  REQUIRE(job.redo());
   CHECK(job.job()->state == JobState::proving);
   CHECK(job.book().job(job.job()->id)->symptom == "Third column dead");
 }
@@ -96,15 +96,130 @@ TEST_CASE("a good walk kept by mistake is taken out of the book by undo") {
   CHECK(rig.window->desk().walk.walk(true).readings.size() == 2);
 }
 
-TEST_CASE("a good walk that was kept stays when the next one has begun") {
+TEST_CASE("undo goes back through good walk, keeping and job's walk in one history, and redo forward again") {
   BenchRig rig;
   walkAndKeepGood(rig);
   const Desk desk = rig.window->desk();
+  const Walk& good = desk.walk.walk(true);
+  const Walk& bad = desk.walk.walk(false);
   rig.press(Qt::Key_Return);
+  enter(rig, "451"); // the next good board
+  rig.press(Qt::Key_G);
+  enter(rig, "300");
+  rig.press(Qt::Key_S);
+  REQUIRE(desk.walk.due() == std::nullopt);
+
+  rig.press(Qt::Key_U);
+  CHECK(desk.walk.due()->label == "J1.2"); // no longer skipped
+  rig.press(Qt::Key_U);
+  CHECK(bad.readings.empty());
+  CHECK(rig.window->message().contains(QStringLiteral("reading at J1.1")));
+  rig.press(Qt::Key_U);
+  CHECK(desk.walk.good()); // what was taken back is shown
+  CHECK(good.readings.empty());
+  REQUIRE(desk.job.goodWalks().size() == 1);
+  rig.press(Qt::Key_U);
+  CHECK(desk.job.goodWalks().empty());
+  CHECK(good.readings.size() == 2);
+  rig.press(Qt::Key_U);
+  REQUIRE(good.readings.size() == 1);
+  CHECK(desk.walk.due()->label == "J1.2");
+
+  for (int i = 0; i < 5; ++i)
+    rig.press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  REQUIRE(desk.job.goodWalks().size() == 1);
+  CHECK(desk.job.goodWalks().front().readings.size() == 2);
+  CHECK(good.readings.size() == 1);
+  REQUIRE(bad.readings.size() == 1);
+  CHECK(bad.readings.front().value == 0.3);
+  CHECK(bad.skipped.size() == 1);
+  CHECK_FALSE(desk.walk.good());
+  CHECK(desk.job.book().job(desk.job.job()->id)->readings.size() == 1);
+  rig.press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  CHECK(rig.window->message().contains(QStringLiteral("nothing was taken back")));
+}
+
+TEST_CASE("after the window was gone, undo still takes the job's readings back, the last first") {
+  BenchRig rig;
+  walk(rig, "J1 4");
+  enter(rig, "450");
+  enter(rig, "460");
+  rig.window.reset();
+  rig.open();
+  rig.window->restore();
+  const Desk desk = rig.window->desk();
+  REQUIRE(BenchRig::wait([&] { return desk.job.board() != nullptr; }));
+  rig.window->go(Station::walk);
+  rig.press(Qt::Key_Z, Qt::ControlModifier);
+  REQUIRE(desk.job.job()->readings.size() == 1);
+  CHECK(desk.job.job()->readings.front().reading.value == 0.45);
+  CHECK(desk.walk.due()->label == "J1.2");
+  rig.press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  CHECK(desk.job.job()->readings.size() == 2);
+  CHECK(desk.walk.due()->label == "J1.3");
+}
+
+TEST_CASE("a point that reads otherwise the second time: the later counts, or one key says that it comes and "
+          "goes") {
+  BenchRig rig;
+  walkAndKeepGood(rig);
+  const Desk desk = rig.window->desk();
+  REQUIRE(BenchRig::wait([&] { return !desk.job.weighing(); }));
+  rig.press(Qt::Key_G);
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_O);
+  REQUIRE(desk.walk.oddOnes().size() == 1);
+  rig.press(Qt::Key_I);
+  CHECK(rig.window->message().contains(QStringLiteral("was the first here")));
+  rig.press(Qt::Key_B);
+  enter(rig, "450");
+  CHECK(desk.walk.oddOnes().empty()); // a slip
+  CHECK(rig.text("explanation").contains(QStringLiteral("it read OL before")));
+  CHECK(desk.job.job()->readings.size() == 2);
+  rig.press(Qt::Key_I);
+  REQUIRE(desk.walk.oddOnes() == std::vector<std::size_t>{0});
+  CHECK(rig.text("explanation").startsWith(QStringLiteral("It comes and goes")));
+  const auto kept = desk.job.book().job(desk.job.job()->id);
+  REQUIRE(kept->readings.size() == 2);
+  CHECK(kept->readings[0].comesAndGoes);
+  CHECK(kept->readings[1].comesAndGoes);
+  CHECK(desk.walk.strip().pins.front().reading->verdict == VerdictKind::open);
+  // Read a third time it still does, until somebody says that it was a slip.
+  rig.press(Qt::Key_B);
   enter(rig, "451");
-  rig.press(Qt::Key_U);
-  rig.press(Qt::Key_U);
-  CHECK(desk.job.goodWalks().size() == 1);
+  CHECK(desk.walk.oddOnes().size() == 1);
+  rig.press(Qt::Key_Z, Qt::ControlModifier);
+  rig.press(Qt::Key_Z, Qt::ControlModifier);
+  CHECK(desk.walk.oddOnes().empty());
+  rig.press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  CHECK(desk.walk.oddOnes().size() == 1);
+  // A second reading that agrees raises no question.
+  rig.press(Qt::Key_B);
+  enter(rig, "458");
+  CHECK(desk.walk.readOtherwise() == nullptr);
+}
+
+TEST_CASE("a good board that is being walked, and not kept, is what Find and Prove compare with as well") {
+  BenchRig rig;
+  walk(rig, "J1 4");
+  rig.press(Qt::Key_G);
+  for (const char* value : {"450", "460", "470", "480"})
+    enter(rig, value);
+  const Desk desk = rig.window->desk();
+  REQUIRE(desk.job.goodWalks().empty());
+  REQUIRE(BenchRig::wait([&] { return desk.job.expected().size() == 4; }));
+  rig.press(Qt::Key_G);
+  rig.press(Qt::Key_O);
+  const JobReading walked = desk.job.job()->readings.back();
+  REQUIRE(walked.kind() == VerdictKind::open);
+  // The same reading at Find.
+  REQUIRE(BenchRig::wait([&] { return !desk.fault.working(); }));
+  REQUIRE(desk.fault.type("J1.1 OL"));
+  const JobReading found = desk.job.job()->readings.back();
+  CHECK(found.purpose == ReadingPurpose::check);
+  CHECK(found.judged == walked.judged);
+  REQUIRE(found.judged->verdict.expected);
+  CHECK(found.judged->verdict.expected->boards == 1);
 }
 
 TEST_CASE("the undo key works with nothing typed at Prove, too, and redo brings it back") {

@@ -254,11 +254,11 @@ TEST_CASE(
   charge.what = "Wire";
   REQUIRE(desk.job.addCharge(charge));
   REQUIRE(desk.job.setState(JobState::proving));
-  desk.job.undoStack().undo();
-  desk.job.undoStack().undo();
-  desk.job.undoStack().undo();
+  REQUIRE(desk.job.undo());
+  REQUIRE(desk.job.undo());
+  REQUIRE(desk.job.undo());
   REQUIRE(rig.wait([&] { return desk.job.job()->photos.empty(); }));
-  desk.job.undoStack().redo();
+  REQUIRE(desk.job.redo());
   REQUIRE(rig.wait([&] { return desk.job.job()->photos.size() == 1; }));
   rig.wait([] { return false; }, 300);
   rig.fastEvents();

@@ -7,6 +7,7 @@
 #include "board/exchange/copper_shape.h"
 #include "board/exchange/pen.h"
 #include "measure.h"
+#include "netmend/base/plane.h"
 #include "support/seed.h"
 
 using namespace netmend;
@@ -49,10 +50,10 @@ TEST_CASE("a pen closes what is narrower than it, and leaves what is wider") {
   };
   const auto open = penDrawn(shape(0.6), Length(250'000));
   REQUIRE(open);
-  CHECK_FALSE(contains(open->outer, mm(4.3, 1)));
+  CHECK_FALSE(insideRing(open->outer, vecOf(mm(4.3, 1))));
   const auto closed = penDrawn(shape(0.4), Length(250'000));
   REQUIRE(closed);
-  CHECK(contains(closed->outer, mm(4.2, 1)));
+  CHECK(insideRing(closed->outer, vecOf(mm(4.2, 1))));
   CHECK(areaOf(*closed) < areaOf(*open));
   // A hole no wider than the pen is gone.
   const Ring square{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)};
@@ -99,11 +100,11 @@ TEST_CASE(
         const double t = std::clamp((ux * vx + uy * vy) / (ux * ux + uy * uy), 0.0, 1.0);
         nearest = std::min(nearest, std::hypot(vx - t * ux, vy - t * uy));
       }
-      const bool inside = contains(star, p);
+      const bool inside = insideRing(star, vecOf(p));
       if (std::abs(nearest - reach) < 0.002) continue; // chords and shifts
-      bool covered = contains(drawn->outer, p);
+      bool covered = insideRing(drawn->outer, vecOf(p));
       for (const Ring& hole : drawn->holes)
-        covered = covered && !contains(hole, p);
+        covered = covered && !insideRing(hole, vecOf(p));
       CHECK(covered == (inside || nearest < reach));
     }
   }

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <filesystem>
-#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,10 +17,14 @@ namespace netmend {
 struct Imported {
   Board board;
   std::vector<Said> notices;
+  std::string digest{}; ///< SHA-256 of the file's bytes: the very description that was read
+  /// What the board's uuid was made of this content before it came from a SHA-256: walks of good boards may
+  /// be kept under it. Empty where the file has a uuid of its own.
+  std::string formerUuid{};
 };
 
 struct ImportOptions {
-  /// Name of an entry of `boardFormats()`; empty: chosen by the file's content, then by its extension.
+  /// Name of a `BoardFormat`; empty: chosen by the file's content, then by its extension.
   std::string format{};
   /// Where a file draws no body, it is guessed as the hull of the pads and this margin.
   Length bodyMargin = Length(250'000);
@@ -46,9 +49,6 @@ struct BoardFormat {
   Result<Imported> (*read)(const ImportSource& source);
   bool mendsText = false; ///< `read` takes what is not UTF-8
 };
-
-/// All formats that can be read, in the order in which content is tried against them.
-[[nodiscard]] std::span<const BoardFormat> boardFormats();
 
 /// Reads a board file of any known format, or a ZIP archive with one in it. Every failure names the file, and
 /// the place in it where there is one; references within the board hold (`checkReferences`).

@@ -1,41 +1,18 @@
-#include "open_board.h"
+#include "typed_connector.h"
 
 #include <array>
 #include <cctype>
 #include <charconv>
-#include <fstream>
 #include <utility>
 
-#include <QCryptographicHash>
 #include <QUuid>
 
-#include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/connector_board.h"
-#include "netmend/board/exchange/import.h"
-#include "netmend/board/exchange/zip.h"
 
 namespace netmend {
 
 namespace {
-
-OpenBoard prepared(Board board, const std::filesystem::path& file, const Progress& progress) {
-  OpenBoard out;
-  out.board = std::make_shared<const Board>(std::move(board));
-  out.lookup = std::make_shared<const Lookup>(*out.board);
-  out.places = std::make_shared<const PlaceNames>(*out.lookup);
-  progress(pattern("core", "following the copper"), 0.4);
-  out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress));
-  out.file = file;
-  return out;
-}
-
-bool beginsLikeZip(const std::filesystem::path& file) {
-  std::array<char, 4> beginning{};
-  std::ifstream in(file, std::ios::binary);
-  in.read(beginning.data(), beginning.size());
-  return looksLikeZip({beginning.data(), static_cast<std::size_t>(in.gcount())});
-}
 
 std::optional<std::size_t> numberIn(const std::string& word) {
   constexpr std::array<std::string_view, 7> words{"zero", "one", "two", "three", "four", "five", "six"};
@@ -78,58 +55,6 @@ bool oneOf(const std::string& word, std::initializer_list<std::string_view> word
 
 } // namespace
 
-Result<OpenBoard> openBoard(const std::filesystem::path& file, const Progress& progress) {
-  progress(pattern("core", "reading"), 0.1);
-  const auto content = readFile(file);
-  if (!content) return failure(content.error());
-  auto imported = importBoard(file);
-  if (!imported) return failure(imported.error());
-  OpenBoard out = prepared(std::move(imported->board), file, progress);
-  out.notices = std::move(imported->notices);
-  out.digest =
-      QCryptographicHash::hash(QByteArrayView(content->data(), static_cast<qsizetype>(content->size())),
-                               QCryptographicHash::Sha256)
-          .toHex()
-          .toStdString();
-  progress(pattern("core", "ready"), 1.0);
-  return out;
-}
-
-Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string& inArchive,
-                            const std::filesystem::path& folder, const Progress& progress) {
-  const auto opened = [](Result<OpenBoard> board) -> Result<OpenedFile> {
-    if (!board) return failure(std::move(board.error()));
-    return OpenedFile{std::move(*board), {}};
-  };
-  if (!beginsLikeZip(file)) return opened(openBoard(file, progress));
-  progress(pattern("core", "reading"), 0.1);
-  const auto content = readFile(file);
-  if (!content) return failure(content.error());
-  if (inArchive.empty()) {
-    const auto listing = boardsInZip(*content, file.string());
-    if (!listing) return failure(listing.error());
-    OpenedFile choice;
-    for (const ZippedBoard& board : listing->boards)
-      choice.offered.push_back(board.name);
-    if (choice.offered.size() > 1) return choice;
-  }
-  ImportOptions options;
-  options.inArchive = inArchive;
-  options.progress = progress;
-  const auto imported = importBoard(ImportSource{*content, file.string(), options});
-  if (!imported) return failure(imported.error());
-  std::error_code error;
-  std::filesystem::create_directories(folder, error);
-  if (error) return failure({said(pattern("core", "cannot be made: {}"), error.message()), folder.string()});
-  // The same board of the same archive is the same file.
-  const auto out =
-      folder / (file.stem().string() + "-" + imported->board.info.uuid.substr(0, 8) + ".netmend-board.json");
-  if (auto written = writeBoardFile(out, imported->board); !written) return failure(written.error());
-  auto board = openBoard(out, progress);
-  if (board) board->notices = imported->notices;
-  return opened(std::move(board));
-}
-
 Result<TypedConnector> parseConnector(const std::string& text) {
   constexpr Pattern example = pattern("core", "for example J4, 40 pins, two rows");
   TypedConnector out;
@@ -165,7 +90,8 @@ Result<Board> withConnector(const Board& board, const TypedConnector& connector)
   return out;
 }
 
-Result<OpenBoard> makeConnectorFile(const TypedConnector& connector, const std::filesystem::path& folder) {
+Result<BoardUnderWork> makeConnectorFile(const TypedConnector& connector,
+                                         const std::filesystem::path& folder) {
   auto board = makeConnectorBoard(connector.reference, connector.pins, connector.rows);
   if (!board) return failure(board.error());
   const std::string id = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();

@@ -3,6 +3,7 @@
 #include <fstream>
 
 #include "demo_device.h"
+#include "netmend/base/digest.h"
 #include "netmend/base/file.h"
 #include "support/zipped.h"
 #include "temporary_folder.h"
@@ -13,8 +14,8 @@ using namespace netmend::test;
 TEST_CASE("a loaded board has its questions answered, also after it was moved", "[casework]") {
   DrawnBoard drawn;
   const PinId seven = drawn.pin(drawn.part("J4", Side::top, {}), "7", drawn.net("KEY"));
-  LoadedBoard loaded = loadedBoard(drawn.board);
-  const LoadedBoard moved = std::move(loaded);
+  BoardUnderWork loaded = underWork(drawn.board);
+  const BoardUnderWork moved = std::move(loaded);
   CHECK(*moved.board == drawn.board);
   CHECK(&moved.lookup->board() == moved.board.get());
   CHECK(moved.lookup->pinsLabelled("J4.7") == std::vector<PinId>{seven});
@@ -24,28 +25,64 @@ TEST_CASE("a loaded board has its questions answered, also after it was moved", 
 TEST_CASE("a board is read from a file, and one that is not there fails by its name", "[casework]") {
   const TemporaryFolder folder;
   std::ofstream(folder.file("pins.csv")) << "part,pin,net\nJ1,1,GND\nJ1,2,A\n";
-  const auto table = loadBoard(folder.file("pins.csv"));
+  const auto table = openBoard(folder.file("pins.csv"));
   REQUIRE(table);
   CHECK(table->board->pins.size() == 2);
   CHECK(table->notices.empty());
   CHECK(pinLabelled(*table->lookup, "J1.2"));
-  const auto gone = loadBoard(folder.file("gone.csv"));
+  // The very bytes that were read; and from them a UUID of version 8 and variant 10 (RFC 9562, 5.8).
+  CHECK(table->digest == sha256("part,pin,net\nJ1,1,GND\nJ1,2,A\n"));
+  const std::string& uuid = table->board->info.uuid;
+  REQUIRE(uuid.size() == 36);
+  CHECK(uuid.substr(0, 8) == table->digest.substr(0, 8));
+  CHECK(uuid.substr(24) == table->digest.substr(20, 12));
+  CHECK(uuid[14] == '8');
+  CHECK(std::string("89ab").find(uuid[19]) != std::string::npos);
+  CHECK(table->file == folder.file("pins.csv"));
+  CHECK(table->graph);
+  CHECK(table->places);
+  const auto gone = openBoard(folder.file("gone.csv"));
   REQUIRE_FALSE(gone);
   CHECK(gone.error().file == folder.file("gone.csv"));
+}
+
+TEST_CASE("opening a board tells how far it is and stops when it is told to", "[casework]") {
+  Progress progress;
+  std::vector<double> shares;
+  progress.report = [&](const Pattern&, double share) { shares.push_back(share); };
+  const std::string file = "/usr/share/kicad/demos/video/video.kicad_pcb"; // Debian's kicad-demos
+  REQUIRE(openBoard(file, {}, progress));
+  REQUIRE(shares.size() > 10);
+  CHECK(std::is_sorted(shares.begin(), shares.end()));
+  CHECK(shares.front() < 0.05);
+  CHECK(shares.back() > 0.4);
+  CHECK(shares.back() <= 1.0);
+  std::stop_source stop;
+  progress.stop = stop.get_token();
+  progress.report = [&](const Pattern&, double share) {
+    if (share > 0.1) stop.request_stop();
+    CHECK(share < 0.2); // the reader itself stops
+  };
+  const auto stopped = openBoard(file, {}, progress);
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().file == file);
+  CHECK(wordsOf(stopped.error().message) == "reading was stopped");
 }
 
 TEST_CASE("of an archive with several boards the one that is named is read", "[casework]") {
   const TemporaryFolder folder;
   REQUIRE(writeFileAtomically(folder.file("parcel.zip"), zipped({{"main.csv", "part,pin,net\nJ1,1,GND\n"},
                                                                  {"key.csv", "part,pin,net\nK1,1,ROW\n"}})));
-  const auto key = loadBoard(folder.file("parcel.zip"), "key.csv");
+  const auto key = openBoard(folder.file("parcel.zip"), "key.csv");
   REQUIRE(key);
   CHECK(pinLabelled(*key->lookup, "K1.1"));
+  CHECK(key->digest.size() == 64);
+  CHECK(key->digest != sha256("part,pin,net\nK1,1,ROW\n")); // of the archive, which is the file
   // What the reader noticed is kept: which of the archive's files it was.
   REQUIRE(key->notices.size() == 1);
   CHECK(wordsOf(key->notices.front()).find("key.csv") != std::string::npos);
-  CHECK(pinLabelled(*loadBoard(folder.file("parcel.zip"), "main.csv")->lookup, "J1.1"));
-  CHECK_FALSE(loadBoard(folder.file("parcel.zip")));
+  CHECK(pinLabelled(*openBoard(folder.file("parcel.zip"), "main.csv")->lookup, "J1.1"));
+  CHECK_FALSE(openBoard(folder.file("parcel.zip")));
 }
 
 TEST_CASE("a pin is found by a label that stands once", "[casework]") {

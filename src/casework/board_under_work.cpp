@@ -1,22 +1,40 @@
-#include "netmend/casework/loaded_board.h"
+#include "netmend/casework/board_under_work.h"
 
 #include "netmend/board/exchange/import.h"
 
 namespace netmend {
 
-LoadedBoard loadedBoard(Board board) {
-  LoadedBoard out;
-  out.board = std::make_unique<const Board>(std::move(board));
-  out.lookup = std::make_unique<const Lookup>(*out.board);
+namespace {
+
+constexpr double readShare = 0.4; ///< of the time that opening a board takes
+
+Error stopped(const std::filesystem::path& file) {
+  return {pattern("core", "reading was stopped"), file.string()};
+}
+
+} // namespace
+
+BoardUnderWork underWork(Board board, const Progress& progress) {
+  BoardUnderWork out;
+  out.board = std::make_shared<const Board>(std::move(board));
+  out.lookup = std::make_shared<const Lookup>(*out.board);
+  out.places = std::make_shared<const PlaceNames>(*out.lookup);
+  out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress.part(readShare, 1.0)));
   return out;
 }
 
-Result<LoadedBoard> loadBoard(const std::filesystem::path& file, const std::string& inArchive) {
+Result<BoardUnderWork> openBoard(const std::filesystem::path& file, const std::string& inArchive,
+                                 const Progress& progress) {
   ImportOptions options;
   options.inArchive = inArchive;
+  options.progress = progress.part(0.0, readShare);
   auto imported = importBoard(file, options);
   if (!imported) return failure(imported.error());
-  LoadedBoard out = loadedBoard(std::move(imported->board));
+  BoardUnderWork out = underWork(std::move(imported->board), progress);
+  if (progress.stopped()) return failure(stopped(file));
+  out.file = file;
+  out.digest = std::move(imported->digest);
+  out.formerUuid = std::move(imported->formerUuid);
   out.notices = std::move(imported->notices);
   return out;
 }

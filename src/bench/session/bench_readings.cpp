@@ -1,0 +1,111 @@
+// The readings of the open job, each a step of the history.
+#include <algorithm>
+#include <memory>
+
+#include "bench_job.h"
+#include "netmend/jobbook/record.h"
+
+namespace netmend {
+
+namespace {
+
+QString nameOf(const JobReading& reading) {
+  return BenchJob::tr("reading at %1").arg(QString::fromStdString(reading.reading.point.label));
+}
+
+} // namespace
+
+BenchJob::ReadingActs BenchJob::actsOf(const JobReading& reading) {
+  const auto kept = std::make_shared<JobReading>(reading);
+  const auto put = [this, kept]() -> Result<void> {
+    if (!job_) return failure({pattern("core", "no job is open")});
+    if (kept->id) {
+      Q_EMIT goingBackTo(kept->reading.point, kept->purpose);
+      if (auto again = book_.putBack(job_->id, *kept); !again) return again;
+    } else {
+      const auto added = book_.addReading(job_->id, *kept);
+      if (!added) return failure(added.error());
+      kept->id = *added;
+    }
+    auto& all = job_->readings;
+    const auto after = std::find_if(all.begin(), all.end(),
+                                    [&](const JobReading& other) { return kept->id.value < other.id.value; });
+    all.insert(after, *kept);
+    Q_EMIT readingsChanged();
+    return {};
+  };
+  const auto take = [this, kept]() -> Result<void> {
+    if (!job_) return failure({pattern("core", "no job is open")});
+    auto& all = job_->readings;
+    const auto same = [&](const JobReading& r) { return r.id == kept->id; };
+    const auto found = std::find_if(all.begin(), all.end(), same);
+    if (found == all.end()) return failure({pattern("core", "the reading is gone already")});
+    *kept = *found; // with what has been said of it since
+    Q_EMIT goingBackTo(kept->reading.point, kept->purpose);
+    if (auto taken = book_.takeBack(job_->id, kept->id); !taken) return taken;
+    std::erase_if(all, same);
+    Q_EMIT readingsChanged();
+    return {};
+  };
+  return {put, take};
+}
+
+Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
+  if (!job_) return failure({pattern("core", "no job is open")});
+  const ReadingActs acts = actsOf(reading);
+  if (auto added = perform(nameOf(reading), acts.put, acts.take); !added) return failure(added.error());
+  return job_->readings.back().id;
+}
+
+void BenchJob::rememberReadings() {
+  if (!job_ || job_->state >= JobState::handedOver) return;
+  for (const JobReading& reading : job_->readings) {
+    if (!isEvidence(reading)) continue; // a repair's readings go with what they changed in it
+    const ReadingActs acts = actsOf(reading);
+    remember(nameOf(reading), acts.put, acts.take);
+  }
+}
+
+bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
+  if (!job_) return false;
+  if (auto kept = book_.rejudge(job_->id, readings); !kept) {
+    fail(kept.error());
+    return false;
+  }
+  for (const JobReading& judged : readings)
+    for (JobReading& reading : job_->readings)
+      if (reading.id == judged.id) reading = judged;
+  Q_EMIT readingsChanged();
+  return true;
+}
+
+const JobReading* BenchJob::readOtherwise() const {
+  if (!job_ || job_->readings.empty()) return nullptr;
+  return readOtherwiseBefore(job_->readings, job_->readings.back(), data_);
+}
+
+bool BenchJob::sayComesAndGoes(bool so) {
+  if (!job_ || job_->readings.empty()) return false;
+  const JobReading last = job_->readings.back();
+  const auto saying = [this, last](bool yes) {
+    return [this, last, yes]() -> Result<void> {
+      if (!job_) return failure({pattern("core", "no job is open")});
+      std::vector<JobReading> said;
+      for (const JobReading& reading : job_->readings)
+        if (isEvidence(reading) && sameMeasurement(reading.reading, last.reading)) {
+          said.push_back(reading);
+          said.back().comesAndGoes = yes;
+        }
+      if (auto kept = book_.rejudge(job_->id, said); !kept) return kept;
+      for (const JobReading& one : said)
+        for (JobReading& reading : job_->readings)
+          if (reading.id == one.id) reading = one;
+      Q_EMIT readingsChanged();
+      return {};
+    };
+  };
+  return done(tr("%1 comes and goes").arg(QString::fromStdString(last.reading.point.label)), saying(so),
+              saying(!so));
+}
+
+} // namespace netmend
