@@ -4431,6 +4431,14 @@
         <source>it read {} before</source>
         <translation>vorher {} gemessen</translation>
     </message>
+    <message>
+        <source>Cuts what is left to a tenth.</source>
+        <translation>Senkt den Rest auf ein Zehntel.</translation>
+    </message>
+    <message>
+        <source>Cuts what is left to a fifth.</source>
+        <translation>Senkt den Rest auf ein Fünftel.</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -5411,6 +5419,13 @@
     </message>
 </context>
 <context>
+    <name>netmend::BridgePage</name>
+    <message>
+        <source>Taken already: lift the lead for the next step</source>
+        <translation>Schon gemessen: für den nächsten Schritt die Spitze abheben</translation>
+    </message>
+</context>
+<context>
     <name>netmend::ChargesView</name>
     <message>
         <source>Charge for what</source>
@@ -5675,6 +5690,10 @@
     <message>
         <source>Comes and goes</source>
         <translation>Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>%1   (%2)</source>
+        <translation>%1   (%2)</translation>
     </message>
 </context>
 <context>
@@ -6108,12 +6127,16 @@
         <translation>%1 Punkte</translation>
     </message>
     <message>
-        <source>%1   %2   chosen</source>
-        <translation>%1   %2   gewählt</translation>
-    </message>
-    <message>
         <source>Current: %1</source>
         <translation>Strom: %1</translation>
+    </message>
+    <message>
+        <source>Proposal %1, chosen</source>
+        <translation>Vorschlag %1, gewählt</translation>
+    </message>
+    <message>
+        <source>Proposal %1</source>
+        <translation>Vorschlag %1</translation>
     </message>
 </context>
 <context>

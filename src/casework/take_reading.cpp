@@ -149,7 +149,9 @@ const JobReading* readOtherwiseBefore(const std::vector<JobReading>& readings, c
     if (other.id == reading.id) break;
     const bool proofs =
         (other.purpose == ReadingPurpose::proof) == (reading.purpose == ReadingPurpose::proof);
-    if (proofs && sameMeasurement(other.reading, reading.reading)) before = &other;
+    // What still climbed is on its way to what is read now.
+    const bool settled = other.reading.settling != Settling::rising;
+    if (proofs && settled && sameMeasurement(other.reading, reading.reading)) before = &other;
   }
   return before == nullptr || agree(before->reading, reading.reading, data) ? nullptr : before;
 }

@@ -13,6 +13,7 @@
 #include "netmend/probing/words.h"
 #include "netmend/words/fault.h"
 #include "netmend/words/jumper.h"
+#include "netmend/words/place.h"
 #include "netmend/words/step.h"
 #include "netmend/words/verdict.h"
 
@@ -100,15 +101,16 @@ nlohmann::json actionJson(const RepairAction& action) {
   return out;
 }
 
-std::string jobText(const Job& job, const std::vector<JobEvent>& history) {
+/// `places` may be null: then places are told by their handles.
+std::string jobText(const Job& job, const std::vector<JobEvent>& history, const PlaceNames* places) {
   std::string out = fmt::format("{}  {}  {}\n{}: {} {}\n", job.number, day(job.created),
                                 wordFor(jobStateWords, job.state), job.customer, job.device, job.serial);
   out += "Symptom: " + job.symptom + "\n";
   if (!job.history.empty()) out += "History: " + job.history + "\n";
   for (const JobReading& entry : job.readings)
     out += fmt::format("  {:5} {:10} {:>10}  {}\n", wordFor(readingPurposeWords, entry.purpose),
-                       entry.reading.point.label, readingText(entry.reading.value, entry.reading.mode),
-                       verdictWord(entry));
+                       wordsOf(nameOf(entry.reading.point, places)),
+                       readingText(entry.reading.value, entry.reading.mode), verdictWord(entry));
   for (const JobSuspect& suspect : job.suspects)
     out += fmt::format("  {:5.1f} %  {}\n", suspect.probability * 100.0, wordsOf(nameOf(suspect)));
   for (const RepairAction& action : job.actions) {
@@ -133,7 +135,10 @@ Result<Answer> showCommand(const std::string& bookFile, const std::string& numbe
   const auto history = open->book.history(job.id);
   if (!history) return failure(history.error());
   Answer answer;
-  answer.text = jobText(job, *history);
+  // The very board that its places are on, where its file is still there.
+  const auto board = job.boardFile.empty() ? Result<BoardUnderWork>() : openBoard(job.boardFile);
+  const bool same = board && board->digest == job.boardDigest;
+  answer.text = jobText(job, *history, same ? board->places.get() : nullptr);
   auto& json = answer.json;
   json = {{"job", job.number},          {"state", wordFor(jobStateWords, job.state)},
           {"customer", job.customer},   {"customer_reference", job.customerReference},

@@ -143,6 +143,7 @@ void LinkedMeterSource::give(const SettleDetector::Taken& taken) {
   value.value = taken.reading.value;
   value.mode = mode_;
   value.settling = taken.settling;
+  value.again = taken.again;
   queue(value);
 }
 

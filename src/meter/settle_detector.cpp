@@ -241,6 +241,7 @@ std::optional<SettleDetector::Taken> SettleDetector::take() {
     else if (still())
       taken = {middle(), Settling::settled};
   }
+  taken.again = held_ && !jumped_;
   hold(taken.reading);
   // Where a value that was not still goes from here says nothing: only a lift ends this touch.
   if (taken.settling != Settling::settled) taken_.reset();

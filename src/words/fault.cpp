@@ -185,6 +185,9 @@ Said probeLine(const NextProbe& next, const ProbeProposal& probe) {
   if (next.why == ProbeAdvice::readAgain && probe.again) return pattern("core", "Take this reading again.");
   const double left = repairsOf(next.openBits - probe.bits) / repairsOf(next.openBits);
   if (next.openBits - probe.bits < 0.2) return pattern("core", "Settles it, most likely.");
+  // The nearest by ratio.
+  if (left < 0.14) return pattern("core", "Cuts what is left to a tenth.");
+  if (left < 0.26) return pattern("core", "Cuts what is left to a fifth.");
   if (left < 0.4) return pattern("core", "Cuts what is left to a third.");
   if (left < 0.65) return pattern("core", "Halves what is left.");
   if (left < 0.9) return pattern("core", "Takes a quarter of what is left.");

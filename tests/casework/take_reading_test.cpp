@@ -140,6 +140,13 @@ TEST_CASE("what a reading is held against is the last one of the same measuremen
   CHECK(before(6) == 6);
 }
 
+TEST_CASE("what still climbed and what it climbed to are one reading", "[casework]") {
+  Reading rising = readAt("J4.9", 0.4);
+  rising.settling = Settling::rising;
+  const std::vector<JobReading> readings{numbered(1, rising), numbered(2, readAt("J4.9", 0.65))};
+  CHECK(readOtherwiseBefore(readings, readings.back(), repairData()) == nullptr);
+}
+
 TEST_CASE("what is known to come and go does so when it is read again", "[casework]") {
   JobReading known = numbered(1, readAt("J4.9", std::nullopt));
   known.comesAndGoes = true;

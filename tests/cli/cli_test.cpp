@@ -254,6 +254,17 @@ TEST_CASE("the demo's job goes from booking in to the sheet") {
         shown["actions"][0]["steps"]);
   CHECK(run({"job", "add", "--book", book, "--job", number, "--works", ""}).code == ExitCode::badInput);
   CHECK(shown["charges"][0]["price"] == "48.00");
+  // For people, places are called as on every page; a script has the handle.
+  REQUIRE(run({"job", "add", "--book", book, "--job", number, "--purpose", "check", "--reading",
+               "via 963 top 0.65"})
+              .code != ExitCode::badInput);
+  const std::string name = proposal["from"]["name"];
+  REQUIRE(name != "via 963 top");
+  const std::string text = run({"job", "show", number, "--book", book}).out;
+  CHECK(text.find(name) != std::string::npos);
+  CHECK(text.find("via 963") == std::string::npos);
+  CHECK(run({"job", "show", number, "--book", book, "--json"}).json()["readings"].back()["point"] ==
+        "via 963 top");
   CHECK(
       run({"sheet", "make", "--book", book, "--job", number, "-o", folder.file("s.pdf"), "--paper", "letter"})
           .code == ExitCode::good);

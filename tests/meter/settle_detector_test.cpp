@@ -66,6 +66,33 @@ TEST_CASE("each touch gives one value, as soon as it has stood still for the set
   CHECK(stream.taken.back().settling == Settling::settled);
 }
 
+TEST_CASE("a value asked for in a touch that was taken already says so, one of the next touch does not") {
+  Stream stream;
+  stream.lift();
+  stream.hold(0.452, 200ms);
+  const auto again = [&] { return stream.detector.take().value().again; };
+  CHECK_FALSE(again()); // not settled yet: asked for by key
+  stream.hold(0.452, 300ms);
+  CHECK(again());
+  CHECK(again());
+  stream.lift();
+  stream.hold(0.460, 200ms);
+  CHECK_FALSE(again());
+  stream.lift();
+  stream.hold(0.452, 600ms); // taken by itself
+  REQUIRE(stream.taken.size() == 1);
+  CHECK_FALSE(stream.taken.back().again);
+  CHECK(again());
+  // OL is what lifted leads read as well: pin after pin may be open.
+  stream.lift();
+  CHECK_FALSE(again());
+  CHECK_FALSE(again());
+  // The lead has gone over to another pin without leaving the board.
+  stream.hold(0.452, 600ms);
+  stream.hold(0.900, 200ms);
+  CHECK_FALSE(again());
+}
+
 TEST_CASE("a value that keeps moving by more than its digits is not taken") {
   Stream stream;
   for (int i = 0; i < 50; ++i)

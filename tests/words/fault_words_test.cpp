@@ -132,6 +132,10 @@ TEST_CASE("Shares are told to three figures, and not as certain", "[words]") {
 TEST_CASE("One line says what a probe is worth", "[words]") {
   CHECK(probe(1.0, 0.81) == "Settles it, most likely.");
   CHECK(probe(1.0, 0.79) == "Halves what is left.");
+  CHECK(probe(5.0, 2.85) == "Cuts what is left to a tenth."); // 2^-2.8365 is 0.14
+  CHECK(probe(5.0, 2.82) == "Cuts what is left to a fifth.");
+  CHECK(probe(5.0, 1.96) == "Cuts what is left to a fifth."); // 2^-1.9434 is 0.26
+  CHECK(probe(5.0, 1.93) == "Cuts what is left to a third.");
   CHECK(probe(4.0, 1.33) == "Cuts what is left to a third."); // 2^-1.322 is 0.4
   CHECK(probe(4.0, 1.31) == "Halves what is left.");
   CHECK(probe(4.0, 0.63) == "Halves what is left."); // 2^-0.6215 is 0.65

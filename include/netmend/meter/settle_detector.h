@@ -70,6 +70,7 @@ public:
   struct Taken {
     MeterValue reading;
     Settling settling = Settling::settled;
+    bool again = false; ///< this touch had been taken before
   };
 
   /// Takes a value in; gives one back when it has just settled on a new touch. A value whose time lies before

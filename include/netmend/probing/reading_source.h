@@ -20,6 +20,8 @@ struct ValueTaken {
   std::optional<ReadingMode> mode; ///< empty: the walk's
   Settling settling = Settling::unknown;
   std::optional<Reading> whole; ///< from sources that know more than the value: everything but the point
+  bool again =
+      false; ///< the leads have not been lifted since the value before: it belongs to that one's point
 };
 struct PointSkipped {};
 /// Go to the point before, to read it again.

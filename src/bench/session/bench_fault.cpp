@@ -172,7 +172,25 @@ Result<void> BenchFault::keep(const Reading& reading) {
   if (job_.job() == nullptr && !job_.bookIn()) return failure({pattern("core", "no job is open")});
   const auto id =
       job_.addReading(judged(reading, ReadingPurpose::check, job_.judgeBasis(), job_.job()->readings));
-  return id ? Result<void>() : failure(id.error());
+  if (!id) return failure(id.error());
+  lastTaken_ = *id;
+  return {};
+}
+
+const JobReading* BenchFault::lastTaken() const {
+  const Job* job = job_.job();
+  if (job == nullptr || job->readings.empty() || job->readings.back().id != lastTaken_) return nullptr;
+  return &job->readings.back();
+}
+
+Result<void> BenchFault::take(const ValueTaken& value) {
+  const JobReading* before = value.again ? lastTaken() : nullptr;
+  if (before == nullptr) return take(value.value, value.settling);
+  Reading reading = readingNow(walk_.walk(false), before->reading.point, value.value);
+  reading.other = before->reading.other;
+  reading.mode = before->reading.mode;
+  reading.settling = value.settling;
+  return keep(reading);
 }
 
 Result<void> BenchFault::take(const std::optional<double>& value, Settling settling) {

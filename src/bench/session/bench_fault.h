@@ -51,6 +51,8 @@ public:
   /// in the job as a check.
   [[nodiscard]] Result<void> type(const std::string& text);
   [[nodiscard]] Result<void> take(const std::optional<double>& value, Settling settling = Settling::settled);
+  /// The same of a linked meter: what comes of the same touch belongs to the reading before.
+  [[nodiscard]] Result<void> take(const ValueTaken& value);
 
   /// Ways to bridge the leading break; null until worked out, or why there are none.
   [[nodiscard]] std::shared_ptr<const JumperProposals> proposals() const { return proposals_; }
@@ -71,6 +73,8 @@ private:
   void route();
   [[nodiscard]] bool isPlaceOfLine(const std::string& label) const;
   [[nodiscard]] Result<void> keep(const Reading& reading);
+  /// The reading that was taken here last, if nothing was read or taken back since; else null.
+  [[nodiscard]] const JobReading* lastTaken() const;
 
   BenchJob& job_;
   BenchWalk& walk_;
@@ -80,6 +84,7 @@ private:
   PinId askedPin_;
   bool chosen_ = false;
   std::vector<std::string> unreachable_;
+  JobReadingId lastTaken_;
   std::shared_ptr<const FaultCase> fault_;
   std::shared_ptr<const JumperProposals> proposals_;
   Said whyNoProposals_;

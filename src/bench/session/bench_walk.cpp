@@ -390,6 +390,9 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   if (!good_ && job_.job() == nullptr && !job_.bookIn())
     return failure({pattern("core", "the job could not be booked in")});
   WalkSession after = session();
+  const auto* value = std::get_if<ValueTaken>(&event);
+  if (value != nullptr && value->again && last_)
+    after.turn = indexOf(after.walk, after.walk.readings.back().point);
   after.walk.meter = meter_;
   after.walk.by = by_;
   if (auto done = netmend::take(after, event, now()); !done) return done;

@@ -77,9 +77,12 @@ void BridgePage::keyPressEvent(QKeyEvent* event) {
 
 void BridgePage::accept(const ReadingEvent& event) {
   if (choosing()) return;
-  if (const auto* value = std::get_if<ValueTaken>(&event))
-    work_->reading(value->value);
-  else if (std::holds_alternative<StepBack>(event))
+  if (const auto* value = std::get_if<ValueTaken>(&event)) {
+    if (value->again && work_->movedOn())
+      Q_EMIT told(tr("Taken already: lift the lead for the next step"), true);
+    else
+      work_->reading(value->value);
+  } else if (std::holds_alternative<StepBack>(event))
     work_->command(Qt::Key_B);
   else if (std::holds_alternative<UndoLast>(event))
     undo();

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QShortcut>
+#include <QStandardItemModel>
 #include <QStringListModel>
 #include <QVBoxLayout>
 
@@ -19,10 +20,20 @@
 #include "find_words.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/words/place.h"
 
 namespace netmend {
 
 namespace {
+
+/// Found by name or by handle; what is picked is typed as its handle.
+class PlaceCompleter : public QCompleter {
+public:
+  using QCompleter::QCompleter;
+  [[nodiscard]] QString pathFromIndex(const QModelIndex& index) const override {
+    return index.data(Qt::UserRole).toString() + QLatin1Char(' ');
+  }
+};
 
 /// Takes what room is left, but asks for its least: a layout whose height depends on its width would count it
 /// as nothing if it asked for nothing.
@@ -150,6 +161,12 @@ QLayout* FindPage::entry() {
   other_->setAccessibleName(tr("Reading elsewhere: mode if another, point, value"));
   other_->setPlaceholderText(tr("elsewhere: J4.11 0.452   Tab"));
   keepRoomForHint(*other_, Growth::free);
+  places_ = new QStandardItemModel(this);
+  auto* completer = new PlaceCompleter(places_, this);
+  completer->setCaseSensitivity(Qt::CaseInsensitive);
+  completer->setFilterMode(Qt::MatchContains);
+  completer->setMaxVisibleItems(12);
+  other_->setCompleter(completer);
   connect(other_, &QLineEdit::returnPressed, this, [this] { typed(*other_); });
   row->addWidget(other_);
   return row;
@@ -264,7 +281,7 @@ void FindPage::arrive() {
 void FindPage::accept(const ReadingEvent& event) {
   field_->clear();
   if (const auto* value = std::get_if<ValueTaken>(&event)) {
-    run(desk_.fault.take(value->value, value->settling));
+    run(desk_.fault.take(*value));
   } else if (std::holds_alternative<PointSkipped>(event)) {
     command(Qt::Key_N, Qt::NoModifier);
   } else if (std::holds_alternative<UndoLast>(event)) {
@@ -281,6 +298,19 @@ void FindPage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
   suspects_->setTheme(theme);
   tree_->setTheme(theme);
+}
+
+void FindPage::listPlaces() {
+  places_->clear();
+  if (!shown_) return;
+  const auto& places = shown_->isolation.places;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const QString handle = QString::fromStdString(places[i].label);
+    const QString name = shown(nameOf(shown_->names.probe(i)));
+    auto* item = new QStandardItem(name == handle ? handle : tr("%1   (%2)").arg(name, handle));
+    item->setData(handle, Qt::UserRole);
+    places_->appendRow(item);
+  }
 }
 
 void FindPage::listLines() {

@@ -7,6 +7,7 @@
 #include "bench/widgets/suspect_list.h"
 #include "station.h"
 
+class QStandardItemModel;
 class QCompleter;
 class QLabel;
 class QLineEdit;
@@ -55,6 +56,7 @@ private:
   void treeSelected();
   void selectPlace(const Suspect& suspect);
   void listLines();
+  void listPlaces();
   [[nodiscard]] PinId sourcePin() const;
   [[nodiscard]] std::vector<PlaceReading> placeReadings() const;
   [[nodiscard]] QString emptyWords() const;
@@ -77,6 +79,7 @@ private:
   QPushButton* cannotReach_ = nullptr;
   QPushButton* reachAll_ = nullptr;
   QPushButton* comesAndGoes_ = nullptr;
+  QStandardItemModel* places_ = nullptr; ///< of the line, for the reading elsewhere
   SuspectList* suspects_;
   QPlainTextEdit* explanation_;
   QLabel* selected_;

@@ -64,6 +64,7 @@ void FindPage::refresh() {
   if (fresh) {
     showTree();
     showSuspects();
+    listPlaces();
   } else if (!shown_) {
     tree_->setEmptyText(emptyWords());
   }

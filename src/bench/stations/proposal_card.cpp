@@ -62,7 +62,7 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, c
 
 /// What makes up its points, and why it is as it is.
 QString ProposalCard::reasons(const PlaceNames& places) const {
-  QStringList lines;
+  QStringList lines{tr("%1 points").arg(QString::number(proposal_.total.value, 'f', 1))};
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
                  .arg(QString::number(term.price.value, 'f', 1), shown(nameOf(term, proposal_, places)),
@@ -88,9 +88,7 @@ void ProposalCard::setWhy(bool why) {
 void ProposalCard::setChosen(bool chosen) {
   setLineWidth(chosen ? chosenFrame : plainFrame);
   setBackgroundRole(chosen ? QPalette::Base : QPalette::Window);
-  const QString price = tr("%1 points").arg(QString::number(proposal_.total.value, 'f', 1));
-  head_->setText(chosen ? tr("%1   %2   chosen").arg(number_).arg(price)
-                        : QStringLiteral("%1   %2").arg(number_).arg(price));
+  head_->setText(chosen ? tr("Proposal %1, chosen").arg(number_) : tr("Proposal %1").arg(number_));
 }
 
 void ProposalCard::mousePressEvent(QMouseEvent* event) {

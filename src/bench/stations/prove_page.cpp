@@ -356,9 +356,10 @@ void ProvePage::undo() {
 
 void ProvePage::accept(const ReadingEvent& event) {
   field_->clear();
-  if (const auto* value = std::get_if<ValueTaken>(&event))
+  if (const auto* value = std::get_if<ValueTaken>(&event)) {
+    if (value->again && last_) due_ = last_;
     reading(value->value);
-  else if (std::holds_alternative<PointSkipped>(event))
+  } else if (std::holds_alternative<PointSkipped>(event))
     skip();
   else if (std::holds_alternative<StepBack>(event))
     command(Qt::Key_B);

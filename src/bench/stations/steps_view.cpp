@@ -102,6 +102,7 @@ void StepsView::showLast() {
   const Job* job = desk_.job.job();
   action_ = job != nullptr && !job->actions.empty() ? job->actions.back().id : RepairActionId{};
   step_ = 0;
+  read_.reset();
   goToOpenStep(0);
   showActions();
   showSteps();
@@ -284,6 +285,7 @@ void StepsView::reading(std::optional<double> value) {
   const CheckRead read{value, outcome};
   const QString words = shown(readSaid(read, wanted.mode));
   const std::size_t at = step_;
+  read_ = at;
   const bool good = outcome == StepOutcome::agrees;
   const bool added = desk_.job.addReadingFor(action_, tr("reading of a check"), kept,
                                              [at, read, good](RepairAction& a, JobReadingId) {

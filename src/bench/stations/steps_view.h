@@ -29,6 +29,8 @@ public:
   /// True when the key means something here.
   bool command(int key);
   void reading(std::optional<double> value);
+  /// The step that was read last is another than the one due.
+  [[nodiscard]] bool movedOn() const { return read_ && *read_ != step_; }
 
 Q_SIGNALS:
   void dueChanged();
@@ -60,6 +62,7 @@ private:
   QListWidget* steps_;
   RepairActionId action_; ///< whose steps are shown
   std::size_t step_ = 0;
+  std::optional<std::size_t> read_; ///< the step of the last reading
   bool filling_ = false;
 };
 

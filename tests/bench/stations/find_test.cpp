@@ -4,6 +4,8 @@
 
 #include <ctime>
 
+#include <QAbstractItemModel>
+#include <QCompleter>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -134,6 +136,27 @@ TEST_CASE("a reading typed elsewhere counts as one at the next probe does, and u
   CHECK(find.find<QLineEdit>("reading")->text() == QStringLiteral("J99.1 0.4")); // to be mended
 }
 
+TEST_CASE("a place elsewhere is picked from a list by its name, and typed as its handle") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  Find::key(Qt::Key_Tab);
+  auto* field = find.find<QLineEdit>("otherReading");
+  REQUIRE(field->completer() != nullptr);
+  // Every place of the line stands there, once.
+  const auto* model = field->completer()->model();
+  CHECK(model->rowCount() == static_cast<int>(demo.fault->fault()->isolation.places.size()));
+  field->completer()->setCompletionPrefix(QStringLiteral("via"));
+  REQUIRE(field->completer()->completionCount() > 0);
+  const QString handle = field->completer()->currentCompletion();
+  CHECK(field->completer()->currentIndex().data().toString().contains(handle.trimmed()));
+  const std::size_t before = demo.job->job()->readings.size();
+  field->setText(handle + QStringLiteral("0.65"));
+  Find::key(Qt::Key_Return);
+  demo.settle();
+  REQUIRE(demo.job->job()->readings.size() == before + 1);
+  CHECK(QString::fromStdString(demo.job->job()->readings.back().reading.point.label) == handle.trimmed());
+}
+
 TEST_CASE("N goes to the next best probe, undo comes back to it, Shift+N reaches all again") {
   DemoDesk demo(DemoDesk::Until::walked);
   const Find find(demo);
@@ -164,6 +187,24 @@ TEST_CASE("a second value while the first is being weighed is refused and not fi
   CHECK(find.error);
   demo.settle();
   CHECK(demo.job->job()->readings.size() == before + 1);
+}
+
+TEST_CASE("at Find, too, a second press in the same touch belongs to the first reading") {
+  DemoDesk demo(DemoDesk::Until::walked);
+  Find find(demo);
+  const std::size_t before = demo.job->job()->readings.size();
+  ValueTaken value{{}, 0.600, ReadingMode::diode, Settling::rising, {}};
+  find.page.take(value);
+  value.value = 0.649;
+  value.settling = Settling::settled;
+  value.again = true;
+  find.page.take(value); // while the first is still being weighed
+  demo.settle();
+  const auto& readings = demo.job->job()->readings;
+  REQUIRE(readings.size() == before + 2);
+  CHECK(readings[before].reading.point.label == "C28.1");
+  CHECK(readings[before + 1].reading.point.label == "C28.1");
+  checkSame(demo, isolated({"C28.1 0.649"})); // the later one alone counts
 }
 
 TEST_CASE("the linked meter's value is filed at the next probe; one in another mode is refused") {

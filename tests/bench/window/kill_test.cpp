@@ -145,12 +145,11 @@ std::string textOf(const Reading& reading) {
 struct Account {
   Shown bad;
   Shown good;
-  Shown lastKept; ///< the good walk that undo would take out of the book again
+  std::vector<Shown> keptHere; ///< good walks that undo would take out of the book again, the last first
   std::size_t keptWalks = 0;
   std::size_t shownInAll = 0;
   std::string job = "-";
-  std::string doing; ///< `undoing` or `keeping`, and at which board
-  bool goodOne = false;
+  std::string doing; ///< `undoing` or `keeping`
 
   Shown& at(const std::string& which) { return which == "G" ? good : bad; }
 
@@ -162,24 +161,23 @@ struct Account {
       if (job != "-") CHECK(words.at(1) == job);
       CHECK(words.at(2) == std::to_string(bad.size()));
       CHECK(words.at(3) == std::to_string(good.size()));
-      lastKept.clear();
+      keptHere.clear();
     } else if (what == life::taken) {
       at(words.at(1)).push_back(words.at(2) + " " + words.at(3));
-      if (words.at(1) == "G") lastKept.clear();
       ++shownInAll;
     } else if (what == life::undone) {
       REQUIRE_FALSE(at(words.at(1)).empty());
       at(words.at(1)).pop_back();
     } else if (what == life::undoing || what == life::keeping) {
       doing = what;
-      goodOne = words.at(1) == "G";
     } else if (what == life::kept) {
       ++keptWalks;
-      lastKept = std::exchange(good, {});
+      keptHere.push_back(std::exchange(good, {}));
     } else if (what == life::unkept) {
-      REQUIRE_FALSE(lastKept.empty());
+      REQUIRE_FALSE(keptHere.empty());
       --keptWalks;
-      good = std::exchange(lastKept, {});
+      good = std::move(keptHere.back());
+      keptHere.pop_back();
     } else {
       REQUIRE(what == life::asBefore);
     }
@@ -240,6 +238,7 @@ void settle(Account& account, const fs::path& store) {
   const auto jobs = book->jobs();
   REQUIRE(jobs);
   REQUIRE(jobs->size() <= 1);
+  const bool undoing = account.doing == life::undoing;
   Shown bad;
   std::size_t kept = 0;
   if (!jobs->empty()) {
@@ -256,20 +255,20 @@ void settle(Account& account, const fs::path& store) {
       account.keptWalks = kept;
       account.doing = "kept";
     }
-    if (account.doing == life::undoing && account.goodOne && !account.lastKept.empty()) {
+    if (undoing && account.good.empty() && !account.keptHere.empty()) {
       // Out of the book again, or not yet; its file is there first.
       if (kept + 1 == account.keptWalks) {
-        account.good = account.lastKept;
+        account.good = account.keptHere.back();
         account.keptWalks = kept;
         account.doing = "unkept";
-      } else if (account.good.empty()) {
+      } else if (!goodFilesIn(store).empty()) {
         account.doing = "kept";
       }
     }
     if (!job->boardFile.empty()) account.job = job->number;
   }
   CHECK(kept == account.keptWalks);
-  checkReadings(bad, account.bad, account.doing == life::undoing && !account.goodOne);
+  checkReadings(bad, account.bad, undoing);
   account.bad = bad;
 
   // Between the book and the file's end, a walk that was just kept is in both, and counts as kept.
@@ -283,7 +282,7 @@ void settle(Account& account, const fs::path& store) {
     REQUIRE(walk);
     good = shownOf(walk->readings);
   }
-  checkReadings(good, account.good, account.doing == life::undoing && account.goodOne);
+  checkReadings(good, account.good, undoing);
   account.good = good;
 }
 

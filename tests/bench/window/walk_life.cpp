@@ -195,22 +195,26 @@ private:
   }
 
   void undo() {
-    const std::size_t before = desk_.walk.walk().readings.size();
+    const std::size_t bad = desk_.walk.walk(false).readings.size();
+    const std::size_t good = desk_.walk.walk(true).readings.size();
     const int paints = dueWitness_.paints;
-    say({life::undoing, which()});
+    say({life::undoing});
     press(Qt::Key_U);
-    if (desk_.walk.walk().readings.size() == before) return say({life::asBefore, which()});
+    // What was done last may have been done at the other board: it is shown then.
+    const std::size_t badNow = desk_.walk.walk(false).readings.size();
+    const std::size_t goodNow = desk_.walk.walk(true).readings.size();
+    if (badNow == bad && goodNow == good) return say({life::asBefore});
     if (!wait([&] { return dueWitness_.paints > paints; })) giveUp("undone and not shown");
-    say({desk_.walk.walk().readings.size() < before ? life::undone : life::unkept, which()});
+    say({goodNow > good ? life::unkept : life::undone, badNow < bad ? "B" : "G"});
   }
 
   void keep() {
     if (!good() || desk_.walk.walk(true).readings.empty()) return;
-    say({life::keeping, which()});
+    say({life::keeping});
     press(Qt::Key_K);
     QApplication::processEvents();
     if (!desk_.walk.walk(true).readings.empty()) giveUp("not kept: " + window_.message().toStdString());
-    say({life::kept, which()});
+    say({life::kept});
   }
 
   BenchWindow& window_;

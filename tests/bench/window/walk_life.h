@@ -8,9 +8,9 @@ namespace netmend::testing::life {
 
 inline constexpr std::string_view opened = "opened";   ///< job's number or `-`, readings of B, readings of G
 inline constexpr std::string_view taken = "taken";     ///< B or G, point, value: painted on the screen
-inline constexpr std::string_view undoing = "undoing"; ///< B or G: the key is about to be pressed …
-inline constexpr std::string_view undone = "undone";   ///< … a reading is gone from the screen
-inline constexpr std::string_view unkept = "unkept";   ///< … the good walk just kept is under way again
+inline constexpr std::string_view undoing = "undoing"; ///< the key is about to be pressed …
+inline constexpr std::string_view undone = "undone"; ///< … B or G: a reading of it is gone from the screen
+inline constexpr std::string_view unkept = "unkept"; ///< … a good walk that was kept is under way again
 inline constexpr std::string_view asBefore = "asBefore"; ///< … or something else was undone
 inline constexpr std::string_view keeping = "keeping";   ///< the good walk is about to go into the book …
 inline constexpr std::string_view kept = "kept";         ///< … and the screen says that it has

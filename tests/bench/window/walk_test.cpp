@@ -174,6 +174,33 @@ TEST_CASE("a second reading of a point keeps both") {
   CHECK(desk.walk.points()[0].reading == 1);
 }
 
+TEST_CASE("a second press in the same touch belongs to the first reading") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  rig.type(QStringLiteral("J1 4"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  ValueTaken value{{}, 0.300, ReadingMode::diode, Settling::rising, {}};
+  REQUIRE(desk.walk.take(value));
+  value.value = 0.450;
+  value.settling = Settling::settled;
+  value.again = true;
+  REQUIRE(desk.walk.take(value));
+  const Walk& walk = desk.walk.walk(false);
+  REQUIRE(walk.readings.size() == 2);
+  CHECK(walk.readings[1].point.label == "J1.1");
+  CHECK(walk.readings[1].value == 0.45);
+  CHECK(desk.walk.due()->label == "J1.2");
+  CHECK(desk.walk.points()[0].reading == 1);
+  CHECK(desk.walk.readOtherwise() == nullptr);
+  // Taken back, the point is due again, and the same touch is its first.
+  rig.press(Qt::Key_U);
+  rig.press(Qt::Key_U);
+  REQUIRE(desk.walk.take(value));
+  CHECK(walk.readings.back().point.label == "J1.1");
+  CHECK(desk.walk.due()->label == "J1.2");
+}
+
 TEST_CASE("a good board half walked goes on where it was left after the window was gone") {
   BenchRig rig;
   rig.type(QStringLiteral("J1 4"));
