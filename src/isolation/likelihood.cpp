@@ -14,19 +14,6 @@ namespace netmend {
 
 namespace {
 
-std::optional<std::size_t> placeOf(const Isolation& isolation, const ProbePoint& point) {
-  const auto& places = isolation.places;
-  if (point.pin)
-    for (std::size_t i = 0; i < places.size(); ++i)
-      if (places[i].pin == point.pin) return i;
-  if (point.label.empty()) return std::nullopt;
-  for (std::size_t i = 0; i < places.size(); ++i)
-    if (places[i].label == point.label) return i;
-  for (std::size_t i = 0; i < places.size(); ++i)
-    if (!places[i].pin && isOldHandle(point.label, places[i])) return i;
-  return std::nullopt;
-}
-
 bool isGround(const IsolationModel& model, const ProbePoint& point) {
   if (point.pin) return model.groundPins.contains(point.pin.value);
   if (point.label.empty()) return true;
@@ -180,12 +167,12 @@ tl::expected<PlacedReading, SetAsideWhy> placed(const Isolation& isolation, cons
   if (reading.settling == Settling::rising) return unused(SetAsideWhy::rising);
   PlacedReading result;
   result.mode = reading.mode;
-  const auto place = placeOf(isolation, reading.point);
+  const auto place = probePlaceOf(isolation, reading.point);
   if (!place) return unused(SetAsideWhy::notOnLine);
   result.place = *place;
   result.value = reading.value;
   const bool ground = isGround(model, reading.other);
-  if (!ground) result.other = placeOf(isolation, reading.other);
+  if (!ground) result.other = probePlaceOf(isolation, reading.other);
   if (!ground && !result.other) return unused(SetAsideWhy::otherLeadElsewhere);
   switch (reading.mode) {
   case ReadingMode::diode:
@@ -212,6 +199,19 @@ tl::expected<PlacedReading, SetAsideWhy> placed(const Isolation& isolation, cons
 
 ReadingLikelihood likelihoodOf(const Isolation& isolation, const PlacedReading& reading) {
   return Likelihoods(isolation, reading).all();
+}
+
+std::optional<std::size_t> probePlaceOf(const Isolation& isolation, const ProbePoint& point) {
+  const auto& places = isolation.places;
+  if (point.pin)
+    for (std::size_t i = 0; i < places.size(); ++i)
+      if (places[i].pin == point.pin) return i;
+  if (point.label.empty()) return std::nullopt;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (places[i].label == point.label) return i;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (!places[i].pin && isOldHandle(point.label, places[i])) return i;
+  return std::nullopt;
 }
 
 } // namespace netmend

@@ -153,6 +153,9 @@ struct Isolation {
   double samplingError = 0.0;  ///< largest standard error of a probability for want of samples
 };
 
+/// The place where a lead is, or was: an index into `places`; also by a handle of an older job book.
+[[nodiscard]] std::optional<std::size_t> probePlaceOf(const Isolation& isolation, const ProbePoint& point);
+
 /// Builds the hypotheses and what they predict. Cost: an operating point for each fragment and sample.
 [[nodiscard]] Isolation makeIsolation(const IsolationInput& input);
 

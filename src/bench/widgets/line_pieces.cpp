@@ -91,20 +91,17 @@ private:
 
   void addPlaces() {
     const auto& places = fault_.isolation.places;
-    std::unordered_map<std::string, std::size_t> copper;
-    for (std::size_t i = 0; i < places.size(); ++i)
-      if (!places[i].pin) copper.emplace(places[i].label, i);
     for (const PlaceReading& reading : wishes_.readings) {
       if (CopperPiece::OnePin* pin = pinOf(reading.pin)) {
         pin->reading = &reading;
         continue;
       }
-      const auto found = copper.find(reading.label);
-      CopperPiece* piece = found == copper.end() ? nullptr : pieceOf(places[found->second]);
+      const auto place = probePlaceOf(fault_.isolation, {reading.pin, reading.label});
+      CopperPiece* piece = place && !places[*place].pin ? pieceOf(places[*place]) : nullptr;
       if (piece == nullptr) continue;
       piece->reading = &reading;
-      piece->placeName = fault_.names.probe(found->second);
-      piece->at = places[found->second].at;
+      piece->placeName = fault_.names.probe(*place);
+      piece->at = places[*place].at;
     }
     for (const auto& index : {wishes_.probe, wishes_.probeOther}) {
       if (!index || *index >= places.size()) continue;

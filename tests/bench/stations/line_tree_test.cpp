@@ -1,11 +1,14 @@
 #include "bench/widgets/line_tree.h"
 
+#include <cstdio>
 #include <ctime>
 #include <random>
 #include <set>
 
 #include "bench/widgets/tree_layout.h"
 #include "demo_desk.h"
+#include "netmend/drawing/shown.h"
+#include "netmend/words/place.h"
 #include "support/drawn_board.h"
 #include "support/effort.h"
 #include "support/seed.h"
@@ -171,6 +174,19 @@ TEST_CASE("readings and the next probe stand where they were taken") {
   CHECK(labelled(QStringLiteral("J4.9")).mark == MarkShape::gap); // the last one
   CHECK(labelled(QStringLiteral("pad of J4.9")).mark == MarkShape::hollow);
   CHECK(labelled(QString::fromStdString(fault.isolation.places[*wishes.probe].label)).probe);
+  // A reading of an older book, which called places by their coordinates.
+  const auto& places = fault.isolation.places;
+  const auto via = std::find_if(places.begin(), places.end(), [](const ProbePlace& place) {
+    return std::holds_alternative<ViaId>(place.object) && place.layer == 0;
+  });
+  REQUIRE(via != places.end());
+  char old[64];
+  std::snprintf(old, sizeof old, "via at (%.2f, %.2f) mm, top", via->at->x.mm(), via->at->y.mm());
+  wishes.readings = {{{}, old, MarkShape::gap, QStringLiteral("OL")}};
+  const LineTree older = lineTree(*demo.job->board()->board, fault, wishes);
+  const QString name = shown(nameOf(fault.names.probe(static_cast<std::size_t>(via - places.begin()))));
+  CHECK(std::any_of(older.nodes.begin(), older.nodes.end(),
+                    [&](const TreeNode& node) { return node.label == name && node.mark == MarkShape::gap; }));
   CHECK(tree.nodes.front().label == QStringLiteral("J4.9")); // of a connector
 }
 
