@@ -1,0 +1,565 @@
+// A job with a value of its own in every field, compared field by field: what is forgotten on the way into
+// the book or out of it shows.
+#include "netmend/jobbook/job_book.h"
+
+#include <catch2/catch.hpp>
+
+#include <unistd.h>
+
+namespace fs = std::filesystem;
+using namespace netmend;
+
+namespace {
+
+struct OneBook {
+  fs::path folder = fs::temp_directory_path() / ("netmend-every-field-" + std::to_string(::getpid()));
+  fs::path path = folder / "jobs.netmend-book";
+  OneBook() { fs::create_directories(folder); }
+  OneBook(const OneBook&) = delete;
+  OneBook& operator=(const OneBook&) = delete;
+  ~OneBook() { fs::remove_all(folder); }
+  [[nodiscard]] JobBook open() const { return JobBook::open(path, BookUse::make).value(); }
+};
+
+Point at(std::int64_t x, std::int64_t y) {
+  return {Length(x), Length(y)};
+}
+
+Beside beside(const std::string& pin, int tenths) {
+  return {pin, Beside::Direction::below, tenths, true, at(tenths, -tenths)};
+}
+
+/// Of each sort of place what it keeps.
+std::vector<PlaceName> everyPlace() {
+  using enum PlaceName::Sort;
+  std::vector<PlaceName> out;
+  for (const auto sort : {somewhere, pin, pad, via, spot, joint, deadPin, track, part, unknownWay}) {
+    PlaceName& name = out.emplace_back();
+    const auto number = static_cast<int>(sort) + 1;
+    name.sort = sort;
+    name.label = "label " + std::to_string(number);
+    name.handle = "handle " + std::to_string(number);
+    name.layer = static_cast<PlaceName::Layer>(number % 3);
+    if (sort == via || sort == spot)
+      name.beside = {"J" + std::to_string(number), static_cast<Beside::Direction>(number), number,
+                     number % 2 == 0, at(number, 7)};
+    if (sort == track) {
+      name.from = {TrackEnd::Sort::area, "U1.1", beside("U1.2", 11)};
+      name.to = {TrackEnd::Sort::end, "U1.3", beside("U1.4", 12)};
+      name.stretch = PlaceName::Stretch::last;
+      name.fromTenths = 13;
+      name.toTenths = 14;
+    }
+    if (sort == unknownWay) {
+      name.beyond = {"A.1", "A.2"};
+      name.before = {"B.1"};
+    }
+  }
+  return out;
+}
+
+Reading reading(int number) {
+  Reading out;
+  const std::string text = std::to_string(number);
+  out.point = {PinId(static_cast<std::uint64_t>(100 + number)), "point " + text};
+  out.other = {PinId(static_cast<std::uint64_t>(200 + number)), "other " + text};
+  out.mode = static_cast<ReadingMode>(number % 8);
+  out.value = 0.1 * number;
+  out.settling = static_cast<Settling>(number % 3);
+  out.time = Time(std::chrono::milliseconds(1'700'000'000'000 + number));
+  out.meter = "meter " + text;
+  out.by = "by " + text;
+  out.condition = {{"plugged " + text, "battery"},
+                   number % 2 == 0,
+                   {"lifted " + text},
+                   Celsius(20.0 + number),
+                   "handling " + text};
+  out.injected = Amperes(0.001 * number);
+  return out;
+}
+
+JobReading jobReading(int number) {
+  JobReading out;
+  out.purpose = static_cast<ReadingPurpose>(number % 3);
+  out.reading = reading(number);
+  out.remark = "remark " + std::to_string(number);
+  out.comesAndGoes = number % 2 == 1;
+  Judged& judged = out.judged.emplace();
+  Verdict& v = judged.verdict;
+  v.kind = static_cast<VerdictKind>(number % 7);
+  v.nothing = static_cast<NothingBecause>(number % 3);
+  v.odds = 1.5 + number;
+  v.rarity = 0.01 * number;
+  v.offInSpreads = -2.5 - number;
+  v.falseAlarmRate = 0.001 * number;
+  Expected& e = v.expected.emplace();
+  e.mode = static_cast<ReadingMode>((number + 1) % 8);
+  e.from = static_cast<ExpectedFrom>(number % 3);
+  e.kind = static_cast<PinKind>(number % 6);
+  e.overLimitShare = 0.03 * number;
+  e.humps = {{0.1 * number, 0.2, 0.3, 0.4, 0.5}, {0.6, 0.7, 0.8, 0.9, 1.0}};
+  e.shown = {{0.11, 0.12}, {0.13, 0.14}};
+  e.boards = static_cast<std::size_t>(10 + number);
+  e.boardsOverLimit = static_cast<std::size_t>(number);
+  e.seen = ValueInterval{0.15, 0.16};
+  judged.limits = ValueInterval{0.17, 0.18};
+  judged.by = static_cast<ExpectedBy>(number % 4);
+  judged.asAt = "as at " + std::to_string(number);
+  judged.fromOldBook = number % 2 == 0;
+  return out;
+}
+
+JobSuspect suspect(int number, const PlaceName& place) {
+  JobSuspect out;
+  out.fault = {static_cast<FaultKind>(number % 5), place, static_cast<std::size_t>(number)};
+  out.probability = 0.01 * number;
+  out.prior = 0.02 * number;
+  out.samplingError = 0.003 * number;
+  out.more = static_cast<std::size_t>(number + 3);
+  out.at = at(number, -number);
+  out.way = {at(1, number), at(number, 2)};
+  JobEvidence evidence;
+  evidence.at = place;
+  evidence.other = everyPlace()[3];
+  evidence.mode = ReadingMode::milliohms;
+  evidence.value = 0.4 + number;
+  evidence.temperature = Celsius(30.0 + number);
+  evidence.foretold = {
+      static_cast<Foretold::What>(number % 5), {0.1, Volts(0.2), Volts(0.3)}, Ohms(0.4), Ohms(0.5)};
+  evidence.bits = 0.5 - number;
+  JobEvidence bare;
+  bare.at = everyPlace()[1];
+  bare.foretold.what = Foretold::What::anything;
+  out.evidence = {evidence, bare};
+  return out;
+}
+
+LandingPlace landing(int number) {
+  LandingPlace out;
+  out.kind = static_cast<LandingKind>(number % 6);
+  out.name = everyPlace()[static_cast<std::size_t>(number % 10)];
+  out.at = at(10 + number, 20 + number);
+  out.side = number % 2 == 0 ? Side::top : Side::bottom;
+  out.point = {PinId(static_cast<std::uint64_t>(30 + number)), "landing " + std::to_string(number)};
+  return out;
+}
+
+WorkStep step(int number) {
+  const std::string text = std::to_string(number);
+  WorkStep out;
+  out.text = "text " + text;
+  out.check = number % 2 == 0;
+  out.expected = "expected " + text;
+  out.done = number % 3 == 0;
+  out.note = "note " + text;
+  out.function = number % 5 == 0;
+  out.otherwise = "otherwise " + text;
+  out.detail = "detail " + text;
+  out.measure = StepMeasure{static_cast<ReadingMode>(number % 8),
+                            {PinId(7), "measure " + text},
+                            {PinId(8), "other " + text},
+                            ValueInterval{0.1 * number, 0.2 * number},
+                            number % 2 == 1};
+  out.read = CheckRead{0.3 * number, static_cast<StepOutcome>(number % 3)};
+  return out;
+}
+
+RepairAction action(int number) {
+  const std::string text = std::to_string(number);
+  RepairAction out;
+  out.kind = static_cast<RepairKind>(number % 7);
+  out.target = "target " + text;
+  out.reason = "reason " + text;
+  out.because = FoundFault{FaultKind::deadPin, everyPlace()[6], 4};
+  for (int i = 0; i < 6; ++i)
+    out.steps.push_back(step(number + i));
+  JumperRecord& jumper = out.jumper.emplace();
+  jumper.from = landing(number);
+  jumper.to = landing(number + 1);
+  jumper.way = {at(1, 2), at(3, 4), at(5, 6)};
+  jumper.side = number % 2 == 0 ? Side::bottom : Side::top;
+  jumper.wire = "wire " + text;
+  jumper.net = "net " + text;
+  jumper.figures = WireFigures{Length(11),
+                               Length(12),
+                               "stripping " + text,
+                               13,
+                               Amperes(0.14),
+                               Volts(0.15),
+                               Ohms(0.16),
+                               {ExpectedReading{true, Volts(0.17), Volts(0.18)},
+                                ExpectedReading{false, Volts(0.19), Volts(0.2)},
+                                ExpectedReading{true, Volts(0.21), Volts(0.22)}}};
+  return out;
+}
+
+Job everyField() {
+  Job job;
+  job.number = "X-17";
+  job.created = Time(std::chrono::milliseconds(1'600'000'000'001));
+  job.customer = "customer";
+  job.customerReference = "reference";
+  job.device = "device";
+  job.serial = "serial";
+  job.symptom = "symptom";
+  job.history = "history";
+  job.condition = "condition";
+  job.boardUuid = "uuid";
+  job.boardName = "board";
+  job.boardRevision = "revision";
+  job.boardFile = "file";
+  job.boardDigest = "digest";
+  job.state = JobState::returnedUnrepaired;
+  job.currency = "CHF";
+  job.internalNotes = "notes";
+  for (int i = 1; i <= 8; ++i)
+    job.readings.push_back(jobReading(i));
+  job.readings.emplace_back(); // and one with nothing in it
+  int number = 0;
+  for (const PlaceName& place : everyPlace())
+    job.suspects.push_back(suspect(++number, place));
+  job.suspects.emplace_back();
+  JobSuspect& old = job.suspects.emplace_back();
+  old.what = "open: via";
+  old.explanation = "as it was said";
+  for (int i = 1; i <= 7; ++i)
+    job.actions.push_back(action(i));
+  job.actions.emplace_back();
+  job.photos = {{PhotoId(), "before", "image/png", std::string("\x89PNG\0\r\n", 7)},
+                {PhotoId(), "after", "image/jpeg", std::string("\xff\xd8\xff")}};
+  job.charges = {{ChargeId(), "work", Decimal{15'000}, Decimal{484'000}},
+                 {ChargeId(), "wire", Decimal{1}, Decimal{-2}}};
+  return job;
+}
+
+void compare(const Job& is, const Job& was) {
+  CHECK(is.customer == was.customer);
+  CHECK(is.customerReference == was.customerReference);
+  CHECK(is.device == was.device);
+  CHECK(is.serial == was.serial);
+  CHECK(is.symptom == was.symptom);
+  CHECK(is.history == was.history);
+  CHECK(is.condition == was.condition);
+  CHECK(is.boardUuid == was.boardUuid);
+  CHECK(is.boardName == was.boardName);
+  CHECK(is.boardRevision == was.boardRevision);
+  CHECK(is.boardFile == was.boardFile);
+  CHECK(is.boardDigest == was.boardDigest);
+  CHECK(is.state == was.state);
+  CHECK(is.currency == was.currency);
+  CHECK(is.internalNotes == was.internalNotes);
+}
+
+void compare(const JobReading& is, const JobReading& was) {
+  CHECK(is.purpose == was.purpose);
+  CHECK(is.reading == was.reading);
+  CHECK(is.judged == was.judged);
+  CHECK(is.remark == was.remark);
+  CHECK(is.comesAndGoes == was.comesAndGoes);
+}
+
+void compare(const LandingPlace& is, const LandingPlace& was) {
+  CHECK(is.kind == was.kind);
+  CHECK(is.name == was.name);
+  CHECK(is.at == was.at);
+  CHECK(is.side == was.side);
+  CHECK(is.point == was.point);
+  CHECK(is.label == was.label);
+}
+
+void compare(const WorkStep& is, const WorkStep& was) {
+  CHECK(is.text == was.text);
+  CHECK(is.check == was.check);
+  CHECK(is.expected == was.expected);
+  CHECK(is.done == was.done);
+  CHECK(is.note == was.note);
+  CHECK(is.measure == was.measure);
+  CHECK(is.read == was.read);
+  CHECK(is.function == was.function);
+  CHECK(is.otherwise == was.otherwise);
+  CHECK(is.detail == was.detail);
+}
+
+void compare(const RepairAction& is, const RepairAction& was) {
+  CHECK(is.kind == was.kind);
+  CHECK(is.target == was.target);
+  CHECK(is.reason == was.reason);
+  CHECK(is.because == was.because);
+  REQUIRE(is.steps.size() == was.steps.size());
+  for (std::size_t i = 0; i < is.steps.size(); ++i)
+    compare(is.steps[i], was.steps[i]);
+  CHECK(is.proof == was.proof);
+  REQUIRE(is.jumper.has_value() == was.jumper.has_value());
+  if (!is.jumper) return;
+  compare(is.jumper->from, was.jumper->from);
+  compare(is.jumper->to, was.jumper->to);
+  CHECK(is.jumper->way == was.jumper->way);
+  CHECK(is.jumper->side == was.jumper->side);
+  CHECK(is.jumper->wire == was.jumper->wire);
+  CHECK(is.jumper->net == was.jumper->net);
+  CHECK(is.jumper->figures == was.jumper->figures);
+}
+
+template <class T> void compareAll(const std::vector<T>& is, const std::vector<T>& was) {
+  REQUIRE(is.size() == was.size());
+  for (std::size_t i = 0; i < is.size(); ++i) {
+    INFO("number " << i);
+    compare(is[i], was[i]);
+  }
+}
+
+void comparePhotosAndCharges(const Job& is, const Job& was) {
+  REQUIRE(is.photos.size() == was.photos.size());
+  for (std::size_t i = 0; i < is.photos.size(); ++i) {
+    CHECK(is.photos[i].caption == was.photos[i].caption);
+    CHECK(is.photos[i].mediaType == was.photos[i].mediaType);
+    CHECK(is.photos[i].bytes == was.photos[i].bytes);
+  }
+  REQUIRE(is.charges.size() == was.charges.size());
+  for (std::size_t i = 0; i < is.charges.size(); ++i) {
+    CHECK(is.charges[i].what == was.charges[i].what);
+    CHECK(is.charges[i].quantity == was.charges[i].quantity);
+    CHECK(is.charges[i].price == was.charges[i].price);
+  }
+}
+
+} // namespace
+
+TEST_CASE("every field of a job comes back as it went in, once the book is opened anew") {
+  const OneBook file;
+  const Job was = everyField();
+  const JobId id = file.open().addJob(was).value();
+  const Job is = file.open().job(id).value();
+  CHECK(is.id == id);
+  CHECK(is.number == "X-17");
+  CHECK(is.created == was.created);
+  compare(is, was);
+  compareAll(is.readings, was.readings);
+  CHECK(is.suspects == was.suspects);
+  compareAll(is.actions, was.actions);
+  comparePhotosAndCharges(is, was);
+}
+
+TEST_CASE("a job that is added to piece by piece is the same as one booked in whole") {
+  const OneBook file;
+  auto book = file.open();
+  const Job was = everyField();
+  const JobId id = book.addJob({}).value();
+  for (const JobReading& reading : was.readings)
+    REQUIRE(book.addReading(id, reading));
+  REQUIRE(book.setSuspects(id, was.suspects));
+  for (const RepairAction& one : was.actions)
+    REQUIRE(book.addAction(id, one));
+  for (const Photo& photo : was.photos)
+    REQUIRE(book.addPhoto(id, photo));
+  for (const Charge& charge : was.charges)
+    REQUIRE(book.addCharge(id, charge));
+  Job head = was;
+  head.id = id;
+  REQUIRE(book.updateJob(head));
+  const Job is = book.job(id).value();
+  compare(is, was);
+  compareAll(is.readings, was.readings);
+  CHECK(is.suspects == was.suspects);
+  compareAll(is.actions, was.actions);
+  comparePhotosAndCharges(is, was);
+
+  std::vector<std::string> history;
+  for (const JobEvent& event : book.history(id).value())
+    history.push_back(event.what);
+  CHECK(history == std::vector<std::string>{
+                       "booked in", "12 suspects found", "repair action: resolder target 1",
+                       "repair action: remove part target 2", "repair action: replace part target 3",
+                       "repair action: clean target 4", "repair action: cut track target 5",
+                       "repair action: not economic target 6", "repair action: jumper target 7",
+                       "repair action: jumper ", "returned unrepaired", "board revision used: digest"});
+}
+
+TEST_CASE("an action that is replaced keeps nothing of what it was") {
+  const OneBook file;
+  auto book = file.open();
+  Job job = everyField();
+  const JobId id = book.addJob(job).value();
+  job = book.job(id).value();
+  RepairAction other = action(4);
+  other.id = job.actions[2].id;
+  other.proof = {job.readings[1].id, job.readings[3].id};
+  REQUIRE(book.updateAction(id, other));
+  Job after = book.job(id).value();
+  compare(after.actions[2], other);
+  compare(after.actions[1], job.actions[1]);
+  other.jumper.reset();
+  other.because.reset();
+  other.steps.resize(1);
+  other.proof = {job.readings[2].id};
+  REQUIRE(book.updateAction(id, other));
+  compare(book.job(id).value().actions[2], other);
+  // Of another job it is none.
+  const JobId second = book.addJob({}).value();
+  CHECK_FALSE(book.updateAction(second, other));
+  CHECK(wordsOf(book.updateAction(second, other).error().message) == "the job has no such repair action");
+  CHECK(wordsOf(book.updateAction(second, other).error().found) == std::to_string(other.id.value));
+}
+
+TEST_CASE("what is said of readings is replaced: verdict, remark, and whether it comes and goes") {
+  const OneBook file;
+  auto book = file.open();
+  const JobId id = book.addJob(everyField()).value();
+  const std::vector<JobReading> before = book.job(id).value().readings;
+  JobReading one = before[0], two = before[1];
+  one.judged = jobReading(6).judged;
+  one.remark = "looked at again";
+  one.comesAndGoes = false;
+  two.judged.reset();
+  two.comesAndGoes = true;
+  const JobId other = book.addJob({}).value();
+  REQUIRE(book.rejudge(other, {one, two})); // they are not that job's
+  compareAll(book.job(id).value().readings, before);
+  REQUIRE(book.rejudge(id, {one, two}));
+  const std::vector<JobReading> after = book.job(id).value().readings;
+  compare(after[0], one);
+  compare(after[1], two);
+  compare(after[2], before[2]);
+}
+
+TEST_CASE("taken back and put back is every kind of entry, and the history keeps both") {
+  const OneBook file;
+  auto book = file.open();
+  const JobId id = book.addJob(everyField()).value();
+  const JobId other = book.addJob({}).value();
+  const Job was = book.job(id).value();
+  const std::size_t events = book.history(id).value().size();
+  for (const JobId wrong : {other, JobId(99)}) {
+    CHECK_FALSE(book.takeBack(wrong, was.readings[0].id));
+    CHECK_FALSE(book.takeBack(wrong, was.actions[0].id));
+    CHECK_FALSE(book.takeBack(wrong, was.photos[0].id));
+    CHECK_FALSE(book.takeBack(wrong, was.charges[0].id));
+  }
+  CHECK(wordsOf(book.takeBack(other, was.charges[0].id).error().message) == "the job has no such entry");
+  CHECK(wordsOf(book.takeBack(other, was.charges[0].id).error().found) ==
+        "charge " + std::to_string(was.charges[0].id.value));
+  CHECK(wordsOf(book.takeBack(JobId(99), was.charges[0].id).error().message) == "no such job");
+  CHECK(wordsOf(book.takeBack(JobId(99), was.charges[0].id).error().found) == "job id 99");
+  CHECK(book.history(id).value().size() == events);
+
+  REQUIRE(book.takeBack(id, was.readings[7].id));
+  REQUIRE(book.takeBack(id, was.actions[6].id));
+  REQUIRE(book.takeBack(id, was.photos[1].id));
+  REQUIRE(book.takeBack(id, was.charges[1].id));
+  const Job without = book.job(id).value();
+  CHECK(without.readings.size() == was.readings.size() - 1);
+  CHECK(without.actions.size() == was.actions.size() - 1);
+  CHECK(without.photos.size() == 1);
+  CHECK(without.charges.size() == 1);
+  REQUIRE(book.putBack(id, was.readings[7]));
+  REQUIRE(book.putBack(id, was.actions[6]));
+  REQUIRE(book.putBack(id, was.photos[1]));
+  REQUIRE(book.putBack(id, was.charges[1]));
+  const Job is = book.job(id).value();
+  compareAll(is.readings, was.readings);
+  compareAll(is.actions, was.actions);
+  comparePhotosAndCharges(is, was);
+  CHECK(is.photos[1].id == was.photos[1].id);
+  CHECK(is.charges[1].id == was.charges[1].id);
+  const auto history = book.history(id).value();
+  REQUIRE(history.size() == events + 8);
+  CHECK(history[events].what == "reading 8 taken back");
+  CHECK(history[events + 1].what == "repair_action 7 taken back");
+  CHECK(history[events + 4].what == "reading 8 put back");
+  CHECK(history[events + 7].what == "charge 2 put back");
+  const auto refused = book.putBack(id, JobReading{});
+  REQUIRE_FALSE(refused);
+  CHECK(wordsOf(refused.error().message) == "what is put back has no id");
+}
+
+TEST_CASE("photos that are known are not read again, and those of a job gone by are empty") {
+  const OneBook file;
+  auto book = file.open();
+  const JobId id = book.addJob(everyField()).value();
+  const Job first = book.job(id).value();
+  std::vector<Photo> known{first.photos[1]};
+  known[0].bytes = std::string("kept in memory");
+  const Job again = book.job(id, known).value();
+  CHECK(again.photos[0].bytes.text() == first.photos[0].bytes.text());
+  CHECK(again.photos[1].bytes.text() == "kept in memory");
+}
+
+TEST_CASE("jobs are listed newest first, with what one line of a list says") {
+  const OneBook file;
+  auto book = file.open();
+  const Job full = everyField();
+  const JobId old = book.addJob(full).value();
+  Job plain;
+  plain.created = full.created + std::chrono::milliseconds(1);
+  plain.number = "X-18";
+  const JobId newer = book.addJob(plain).value();
+  plain.number = "X-19"; // of the same moment: the one booked in later comes first
+  const JobId last = book.addJob(plain).value();
+  const auto all = book.jobs().value();
+  REQUIRE(all.size() == 3);
+  CHECK(all[0].id == last);
+  CHECK(all[1].id == newer);
+  CHECK(all[2].id == old);
+  CHECK(all[2].number == "X-17");
+  CHECK(all[2].created == full.created);
+  CHECK(all[2].customer == "customer");
+  CHECK(all[2].device == "device");
+  CHECK(all[2].symptom == "symptom");
+  CHECK(all[2].state == JobState::returnedUnrepaired);
+  CHECK(all[2].readings == full.readings.size());
+  for (const char* word : {"x-17", "customer", "reference", "device", "serial", "symptom", "history",
+                           "condition", "board", "notes", "target 3", "reason 4", "open: via", "label 6"}) {
+    INFO(word);
+    const auto found = book.jobs(word).value();
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].id == old);
+  }
+  CHECK(book.jobs("digest").value().empty()); // not what anybody wrote
+}
+
+TEST_CASE("a number goes on from the year's highest, over four digits too") {
+  const OneBook file;
+  auto book = file.open();
+  const std::string year = book.job(book.addJob({}).value()).value().number.substr(0, 5);
+  const auto next = [&] { return book.job(book.addJob({}).value()).value().number; };
+  const auto take = [&](const std::string& number) {
+    Job job;
+    job.number = number;
+    REQUIRE(book.addJob(job));
+  };
+  take(year + "0009");
+  CHECK(next() == year + "0010");
+  take(year + "0998");
+  CHECK(next() == year + "0999");
+  CHECK(next() == year + "1000");
+  take(year + "9998");
+  CHECK(next() == year + "9999");
+  CHECK(next() == year + "10000");
+  CHECK(next() == year + "10001");
+  take("1999-20000"); // another year's
+  take(year + "abc");
+  CHECK(next() == year + "10002");
+}
+
+TEST_CASE("only what changes of a job's head is said in its history") {
+  const OneBook file;
+  auto book = file.open();
+  Job job = book.job(book.addJob(everyField()).value()).value();
+  job.customer = "somebody else";
+  REQUIRE(book.updateJob(job));
+  CHECK(book.history(job.id).value().size() == 1);
+  job.boardDigest = "other digest";
+  REQUIRE(book.updateJob(job));
+  job.state = JobState::probing;
+  REQUIRE(book.updateJob(job));
+  const auto history = book.history(job.id).value();
+  REQUIRE(history.size() == 3);
+  CHECK(history[1].what == "board revision used: other digest");
+  CHECK(history[2].what == "probing");
+  CHECK(history[0].time <= history[2].time);
+  job.id = JobId(99);
+  CHECK(wordsOf(book.updateJob(job).error().found) == "job id 99");
+  REQUIRE(book.setSuspects(JobId(1), {}));
+  CHECK(book.history(JobId(1)).value().back().what == "suspects withdrawn");
+  CHECK(book.job(JobId(1)).value().suspects.empty());
+}
