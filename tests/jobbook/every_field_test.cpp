@@ -4,6 +4,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <fstream>
+
+#include <sqlite3.h>
 #include <unistd.h>
 
 namespace fs = std::filesystem;
@@ -563,4 +566,56 @@ TEST_CASE("only what changes of a job's head is said in its history") {
   REQUIRE(book.setSuspects(JobId(1), {}));
   CHECK(book.history(JobId(1)).value().back().what == "suspects withdrawn");
   CHECK(book.job(JobId(1)).value().suspects.empty());
+}
+
+TEST_CASE("yes and no are kept as 1 and 0, and what is not known as nothing") {
+  const OneBook file;
+  { REQUIRE(file.open().addJob(everyField())); }
+  const auto asked = [&](const std::string& question) {
+    sqlite3* db = nullptr;
+    REQUIRE(sqlite3_open(file.path.c_str(), &db) == SQLITE_OK);
+    std::string out;
+    const auto take = [](void* to, int count, char** values, char**) {
+      for (int i = 0; i < count; ++i)
+        *static_cast<std::string*>(to) += std::string(values[i] == nullptr ? "-" : values[i]) + " ";
+      return 0;
+    };
+    CHECK(sqlite3_exec(db, question.c_str(), take, &out, nullptr) == SQLITE_OK);
+    sqlite3_close(db);
+    return out;
+  };
+  CHECK(asked("select powered from reading order by id") == "0 1 0 1 0 1 0 1 0 ");
+  CHECK(asked("select comes_and_goes from reading order by id") == "1 0 1 0 1 0 1 0 0 ");
+  CHECK(asked("select is_check, done, is_function from work_step where action = 1 order by position") ==
+        "0 0 0 1 0 0 0 1 0 1 0 0 0 0 1 1 1 0 ");
+  CHECK(asked("select value, temperature, injected, judged from reading where id = 9") == "- - -  ");
+  CHECK(asked("select x, y, way, found != '' from suspect where id = 1") == "1 -1 [[1,1],[1,2]] 1 ");
+  CHECK(asked("select x, y, way, found != '' from suspect where id = 11") == "- - [] 1 ");
+  CHECK(asked("select x, y, way, found != '' from suspect where id = 12") == "- - [] 0 ");
+  CHECK(asked("select jumper is null, because = '' from repair_action order by id") ==
+        "0 0 0 0 0 0 0 0 0 0 0 0 0 0 1 1 ");
+  CHECK(asked("select quantity, price from charge order by id") == "15000 484000 1 -2 ");
+}
+
+TEST_CASE("what is no book is told as what it is") {
+  const OneBook file;
+  const auto said = [&](const fs::path& path) {
+    const auto opened = JobBook::open(path, BookUse::change);
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().file == path.string());
+    CHECK_FALSE(opened.error().expected.empty());
+    return wordsOf(opened.error().message);
+  };
+  CHECK(said(file.folder) == "is a folder");
+  CHECK(said(file.folder / "none") == "there is no job book");
+  const auto with = [&](const std::string& bytes) {
+    std::ofstream(file.folder / "other", std::ios::binary | std::ios::trunc) << bytes;
+    return said(file.folder / "other");
+  };
+  CHECK(with("") == "is empty, and so no job book");
+  CHECK(with("S") == "is not a job book");
+  CHECK(with("SQLite format 3") == "is not a job book"); // the zero is missing
+  CHECK(with("SQLite format 4" + std::string(100, '\0')) == "is not a job book");
+  CHECK(wordsOf(JobBook::open(file.folder / "a\"b", BookUse::make).error().message) ==
+        "a job book's path cannot hold a quotation mark");
 }
