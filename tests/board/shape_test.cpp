@@ -299,3 +299,16 @@ TEST_CASE("an arc's sweep is positive counter-clockwise, and its middle says whi
   CHECK(centreLine(arc, Length(292'900)) == Ring{mm(1, 0), mm(0, 1), mm(-1, 0)});
   CHECK(trackLength(arc) == Length(3'141'593));
 }
+
+TEST_CASE("every whole degree turns to within half a nanometre of where it should") {
+  const Point offset{Length(1'000'000), Length(250'000)};
+  for (int degrees = -360; degrees <= 720; ++degrees) {
+    INFO(degrees);
+    const double a = degrees * pi / 180;
+    const Point p = placed({}, Degrees(degrees), offset);
+    CHECK(static_cast<double>(p.x.nm) ==
+          Approx(1e6 * std::cos(a) - 250e3 * std::sin(a)).margin(0.51).epsilon(0));
+    CHECK(static_cast<double>(p.y.nm) ==
+          Approx(1e6 * std::sin(a) + 250e3 * std::cos(a)).margin(0.51).epsilon(0));
+  }
+}
