@@ -619,3 +619,51 @@ TEST_CASE("what is no book is told as what it is") {
   CHECK(wordsOf(JobBook::open(file.folder / "a\"b", BookUse::make).error().message) ==
         "a job book's path cannot hold a quotation mark");
 }
+
+TEST_CASE("what is not known of a job stays unknown, each by itself") {
+  const OneBook file;
+  Job was;
+  was.readings.resize(2);
+  was.readings[0].judged = Judged{};
+  was.readings[1].judged = Judged{};
+  was.readings[1].judged->verdict.expected = Expected{}; // and nothing was seen
+  was.suspects.resize(1);
+  was.suspects[0].evidence.resize(1);
+  was.actions.resize(2);
+  was.actions[0].steps.resize(2);
+  was.actions[0].steps[0].measure = StepMeasure{};
+  was.actions[0].steps[1].read = CheckRead{};
+  was.actions[0].jumper = JumperRecord{};
+  was.actions[1].jumper = JumperRecord{};
+  was.actions[1].jumper->figures = WireFigures{};
+  auto book = file.open();
+  const JobId id = book.addJob(was).value();
+  const Job is = book.job(id).value();
+  compareAll(is.readings, was.readings);
+  CHECK(is.suspects == was.suspects);
+  compareAll(is.actions, was.actions);
+  CHECK(is.created != Time{}); // when it was booked in, where nobody said another time
+}
+
+TEST_CASE("a walk of a good board is taken back, the very same one and once") {
+  const OneBook file;
+  auto book = file.open();
+  Walk first, second;
+  first.boardUuid = second.boardUuid = "b-1";
+  first.specimen = second.specimen = Specimen::good;
+  first.title = "first";
+  second.title = "second";
+  REQUIRE(book.addKnownGoodWalk(first).value());
+  REQUIRE(book.addKnownGoodWalk(second).value());
+  REQUIRE(book.takeBackKnownGoodWalk(first));
+  const auto left = book.knownGoodWalks("b-1").value();
+  REQUIRE(left.size() == 1);
+  CHECK(left[0] == second);
+  const auto again = book.takeBackKnownGoodWalk(first);
+  REQUIRE_FALSE(again);
+  CHECK(wordsOf(again.error().message) == "the book has no such walk of a good board");
+  CHECK(wordsOf(again.error().found) == "first");
+  second.specimen = Specimen::faulty;
+  CHECK(wordsOf(book.addKnownGoodWalk(second).error().message) ==
+        "only the walk of a board marked good can be kept as known good");
+}
