@@ -12,9 +12,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-Point mm(double x, double y) {
-  return {Length::fromMm(x), Length::fromMm(y)};
-}
+using test::mm;
 
 /// J1 with three pins in a row, one net.
 struct Row {
