@@ -165,3 +165,74 @@ TEST_CASE("a pin is as easy to reach as its easiest pad, and unknown without pad
   scene.access();
   CHECK(accessOf(scene.board, scene.pin.id) == guessed(Access::open));
 }
+
+TEST_CASE("grid names are one or two capitals and one or two digits") {
+  Scene scene;
+  const auto isGrid = [&](const char* name) {
+    scene.pin.name = name;
+    return scene.access().value == Access::underPart;
+  };
+  for (const char* name : {"A1", "Z9", "A12", "AB1", "AB12"}) {
+    INFO(name);
+    CHECK(isGrid(name));
+  }
+  for (const char* name : {"", "1", "12", "A", "AB", "ABC1", "A123", "AB123", "a1", "A1B", "A1x"}) {
+    INFO(name);
+    CHECK_FALSE(isGrid(name));
+  }
+  scene.part.kind = {};
+  CHECK_FALSE(isGrid("A1"));
+}
+
+TEST_CASE("a pad is looked at from the side that it reaches, else from that of its part, else from the top") {
+  Scene scene;
+  scene.pad.maskOpening = fromFile(MaskOpening::bottom);
+  scene.pad.reach = fromFile(PadReach::bottom);
+  CHECK(scene.access().value == Access::open);
+  scene.pad.reach = {};
+  CHECK(scene.access().value == Access::underMask);
+  scene.part.side = fromFile(Side::bottom);
+  CHECK(scene.access().value == Access::open);
+  scene.part.side = {};
+  CHECK(scene.access().value == Access::underMask);
+  scene.pin.part = {};
+  CHECK(scene.access().value == Access::underMask);
+  // On both faces the easier one counts.
+  for (const PadReach reach : {PadReach::topAndBottom, PadReach::allLayers}) {
+    scene.pad.reach = fromFile(reach);
+    scene.pad.maskOpening = fromFile(MaskOpening::bottom);
+    CHECK(scene.access().value == Access::open);
+    scene.pad.maskOpening = fromFile(MaskOpening::top);
+    CHECK(scene.access().value == Access::open);
+    scene.pad.maskOpening = fromFile(MaskOpening::none);
+    CHECK(scene.access().value == Access::underMask);
+  }
+}
+
+TEST_CASE("the harder of mask, lid and part counts, and parts not fitted or elsewhere cover nothing") {
+  Scene scene;
+  scene.pad.maskOpening = fromFile(MaskOpening::none);
+  scene.pin.part = {};
+  scene.pad.position = fromFile(mm(0, 0));
+  CHECK(scene.access().value == Access::underPart);
+  scene.part.kind = fromFile(PartKind::shield);
+  CHECK(scene.access().value == Access::underLid);
+  Part chip = scene.part;
+  chip.id = scene.board.newId<PartId>();
+  chip.kind = {};
+  scene.board.parts.put(chip);
+  CHECK(scene.access().value == Access::underPart); // under both: the part is harder
+  chip.fitted = fromUser(false);
+  scene.board.parts.put(chip);
+  CHECK(scene.access().value == Access::underLid);
+  scene.part.fitted = fromUser(false);
+  CHECK(scene.access().value == Access::underMask);
+  scene.part.fitted = {};
+  scene.part.side = {};
+  CHECK(scene.access().value == Access::underMask);
+  scene.part.side = fromFile(Side::top);
+  scene.part.body = {};
+  CHECK(scene.access().value == Access::underMask);
+  scene.part.body = fromFile(Ring{mm(-5, -5), mm(5, 5)}); // no area
+  CHECK(scene.access().value == Access::underMask);
+}

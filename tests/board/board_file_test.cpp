@@ -378,3 +378,31 @@ TEST_CASE("a board file is known by its content") {
   CHECK_FALSE(looksLikeBoardFile("part,pin\nnetmend-board,1"));
   CHECK_FALSE(looksLikeBoardFile("{\"format\": \"other\"}"));
 }
+
+TEST_CASE("a board is written with the largest id that there may be, and with none above it or at zero") {
+  const auto written = [](std::uint64_t id, std::uint64_t last) {
+    Board board;
+    Net net;
+    net.id = NetId(id);
+    board.nets.put(net);
+    board.lastId = last;
+    CHECK(checkWritable(board).has_value() == boardToText(board).has_value());
+    return boardToText(board).has_value();
+  };
+  CHECK(written(1, 1));
+  CHECK(written(largestId, largestId));
+  CHECK(written(largestId, 0));
+  CHECK(written(1, largestId));
+  CHECK_FALSE(written(0, 0));
+  CHECK_FALSE(written(largestId + 1, 0));
+  CHECK_FALSE(written(1, largestId + 1));
+  // Two kinds share one row of ids.
+  Board twice;
+  Net net;
+  net.id = NetId(7);
+  twice.nets.put(net);
+  Layer layer;
+  layer.id = LayerId(7);
+  twice.layers.put(layer);
+  CHECK(wordsOf(boardToText(twice).error().message) == "id 7 is used twice");
+}

@@ -103,3 +103,11 @@ TEST_CASE("a pin stands where its first pad with a known position is") {
   CHECK(positionOf(lookup, pin) == guessed(Point{Length(5), Length(7)}));
   CHECK_FALSE(positionOf(lookup, bare).known());
 }
+
+TEST_CASE("a net that is not known to be a pin's does not have it") {
+  Board board;
+  const NetId net = addNet(board, "A");
+  addPin(board, {}, "x", Fact<NetId>{net, Origin::unknown});
+  const PinId known = addPin(board, {}, "y", guessed(net));
+  CHECK(Lookup(board).pinsOf(net) == std::vector{known});
+}

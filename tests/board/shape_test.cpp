@@ -188,3 +188,127 @@ TEST_CASE("an unknown way has no length") {
   CHECK_FALSE(trackLength(track));
   CHECK(centreLine(track).size() == 2);
 }
+
+TEST_CASE("a circle has no fewer chords than the error needs, and a corner at each quarter") {
+  // n chords keep within r·(1 − cos(π/n)); the least n with four in it.
+  const auto corners = [](double radiusMm, std::int64_t error) {
+    return outlineOf(RoundedShape{{mm(0, 0)}, Length::fromMm(radiusMm)}, Length(error)).size();
+  };
+  CHECK(corners(1, 1000) == 72);     // π / acos(1 − 0.001) = 70.2
+  CHECK(corners(1, 100'000) == 8);   // 6.97
+  CHECK(corners(1, 292'000) == 8);   // 4.003
+  CHECK(corners(1, 293'000) == 4);   // 3.995
+  CHECK(corners(1, 1'000'000) == 4); // as large as the radius
+  CHECK(corners(1, 5'000'000) == 4);
+  CHECK(corners(1, 0) == corners(1, 1));
+  const Ring ring = outlineOf(RoundedShape{{mm(1, 2)}, Length::fromMm(1)}, Length(100'000));
+  CHECK(ring[0] == mm(2, 2)); // from +x, counter-clockwise
+  CHECK(ring[2] == mm(1, 3));
+  CHECK(ring[4] == mm(0, 2));
+  CHECK(ring[6] == mm(1, 1));
+  // Half a millimetre of a stadium: three corners a quarter at 0.1 mm, both ends of each round end.
+  const Ring stadium = outlineOf(RoundedShape{{mm(0, 0), mm(4, 0)}, Length::fromMm(1)}, Length(293'000));
+  CHECK(stadium == Ring{mm(0, 1), mm(-1, 0), mm(0, -1), mm(4, -1), mm(5, 0), mm(4, 1)});
+  CHECK(outlineOf(RoundedShape{{}, Length(5)}).empty());
+  CHECK(outlineOf(RoundedShape{{mm(0, 0), mm(1, 0)}, Length(0)}) == Ring{mm(0, 0), mm(1, 0)});
+  CHECK(outlineOf(RoundedShape{{mm(0, 0), mm(0, 0), mm(1, 0), mm(1, 1), mm(0, 0)}, Length(0)}) ==
+        Ring{mm(0, 0), mm(1, 0), mm(1, 1)});
+  CHECK(outlineOf(RoundedShape{{mm(0, 0), mm(1, 1), mm(1, 0)}, Length(0)}) ==
+        Ring{mm(1, 0), mm(1, 1), mm(0, 0)});
+}
+
+TEST_CASE("rounded cores have their corners where the pad's corners are, less the radius") {
+  const auto core = [](PadShape shape, double w, double h, double radius = 0) {
+    Pad pad = padOf(shape, w, h);
+    pad.position = fromFile(Point{});
+    pad.cornerRadius = Length::fromMm(radius);
+    return padShape(pad).value();
+  };
+  CHECK(core(PadShape::circle, 2, 3).core == Ring{{}});
+  CHECK(core(PadShape::circle, 2, 3).radius == Length::fromMm(1));
+  CHECK(core(PadShape::oval, 3, 1).core == Ring{mm(-1, 0), mm(1, 0)});
+  CHECK(core(PadShape::oval, 1, 3).core == Ring{mm(0, -1), mm(0, 1)});
+  CHECK(core(PadShape::oval, 1, 3).radius == Length::fromMm(0.5));
+  CHECK(core(PadShape::oval, 2, 2).core == Ring{{}});
+  CHECK(core(PadShape::rectangle, 4, 2).core == Ring{mm(-2, -1), mm(2, -1), mm(2, 1), mm(-2, 1)});
+  CHECK(core(PadShape::rectangle, 4, 2).radius == Length(0));
+  CHECK(core(PadShape::roundedRectangle, 4, 2, 0.5).core ==
+        Ring{mm(-1.5, -0.5), mm(1.5, -0.5), mm(1.5, 0.5), mm(-1.5, 0.5)});
+  CHECK(core(PadShape::roundedRectangle, 4, 2, 0.5).radius == Length::fromMm(0.5));
+  CHECK(core(PadShape::roundedRectangle, 4, 2, -0.5).radius == Length(0));
+  CHECK(core(PadShape::roundedRectangle, 4, 2, 1).core == Ring{mm(-1, 0), mm(1, 0)});
+  const auto isShape = [](PadShape shape, double w, double h) {
+    return padShape(padOf(shape, w, h)).has_value();
+  };
+  CHECK(isShape(PadShape::circle, 1e-6, 0)); // a circle has its width alone
+  CHECK_FALSE(isShape(PadShape::circle, 0, 1));
+  CHECK_FALSE(isShape(PadShape::circle, -1, 1));
+  CHECK(isShape(PadShape::rectangle, 1e-6, 1e-6));
+  CHECK_FALSE(isShape(PadShape::rectangle, 1, 0));
+  CHECK_FALSE(isShape(PadShape::oval, 1, -1));
+  Pad polygon = padOf(PadShape::polygon, 1, 1);
+  polygon.polygon = {mm(0, 0), mm(1, 0)};
+  CHECK_FALSE(padShape(polygon));
+  polygon.polygon.push_back(mm(0, 1));
+  polygon.size = {}; // its corners say it all
+  CHECK(padShape(polygon));
+}
+
+TEST_CASE("whole quarters turn to the last nanometre, either way and more than once round") {
+  const Point origin{Length(100), Length(1000)}, offset{Length(3), Length(7)};
+  const auto turned = [&](double degrees) { return placed(origin, Degrees(degrees), offset) - origin; };
+  const auto nm = [](std::int64_t x, std::int64_t y) { return Point{Length(x), Length(y)}; };
+  for (const double round : {-720.0, -360.0, 0.0, 360.0, 720.0}) {
+    CHECK(turned(round) == nm(3, 7));
+    CHECK(turned(round + 90) == nm(-7, 3));
+    CHECK(turned(round + 180) == nm(-3, -7));
+    CHECK(turned(round + 270) == nm(7, -3));
+  }
+  // 45 degrees: (3 − 7)/√2 = −2.83, (3 + 7)/√2 = 7.07.
+  CHECK(turned(45) == nm(-3, 7));
+  CHECK(turned(-45) == nm(7, 3));
+  CHECK(turned(405) == nm(-3, 7));
+}
+
+TEST_CASE("an arc's sweep is positive counter-clockwise, and its middle says which way round") {
+  const auto half = arcGeometry(mm(1, 0), mm(0, 1), mm(-1, 0));
+  REQUIRE(half);
+  CHECK(half->centreX == Approx(0).margin(1e-3));
+  CHECK(half->centreY == Approx(0).margin(1e-3));
+  CHECK(half->radius == Approx(1e6));
+  CHECK(half->startAngle == Approx(0).margin(1e-9));
+  CHECK(half->sweep == Approx(pi));
+  CHECK(arcGeometry(mm(1, 0), mm(0, -1), mm(-1, 0))->sweep == Approx(-pi));
+  CHECK(arcGeometry(mm(1, 0), mm(-1, 0), mm(0, -1))->sweep == Approx(1.5 * pi));
+  CHECK(arcGeometry(mm(0, -1), mm(-1, 0), mm(1, 0))->sweep == Approx(-1.5 * pi));
+  const auto full = arcGeometry(mm(1, 1), mm(1, 5), mm(1, 1));
+  REQUIRE(full);
+  CHECK(full->centreX == Approx(1e6));
+  CHECK(full->centreY == Approx(3e6));
+  CHECK(full->startAngle == Approx(-pi / 2));
+  CHECK(full->sweep == Approx(2 * pi));
+  // Half a nanometre off the chord is none: rounding alone makes that.
+  const Point end{Length(1'000'000), Length(0)};
+  CHECK_FALSE(arcGeometry({}, {Length(500'000), Length(0)}, end));
+  CHECK(arcGeometry({}, {Length(500'000), Length(1)}, end));
+  Track arc;
+  arc.way = TrackWay::arc;
+  arc.start = mm(1, 0);
+  arc.mid = mm(0, 1);
+  arc.end = mm(-1, 0);
+  CHECK(centreLine(arc, Length(292'900)) == Ring{mm(1, 0), mm(0, 1), mm(-1, 0)});
+  CHECK(trackLength(arc) == Length(3'141'593));
+}
+
+TEST_CASE("every whole degree turns to within half a nanometre of where it should") {
+  const Point offset{Length(1'000'000), Length(250'000)};
+  for (int degrees = -360; degrees <= 720; ++degrees) {
+    INFO(degrees);
+    const double a = degrees * pi / 180;
+    const Point p = placed({}, Degrees(degrees), offset);
+    CHECK(static_cast<double>(p.x.nm) ==
+          Approx(1e6 * std::cos(a) - 250e3 * std::sin(a)).margin(0.51).epsilon(0));
+    CHECK(static_cast<double>(p.y.nm) ==
+          Approx(1e6 * std::sin(a) + 250e3 * std::cos(a)).margin(0.51).epsilon(0));
+  }
+}

@@ -115,3 +115,103 @@ TEST_CASE("a connector is put on a board beside what is there, and only under a 
   CHECK_FALSE(addConnector(board, "J8", 7, 2));
   CHECK(board == before);
 }
+
+TEST_CASE("each kind of object with a place widens the box by itself, on both sides") {
+  const auto extent = [](auto fill) {
+    Board board;
+    fill(board);
+    const Box box = extentOf(board);
+    return std::pair(box.min, box.max);
+  };
+  const Ring ring{mm(-1, -2), mm(3, -2), mm(3, 4)};
+  const auto whole = std::pair(mm(-1, -2), mm(3, 4));
+  CHECK(extent([&](Board& b) {
+          Part part;
+          part.id = b.newId<PartId>();
+          part.body = fromFile(ring);
+          b.parts.put(part);
+        }) == whole);
+  CHECK(extent([&](Board& b) {
+          Part part;
+          part.id = b.newId<PartId>();
+          part.position = fromFile(mm(5, 6));
+          b.parts.put(part);
+        }) == std::pair(mm(5, 6), mm(5, 6)));
+  CHECK(extent([&](Board& b) {
+          Area area;
+          area.id = b.newId<AreaId>();
+          area.polygon.outer = ring;
+          b.areas.put(area);
+        }) == whole);
+  CHECK(extent([&](Board& b) {
+          Zone zone;
+          zone.id = b.newId<ZoneId>();
+          zone.polygon.outer = ring;
+          b.zones.put(zone);
+        }) == whole);
+  CHECK(extent([&](Board& b) {
+          Via via;
+          via.id = b.newId<ViaId>();
+          via.position = mm(1, 2);
+          b.vias.put(via);
+        }) == std::pair(mm(1, 2), mm(1, 2)));
+  CHECK(extent([&](Board& b) {
+          Track track;
+          track.id = b.newId<TrackId>();
+          track.start = mm(1, 2);
+          track.end = mm(4, 2);
+          track.width = fromFile(Length::fromMm(2));
+          b.tracks.put(track);
+        }) == std::pair(mm(0, 1), mm(5, 3)));
+  CHECK(extent([&](Board& b) {
+          Pad pad;
+          pad.id = b.newId<PadId>();
+          pad.position = fromFile(mm(7, 8)); // and no shape
+          b.pads.put(pad);
+        }) == std::pair(mm(7, 8), mm(7, 8)));
+  CHECK(extent([&](Board& b) {
+          b.info.outline =
+              fromFile(std::vector<Polygon>{{ring, {}}, {{mm(10, 10), mm(11, 10), mm(11, 11)}, {}}});
+          Area area; // beside the outline it does not count
+          area.id = b.newId<AreaId>();
+          area.polygon.outer = {mm(100, 100), mm(101, 100), mm(101, 101)};
+          b.areas.put(area);
+        }) == std::pair(mm(-1, -2), mm(11, 11)));
+}
+
+TEST_CASE("how much copper is drawn is as the board says, else told by any copper beside pads") {
+  Board board;
+  CHECK(drawnCopper(board) == DrawnCopper::points);
+  Board tracks = board, vias = board, areas = board;
+  Track track;
+  track.id = tracks.newId<TrackId>();
+  tracks.tracks.put(track);
+  CHECK(drawnCopper(tracks) == DrawnCopper::everything);
+  Via via;
+  via.id = vias.newId<ViaId>();
+  vias.vias.put(via);
+  CHECK(drawnCopper(vias) == DrawnCopper::everything);
+  Area area;
+  area.id = areas.newId<AreaId>();
+  areas.areas.put(area);
+  CHECK(drawnCopper(areas) == DrawnCopper::everything);
+  areas.info.copper = fromFile(DrawnCopper::tracks);
+  CHECK(drawnCopper(areas) == DrawnCopper::tracks);
+  CHECK(summarize(tracks) == BoardSummary{0, 0, 0, 1, 0, 0, Size{}});
+  CHECK(summarize(vias) == BoardSummary{0, 0, 0, 0, 1, 0, Size{}});
+}
+
+TEST_CASE("rows and pins of a connector are counted on both sides of their limits") {
+  for (const std::size_t pins : {1U, 10'000U})
+    CHECK(makeConnectorBoard("J1", pins));
+  CHECK(makeConnectorBoard("J1", 20, 20)->pins[19].name == "Y1");
+  CHECK(makeConnectorBoard("J1", 4, 2)->pins[1].name == "A2");
+  CHECK(makeConnectorBoard("J1", 4, 2)->pins[2].name == "B1");
+  const Board one = *makeConnectorBoard("J1", 2);
+  CHECK(one.pins[1].name == "2");
+  CHECK(one.parts[0].kind == fromUser(PartKind::connector));
+  CHECK(one.parts[0].origin == Origin::user);
+  CHECK(one.pins[0].origin == Origin::user);
+  CHECK(makeConnectorBoard("J1", 10, 0).error().text() == "a connector has from 1 to 20 rows (found 0)");
+  CHECK(makeConnectorBoard("J1", 0).error().text() == "a connector has from 1 to 10000 pins (found 0)");
+}

@@ -65,16 +65,18 @@ void readTrack(KicadReader& r, TrackWay way) {
 Fact<MaskOpening> readTenting(KicadReader& r) {
   bool top = false;
   bool bottom = false;
+  bool asBoard = false;
   while (const Item item = r.in.next()) {
     bool on = true;
     if (item.kind == Item::Kind::list) {
       const std::string_view value = r.in.onlyWord();
-      if (value == "none") return {}; // as the board has it
+      asBoard = asBoard || value == "none";
       on = value == "yes";
     }
     if (item.text == "front") top = on;
     if (item.text == "back") bottom = on;
   }
+  if (asBoard) return {};
   if (top && bottom) return fromFile(MaskOpening::none);
   if (top) return fromFile(MaskOpening::bottom);
   return fromFile(bottom ? MaskOpening::top : MaskOpening::both);

@@ -27,8 +27,7 @@ std::optional<long> fixedOrder(std::string_view name) {
   constexpr long bottom = 1000;
   if (name == "F.Cu") return 0;
   if (name == "B.Cu") return bottom;
-  if (name.size() > 5 && name.starts_with("In") && name.ends_with(".Cu"))
-    return integer(name.substr(2, name.size() - 5));
+  if (name.starts_with("In") && name.ends_with(".Cu")) return integer(name.substr(2, name.size() - 5));
   return std::nullopt;
 }
 

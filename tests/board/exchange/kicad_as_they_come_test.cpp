@@ -140,3 +140,13 @@ TEST_CASE("zones that are not filled are told once, with their number and the fi
                   "zones that are not filled, so that their copper is not known: 3, first in line 4"));
   CHECK(noticesWith(i, "not filled") == 1);
 }
+
+TEST_CASE("a via whose faces are tented as the board's are ends where it ends") {
+  const Imported i = imported(v6 + "(setup (tenting front back))\n" +
+                              "(via (at 0 0) (size 0.5) (layers \"F.Cu\" \"B.Cu\") "
+                              "(tenting (front none) (back none)) (net 1))\n" +
+                              "(via (at 1 0) (size 0.5) (layers \"F.Cu\" \"B.Cu\") (net 2)))");
+  REQUIRE(i.board.vias.size() == 2);
+  CHECK(i.board.vias[0].maskOpening == fromFile(MaskOpening::none));
+  CHECK(netName(i.board, i.board.vias[0].net) == "GND");
+}

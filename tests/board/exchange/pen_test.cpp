@@ -109,3 +109,79 @@ TEST_CASE(
     }
   }
 }
+
+TEST_CASE("slits are undone: a ring with a hole on a slit is an outline and a hole") {
+  const Ring slit{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10), mm(0, 5), mm(4, 5),
+                  mm(4, 6), mm(6, 6),  mm(6, 4),   mm(4, 4),  mm(4, 5), mm(0, 5)};
+  const Polygon whole = withoutSlits(slit);
+  CHECK(signedArea(whole.outer) == Approx(100e12));
+  REQUIRE(whole.holes.size() == 1);
+  CHECK(signedArea(whole.holes[0]) == Approx(-4e12));
+  CHECK(whole.outer.size() == 5);
+  CHECK(whole.holes[0].size() == 5);
+  const Ring plain{mm(0, 0), mm(10, 0), mm(10, 10)};
+  CHECK(withoutSlits(plain).outer == plain);
+  CHECK(withoutSlits(plain).holes.empty());
+  const Ring flat{mm(0, 0), mm(10, 0)}; // nothing but a slit stays what it is
+  CHECK(withoutSlits(flat).outer == flat);
+  // And back: the same area as one ring, by a slit from the hole's rightmost corner.
+  const Ring one =
+      asOneRing({{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)}, {{mm(4, 4), mm(4, 6), mm(7, 6), mm(7, 4)}}});
+  CHECK(signedArea(one) == Approx(94e12));
+  CHECK(one == Ring{mm(0, 0), mm(10, 0), mm(10, 10), mm(7, 6), mm(7, 4), mm(4, 4), mm(4, 6), mm(7, 6),
+                    mm(10, 10), mm(0, 10)});
+  CHECK(asOneRing({plain, {{}}}) == plain);
+}
+
+TEST_CASE("what a pen covers has no more corners than a micrometre needs, and lies to one around it") {
+  // A pen of 1 mm: chords within 0.7 µm of the circle have 2·acos(1 − 0.0007/0.5) each, 29.7 a half: 30, and
+  // 31 corners.
+  const auto line = penStroke({mm(0, 0), mm(10, 0)}, false, Length(500'000));
+  REQUIRE(line);
+  CHECK(line->outer.size() == 2 * 31);
+  for (const Point p : line->outer) {
+    const double x = std::clamp(p.x.mm(), 0.0, 10.0);
+    CHECK(std::hypot(p.x.mm() - x, p.y.mm()) == Approx(0.5).margin(0.0002));
+  }
+  CHECK(boxOf(line->outer).min.x.mm() == Approx(-0.5).margin(0.0002));
+  // A corner that is hardly seen, at 0.1 µm beyond the round one, is left sharp: one point a side.
+  const auto bent = penStroke({mm(0, 0), mm(10, 0), mm(20, 0.1)}, false, Length(500'000));
+  REQUIRE(bent);
+  CHECK(bent->outer.size() <= line->outer.size() + 4);
+  CHECK_FALSE(penStroke({mm(1, 1)}, false, Length(500'000)));
+  CHECK_FALSE(penStroke({mm(1, 1), mm(1, 1)}, false, Length(500'000)));
+  CHECK_FALSE(penStroke({mm(1, 1), mm(2, 1), mm(1, 1)}, true, Length(500'000)));
+  CHECK_FALSE(penDrawn({{mm(1, 1), mm(2, 1)}, {}}, Length(500'000)));
+  CHECK(strokeOf({mm(0, 0), mm(1, 0)}, false, Length(0)).empty());
+  CHECK(strokeOf({}, false, Length(100)).empty());
+  // A point drawn with a pen is a disc.
+  const auto disc = strokeOf({mm(3, 4)}, false, Length::fromMm(2));
+  REQUIRE(disc.size() == 1);
+  CHECK(areaOf(disc[0]) == Approx(pi).epsilon(0.003));
+}
+
+TEST_CASE("ways that cross themselves are seen as such") {
+  CHECK(crossesItself({{mm(0, 0), mm(9, 9), mm(9, 0), mm(0, 9)}, {}}));
+  CHECK_FALSE(crossesItself({{mm(0, 0), mm(9, 0), mm(9, 9), mm(0, 9)}, {}}));
+  CHECK(crossesItself({{mm(0, 0), mm(9, 0), mm(9, 9), mm(0, 9)}, {{mm(5, 5), mm(12, 5), mm(5, 6)}}}));
+  CHECK_FALSE(crossesItself({{mm(0, 0), mm(9, 0), mm(9, 9), mm(0, 9)}, {{mm(5, 5), mm(6, 5), mm(5, 6)}}}));
+}
+
+TEST_CASE("filled shapes grow by half their pen, those that cross themselves too") {
+  const auto area = [](const std::vector<Polygon>& polygons) {
+    double sum = 0;
+    for (const Polygon& p : polygons)
+      sum += areaOf(p);
+    return sum;
+  };
+  const Ring square{mm(0, 0), mm(10, 0), mm(10, 10), mm(0, 10)};
+  CHECK(filledShape(square, Length(0)).front().outer == square);
+  CHECK(area(filledShape(square, Length::fromMm(0.5))) ==
+        Approx(100 + 40 * 0.25 + pi * 0.0625).margin(0.001));
+  // A bow tie of two triangles of 25 mm² and its edge: more than the pen alone, and all in one.
+  const auto tie = filledShape({mm(0, 0), mm(10, 10), mm(10, 0), mm(0, 10)}, Length::fromMm(0.5));
+  CHECK(area(tie) > 50);
+  CHECK(area(tie) < 50 + 0.25 * (2 * 10 + 2 * std::sqrt(200.0)) + 1);
+  CHECK(area(united({{square, {}}, {{mm(5, 5), mm(15, 5), mm(15, 15), mm(5, 15)}, {}}})) == Approx(175));
+  CHECK(area(grown({square, {}}, Length::fromMm(1))) == Approx(100 + 40 + pi).margin(0.004));
+}

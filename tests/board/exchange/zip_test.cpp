@@ -158,3 +158,26 @@ TEST_CASE("an archive cut short or damaged anywhere is an error or a sound board
     if (!other && other.error().file != "parcel.zip") FAIL_CHECK("error without file at " << length);
   }
 }
+
+TEST_CASE("an archive with nothing in it holds no board") {
+  // APPNOTE.TXT 4.3.16: the end of the central directory alone.
+  const std::string empty = "PK\x05\x06" + std::string(18, '\0');
+  CHECK(looksLikeZip(empty));
+  CHECK(errorOf(empty) ==
+        "parcel.zip: there is no board file in this archive (expected a board in one of the "
+        "formats that can be read)");
+  for (const char* none : {"", "PK", "PK\x03", "PK\x01\x02", "pk\x03\x04"})
+    CHECK_FALSE(looksLikeZip(none));
+}
+
+TEST_CASE("more boards than an error can name are counted") {
+  std::vector<netmend::test::ZipEntry> entries;
+  for (int i = 10; i < 30; ++i)
+    entries.push_back({fmt::format("{}.csv", i), table});
+  CHECK(errorOf(zipped(entries)).find("more") == std::string::npos);
+  CHECK(errorOf(zipped(entries)).ends_with("28.csv, 29.csv)"));
+  entries.push_back({"30.csv", table});
+  CHECK(errorOf(zipped(entries)).ends_with("28.csv, 29.csv and 1 more)"));
+  entries.push_back({"31.csv", table});
+  CHECK(errorOf(zipped(entries), "x").ends_with("29.csv and 2 more)"));
+}
