@@ -106,6 +106,11 @@ TEST_CASE("two readings differ where one point read twice does not, and OL diffe
   CHECK(otherwise(ReadingMode::milliohms, 0.010, 0.0271));
   CHECK_FALSE(otherwise(ReadingMode::volts, 0.0, 0.028));
   CHECK(otherwise(ReadingMode::volts, 0.0, 0.0285));
+  // Far from zero a share of the value counts: half a hundredth of 12 V, a hundredth of 1 Ω.
+  CHECK_FALSE(otherwise(ReadingMode::volts, 12.0, 12.3504));
+  CHECK(otherwise(ReadingMode::volts, 12.0, 12.3506));
+  CHECK_FALSE(otherwise(ReadingMode::milliohms, 1.0, 1.0623));
+  CHECK(otherwise(ReadingMode::milliohms, 1.0, 1.0626));
   CHECK_FALSE(otherwise(ReadingMode::temperature, 25.0, 30.6));
   CHECK(otherwise(ReadingMode::temperature, 25.0, 30.7));
   // A meter of 1 mV rounds both, 1/√12 mV each: 4 · √2 · 1.53 mV.

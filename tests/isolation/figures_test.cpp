@@ -354,6 +354,47 @@ TEST_CASE("lines of unknown ways give the figures on record") {
         {many.diode("U2.2", std::nullopt), many.diode("J1.1", std::nullopt)});
 }
 
+TEST_CASE("joints, tracks and parts of which little is known give the figures on record") {
+  DrawnLine drawn;
+  const auto bareJoint = [&](PartKind kind, const char* reference, Point at, int how) {
+    const PinId id = drawn.pin(drawn.part(reference, kind), "1", drawn.net);
+    drawn.pins.push_back(id);
+    Pad pad;
+    pad.id = drawn.board.newId<PadId>();
+    pad.pin = id;
+    pad.position = fromUser(at);
+    drawn.board.pads.put(pad);
+    const auto terminal = add_vertex(CopperNode{NodeKind::terminal, id, std::nullopt, -1}, drawn.line.graph);
+    const auto copper = add_vertex(CopperNode{NodeKind::pad, pad.id, std::nullopt, -1}, drawn.line.graph);
+    CopperEdge joint{EdgeKind::solderJoint, {}, 0, {}, {}, {}, {}, -1, {}};
+    if (how == 1) joint.object = pad.id;
+    if (how == 2) joint.from = at, joint.to = mm(at.x.mm() + 1, at.y.mm());
+    drawn.edge(terminal, copper, joint);
+    return copper;
+  };
+  const auto a = bareJoint(PartKind::connector, "J1", mm(0, 0), 0);
+  const auto b = bareJoint(PartKind::chip, "U1", mm(20, 3), 1);
+  const auto c = bareJoint(PartKind::chip, "U2", mm(40, 6), 2);
+  const auto r = drawn.part("R1", PartKind::resistor, "22");
+  auto placed = *drawn.board.parts.find(r);
+  placed.position = fromUser(mm(9, 9));
+  drawn.board.parts.put(placed);
+  // A track of no known length, one of which even the ends are not known, a part whose value nobody knows.
+  drawn.edge(a, b, {EdgeKind::track, {}, 0, mm(0, 0), mm(20, 3), {}, {}, 1, {}});
+  const auto between = drawn.joint(mm(30, 6));
+  drawn.edge(b, between, {EdgeKind::part, r, 0, {}, {}, {}, {}, -1, {}});
+  drawn.edge(between, c, {EdgeKind::track, {}, 0, {}, {}, {}, {}, 1, {}});
+  CopperEdge way{EdgeKind::unknownWay, {}, 0, mm(40, 6), mm(50, 6), {}, {}, -1, {}};
+  drawn.edge(c, drawn.barePin(drawn.part("U3", PartKind::chip), "1"), way);
+  way.length = fromUser(Length::fromMm(31));
+  drawn.edge(c, drawn.barePin(drawn.part("U4", PartKind::diode), "1"), way);
+  auto milliohms = drawn.continuity("J1.1", "U1.1", 0.5);
+  milliohms.mode = ReadingMode::milliohms;
+  check("little known", drawn, isolationOf(drawn, {{drawn.pins[0], Volts(0.45), Volts(0.004)}}),
+        {drawn.diode("U3.1", 0.47), drawn.continuity("J1.1", "U4.1", 23.0), milliohms,
+         drawn.continuity("U2.1", "U3.1", std::nullopt)});
+}
+
 TEST_CASE("an OL that stands against good boards gives the figures on record") {
   DrawnLine drawn;
   const auto j = drawn.pinOnLine(drawn.part("J1", PartKind::connector), "4", mm(0, 0));
