@@ -1,5 +1,7 @@
 #include "netmend/casework/take_reading.h"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "demo_device.h"
@@ -64,6 +66,36 @@ TEST_CASE("without a board a reading is judged by its label alone", "[casework]"
       judged(reading, ReadingPurpose::fault, {nullptr, demoDevice().expected, repairData()}, {});
   CHECK(kept.kind() == VerdictKind::open);
   CHECK(kept.reading.point.pin == PinId(99'999));
+}
+
+TEST_CASE("where nothing was measured the pins of the part share the rate by their kinds", "[casework]") {
+  Board board;
+  board.info.uuid = "b";
+  Net net;
+  net.id = board.newId<NetId>();
+  net.name = "COL";
+  net.role = fromUser(NetRole::signal);
+  board.nets.put(net);
+  Part part;
+  part.id = board.newId<PartId>();
+  part.reference = "J1";
+  board.parts.put(part);
+  Reading reading;
+  reading.value = 0.5;
+  for (const char* name : {"1", "2", "3", "4", "5", "6"}) {
+    Pin pin;
+    pin.id = board.newId<PinId>();
+    pin.part = part.id;
+    pin.name = name;
+    pin.net = fromUser(net.id);
+    board.pins.put(pin);
+    reading.point = {pin.id, pinLabel(board, pin.id)};
+  }
+  const Lookup lookup(board);
+  const JobReading kept = judged(reading, ReadingPurpose::fault, {&lookup, {}, repairData()}, {});
+  REQUIRE(kept.judged);
+  // 1 − 0.95^(1/6): data/verdict.json allows a good board in twenty one flag.
+  CHECK(kept.judged->verdict.falseAlarmRate == Approx(1.0 - std::pow(0.95, 1.0 / 6.0)).epsilon(1e-12));
 }
 
 TEST_CASE("a reading taken now has the walk's way: mode, other lead, meter, person and condition",
