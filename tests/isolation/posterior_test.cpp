@@ -174,6 +174,16 @@ TEST_CASE("an OL stands against a sound line where good boards read a value, unt
   CHECK(againstSound(isolation)->observation == 0); // read again and still alone
 }
 
+TEST_CASE("where it is none of these for certain, nothing is predicted") {
+  DrawnLine drawn;
+  drawn.track(drawn.pinOnLine(drawn.part("J1", PartKind::connector), "1", mm(0, 0)),
+              drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(20, 0)), 20);
+  auto isolation = drawn.isolation();
+  for (std::size_t c = 0; c < isolation.logMass.size(); ++c)
+    isolation.logMass[c] = c == 1 ? 0.0 : -1e4;
+  CHECK(predictDiode(isolation, 0) == Prediction{});
+}
+
 TEST_CASE("the spread of a diode reading is looked up by the millivolt, up to the meter's limit") {
   const auto meter = test::handheld();
   IsolationModel model;
