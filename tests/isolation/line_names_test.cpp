@@ -68,3 +68,17 @@ TEST_CASE("a class that holds all stretches of one track is called by the whole 
   CHECK(last.stretch == PlaceName::Stretch::last);
   CHECK(last.toTenths == 100);
 }
+
+TEST_CASE("a barrel of a via that the board does not have is a break at a place that nobody knows") {
+  DrawnLine drawn;
+  const auto j = drawn.pinOnLine(drawn.part("J1", PartKind::connector), "1", mm(0, 0));
+  const auto u = drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(20, 0));
+  drawn.edge(j, u, {EdgeKind::via, ViaId(9999), 0, {}, {}, {}, {}, -1, fromUser(Ohms(0.002))});
+  const NamedLine line{drawn};
+  const auto& barrel = line.classWith({});
+  REQUIRE(barrel.places.size() == 1);
+  CHECK(barrel.places[0].edgeKind == EdgeKind::via);
+  CHECK_FALSE(barrel.places[0].at);
+  CHECK(line.names.nameOf(barrel).place.sort == PlaceName::Sort::somewhere);
+  CHECK(line.names.nameOf(barrel).places == 1);
+}
