@@ -186,3 +186,17 @@ TEST_CASE("what a place should read is the mixture of what the suspects say, in 
   CHECK(found.mean.value == Approx(mean).epsilon(1e-6));
   CHECK(found.spread.value == Approx(std::sqrt(square - mean * mean)).epsilon(1e-5));
 }
+
+TEST_CASE("evidence that leaves no doubt is said as 999 bits, not as infinitely many") {
+  OneResistor line;
+  line.priors.slippedShare = 0.0;
+  // 1.9 V where 470 Ω are behind the lead whatever is broken: only none of these is left.
+  const auto found = suspects(update(line.isolation(), line.drawn.diode("U1.1", 1.9)));
+  REQUIRE(found.ranked.front().faultClass == none);
+  for (const auto& suspect : found.ranked) {
+    if (suspect.faultClass == shorted) continue;
+    const double bits = suspect.evidence.front().bits;
+    // Of the others nothing is left but the least that is counted: 1e-300 over their 0.96.
+    CHECK(bits == Approx(suspect.faultClass == none ? std::log2(0.96 / 1e-300) : -999.0).epsilon(1e-6));
+  }
+}
