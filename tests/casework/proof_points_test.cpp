@@ -93,6 +93,20 @@ TEST_CASE("of several readings of one place in one mode the latest says whether 
   CHECK(points[0].before->id == JobReadingId{4});
 }
 
+TEST_CASE("of a place read in two conditions the latest says whether it was odd", "[casework]") {
+  RepairedBoard b;
+  const PinId healed = b.lone("X1"), broken = b.lone("X2");
+  b.read(healed, std::nullopt, foundOpen).reading.condition.plugged = {"battery"};
+  b.read(broken, 0.65, foundGood).reading.condition.plugged = {"battery"};
+  b.read(healed, 0.65, foundGood);
+  b.read(broken, std::nullopt, foundOpen);
+  b.act(RepairKind::resolder);
+  const auto points = b.points();
+  REQUIRE(b.told(points) == Told{"odd X2.1"});
+  CHECK(points[0].before->id == JobReadingId{4});
+  CHECK(points[0].condition == Condition{});
+}
+
 TEST_CASE("two readings are of one place when mode and other lead agree too", "[casework]") {
   RepairedBoard b;
   const PinId pin = b.lone("X1"), other = b.lone("X2");

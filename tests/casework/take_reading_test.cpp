@@ -1,5 +1,7 @@
 #include "netmend/casework/take_reading.h"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "demo_device.h"
@@ -66,6 +68,36 @@ TEST_CASE("without a board a reading is judged by its label alone", "[casework]"
   CHECK(kept.reading.point.pin == PinId(99'999));
 }
 
+TEST_CASE("where nothing was measured the pins of the part share the rate by their kinds", "[casework]") {
+  Board board;
+  board.info.uuid = "b";
+  Net net;
+  net.id = board.newId<NetId>();
+  net.name = "COL";
+  net.role = fromUser(NetRole::signal);
+  board.nets.put(net);
+  Part part;
+  part.id = board.newId<PartId>();
+  part.reference = "J1";
+  board.parts.put(part);
+  Reading reading;
+  reading.value = 0.5;
+  for (const char* name : {"1", "2", "3", "4", "5", "6"}) {
+    Pin pin;
+    pin.id = board.newId<PinId>();
+    pin.part = part.id;
+    pin.name = name;
+    pin.net = fromUser(net.id);
+    board.pins.put(pin);
+    reading.point = {pin.id, pinLabel(board, pin.id)};
+  }
+  const Lookup lookup(board);
+  const JobReading kept = judged(reading, ReadingPurpose::fault, {&lookup, {}, repairData()}, {});
+  REQUIRE(kept.judged);
+  // 1 − 0.95^(1/6): data/verdict.json allows a good board in twenty one flag.
+  CHECK(kept.judged->verdict.falseAlarmRate == Approx(1.0 - std::pow(0.95, 1.0 / 6.0)).epsilon(1e-12));
+}
+
 TEST_CASE("a reading taken now has the walk's way: mode, other lead, meter, person and condition",
           "[casework]") {
   Walk walk;
@@ -106,6 +138,11 @@ TEST_CASE("two readings differ where one point read twice does not, and OL diffe
   CHECK(otherwise(ReadingMode::milliohms, 0.010, 0.0271));
   CHECK_FALSE(otherwise(ReadingMode::volts, 0.0, 0.028));
   CHECK(otherwise(ReadingMode::volts, 0.0, 0.0285));
+  // Far from zero a share of the value counts: half a hundredth of 12 V, a hundredth of 1 Ω.
+  CHECK_FALSE(otherwise(ReadingMode::volts, 12.0, 12.3504));
+  CHECK(otherwise(ReadingMode::volts, 12.0, 12.3506));
+  CHECK_FALSE(otherwise(ReadingMode::milliohms, 1.0, 1.0623));
+  CHECK(otherwise(ReadingMode::milliohms, 1.0, 1.0626));
   CHECK_FALSE(otherwise(ReadingMode::temperature, 25.0, 30.6));
   CHECK(otherwise(ReadingMode::temperature, 25.0, 30.7));
   // A meter of 1 mV rounds both, 1/√12 mV each: 4 · √2 · 1.53 mV.

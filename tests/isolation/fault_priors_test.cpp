@@ -1,41 +1,18 @@
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
-#include <unistd.h>
 
 #include "drawn_line.h"
+#include "support/ranged_figures.h"
 
 using namespace netmend;
+using netmend::test::changed;
+using netmend::test::dataText;
+using netmend::test::RangedFigure;
+using netmend::test::Written;
 
 namespace {
-
-std::string dataText(const std::string& name) {
-  std::ifstream file(NETMEND_SOURCE_DIR "/data/" + name);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
-std::string changed(const std::string& name, const std::string& pointer, const nlohmann::json& value) {
-  auto json = nlohmann::json::parse(dataText(name));
-  json[nlohmann::json::json_pointer(pointer)] = value;
-  return json.dump();
-}
-
-/// A file that is gone after the test.
-struct Written {
-  std::filesystem::path path;
-  Written(const std::string& name, const std::string& text)
-      : path(std::filesystem::temp_directory_path() / (std::to_string(::getpid()) + "-" + name)) {
-    std::ofstream(path) << text;
-  }
-  Written(const Written&) = delete;
-  Written& operator=(const Written&) = delete;
-  ~Written() { std::filesystem::remove(path); }
-};
 
 Result<FaultPriors> priorsIn(const std::string& text) {
   const Written file("priors.json", text);
@@ -43,6 +20,147 @@ Result<FaultPriors> priorsIn(const std::string& text) {
 }
 
 } // namespace
+
+TEST_CASE("every figure of the fault priors is read within its range, and into its own field") {
+  using F = FaultPriors;
+  const std::vector<RangedFigure<F>> figures{
+      {"/shares/slippedProbe/share", 0.0, 1.0, [](const F& p) { return p.slippedShare; }},
+      {"/weights/solderJoint/perPlace", 0.0, 1e6, [](const F& p) { return p.solderJoint; }},
+      {"/weights/connectorJoint/perPlace", 0.0, 1e6, [](const F& p) { return p.connectorJoint; }},
+      {"/weights/track/perMm", 0.0, 1e6, [](const F& p) { return p.trackPerMm; }},
+      {"/weights/via/perPlace", 0.0, 1e6, [](const F& p) { return p.via; }},
+      {"/weights/part/perPlace", 0.0, 1e6, [](const F& p) { return p.part; }},
+      {"/weights/unknownWay/perMm", 0.0, 1e6, [](const F& p) { return p.unknownWayPerMm; }},
+      {"/weights/unknownWay/mmWhenUnknown", 0.01, 1e4, [](const F& p) { return p.unknownWayLength.mm(); }},
+      {"/weights/deadPin/perPlace", 0.0, 1e6, [](const F& p) { return p.deadPin; }},
+      {"/weights/shortToGround/perLine", 0.0, 1e6, [](const F& p) { return p.shortToGround; }},
+      {"/pullUp/mostOhms", 1e-15, 1e12, [](const F& p) { return p.mostPullUp.value; }},
+      {"/pullUp/railOhms", 1e-15, 1e12, [](const F& p) { return p.railOhms.value; }},
+      {"/pullUp/railFactor", 1.0, 1e6, [](const F& p) { return p.railFactor; }},
+      {"/junction/drop_V", 0.05, 5.0, [](const F& p) { return p.drop.value; }},
+      {"/junction/dropSpread_V", 1e-4, 5.0, [](const F& p) { return p.dropSpread.value; }},
+      {"/junction/atCurrent_A", 1e-9, 1.0, [](const F& p) { return p.dropCurrent.value; }},
+      {"/junction/emission", 0.5, 10.0, [](const F& p) { return p.emission; }},
+      {"/junction/emissionSpread", 0.0, 5.0, [](const F& p) { return p.emissionSpread; }},
+      {"/junction/series_ohm", 0.0, 1e6, [](const F& p) { return p.junctionSeries.value; }},
+      {"/junction/areaFactor", 1.0, 100.0, [](const F& p) { return p.areaFactor; }},
+      {"/spread/boardToBoard_V", 1e-5, 1.0, [](const F& p) { return p.boardSpread.value; }},
+      {"/spread/reading_V", 1e-5, 1.0, [](const F& p) { return p.readingSpread.value; }}};
+  test::checkRanges<F>("fault_priors.json", figures, readFaultPriors);
+}
+
+TEST_CASE("shares of a sound line, of none of these and behind each kind of part are read as they add up") {
+  const std::string name = "fault_priors.json";
+  const auto as = test::priorsFromData();
+  CHECK(as.soundShare == 0.06);
+  CHECK(as.noneOfTheseShare == 0.04);
+  const auto placeWith = [&](double sound, double none) {
+    auto json = nlohmann::json::parse(dataText(name));
+    json["shares"]["sound"]["share"] = sound;
+    json["shares"]["noneOfThese"]["share"] = none;
+    const auto read = priorsIn(json.dump());
+    if (!read) return wordsOf(read.error().place);
+    CHECK(read->soundShare == sound);
+    CHECK(read->noneOfTheseShare == none);
+    return std::string();
+  };
+  CHECK(placeWith(0.0, 0.0).empty());
+  CHECK(placeWith(0.5, 0.499).empty());
+  CHECK(placeWith(0.5, 0.5) == "/shares");
+  CHECK(placeWith(1.0, 0.0) == "/shares");
+  CHECK(placeWith(0.0, 1.0) == "/shares");
+  CHECK(placeWith(1.05, 0.0) == "/shares/sound/share");
+  CHECK(placeWith(0.0, 1.05) == "/shares/noneOfThese/share");
+  CHECK(placeWith(-0.01, 0.0) == "/shares/sound/share");
+  CHECK(placeWith(0.0, -0.01) == "/shares/noneOfThese/share");
+
+  const auto json = nlohmann::json::parse(dataText(name));
+  const auto isAs = [](const TerminationShares& shares, const nlohmann::json& row) {
+    return shares.junction == row["junction"] && shares.resistive == row["resistive"] &&
+           shares.none == row["none"];
+  };
+  std::size_t kinds = 0;
+  for (const auto& row : json["terminations"]) {
+    INFO(row["part"]);
+    if (row["part"] == "unknown")
+      CHECK(isAs(as.unknownPart, row));
+    else if (row["part"] == "otherwise")
+      CHECK(isAs(as.otherPart, row));
+    else
+      ++kinds;
+  }
+  CHECK(as.terminations.size() == kinds);
+  CHECK(isAs(as.terminations.at(PartKind::chip), json["terminations"][0]));
+  CHECK(isAs(as.terminations.at(PartKind::battery), json["terminations"][10]));
+  const auto sharesOf = [&](double junction, double resistive, double none) {
+    auto with = json;
+    with["terminations"][0]["junction"] = junction;
+    with["terminations"][0]["resistive"] = resistive;
+    with["terminations"][0]["none"] = none;
+    const auto read = priorsIn(with.dump());
+    return read ? std::string() : wordsOf(read.error().place);
+  };
+  CHECK(sharesOf(1.0, 0.0, 0.0).empty());
+  CHECK(sharesOf(0.0, 1.0, 0.0).empty());
+  CHECK(sharesOf(0.0, 0.0, 1.0).empty());
+  CHECK(sharesOf(0.5, 0.25, 0.25 + 0.9e-6).empty());
+  CHECK(sharesOf(0.5, 0.25, 0.25 - 0.9e-6).empty());
+  CHECK(sharesOf(0.5, 0.25, 0.25 + 1.05e-6) == "/terminations/0");
+  CHECK(sharesOf(0.5, 0.25, 0.25 - 1.05e-6) == "/terminations/0");
+  CHECK(sharesOf(1.05, 0.0, -0.05) == "/terminations/0/junction");
+  CHECK(sharesOf(0.0, 1.05, -0.05) == "/terminations/0/resistive");
+  CHECK(sharesOf(-0.05, 0.0, 1.05) == "/terminations/0/junction");
+  CHECK(sharesOf(0.0, 0.0, 1.05) == "/terminations/0/none");
+}
+
+TEST_CASE("every figure of the efforts is read within its range, and into its own field") {
+  using E = ProbeEfforts;
+  const auto reach = [](Access access) {
+    return [access](const E& e) { return e.reach.at(access).value_or(Seconds(-1)).value; };
+  };
+  const std::vector<RangedFigure<E>> figures{
+      {"/reach/open/seconds", 0.1, 1e6, reach(Access::open)},
+      {"/reach/under_mask/seconds", 0.1, 1e6, reach(Access::underMask)},
+      {"/reach/under_lid/seconds", 0.1, 1e6, reach(Access::underLid)},
+      {"/reach/unknown/seconds", 0.1, 1e6, [](const E& e) { return e.unknownReach.value; }},
+      {"/reach/scraped_track/seconds", 0.1, 1e6,
+       [](const E& e) { return e.scrapedTrack.value_or(Seconds(-1)).value; }},
+      {"/secondLead/seconds", 0.1, 1e6, [](const E& e) { return e.secondLead.value; }},
+      {"/scrapeEvery_mm/value", 0.1, 1e4, [](const E& e) { return e.scrapeEvery.mm(); }},
+      {"/wrongRepair/seconds", 0.0, 1e7, [](const E& e) { return e.wrongRepair.value; }}};
+  test::checkRanges<E>("efforts.json", figures, readProbeEfforts);
+
+  const auto efforts = test::effortsFromData();
+  CHECK(efforts.of(fromUser(Access::underMask)) == Seconds(60));
+  CHECK(efforts.of(guessed(Access::underMask)) == Seconds(60));
+  CHECK(efforts.of({}) == Seconds(20));
+  ProbeEfforts sparse;
+  sparse.unknownReach = Seconds(33);
+  CHECK(sparse.of(fromUser(Access::open)) == Seconds(33));
+  // Nobody can reach such a place, and a source is wanted for that as well.
+  const Written none("efforts.json", changed("efforts.json", "/reach/scraped_track/seconds", nullptr));
+  CHECK_FALSE(readProbeEfforts(none.path).value().scrapedTrack.has_value());
+  const Written unsaid("efforts.json", changed("efforts.json", "/reach/under_part/source", ""));
+  CHECK(wordsOf(readProbeEfforts(unsaid.path).error().place) == "/reach/under_part/source");
+  for (const char* place :
+       {"/reach/open", "/reach/unknown", "/secondLead", "/scrapeEvery_mm", "/wrongRepair"}) {
+    const Written spoilt("efforts.json", changed("efforts.json", std::string(place) + "/source", ""));
+    CHECK(wordsOf(readProbeEfforts(spoilt.path).error().place) == std::string(place) + "/source");
+  }
+  CHECK_FALSE(readProbeEfforts("/nowhere/efforts.json").has_value());
+}
+
+TEST_CASE("a figure of the fault priors without a source is refused") {
+  for (const char* place :
+       {"/shares/sound", "/shares/noneOfThese", "/shares/slippedProbe", "/weights/solderJoint",
+        "/weights/connectorJoint", "/weights/track", "/weights/via", "/weights/part", "/weights/unknownWay",
+        "/weights/deadPin", "/weights/shortToGround", "/terminations/3", "/pullUp", "/junction", "/spread"}) {
+    const auto read = priorsIn(changed("fault_priors.json", std::string(place) + "/source", ""));
+    INFO(place);
+    REQUIRE_FALSE(read.has_value());
+    CHECK(wordsOf(read.error().place) == std::string(place) + "/source");
+  }
+}
 
 TEST_CASE("the priors and efforts that come with the program can be read") {
   const auto priors = test::priorsFromData();
