@@ -388,3 +388,25 @@ TEST_CASE("the edges of a mesh in a graph say what they are") {
   CHECK_FALSE(withAreaResolved(graph, 0, {}, foil, Length::fromMm(1)));
   CHECK_FALSE(withAreaResolved(graph, 0, {rectangle(0, 0, 2, 1), {}}, foil, Length(0)));
 }
+
+TEST_CASE("what a mesh is refused for is said in figures") {
+  const Polygon sheet{rectangle(0, 0, 10, 20), {}};
+  const auto said = [](const auto& result) {
+    REQUIRE_FALSE(result);
+    return std::pair{wordsOf(result.error().found), wordsOf(result.error().expected)};
+  };
+  using Words = std::pair<std::string, std::string>;
+  CHECK(said(meshArea(sheet, Length(-5), foil)) == Words{"-5 nm", ""});
+  CHECK(said(meshArea(sheet, Length::fromMm(1), foil, 40)) == Words{"10 × 20 cells", "at most 160"});
+  CHECK(said(meshArea(sheet, Length::fromMm(1), foil, 199)) == Words{"200 nodes", "at most 199"});
+  AreaMesh mesh = meshOf(sheet, 0.5);
+  CHECK(said(addContact(mesh, disc(50, 50, 1))) == Words{"a cell of 0.5 mm", ""});
+  CopperGraph graph(1);
+  CHECK(said(withAreaResolved(graph, 0, {}, foil, Length::fromMm(0.25))) == Words{"a cell of 0.25 mm", ""});
+  // Two squares that meet in a neck of 10 µm, narrower than any cell down to an eighth of the first.
+  const Polygon neck{{at(0, 0), at(4, 0), at(4, 2), at(6, 2), at(6, 0), at(10, 0), at(10, 4), at(6, 4),
+                      at(6, 2.01), at(4, 2.01), at(4, 4), at(0, 4)},
+                     {}};
+  CHECK(wordsOf(areaResistance(neck, foil, disc(2, 2, 1), disc(8, 2, 1), Length::fromMm(1)).error().found) ==
+        "necks narrower than 0.125 mm");
+}
