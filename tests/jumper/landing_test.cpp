@@ -320,9 +320,16 @@ TEST_CASE("each pad of a pin is a landing once, though more nodes stand for it")
   Copper b;
   const auto pin = b.pin({}, "TP1", b.line, mm(10, 15), PadReach::allLayers);
   const NodeIndex pad = b.joint(pin).first;
-  boost::add_edge(pad, boost::add_vertex({NodeKind::pad, pin.pad, mm(10, 15), 0}, b.graph), CopperEdge{},
-                  b.graph);
-  CHECK(b.landing().at == mm(10, 15));
+  Pad second = *b.board.pads.find(pin.pad);
+  second.position = fromUser(mm(20, 15));
+  second.reach = fromUser(PadReach::top);
+  const PadId other = b.put(b.board.pads, second);
+  for (const PadId id : {other, pin.pad})
+    boost::add_edge(pad, boost::add_vertex({NodeKind::pad, id, mm(10, 15), 0}, b.graph), CopperEdge{},
+                    b.graph);
+  REQUIRE(b.list().landings.size() == 2);
+  CHECK(b.list().landings[0].at == mm(10, 15));
+  CHECK(b.list().landings[1].at == mm(20, 15));
   CHECK(b.landing(Side::bottom).side == Side::bottom);
 }
 
