@@ -64,7 +64,7 @@ Result<BreakEnds> breakEnds(const CopperGraph& graph, const std::vector<std::siz
          .found = said(pattern("core", "{} edges"), cut.size()),
          .expected = pattern("core", "edges whose loss parts the line")});
   std::set<std::size_t> useful;
-  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
+  for (const NodeIndex n : boost::make_iterator_range(boost::vertices(graph)))
     if (graph[n].kind == NodeKind::terminal && touched.contains(ends.fragments.ofNode[n]))
       useful.insert(ends.fragments.ofNode[n]);
   if (useful.size() != 2)

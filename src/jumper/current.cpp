@@ -161,7 +161,7 @@ bool allNarrow(const CopperGraph& graph, const BreakEnds& ends, Length upTo) {
     if (ends.onBrokenCopper(boost::source(*e, graph)) && graph[*e].width.known() &&
         graph[*e].kind == EdgeKind::track && graph[*e].width.value > upTo)
       return false;
-  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
+  for (const NodeIndex n : boost::make_iterator_range(boost::vertices(graph)))
     if (graph[n].kind == NodeKind::area && ends.onBrokenCopper(n)) return false;
   return true;
 }

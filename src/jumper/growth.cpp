@@ -102,7 +102,6 @@ std::vector<Ring> grownLoops(const KeepOut& keepOut, Length by, int segmentsPerC
   const Ring disc = discAround(by + Length(5), segmentsPerCorner);
   std::vector<Ring> loops;
   const Ring outer = cleaned(keepOut.core.outer);
-  if (outer.empty()) return loops;
   const bool simple = outer.size() >= 3 && isSimple(outer);
   if (keepOut.wallOnly || !simple || !keepOut.core.holes.empty()) {
     addWalls(loops, outer, disc);

@@ -39,7 +39,7 @@ double ringDistance(const Ring& ring, Point a, Point b) {
 
 struct Body {
   Ring ring;
-  bool guessed = false;
+  bool guessed;
 };
 
 Body bodyOf(const Lookup& lookup, const Part& part) {
@@ -66,8 +66,8 @@ Length longestSide(const Ring& ring) {
 /// Which zone a part's body makes; nothing for one that a wire may pass over.
 struct PartZone {
   ZoneKind kind;
-  bool wallOnly = false;
-  bool guessed = false;
+  bool wallOnly;
+  bool guessed;
 };
 
 std::optional<PartZone> zoneOf(const Lookup& lookup, const Part& part, const Body& body,

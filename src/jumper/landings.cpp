@@ -35,7 +35,7 @@ Candidates candidatesOf(const Lookup& lookup, const CopperGraph& graph, const Fr
   const auto inside = [&](NodeIndex n) {
     return fragments.ofNode[n] == fragment && (options.on.empty() || options.on[n]);
   };
-  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n) {
+  for (const NodeIndex n : boost::make_iterator_range(boost::vertices(graph))) {
     if (!inside(n)) continue;
     const CopperNode& node = graph[n];
     if (const auto* pin = std::get_if<PinId>(&node.object)) legs.insert(*pin);
@@ -333,7 +333,7 @@ std::vector<std::size_t> fragmentsAt(const CopperGraph& graph, const Fragments& 
       if (graph[*e].index == landing.edge)
         found = {fragments.ofNode[boost::source(*e, graph)], fragments.ofNode[boost::target(*e, graph)]};
   } else {
-    for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n)
+    for (const NodeIndex n : boost::make_iterator_range(boost::vertices(graph)))
       if (graph[n].object == landing.copper && onLayer(graph[n], landing.layer))
         found.insert(fragments.ofNode[n]);
   }

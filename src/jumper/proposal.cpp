@@ -62,7 +62,7 @@ Difference differenceFrom(const Candidate& chosen, const Candidate& candidate) {
 
 OwnCopper ownCopper(const CopperGraph& graph, const BreakEnds& ends) {
   OwnCopper own;
-  for (NodeIndex n = 0; n < boost::num_vertices(graph); ++n) {
+  for (const NodeIndex n : boost::make_iterator_range(boost::vertices(graph))) {
     if (!ends.onBrokenCopper(n)) continue;
     if (const auto* pad = std::get_if<PadId>(&graph[n].object)) own.pads.push_back(*pad);
     if (const auto* via = std::get_if<ViaId>(&graph[n].object)) own.vias.push_back(*via);
@@ -81,7 +81,6 @@ public:
   /// With `overHoles` a way may lead over holes and joints of other nets.
   Result<void> prepare(Length wire, bool overHoles) {
     const LandingOptions landing = landingOptions();
-    views_.clear();
     views_.reserve(2);
     for (const Side side : {Side::top, Side::bottom}) {
       FreeAreaOptions options;
@@ -103,8 +102,6 @@ public:
 
   /// Candidates that differ, best first.
   std::vector<Candidate> find() {
-    candidates_.clear();
-    closedBy_.clear();
     for (const Pair& pair : pairs()) {
       if (candidates_.size() >= request_.most && pair.atLeast > worstOf(chosen())) break;
       route(pair);
@@ -143,7 +140,7 @@ public:
 private:
   [[nodiscard]] LandingOptions landingOptions() const {
     LandingOptions options{request_.couplingAllowed, ends_.at, request_.cut, {}};
-    for (NodeIndex n = 0; n < boost::num_vertices(*request_.graph); ++n)
+    for (const NodeIndex n : boost::make_iterator_range(boost::vertices(*request_.graph)))
       options.on.push_back(ends_.onBrokenCopper(n));
     return options;
   }

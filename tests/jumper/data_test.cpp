@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -123,5 +124,138 @@ TEST_CASE("a kind of zone, landing or role without entry is refused") {
     json doc = treeData(file);
     doc[list].erase(1);
     CHECK(wordsOf(ChangedData(file, doc.dump()).error().place) == std::string("/") + list);
+  }
+}
+
+TEST_CASE("every figure of the data is read into its own place") {
+  const auto data = loadJumperData(dataOfTree);
+  REQUIRE(data);
+  const json zones = treeData("zones.json"), landings = treeData("landings.json"),
+             wires = treeData("wires.json");
+  const auto is = [](Length length, const json& mm) {
+    CHECK(length.mm() == Approx(mm.get<double>()).margin(1e-9));
+  };
+  REQUIRE(data->zones.zones.size() == zones["zones"].size());
+  for (std::size_t i = 0; i < data->zones.zones.size(); ++i) {
+    const ZoneRule& rule = data->zones.zones[i];
+    const json& in = zones["zones"][i];
+    is(rule.margin, in["margin_mm"]);
+    CHECK(rule.price.value == in.value("price", 0.0));
+    CHECK(rule.reason == in["reason"]);
+    CHECK(rule.source == in["source"]);
+    CHECK((rule.effect == ZoneEffect::forbidden) == (in["effect"] == "forbidden"));
+    CHECK((rule.effect == ZoneEffect::perCrossing) == (in["effect"] == "per_crossing"));
+    CHECK(&data->zones.of(rule.kind) == &rule);
+  }
+  REQUIRE(data->zones.parts.size() == zones["parts"].size());
+  for (std::size_t i = 0; i < data->zones.parts.size(); ++i) {
+    CHECK(data->zones.parts[i].wallOnly == zones["parts"][i].value("wall_only", false));
+    CHECK(data->zones.parts[i].source == zones["parts"][i]["source"]);
+    CHECK(data->zones.of(data->zones.parts[i].part) == &data->zones.parts[i]);
+  }
+  const json& bodies = zones["bodies"];
+  is(data->zones.edgeMargin, bodies["edge_margin_mm"]);
+  is(data->zones.holeMargin, bodies["hole_margin_mm"]);
+  is(data->zones.jointMargin, bodies["joint_margin_mm"]);
+  is(data->zones.tallFrom, bodies["tall_from_mm"]);
+  is(data->zones.lowUpTo, bodies["low_up_to_mm"]);
+  is(data->zones.guessedBodyMargin, bodies["guessed_body_margin_mm"]);
+
+  const LandingPrices& p = data->landings;
+  REQUIRE(p.kinds.size() == landings["landings"].size());
+  for (std::size_t i = 0; i < p.kinds.size(); ++i) {
+    CHECK(p.kinds[i].price.value == landings["landings"][i]["price"]);
+    CHECK(p.kinds[i].source == landings["landings"][i]["source"]);
+    CHECK(p.of(p.kinds[i].kind) == p.kinds[i].price);
+  }
+  CHECK(LandingPrices{}.of(LandingKind::via) == Price(0));
+  const json& extras = landings["extras"];
+  CHECK(p.underMask.value == extras["under_mask"]);
+  CHECK(p.smallPart.value == extras["small_part"]);
+  is(p.smallWidth, extras["small_width_mm"]);
+  CHECK(p.unknownFarSide.value == extras["unknown_far_side"]);
+  CHECK(p.opened.value == extras["opened_margin"]);
+  CHECK(p.perBend.value == landings["way"]["per_bend"]);
+  CHECK(p.tight.value == landings["way"]["tight"]);
+  is(p.tightBelow, landings["way"]["tight_below_mm"]);
+
+  const WireTable& t = data->wires;
+  REQUIRE(t.wires.size() == wires["wires"].size());
+  for (std::size_t i = 0; i < t.wires.size(); ++i) {
+    if (i > 0) CHECK(t.wires[i - 1].copper <= t.wires[i].copper);
+    const auto in = std::find_if(wires["wires"].begin(), wires["wires"].end(),
+                                 [&](const json& w) { return w["name"] == t.wires[i].name; });
+    REQUIRE(in != wires["wires"].end());
+    is(t.wires[i].copper, (*in)["copper_mm"]);
+    is(t.wires[i].outer, (*in)["outer_mm"]);
+    CHECK(t.wires[i].insulation == (*in)["insulation"]);
+    CHECK(t.wires[i].stripping == (*in)["stripping"]);
+    CHECK(t.wires[i].source == (*in)["source"]);
+  }
+  REQUIRE(t.roles.size() == wires["roles"].size());
+  for (std::size_t i = 0; i < t.roles.size(); ++i) {
+    const json& in = wires["roles"][i];
+    CHECK(t.roles[i].current.value == in["current_A"]);
+    CHECK(t.roles[i].most.has_value() == in.contains("most_A"));
+    if (t.roles[i].most) CHECK(t.roles[i].most->value == in["most_A"]);
+    CHECK(t.roles[i].mostDrop.value == in["most_drop_V"]);
+    CHECK(t.roles[i].warning == in.value("warning", ""));
+    CHECK(t.roles[i].source == in["source"]);
+    CHECK(&t.of(t.roles[i].role) == &t.roles[i]);
+  }
+  const json& rules = wires["rules"];
+  CHECK(t.mostRise.value == rules["most_rise_K"]);
+  CHECK(t.copperRise.value == rules["copper_rise_K"]);
+  is(t.signalUpTo, rules["signal_up_to_mm"]);
+  CHECK(t.ambient.value == rules["ambient_C"]);
+  CHECK(t.fusingShare == rules["fusing_share"]);
+  is(t.thinnestByChoice, rules["thinnest_by_choice_mm"]);
+  CHECK(t.slack == rules["slack"]);
+  is(t.endAllowance, rules["end_allowance_mm"]);
+  is(t.endTack, rules["end_tack_mm"]);
+  is(t.tackSpacing, rules["tack_spacing_mm"]);
+  CHECK(t.landingShare == rules["landing_share"]);
+}
+
+TEST_CASE("each figure is taken at the ends of its range and refused beyond them") {
+  struct Range {
+    std::string file, pointer;
+    double least, most;
+    bool aboveLeast = false; ///< the least itself is refused
+  };
+  for (const Range& r : {Range{"zones.json", "/bodies/edge_margin_mm", 0, 10, true},
+                         {"zones.json", "/bodies/hole_margin_mm", 0, 10, true},
+                         {"zones.json", "/bodies/joint_margin_mm", 0, 10, true},
+                         {"zones.json", "/bodies/tall_from_mm", 0, 100, true},
+                         {"zones.json", "/bodies/low_up_to_mm", 0, 100, true},
+                         {"zones.json", "/bodies/guessed_body_margin_mm", 0, 10, true},
+                         {"landings.json", "/landings/0/price", 0, 1e6},
+                         {"landings.json", "/extras/under_mask", 0, 1e6},
+                         {"landings.json", "/extras/small_width_mm", 0, 10},
+                         {"landings.json", "/way/tight_below_mm", 0, 10},
+                         {"wires.json", "/wires/0/copper_mm", 0.001, 0.013}, // its own outside
+                         {"wires.json", "/wires/0/outer_mm", 0.01, 40},
+                         {"wires.json", "/roles/0/current_A", 0, 1000},
+                         {"wires.json", "/roles/0/most_A", 1e-6, 1000},
+                         {"wires.json", "/roles/0/most_drop_V", 1e-6, 1000},
+                         {"wires.json", "/rules/most_rise_K", 1, 200},
+                         {"wires.json", "/rules/copper_rise_K", 1, 200},
+                         {"wires.json", "/rules/signal_up_to_mm", 0, 10},
+                         {"wires.json", "/rules/ambient_C", -50, 150},
+                         {"wires.json", "/rules/fusing_share", 0.01, 1},
+                         {"wires.json", "/rules/thinnest_by_choice_mm", 0, 5},
+                         {"wires.json", "/rules/slack", 0, 5},
+                         {"wires.json", "/rules/end_allowance_mm", 0, 100},
+                         {"wires.json", "/rules/end_tack_mm", 0.1, 100},
+                         {"wires.json", "/rules/tack_spacing_mm", 0.5, 1000},
+                         {"wires.json", "/rules/landing_share", 0.1, 10}}) {
+    INFO(r.file << " " << r.pointer);
+    const double off = std::max(1e-6, r.most * 1e-9);
+    const auto refused = [&](double value) { return !errorAfter(r.file, r.pointer, value).message.empty(); };
+    CHECK(refused(r.least) == r.aboveLeast);
+    CHECK(refused(r.least - std::min(off, std::max(1e-9, r.least / 2))));
+    CHECK_FALSE(refused(r.most));
+    CHECK(refused(r.most + off));
+    CHECK_FALSE(refused((r.least + r.most) / 2));
   }
 }

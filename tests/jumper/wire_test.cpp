@@ -166,3 +166,189 @@ TEST_CASE("a current that is none is refused in words") {
   CHECK_FALSE(chooseWire(t, {mmLength(100), fromUser(Amperes(std::nan(""))), NetRole::supply, {}}));
   CHECK_FALSE(chooseWire(t, {mmLength(100), fromUser(Amperes(-1)), NetRole::supply, {}}));
 }
+
+TEST_CASE("the heating current is that of Churchill and Chu's formula to six digits") {
+  // Worked out apart from the program (Python), with the air's figures of the source: conductivity 0.0278
+  // W/mK, viscosity 1.82e-5 and diffusivity 2.57e-5 m2/s, Prandtl 0.71; g 9.80665 m/s2; copper 1/58 and
+  // 0.00393/K.
+  const auto amperes = [](double copper, double outer, double rise, double ambient) {
+    return heatingCurrent(mmLength(copper), mmLength(outer), Celsius(rise), Celsius(ambient)).value;
+  };
+  CHECK(amperes(0.1, 0.117, 20, 40) == Approx(0.5926982183).epsilon(1e-6));
+  CHECK(amperes(0.4049, 0.7, 20, 40) == Approx(2.9570367956).epsilon(1e-6));
+  CHECK(amperes(1, 2, 60, 25) == Approx(16.1111679020).epsilon(1e-6));
+  CHECK(amperes(0.05, 0.06, 10, 0) == Approx(0.2172122846).epsilon(1e-6));
+  CHECK(fusingCurrent(mmLength(1)).value == Approx(80).epsilon(1e-12));
+  CHECK(fusingCurrent(mmLength(0.25)).value == Approx(10).epsilon(1e-12));
+}
+
+namespace {
+
+/// Four wires; 50 µm and more are handy.
+WireTable fewWires() {
+  WireTable t;
+  t.wires = {{"20", mmLength(0.02), mmLength(0.024), "a", "b", "c"},
+             {"40", mmLength(0.04), mmLength(0.049), "", "", ""},
+             {"50", mmLength(0.05), mmLength(0.06), "", "", ""},
+             {"100", mmLength(0.1), mmLength(0.117), "", "", ""}};
+  t.roles = {{NetRole::signal, Amperes(0.02), {}, Volts(0.1), "", ""},
+             {NetRole::radio, Amperes(0.03), {}, Volts(0.2), "mind the impedance", ""}};
+  t.mostRise = Celsius(20);
+  t.ambient = Celsius(40);
+  t.fusingShare = 0.5;
+  t.thinnestByChoice = mmLength(0.05);
+  t.slack = 0.1;
+  t.endAllowance = mmLength(3);
+  t.landingShare = 1.0;
+  return t;
+}
+
+WireChoice chosen(const WireTable& t, const WireRequest& request) {
+  const auto found = chooseWire(t, request);
+  REQUIRE(found);
+  return *found;
+}
+
+} // namespace
+
+TEST_CASE("a wire is cut a share longer than its way, and an allowance at either end") {
+  const auto cut = [](double way, double slack, double allowance) {
+    WireTable t = fewWires();
+    t.slack = slack;
+    t.endAllowance = mmLength(allowance);
+    const WireChoice c = chosen(t, {mmLength(way), {}, NetRole::signal, {}});
+    CHECK(c.length == mmLength(way));
+    return c.cutLength;
+  };
+  CHECK(cut(20, 0.1, 3) == mmLength(28));
+  CHECK(cut(20, 0.25, 3) == mmLength(31));
+  CHECK(cut(20, 0, 0) == mmLength(20));
+  CHECK(cut(0, 0.1, 2.5) == mmLength(5));
+  CHECK(cut(0.000003, 0.5, 0) == Length(5)); // to the nanometre, halves away from nought
+}
+
+TEST_CASE("a choice says all that it was made by") {
+  const WireTable t = fewWires();
+  const WireChoice c = chosen(t, {mmLength(20), {}, NetRole::radio, fromUser(mmLength(0.2))});
+  CHECK(c.wire.name == "50");
+  CHECK(c.current == guessed(Amperes(0.03)));
+  CHECK(c.basis.why == CurrentBasis::Why::roleDefault);
+  CHECK(c.landingWidth == fromUser(mmLength(0.2)));
+  CHECK_FALSE(c.thinForLanding);
+  CHECK_FALSE(c.wideForLanding);
+  CHECK(c.thinnestByChoice == mmLength(0.05));
+  CHECK(c.fusingShare == 0.5);
+  CHECK(c.mostRise == Celsius(20));
+  CHECK(c.roleWarning == "mind the impedance");
+  CHECK(c.warned());
+  CHECK(c.suffices());
+  CHECK_FALSE(c.thinner);
+  CHECK(c.mostDrop == Volts(0.2));
+  // 1/58 over pi/4 * 0.05 mm squared, 20 mm of it.
+  const double ohms = 0.02 / 58 / (3.14159265358979 / 4 * 0.0025);
+  CHECK(c.resistance.value == Approx(ohms).epsilon(1e-9));
+  CHECK(c.drop.value == Approx(ohms * 0.03).epsilon(1e-9));
+  CHECK(c.fusing.value == Approx(80 * std::pow(0.05, 1.5)).epsilon(1e-9));
+  CHECK(c.heating.value == heatingCurrent(mmLength(0.05), mmLength(0.06), Celsius(20), Celsius(40)).value);
+  const WireChoice rated = chosen(t, {mmLength(20), fromFile(Amperes(0.01)), NetRole::signal, {}});
+  CHECK(rated.basis.why == CurrentBasis::Why::rated);
+  CHECK(rated.current == fromFile(Amperes(0.01)));
+  CHECK_FALSE(rated.warned());
+  const WireChoice guess = chosen(t, {mmLength(20), guessed(Amperes(0.01)), NetRole::signal, {}});
+  CHECK(guess.basis.why == CurrentBasis::Why::roleDefault);
+  const WireChoice told = chosen(t, {mmLength(20),
+                                     guessed(Amperes(0.01)),
+                                     NetRole::signal,
+                                     {},
+                                     CurrentBasis{CurrentBasis::Why::copper, {}, Celsius(7)}});
+  CHECK(told.basis.why == CurrentBasis::Why::copper);
+  CHECK(told.basis.rise == Celsius(7));
+}
+
+TEST_CASE("each limit of a wire refuses it a little above and not at it, and the next thicker is taken") {
+  using Why = WireLimit::Why;
+  struct Case {
+    Why why;
+    double amperes; ///< the limit of 50 µm
+    WireTable table;
+  };
+  WireTable byFusing = fewWires(), byHeating = fewWires(), byDrop = fewWires();
+  byFusing.mostRise = Celsius(200);
+  byFusing.fusingShare = 0.05;
+  byFusing.roles[0].mostDrop = byHeating.roles[0].mostDrop = Volts(100);
+  byHeating.fusingShare = 1.0;
+  byDrop.fusingShare = 1.0;
+  const double ohms = wireResistance(mmLength(0.05), mmLength(20)).value;
+  for (const Case& c :
+       {Case{Why::fusing, 0.05 * fusingCurrent(mmLength(0.05)).value, byFusing},
+        {Why::heating, heatingCurrent(mmLength(0.05), mmLength(0.06), Celsius(20), Celsius(40)).value,
+         byHeating},
+        {Why::drop, 0.1 / 10 / ohms, [&] {
+           WireTable t = byDrop;
+           t.roles[0].mostDrop = Volts(0.01);
+           return t;
+         }()}}) {
+    const auto with = [&](double share) {
+      return chosen(c.table, {mmLength(20), fromUser(Amperes(c.amperes * share)), NetRole::signal, {}});
+    };
+    CHECK(with(1 - 1e-9).wire.name == "50");
+    CHECK_FALSE(with(1 - 1e-9).thinner);
+    const WireChoice over = with(1 + 1e-9);
+    CHECK(over.wire.name == "100");
+    REQUIRE(over.thinner);
+    CHECK(over.thinner->wire.name == "50");
+    CHECK(over.thinner->limit.why == c.why);
+    CHECK(over.thinner->limit.drop.value == Approx(c.amperes * ohms).epsilon(1e-6));
+    CHECK(over.thinner->limit.most.value == Approx(c.why == Why::fusing ? fusingCurrent(mmLength(0.05)).value
+                                                   : c.why == Why::heating ? c.amperes
+                                                                           : 0.0));
+  }
+}
+
+TEST_CASE(
+    "a landing takes a wire as wide as its share of it; narrower ones the thickest that fits, or a warning") {
+  const auto named = [](double width, double share = 1.0) {
+    WireTable t = fewWires();
+    t.landingShare = share;
+    return chosen(t, {mmLength(5), fromUser(Amperes(0.001)), NetRole::signal, fromUser(mmLength(width))});
+  };
+  CHECK(named(0.05).wire.name == "50");
+  CHECK_FALSE(named(0.05).wideForLanding);
+  CHECK_FALSE(named(0.05).thinForLanding);
+  CHECK(named(0.049999).wire.name == "40");
+  CHECK(named(0.049999).thinForLanding);
+  CHECK_FALSE(named(0.049999).warned());
+  CHECK(named(0.04).wire.name == "40");
+  CHECK(named(0.039999).wire.name == "20");
+  CHECK(named(0.02).wire.name == "20");
+  const WireChoice none = named(0.019999);
+  CHECK(none.wire.name == "50"); // the thinnest of the handy ones
+  CHECK(none.wideForLanding);
+  CHECK(none.warned());
+  CHECK(none.suffices());
+  CHECK(named(0.1, 0.5).wire.name == "50");
+  CHECK(named(0.099999, 0.5).wire.name == "40");
+}
+
+TEST_CASE("where nothing suffices the thickest says by which limit it fails") {
+  for (const double width : {0.2, 0.05}) {
+    const WireChoice c =
+        chosen(fewWires(), {mmLength(20), fromUser(Amperes(50)), NetRole::signal, fromUser(mmLength(width))});
+    CHECK(c.wire.name == "100");
+    REQUIRE(c.tooThin);
+    CHECK(c.tooThin->why == WireLimit::Why::fusing);
+    CHECK(c.tooThin->most.value == Approx(80 * std::pow(0.1, 1.5)));
+    CHECK_FALSE(c.thinner);
+    CHECK(c.wideForLanding == (width < 0.1));
+    CHECK(c.warned());
+    CHECK_FALSE(c.suffices());
+  }
+  CHECK_FALSE(chooseWire({}, {mmLength(20), {}, NetRole::signal, {}}));
+  CHECK(chooseWire(fewWires(), {mmLength(20), fromUser(Amperes(0)), NetRole::signal, {}}));
+  CHECK_FALSE(chooseWire(fewWires(), {mmLength(20), fromUser(Amperes(-1e-9)), NetRole::signal, {}}));
+  CHECK_FALSE(chooseWire(fewWires(), {mmLength(20), fromUser(Amperes(HUGE_VAL)), NetRole::signal, {}}));
+  // A role that the table does not know: none of its figures.
+  const WireChoice unknown = chosen(fewWires(), {mmLength(20), fromUser(Amperes(0)), NetRole::ground, {}});
+  CHECK(unknown.mostDrop == Volts(0));
+  CHECK(unknown.roleWarning.empty());
+}

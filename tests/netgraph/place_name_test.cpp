@@ -234,3 +234,129 @@ TEST_CASE("a fork parts a track, and what leads nowhere has an end") {
   CHECK(runs[3].to.sort == TrackEnd::Sort::fork);
   CHECK(runs[3].to.beside == said("R1.2", Direction::above, 100, false));
 }
+
+TEST_CASE("of what is as near the first by label, whatever order the pads are in") {
+  for (const bool turned : {false, true}) {
+    DrawnBoard b;
+    const NetId net = b.net("A");
+    const PartId r = b.part("R1", Side::top, {});
+    const PinId one = b.pin(r, turned ? "2" : "1", net), two = b.pin(r, turned ? "1" : "2", net);
+    b.pad(one, mm(10, 10), PadReach::top, 0.5);
+    b.pad(two, mm(14, 10), PadReach::top, 0.5);
+    const Lookup lookup(b.board);
+    CHECK(PlaceNames(lookup).beside(mm(12, 10), Side::top).pin == "R1.1");
+  }
+}
+
+TEST_CASE("a distance is rounded to whole millimetres from two on, and to tenths below, slanting too") {
+  const TwoSides drawn;
+  const Lookup lookup(drawn.board);
+  const PlaceNames names(lookup);
+  const auto at = [&](double x, double y) { return names.beside(mm(10 + x, 10 + y), Side::top); };
+  CHECK(at(0, 2.49) == said("R1.1", Direction::above, 20, false));
+  CHECK(at(0, 2.5) == said("R1.1", Direction::above, 30, false));
+  CHECK(at(-3, 4) == said("R1.1", Direction::above, 50, false));
+  CHECK(at(-4, -3) == said("R1.1", Direction::left, 50, false));
+  CHECK(at(-0.6, 0.8) == said("R1.1", Direction::above, 10, true));
+  CHECK(at(-0.5, -0.5).direction == Direction::left);
+  CHECK(at(-0.5, 0.5).direction == Direction::left);
+  CHECK(at(0, 0.34) == said("R1.1", Direction::above, 3, true));
+  CHECK(at(0, 0.36) == said("R1.1", Direction::above, 4, true));
+  CHECK(at(0, -1.999) == said("R1.1", Direction::below, 20, true));
+  CHECK(at(0, -2) == said("R1.1", Direction::below, 20, false));
+  // To the tenth: where it is "at" otherwise, and on the spot itself.
+  CHECK(names.beside(mm(10, 10.04), Side::top, PlaceNames::Distance::exact) ==
+        said("R1.1", Direction::above, 0, true));
+  CHECK(names.beside(mm(10, 10), Side::top, PlaceNames::Distance::exact) ==
+        said("R1.1", Direction::right, 0, true));
+  CHECK(names.beside(mm(10, 10), Side::top) == said("R1.1", Direction::at, 0, false));
+}
+
+TEST_CASE("a pad is seen on its part's side, without one on the top, and where it is known to be fitted or "
+          "not said") {
+  const auto sees = [](auto change) {
+    DrawnBoard b;
+    const NetId net = b.net("A");
+    const PartId r = b.part("R1", Side::bottom, {});
+    const PinId pin = b.pin(r, "1", net);
+    b.pad(pin, mm(10, 10), PadReach::bottom, 0.5);
+    Part part = *b.board.parts.find(r);
+    Pad pad = *b.board.pads.begin();
+    Pin p = *b.board.pins.find(pin);
+    change(part, pad, p);
+    b.board.parts.put(part);
+    b.board.pads.put(pad);
+    b.board.pins.put(p);
+    const Lookup lookup(b.board);
+    const PlaceNames names(lookup);
+    return std::pair{!names.beside(mm(10, 10), Side::top).pin.empty(),
+                     !names.beside(mm(10, 10), Side::bottom).pin.empty()};
+  };
+  using Both = std::pair<bool, bool>;
+  CHECK(sees([](Part&, Pad&, Pin&) {}) == Both{false, true});
+  CHECK(sees([](Part& p, Pad&, Pin&) { p.side = {}; }) == Both{true, false});
+  CHECK(sees([](Part& p, Pad&, Pin&) { p.side = fromUser(Side::top); }) == Both{true, false});
+  CHECK(sees([](Part&, Pad&, Pin& p) { p.part = {}; }) == Both{true, false});
+  CHECK(sees([](Part& p, Pad&, Pin&) { p.fitted = fromUser(true); }) == Both{false, true});
+  CHECK(sees([](Part& p, Pad&, Pin&) { p.fitted = fromUser(false); }) == Both{false, false});
+  CHECK(sees([](Part&, Pad& p, Pin&) { p.position = {}; }) == Both{false, false});
+  CHECK(sees([](Part&, Pad& p, Pin&) { p.pin = PinId{999}; }) == Both{false, false});
+  CHECK(sees([](Part&, Pad& p, Pin&) {
+          p.drill = fromUser(Size{Length(1), Length(1)});
+        }) == Both{true, true});
+  CHECK(sees([](Part&, Pad& p, Pin&) {
+          p.drill = fromUser(Size{Length(0), Length(1)});
+        }) == Both{false, true});
+  for (const Access access : {Access::open, Access::underMask, Access::underPart, Access::underLid})
+    CHECK(sees([access](Part&, Pad& p, Pin&) { p.access = fromUser(access); }).second ==
+          (access == Access::open || access == Access::underMask));
+}
+
+TEST_CASE("a place where no pin is in sight is given by where it is, on whichever side") {
+  const DrawnBoard empty;
+  const Lookup lookup(empty.board);
+  const Beside none = PlaceNames(lookup).beside(mm(3, 4), Side::bottom, PlaceNames::Distance::exact);
+  CHECK(none == Beside{"", Direction::at, 0, false, mm(3, 4)});
+}
+
+TEST_CASE("a name has its layer and how far it is said, each kind by its own fields") {
+  const TwoSides drawn;
+  const Lookup lookup(drawn.board);
+  const PlaceNames names(lookup);
+  using Sort = PlaceName::Sort;
+  const PlaceName exact = names.of(ViaId{9}, mm(10, 16.24), 0, PlaceNames::Distance::exact);
+  CHECK(exact.beside == said("R1.1", Direction::above, 62, true));
+  CHECK(exact.layer == PlaceName::Layer::top);
+  CHECK(exact.label.empty());
+  CHECK(names.of(ViaId{9}, mm(10, 16.24), 0).beside == said("R1.1", Direction::above, 60, false));
+  CHECK(names.of(TrackId{9}, mm(31, 10), 1).layer == PlaceName::Layer::bottom);
+  CHECK(names.of(AreaId{9}, mm(31, 10), 1).sort == Sort::spot);
+  const PlaceName gone = names.of(PadId{4711}, mm(10, 10), 0);
+  CHECK(gone.sort == Sort::pad);
+  CHECK(gone.label.empty());
+  CHECK(names.of(drawn.below, mm(10, 10), 1).layer == PlaceName::Layer::top); // a pin's is not said
+  CHECK(names.of(drawn.below, mm(10, 10), 1).beside == Beside{});
+  CHECK(names.sideOf(1) == Side::bottom);
+  CHECK(names.sideOf(0) == Side::top);
+  CHECK(names.sideOf(-1) == Side::top);
+  CHECK(names.layerOf(0) == PlaceName::Layer::top);
+  CHECK(names.layerOf(1) == PlaceName::Layer::bottom);
+  CHECK(names.layerOf(2) == PlaceName::Layer::inner);
+}
+
+TEST_CASE("a stretch leads towards a pin; as a whole a track ends where it ends") {
+  PlaceName name;
+  name.sort = PlaceName::Sort::track;
+  name.from = {TrackEnd::Sort::via, "", said("R1.1", Direction::above, 10, true)};
+  name.to = {TrackEnd::Sort::fork, "", said("R1.2", Direction::left, 20, false)};
+  CHECK(name.asSaid() == name);
+  for (const auto stretch :
+       {PlaceName::Stretch::first, PlaceName::Stretch::last, PlaceName::Stretch::between}) {
+    name.stretch = stretch;
+    PlaceName expected = name;
+    expected.to = {TrackEnd::Sort::pin, "R1.2", {}};
+    CHECK(name.asSaid() == expected);
+  }
+  name.to = {TrackEnd::Sort::end, "", Beside{"", Direction::at, 0, false, mm(1, 2)}};
+  CHECK(name.asSaid() == name);
+}

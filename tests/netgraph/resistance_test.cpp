@@ -1,9 +1,11 @@
 #include <cmath>
 #include <limits>
+#include <random>
 
 #include <catch2/catch.hpp>
 
 #include "netmend/netgraph/resistance.h"
+#include "support/seed.h"
 
 using namespace netmend;
 
@@ -19,6 +21,46 @@ std::vector<Resistor> ring(std::size_t n) {
   for (std::size_t i = 0; i < n; ++i)
     network.push_back({i, (i + 1) % n, Ohms(1)});
   return network;
+}
+
+/// By Gauss on the dense matrix of node voltages, `to` held at nought: every node a row, links of nought
+/// taken as a millionth of an ohm. Infinite where spreading from node to node does not get there.
+double byElimination(const std::vector<Resistor>& network, std::size_t nodes, std::size_t from,
+                     std::size_t to) {
+  std::vector<bool> reached(nodes, false);
+  reached[from] = true;
+  for (std::size_t round = 0; round < nodes; ++round)
+    for (const Resistor& r : network)
+      if (std::isfinite(r.value.value) && (reached[r.a] || reached[r.b])) reached[r.a] = reached[r.b] = true;
+  if (!reached[to]) return std::numeric_limits<double>::infinity();
+  std::vector<std::vector<double>> m(nodes, std::vector<double>(nodes + 1, 0.0));
+  for (const Resistor& r : network) {
+    if (r.a == r.b || std::isinf(r.value.value)) continue;
+    const double g = 1.0 / std::max(r.value.value, 1e-6);
+    m[r.a][r.a] += g;
+    m[r.b][r.b] += g;
+    m[r.a][r.b] -= g;
+    m[r.b][r.a] -= g;
+  }
+  m[from][nodes] = 1.0;
+  for (std::size_t i = 0; i < nodes; ++i)
+    if (i == to || !reached[i]) {
+      std::fill(m[i].begin(), m[i].end(), 0.0);
+      m[i][i] = 1.0;
+    }
+  for (std::size_t k = 0; k < nodes; ++k) {
+    std::size_t best = k;
+    for (std::size_t i = k; i < nodes; ++i)
+      if (std::abs(m[i][k]) > std::abs(m[best][k])) best = i;
+    std::swap(m[k], m[best]);
+    for (std::size_t i = 0; i < nodes; ++i) {
+      if (i == k) continue;
+      const double share = m[i][k] / m[k][k];
+      for (std::size_t j = k; j <= nodes; ++j)
+        m[i][j] -= share * m[k][j];
+    }
+  }
+  return m[from][nodes] / m[from][from];
 }
 
 } // namespace
@@ -139,4 +181,51 @@ TEST_CASE("along copper, an edge of unknown resistance counts as told") {
   boost::add_edge(1, 2, CopperEdge{}, graph);
   CHECK(effectiveResistance(graph, 0, 2).value == Approx(0.2));
   CHECK(effectiveResistance(graph, 0, 2, Ohms(0.5)).value == Approx(0.7));
+}
+
+TEST_CASE("random networks have the resistance that elimination on the dense matrix gives") {
+  const unsigned seed = netmend::testSeed();
+  INFO("seed " << seed);
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> ohms(0.1, 100);
+  for (int round = 0; round < 60; ++round) {
+    const std::size_t nodes = 3 + random() % 10;
+    std::vector<Resistor> network;
+    for (std::size_t i = 0; i < nodes + random() % (2 * nodes); ++i) {
+      const std::size_t kind = random() % 10;
+      const double value = kind == 0   ? 0.0
+                           : kind == 1 ? std::numeric_limits<double>::infinity()
+                                       : ohms(random);
+      network.push_back({random() % nodes, random() % nodes, Ohms(value)});
+    }
+    const std::size_t from = random() % nodes, to = random() % nodes;
+    if (from == to) continue;
+    const double truth = byElimination(network, nodes, from, to);
+    const double found = effectiveResistance(network, from, to).value;
+    const double back = effectiveResistance(network, to, from).value;
+    if (std::isinf(truth)) {
+      CHECK(std::isinf(found));
+      CHECK(std::isinf(back));
+      continue;
+    }
+    CHECK(found == Approx(truth).epsilon(1e-4).margin(1e-5));
+    CHECK(back == Approx(found));
+  }
+}
+
+TEST_CASE("both sides of no cross-section: a nanometre conducts, nought and less do not") {
+  const double inf = std::numeric_limits<double>::infinity();
+  for (const std::int64_t nm : {-1, 0, 1}) {
+    CHECK((trackResistance(mm(1), Length(nm), Length(35'000)).value == inf) == (nm <= 0));
+    CHECK((trackResistance(mm(1), mm(1), Length(nm)).value == inf) == (nm <= 0));
+    CHECK((viaResistance(mm(0.3), Length(nm), mm(1)).value == inf) == (nm <= 0));
+    CHECK((viaResistance(Length(nm), Length(20'000), mm(1)).value == inf) == (nm < 0));
+  }
+  // A hole plated shut: a rod of 40 µm.
+  CHECK(viaResistance(Length(0), Length(20'000), mm(1)).value ==
+        Approx(1e-3 / 58 / (3.14159265358979 * 0.02 * 0.02)).epsilon(1e-12));
+  CHECK(viaResistance(mm(0.3), Length(20'000), mm(1), Celsius(70)).value ==
+        Approx(viaResistance(mm(0.3), Length(20'000), mm(1)).value * 1.1965).epsilon(1e-12));
+  CHECK(sheetResistance(Length(35'000), Celsius(70)).value ==
+        Approx(sheetResistance(Length(35'000)).value * 1.1965).epsilon(1e-12));
 }
