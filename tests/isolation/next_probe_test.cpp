@@ -189,3 +189,16 @@ TEST_CASE("a line of 500 pads, 1500 edges and 100 readings answers at once") {
   // Wide, since this may run unoptimised; the figure wanted of a release build is 100 ms.
   if (!netmend::sanitized) CHECK(asked < 1000.0);
 }
+
+TEST_CASE("a pad that is one piece with its pin is no place of its own, one behind a joint is") {
+  DrawnLine drawn;
+  const auto tip = drawn.testPad("TP1", mm(0, 0));
+  const auto pad =
+      add_vertex(CopperNode{NodeKind::pad, drawn.board.pads[0].id, mm(0, 0), 0}, drawn.line.graph);
+  drawn.contact(tip, pad);
+  drawn.track(pad, drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(20, 0)), 20);
+  std::vector<std::string> labels;
+  for (const auto& place : drawn.isolation().places)
+    labels.push_back(place.label);
+  CHECK(labels == std::vector<std::string>{"TP1", "U1.1", "pad of U1.1"});
+}
