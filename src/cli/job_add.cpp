@@ -103,6 +103,7 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
   const ProofBasis basis{job, lookup, expected, *data};
   const std::vector<ProofPoint> points = proofPoints(basis);
   std::vector<JobReading> out;
+  out.reserve(readings.size());
   for (const Reading& reading : readings)
     out.push_back(judgedFor(reading, purpose, points, basis));
   return out;
