@@ -47,7 +47,8 @@ inline constexpr std::string_view repairUnderWay = "repair under way";
                                           const std::vector<Step>& steps, const WorkPrediction& prediction,
                                           const std::string& net, const std::optional<FoundFault>& because);
 
-/// A picture as it stands in its file, which must be PNG or JPEG by its first bytes and no larger than 100 MB.
+/// A picture as it stands in its file, which must be PNG or JPEG by its first bytes and no larger than 100
+/// MB.
 [[nodiscard]] Result<Photo> readPhoto(const std::filesystem::path& file);
 
 } // namespace netmend
