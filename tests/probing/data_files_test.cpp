@@ -142,7 +142,8 @@ TEST_CASE("every figure of a kind of pin is read within its range, and into its 
 
   const auto kinds = loadPinKinds(NETMEND_SOURCE_DIR "/data/pin_kinds.json").value();
   REQUIRE(kinds.byKind.size() == pinKindCount);
-  for (const auto& row : json::parse(dataText("pin_kinds.json"))["kinds"]) {
+  const json file = json::parse(dataText("pin_kinds.json"));
+  for (const auto& row : file["kinds"]) {
     const auto kind = pinKindFrom(row["kind"].get<std::string>());
     REQUIRE(kind);
     CHECK(word(*kind) == row["kind"]);
