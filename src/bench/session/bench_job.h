@@ -200,6 +200,8 @@ private:
   };
   [[nodiscard]] ReadingActs actsOf(const JobReading& reading);
   void rememberReadings();
+  /// Replaces what is said of these readings of the open job.
+  [[nodiscard]] Result<void> sayOf(const std::vector<JobReading>& readings);
   void askOtherBoard(const QString& name, std::function<void()> open);
   void boardOpened(BoardUnderWork board, bool forJob);
   bool joinConnector(const TypedConnector& connector);

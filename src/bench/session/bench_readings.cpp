@@ -66,17 +66,20 @@ void BenchJob::rememberReadings() {
   }
 }
 
+Result<void> BenchJob::sayOf(const std::vector<JobReading>& readings) {
+  if (auto kept = book_.rejudge(job_->id, readings); !kept) return kept;
+  for (const JobReading& said : readings)
+    for (JobReading& reading : job_->readings)
+      if (reading.id == said.id) reading = said;
+  Q_EMIT readingsChanged();
+  return {};
+}
+
 bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
   if (!job_) return false;
-  if (auto kept = book_.rejudge(job_->id, readings); !kept) {
-    fail(kept.error());
-    return false;
-  }
-  for (const JobReading& judged : readings)
-    for (JobReading& reading : job_->readings)
-      if (reading.id == judged.id) reading = judged;
-  Q_EMIT readingsChanged();
-  return true;
+  const auto said = sayOf(readings);
+  if (!said) fail(said.error());
+  return said.has_value();
 }
 
 const JobReading* BenchJob::readOtherwise() const {
@@ -96,12 +99,7 @@ bool BenchJob::sayComesAndGoes(bool so) {
           said.push_back(reading);
           said.back().comesAndGoes = yes;
         }
-      if (auto kept = book_.rejudge(job_->id, said); !kept) return kept;
-      for (const JobReading& one : said)
-        for (JobReading& reading : job_->readings)
-          if (reading.id == one.id) reading = one;
-      Q_EMIT readingsChanged();
-      return {};
+      return sayOf(said);
     };
   };
   return done(tr("%1 comes and goes").arg(QString::fromStdString(last.reading.point.label)), saying(so),

@@ -165,12 +165,16 @@ void BenchWalk::rememberGood() {
   const std::string uuid = boardUuid();
   if (uuid == std::exchange(remembered_, uuid)) return;
   for (const Reading& reading : goodSession_.walk.readings) {
-    const AtEnd end{reading};
-    job_.remember(
-        readingOf(reading),
-        [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
-        [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); });
+    const auto [put, take] = goodActs(reading);
+    job_.remember(readingOf(reading), put, take);
   }
+}
+
+std::pair<BenchJob::Act, BenchJob::Act> BenchWalk::goodActs(const Reading& reading) {
+  const AtEnd end{reading};
+  const std::string uuid = boardUuid();
+  return {[this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
+          [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); }};
 }
 
 PartId BenchWalk::partOfJob() const {
@@ -341,12 +345,8 @@ Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange&
 }
 
 Result<void> BenchWalk::takeGood(const Reading& reading) {
-  const AtEnd end{reading};
-  const std::string uuid = boardUuid();
-  return job_.perform(
-      readingOf(reading),
-      [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
-      [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); });
+  const auto [put, take] = goodActs(reading);
+  return job_.perform(readingOf(reading), put, take);
 }
 
 Result<void> BenchWalk::takeReading(const Reading& reading) {

@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <QObject>
@@ -108,6 +109,8 @@ private:
   using SessionChange = std::function<void(WalkSession&)>;
   /// Of the walk of this good board, whether it is the one that is open or not; durable when it returns.
   [[nodiscard]] Result<void> changeGood(const std::string& boardUuid, const SessionChange& change);
+  /// Puts a reading at the end of the good walk under way, and takes it from there.
+  [[nodiscard]] std::pair<BenchJob::Act, BenchJob::Act> goodActs(const Reading& reading);
   [[nodiscard]] Result<void> takeReading(const Reading& reading);
   [[nodiscard]] Result<void> takeGood(const Reading& reading);
   [[nodiscard]] Result<void> skip();
