@@ -4165,7 +4165,7 @@
     </message>
     <message>
         <source>Uncover the {side} side at {from} and {to}.</source>
-        <translation>Seite {side} bei {from} und {to} freilegen.</translation>
+        <translation>Freilegen, {side}: {from} und {to}.</translation>
     </message>
     <message>
         <source>Clean both with isopropyl alcohol and let them dry.</source>
@@ -4438,6 +4438,10 @@
     <message>
         <source>Cuts what is left to a fifth.</source>
         <translation>Senkt den Rest auf ein Fünftel.</translation>
+    </message>
+    <message>
+        <source>Right and left: as that side of the board is seen from above.</source>
+        <translation>Rechts und links: wie man auf diese Seite der Platine blickt.</translation>
     </message>
 </context>
 <context>

@@ -13,18 +13,25 @@ namespace {
 
 constexpr Pattern asWritten{"{}"};
 
-std::string textOf(const SaidArgument& argument, const Language& language);
+/// Whom it is said to.
+struct Reader {
+  const Language& language;
+  const std::optional<PictureLie>& picture;
+};
 
-std::string listed(const SaidList& list, const Language& language) {
+std::string wordsFor(const Said& said, const Reader& reader);
+std::string textOf(const SaidArgument& argument, const Reader& reader);
+
+std::string listed(const SaidList& list, const Reader& reader) {
   if (list.parts.empty()) return {};
-  std::string out = textOf(list.parts.front(), language);
+  std::string out = textOf(list.parts.front(), reader);
   for (std::size_t i = 1; i < list.parts.size(); ++i) {
     Pattern joined = pattern("core", "{}, {}");
     if (i + 1 == list.parts.size() && list.last == SaidList::Last::conjunction)
       joined = pattern("core", "{} and {}");
     if (i + 1 == list.parts.size() && list.last == SaidList::Last::disjunction)
       joined = pattern("core", "{} or {}");
-    out = wordsOf(said(joined, out, list.parts[i]), language);
+    out = wordsFor(said(joined, out, list.parts[i]), reader);
   }
   return out;
 }
@@ -36,53 +43,29 @@ std::string figureText(const Figure& figure) {
   return figure.unit.empty() ? out : out + " " + std::string(figure.unit);
 }
 
-std::string textOf(const SaidArgument& argument, const Language& language) {
+std::string textOf(const SaidArgument& argument, const Reader& reader) {
   struct Visitor {
-    const Language& language;
+    const Reader& reader;
     std::string operator()(const std::string& text) const { return text; }
     std::string operator()(const Figure& figure) const { return figureText(figure); }
-    std::string operator()(const Said& said) const { return wordsOf(said, language); }
-    std::string operator()(const SaidList& list) const { return listed(list, language); }
+    std::string operator()(const Said& said) const { return wordsFor(said, reader); }
+    std::string operator()(const SaidList& list) const { return listed(list, reader); }
   };
-  return std::visit(Visitor{language}, argument.value);
+  return std::visit(Visitor{reader}, argument.value);
 }
 
-} // namespace
-
-Said::Said(Pattern pattern) : what(pattern) {}
-Said::Said(Pattern pattern, std::int64_t counts, std::vector<SaidArgument> with)
-    : what(pattern), count(counts), arguments(std::move(with)) {}
-
-Said::Said(std::string text) {
-  if (text.empty()) return;
-  what = asWritten;
-  arguments.emplace_back(std::move(text));
+Pattern patternFor(const Said& said, const std::optional<PictureLie>& picture) {
+  if (!said.heading || !picture) return said.what;
+  return said.heading->patterns.at(static_cast<std::size_t>(said.heading->seenIn(*picture)));
 }
 
-bool operator==(const Said& a, const Said& b) {
-  return a.what == b.what && a.count == b.count && a.arguments == b.arguments && a.names == b.names;
-}
-bool operator==(const SaidList& a, const SaidList& b) {
-  return a.parts == b.parts && a.last == b.last;
-}
-
-Pattern dataPattern(const std::string& text) {
-  static std::mutex mutex;
-  static std::set<std::string> kept; // its strings stay where they are
-  const std::lock_guard lock(mutex);
-  return {*kept.insert(text).first};
-}
-
-std::string english(const Pattern& pattern, std::optional<std::int64_t> count) {
-  return std::string(count && *count != 1 ? pattern.several : pattern.english);
-}
-
-std::string wordsOf(const Said& said, const Language& language) {
-  const bool counts = !said.what.several.empty();
+std::string wordsFor(const Said& said, const Reader& reader) {
+  const Pattern what = patternFor(said, reader.picture);
+  const bool counts = !what.several.empty();
   // What stands as it is has no translation to look up.
-  const std::string shape = said.what.english == asWritten.english ? std::string(asWritten.english)
-                            : counts                               ? language(said.what, said.count)
-                                                                   : language(said.what, std::nullopt);
+  const std::string shape = what.english == asWritten.english ? std::string(asWritten.english)
+                            : counts                          ? reader.language(what, said.count)
+                                                              : reader.language(what, std::nullopt);
   std::string out;
   std::size_t next = 0;
   for (std::size_t from = 0;;) {
@@ -103,8 +86,49 @@ std::string wordsOf(const Said& said, const Language& language) {
       index =
           static_cast<std::size_t>(std::find(said.names.begin(), said.names.end(), gap) - said.names.begin());
     next = index + 1;
-    if (index < said.arguments.size()) out += textOf(said.arguments[index], language);
+    if (index < said.arguments.size()) out += textOf(said.arguments[index], reader);
   }
+}
+
+} // namespace
+
+Heading SaidHeading::seenIn(const PictureLie& lie) const {
+  int turns = static_cast<int>(heading);
+  if (fromBelow != lie.fromBelow) turns = 2 - turns; // left for right
+  return static_cast<Heading>((turns + lie.quarters) & 3);
+}
+
+Said::Said(Pattern pattern) : what(pattern) {}
+Said::Said(Pattern pattern, std::int64_t counts, std::vector<SaidArgument> with)
+    : what(pattern), count(counts), arguments(std::move(with)) {}
+
+Said::Said(std::string text) {
+  if (text.empty()) return;
+  what = asWritten;
+  arguments.emplace_back(std::move(text));
+}
+
+bool operator==(const Said& a, const Said& b) {
+  return a.what == b.what && a.count == b.count && a.arguments == b.arguments && a.names == b.names &&
+         a.heading == b.heading;
+}
+bool operator==(const SaidList& a, const SaidList& b) {
+  return a.parts == b.parts && a.last == b.last;
+}
+
+Pattern dataPattern(const std::string& text) {
+  static std::mutex mutex;
+  static std::set<std::string> kept; // its strings stay where they are
+  const std::lock_guard lock(mutex);
+  return {*kept.insert(text).first};
+}
+
+std::string english(const Pattern& pattern, std::optional<std::int64_t> count) {
+  return std::string(count && *count != 1 ? pattern.several : pattern.english);
+}
+
+std::string wordsOf(const Said& said, const Language& language, const std::optional<PictureLie>& picture) {
+  return wordsFor(said, {language, picture});
 }
 
 } // namespace netmend

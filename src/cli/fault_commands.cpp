@@ -128,7 +128,7 @@ std::string isolationText(const FaultCase& fault, const std::string& line, const
                        jumper.classes.size(), jumper.probability * 100.0);
   for (const std::string& text : takenAgain(fault))
     out += "Take again: " + text + ".\n";
-  return out + nextText(fault, why);
+  return out + nextText(fault, why) + wordsOf(rightAndLeftSaid()) + "\n";
 }
 
 void addNotices(const FaultCase& fault, std::vector<Said>& notices) {

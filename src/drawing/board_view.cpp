@@ -75,6 +75,10 @@ void includePad(Box& box, const Pad& pad) {
 
 } // namespace
 
+PictureLie BoardView::lie() const {
+  return {side == Side::bottom, static_cast<int>(std::lround(turn.value / 90.0)) & 3};
+}
+
 QTransform BoardView::transform() const {
   const Unit turned = unitOf(turn);
   const double s = scale.value;

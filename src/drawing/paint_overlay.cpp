@@ -85,7 +85,8 @@ void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double g
   QFont font = p.type.font;
   font.setBold(true);
   const QFontMetricsF metrics(font);
-  const QString text = wrapped(shown(label), metrics, std::max(40 * p.unit, p.view.frame.width() * 0.4));
+  const QString text =
+      wrapped(shown(label, p.view.lie()), metrics, std::max(40 * p.unit, p.view.frame.width() * 0.4));
   const QRectF extent = metrics.boundingRect(QRectF(0, 0, 1e7, 1e7), Qt::AlignLeft, text);
   const QRectF box = placer.place(extent.size() + QSizeF(5 * p.unit, 1.5 * p.unit), anchor, gap);
   const QPointF nearest(std::clamp(anchor.x(), box.left(), box.right()),

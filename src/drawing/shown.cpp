@@ -21,8 +21,8 @@ std::string inTheLanguageSet(const Pattern& pattern, std::optional<std::int64_t>
 
 } // namespace
 
-QString shown(const Said& said) {
-  return QString::fromStdString(wordsOf(said, inTheLanguageSet));
+QString shown(const Said& said, const std::optional<PictureLie>& picture) {
+  return QString::fromStdString(wordsOf(said, inTheLanguageSet, picture));
 }
 
 QString shown(const Error& error) {

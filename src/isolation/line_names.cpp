@@ -12,12 +12,8 @@ namespace netmend {
 
 namespace {
 
-/// In this order, until no two places are called the same.
-enum class Exactness { asOneSays, tenths, withHandle };
-
-PlaceNames::Distance distanceOf(Exactness exactness) {
-  return exactness == Exactness::asOneSays ? PlaceNames::Distance::rounded : PlaceNames::Distance::exact;
-}
+/// The handle is said only where nothing else tells two places apart.
+enum class Handle { unsaid, said };
 
 int tenths(double mm) {
   return static_cast<int>(std::lround(10.0 * mm));
@@ -26,22 +22,21 @@ int tenths(double mm) {
 class Namer {
 public:
   Namer(const PlaceNames& names, const Line& line)
-      : names_(names), board_(names.board()), line_(line),
-        rounded_(trackRuns(names, line, PlaceNames::Distance::rounded)),
+      : names_(names), board_(names.board()), runs_(trackRuns(names, line)),
         edges_(boost::num_edges(line.graph), nullptr) {
     for (auto [e, end] = boost::edges(line.graph); e != end; ++e)
       edges_[line.graph[*e].index] = &line.graph[*e];
   }
 
-  PlaceName probe(const ProbePlace& place, Exactness exactness) {
-    PlaceName name = names_.of(place.object, place.at.value_or(Point{}), place.layer, distanceOf(exactness));
-    if (exactness == Exactness::withHandle) name.handle = place.label;
+  [[nodiscard]] PlaceName probe(const ProbePlace& place, Handle handle) const {
+    PlaceName name = names_.of(place.object, place.at.value_or(Point{}), place.layer);
+    if (handle == Handle::said) name.handle = place.label;
     return name;
   }
 
-  PlaceName fault(const FaultPlace& place, Exactness exactness) {
-    PlaceName name = place.kind == FaultKind::deadPin ? deadPin(place) : open(place, exactness);
-    if (exactness == Exactness::withHandle && place.at) {
+  [[nodiscard]] PlaceName fault(const FaultPlace& place, Handle handle) const {
+    PlaceName name = place.kind == FaultKind::deadPin ? deadPin(place) : open(place);
+    if (handle == Handle::said && place.at) {
       const auto* via = std::get_if<ViaId>(&place.object);
       name.handle =
           via != nullptr ? viaHandle(board_, *via, -1) : pointHandle(board_, *place.at, place.layer);
@@ -57,7 +52,7 @@ private:
     return name;
   }
 
-  PlaceName open(const FaultPlace& place, Exactness exactness) {
+  [[nodiscard]] PlaceName open(const FaultPlace& place) const {
     PlaceName name;
     switch (place.edgeKind.value_or(EdgeKind::unknownWay)) {
     case EdgeKind::solderJoint:
@@ -65,9 +60,9 @@ private:
       if (place.pin) name.label = pinLabel(board_, place.pin);
       break;
     case EdgeKind::track:
-      return track(place, exactness);
+      return track(place);
     case EdgeKind::via:
-      if (place.at) return names_.of(place.object, *place.at, -1, distanceOf(exactness));
+      if (place.at) return names_.of(place.object, *place.at, -1);
       break;
     case EdgeKind::part:
       name.sort = PlaceName::Sort::part;
@@ -93,18 +88,15 @@ private:
     return out;
   }
 
-  PlaceName track(const FaultPlace& place, Exactness exactness) {
-    if (exactness != Exactness::asOneSays && !exact_)
-      exact_ = trackRuns(names_, line_, PlaceNames::Distance::exact);
-    const TrackRuns& runs = exactness == Exactness::asOneSays ? rounded_ : *exact_;
+  [[nodiscard]] PlaceName track(const FaultPlace& place) const {
     PlaceName name;
     name.sort = PlaceName::Sort::track;
     name.layer = names_.layerOf(place.layer);
-    if (!place.edge || !runs.ofEdge[*place.edge]) return name;
-    const OnRun& on = *runs.ofEdge[*place.edge];
-    name.from = runs.runs[on.run].from;
-    name.to = runs.runs[on.run].to;
-    addStretch(name, runs.runs[on.run], on, place);
+    if (!place.edge || !runs_.ofEdge[*place.edge]) return name;
+    const OnRun& on = *runs_.ofEdge[*place.edge];
+    name.from = runs_.runs[on.run].from;
+    name.to = runs_.runs[on.run].to;
+    addStretch(name, runs_.runs[on.run], on, place);
     return name;
   }
 
@@ -130,9 +122,7 @@ private:
 
   const PlaceNames& names_;
   const Board& board_;
-  const Line& line_;
-  TrackRuns rounded_;
-  std::optional<TrackRuns> exact_;
+  TrackRuns runs_;
   std::vector<const CopperEdge*> edges_; ///< by index
 };
 
@@ -143,15 +133,15 @@ PlaceName wholeTrack(PlaceName stretch) {
   return stretch;
 }
 
-/// A name for each, no two alike as far as exactness goes: `make(i, exactness)` names the i-th.
+/// A name for each, no two alike: `make(i, handle)` names the i-th.
 template <class Make> std::vector<PlaceName> distinct(std::size_t count, Make&& make) {
   std::vector<PlaceName> names(count);
   std::vector<std::size_t> open(count);
   std::iota(open.begin(), open.end(), std::size_t{0});
-  for (const Exactness exactness : {Exactness::asOneSays, Exactness::tenths, Exactness::withHandle}) {
+  for (const Handle handle : {Handle::unsaid, Handle::said}) {
     std::map<PlaceName, int> called;
     for (const std::size_t i : open)
-      ++called[(names[i] = make(i, exactness)).asSaid()];
+      ++called[(names[i] = make(i, handle)).asSaid()];
     std::erase_if(open, [&](std::size_t i) { return called[names[i].asSaid()] == 1; });
   }
   return names;
@@ -164,10 +154,9 @@ LineNames::Key LineNames::keyOf(const FaultPlace& place) {
 }
 
 LineNames::LineNames(const PlaceNames& names, const Line& line, const Isolation& isolation) {
-  Namer namer(names, line);
-  probes_ = distinct(isolation.places.size(), [&](std::size_t i, Exactness exactness) {
-    return namer.probe(isolation.places[i], exactness);
-  });
+  const Namer namer(names, line);
+  probes_ = distinct(isolation.places.size(),
+                     [&](std::size_t i, Handle handle) { return namer.probe(isolation.places[i], handle); });
   std::map<Key, const FaultPlace*> places;
   for (const FaultClass& faultClass : isolation.classes)
     for (const FaultPlace& place : faultClass.places)
@@ -176,8 +165,8 @@ LineNames::LineNames(const PlaceNames& names, const Line& line, const Isolation&
   all.reserve(places.size());
   for (const auto& [key, place] : places)
     all.push_back(place);
-  auto named = distinct(all.size(),
-                        [&](std::size_t i, Exactness exactness) { return namer.fault(*all[i], exactness); });
+  auto named =
+      distinct(all.size(), [&](std::size_t i, Handle handle) { return namer.fault(*all[i], handle); });
   for (std::size_t i = 0; i < all.size(); ++i)
     faults_.emplace(keyOf(*all[i]), std::move(named[i]));
   for (const auto& [key, name] : faults_)

@@ -32,22 +32,21 @@ constexpr std::array<Word<TrackEnd::Sort>, 6> endWords{{{TrackEnd::Sort::pin, "p
                                                         {TrackEnd::Sort::fork, "fork"},
                                                         {TrackEnd::Sort::end, "end"},
                                                         {TrackEnd::Sort::unseen, "unseen"}}};
-constexpr std::array<Word<Beside::Direction>, 5> directionWords{{{Beside::Direction::at, "at"},
-                                                                 {Beside::Direction::right, "right"},
-                                                                 {Beside::Direction::left, "left"},
-                                                                 {Beside::Direction::above, "above"},
-                                                                 {Beside::Direction::below, "below"}}};
+constexpr std::array<Word<std::optional<Heading>>, 5> headingWords{{{std::nullopt, "at"},
+                                                                    {Heading::right, "right"},
+                                                                    {Heading::left, "left"},
+                                                                    {Heading::above, "above"},
+                                                                    {Heading::below, "below"}}};
 
 json jsonOf(const Beside& beside) {
   return {{"pin", beside.pin},
-          {"direction", wordFor(directionWords, beside.direction)},
+          {"direction", wordFor(headingWords, beside.heading)},
           {"tenths_mm", beside.tenths},
-          {"exact", beside.exact},
           {"at", pointJson(beside.at)}};
 }
 Beside besideOf(const json& in) {
-  return {in.at("pin"), stored(directionWords, in.at("direction")), in.at("tenths_mm").get<int>(),
-          in.at("exact").get<bool>(), pointFrom(in.at("at"))};
+  return {in.at("pin"), stored(headingWords, in.at("direction")), in.at("tenths_mm").get<int>(),
+          pointFrom(in.at("at"))};
 }
 
 json jsonOf(const TrackEnd& end) {

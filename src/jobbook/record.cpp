@@ -109,7 +109,7 @@ std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps) {
 LandingPlace toLandingPlace(const Landing& landing, const PlaceNames& names) {
   LandingPlace out;
   out.kind = landing.kind;
-  out.name = names.of(landing.object, landing.at, landing.layer, PlaceNames::Distance::exact);
+  out.name = names.of(landing.object, landing.at, landing.layer);
   out.at = landing.at;
   out.side = landing.side;
   out.point = probePointOf(landing);

@@ -189,6 +189,8 @@ Pieces findings(const Sheet& sheet) {
   append(pieces, readingTable(sheet, pairs));
   append(pieces, checkTable(sheet));
   append(pieces, suspectList(sheet));
+  append(pieces, paragraph({{shown(rightAndLeftSaid()), false, false}}, sheet.style.small,
+                           sheet.style.body.width(), 3 * SheetStyle::point));
   if (sheet.workshopCopy()) append(pieces, sourceOfReadings(sheet));
   return pieces;
 }

@@ -8,8 +8,7 @@ namespace netmend {
 
 namespace {
 
-constexpr double nextToMm = 0.3;      ///< nearer is "at"
-constexpr double tenthsBelowMm = 2.0; ///< farther, nobody says tenths
+constexpr double nextToMm = 0.3; ///< nearer is "at"
 
 const Part* partOf(const Board& board, const Pad& pad) {
   const Pin* pin = board.pins.find(pad.pin);
@@ -39,7 +38,7 @@ PlaceNames::PlaceNames(const Lookup& lookup) : lookup_(&lookup) {
   }
 }
 
-Beside PlaceNames::beside(Point at, Side side, Distance exactness) const {
+Beside PlaceNames::beside(Point at, Side side) const {
   const Seen* nearest = nullptr;
   for (const Seen& seen : side == Side::top ? top_ : bottom_) {
     if (nearest != nullptr) {
@@ -59,13 +58,12 @@ Beside PlaceNames::beside(Point at, Side side, Distance exactness) const {
   const double right = (at.x - nearest->at.x).mm() * (side == Side::top ? 1.0 : -1.0);
   const double up = (at.y - nearest->at.y).mm();
   const double mm = std::hypot(right, up);
-  if (mm < nextToMm && exactness == Distance::rounded) return out;
-  out.exact = exactness == Distance::exact || mm < tenthsBelowMm;
-  out.tenths = static_cast<int>(std::lround(out.exact ? mm * 10.0 : std::round(mm) * 10.0));
+  if (mm < nextToMm) return out;
+  out.tenths = static_cast<int>(std::lround(mm * 10.0));
   if (std::abs(right) >= std::abs(up))
-    out.direction = right >= 0.0 ? Beside::Direction::right : Beside::Direction::left;
+    out.heading = right >= 0.0 ? Heading::right : Heading::left;
   else
-    out.direction = up >= 0.0 ? Beside::Direction::above : Beside::Direction::below;
+    out.heading = up >= 0.0 ? Heading::above : Heading::below;
   return out;
 }
 
@@ -79,7 +77,7 @@ Side PlaceNames::sideOf(int layer) const {
   return layerOf(layer) == PlaceName::Layer::bottom ? Side::bottom : Side::top;
 }
 
-PlaceName PlaceNames::of(const CopperObject& object, Point at, int layer, Distance exactness) const {
+PlaceName PlaceNames::of(const CopperObject& object, Point at, int layer) const {
   PlaceName name;
   if (const auto* pin = std::get_if<PinId>(&object)) {
     name.sort = PlaceName::Sort::pin;
@@ -90,7 +88,7 @@ PlaceName PlaceNames::of(const CopperObject& object, Point at, int layer, Distan
     name.label = pad != nullptr ? pinLabel(board(), pad->pin) : "";
   } else {
     name.sort = std::holds_alternative<ViaId>(object) ? PlaceName::Sort::via : PlaceName::Sort::spot;
-    name.beside = beside(at, sideOf(layer), exactness);
+    name.beside = beside(at, sideOf(layer));
     name.layer = layerOf(layer);
   }
   return name;

@@ -16,8 +16,8 @@ double lengthOf(const CopperEdge& edge) {
 
 class Maker {
 public:
-  Maker(const PlaceNames& names, const Line& line, PlaceNames::Distance distance)
-      : names_(names), board_(names.board()), graph_(line.graph), distance_(distance) {
+  Maker(const PlaceNames& names, const Line& line)
+      : names_(names), board_(names.board()), graph_(line.graph) {
     out_.ofEdge.resize(boost::num_edges(graph_));
   }
 
@@ -124,20 +124,19 @@ private:
   }
 
   [[nodiscard]] TrackEnd placed(TrackEnd::Sort sort, Point at, int layer) const {
-    return {sort, "", names_.beside(at, names_.sideOf(layer), distance_)};
+    return {sort, "", names_.beside(at, names_.sideOf(layer))};
   }
 
   const PlaceNames& names_;
   const Board& board_;
   const CopperGraph& graph_;
-  PlaceNames::Distance distance_;
   TrackRuns out_;
 };
 
 } // namespace
 
-TrackRuns trackRuns(const PlaceNames& names, const Line& line, PlaceNames::Distance distance) {
-  return Maker(names, line, distance).make();
+TrackRuns trackRuns(const PlaceNames& names, const Line& line) {
+  return Maker(names, line).make();
 }
 
 } // namespace netmend

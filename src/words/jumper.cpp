@@ -223,7 +223,7 @@ Said noteSaid(const ProposalNote& note, const PlaceNames& places) {
   }
   SaidList crossed{{}, SaidList::Last::none};
   for (const CrossedCopper& copper : note.copper)
-    crossed.parts.emplace_back(nameOf(places.of(copper.object, copper.at, -1, PlaceNames::Distance::exact)));
+    crossed.parts.emplace_back(nameOf(places.of(copper.object, copper.at, -1)));
   return said(pattern("core", "runs over bare copper of other nets, its insulation must be whole there: {}"),
               std::move(crossed));
 }

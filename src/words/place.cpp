@@ -1,6 +1,7 @@
 #include "netmend/words/place.h"
 
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -10,42 +11,33 @@ namespace netmend {
 
 namespace {
 
-std::string tenths(int value) {
-  return fmt::format("{}.{}", value / 10, value % 10);
+std::string millimetres(int tenths) {
+  return tenths % 10 == 0 ? std::to_string(tenths / 10) : fmt::format("{}.{}", tenths / 10, tenths % 10);
 }
 
-Said nameOf(const Beside& beside) {
+Said nameOf(const Beside& beside, bool fromBelow) {
   if (beside.pin.empty())
     return said(pattern("core", "at ({}, {}) mm"), fmt::format("{:.2f}", beside.at.x.mm()),
                 fmt::format("{:.2f}", beside.at.y.mm()));
-  const std::string far = beside.exact ? tenths(beside.tenths) : std::to_string(beside.tenths / 10);
-  switch (beside.direction) {
-  case Beside::Direction::right:
-    return said(pattern("core", "{} mm right of {}"), far, beside.pin);
-  case Beside::Direction::left:
-    return said(pattern("core", "{} mm left of {}"), far, beside.pin);
-  case Beside::Direction::above:
-    return said(pattern("core", "{} mm above {}"), far, beside.pin);
-  case Beside::Direction::below:
-    return said(pattern("core", "{} mm below {}"), far, beside.pin);
-  case Beside::Direction::at:
-    break;
-  }
-  return said(pattern("core", "at {}"), beside.pin);
+  const std::string far = millimetres(beside.tenths);
+  if (!beside.heading) return said(pattern("core", "at {}"), beside.pin);
+  constexpr std::array patterns{pattern("core", "{} mm right of {}"), pattern("core", "{} mm above {}"),
+                                pattern("core", "{} mm left of {}"), pattern("core", "{} mm below {}")};
+  return saidTowards({*beside.heading, fromBelow, patterns}, far, beside.pin);
 }
 
-Said nameOf(const TrackEnd& end) {
+Said nameOf(const TrackEnd& end, bool fromBelow) {
   switch (end.sort) {
   case TrackEnd::Sort::pin:
     return asItIs(end.pin);
   case TrackEnd::Sort::via:
-    return said(pattern("core", "via {}"), nameOf(end.beside));
+    return said(pattern("core", "via {}"), nameOf(end.beside, fromBelow));
   case TrackEnd::Sort::area:
-    return said(pattern("core", "copper area {}"), nameOf(end.beside));
+    return said(pattern("core", "copper area {}"), nameOf(end.beside, fromBelow));
   case TrackEnd::Sort::fork:
-    return said(pattern("core", "fork {}"), nameOf(end.beside));
+    return said(pattern("core", "fork {}"), nameOf(end.beside, fromBelow));
   case TrackEnd::Sort::end:
-    return said(pattern("core", "its end {}"), nameOf(end.beside));
+    return said(pattern("core", "its end {}"), nameOf(end.beside, fromBelow));
   case TrackEnd::Sort::unseen:
     break;
   }
@@ -53,27 +45,36 @@ Said nameOf(const TrackEnd& end) {
 }
 
 /// Where a stretch leads needs no more than a pin to look at (see `PlaceName::asSaid`).
-Said towards(const TrackEnd& end) {
-  return end.beside.pin.empty() ? nameOf(end) : asItIs(end.beside.pin);
+Said towards(const TrackEnd& end, bool fromBelow) {
+  return end.beside.pin.empty() ? nameOf(end, fromBelow) : asItIs(end.beside.pin);
+}
+
+/// See `PlaceNames::sideOf`.
+bool isFromBelow(const PlaceName& name) {
+  return name.layer == PlaceName::Layer::bottom;
 }
 
 Said trackSaid(const PlaceName& name) {
-  const Said from = nameOf(name.from),
-             to = name.stretch == PlaceName::Stretch::whole ? nameOf(name.to) : towards(name.to);
+  const bool below = isFromBelow(name);
+  const Said from = nameOf(name.from, below), to = name.stretch == PlaceName::Stretch::whole
+                                                       ? nameOf(name.to, below)
+                                                       : towards(name.to, below);
   switch (name.stretch) {
   case PlaceName::Stretch::first:
-    return said(pattern("core", "track from {} towards {}, first {} mm"), from, to, tenths(name.toTenths));
+    return said(pattern("core", "track from {} towards {}, first {} mm"), from, to,
+                millimetres(name.toTenths));
   case PlaceName::Stretch::last:
-    return said(pattern("core", "track from {} towards {}, last {} mm"), from, to, tenths(name.toTenths));
+    return said(pattern("core", "track from {} towards {}, last {} mm"), from, to,
+                millimetres(name.toTenths));
   case PlaceName::Stretch::between:
-    return said(pattern("core", "track from {} towards {}, {} to {} mm"), from, to, tenths(name.fromTenths),
-                tenths(name.toTenths));
+    return said(pattern("core", "track from {} towards {}, {} to {} mm"), from, to,
+                millimetres(name.fromTenths), millimetres(name.toTenths));
   case PlaceName::Stretch::whole:
     break;
   }
   if (name.from.sort == TrackEnd::Sort::via && name.to.sort == TrackEnd::Sort::via)
-    return said(pattern("core", "track between the vias {} and {}"), nameOf(name.from.beside),
-                nameOf(name.to.beside));
+    return said(pattern("core", "track between the vias {} and {}"), nameOf(name.from.beside, below),
+                nameOf(name.to.beside, below));
   return said(pattern("core", "track from {} to {}"), from, to);
 }
 
@@ -96,9 +97,9 @@ Said plainName(const PlaceName& name) {
   case PlaceName::Sort::pad:
     return said(pattern("core", "pad of {}"), name.label);
   case PlaceName::Sort::via:
-    return said(pattern("core", "via {}"), nameOf(name.beside));
+    return said(pattern("core", "via {}"), nameOf(name.beside, isFromBelow(name)));
   case PlaceName::Sort::spot:
-    return said(pattern("core", "track {}"), nameOf(name.beside));
+    return said(pattern("core", "track {}"), nameOf(name.beside, isFromBelow(name)));
   case PlaceName::Sort::joint:
     return name.label.empty() ? Said(pattern("core", "joint of a pin"))
                               : said(pattern("core", "joint of {}"), name.label);
@@ -130,11 +131,15 @@ Said nameOf(const PlaceName& name) {
   return name.handle.empty() ? out : said(pattern("core", "{} ({})"), std::move(out), name.handle);
 }
 
+Said rightAndLeftSaid() {
+  return pattern("core", "Right and left: as that side of the board is seen from above.");
+}
+
 Said nameOf(const ProbePoint& point, const PlaceNames* places) {
   if (point.pin || places == nullptr) return asItIs(point.label);
   const auto found = placeOfHandle(places->board(), point.label);
   if (!found) return asItIs(point.label);
-  return nameOf(places->of(found->object, found->at, found->layer, PlaceNames::Distance::exact));
+  return nameOf(places->of(found->object, found->at, found->layer));
 }
 
 Said nameOf(const ProofPoint& point, const PlaceNames* places) {

@@ -95,6 +95,36 @@ TEST_CASE("Sentences are equal when their patterns, counts and arguments are", "
   CHECK_FALSE(said(pattern("core", "at {}"), of(2, "pads")) == said(pattern("core", "at {}"), of(1, "pads")));
 }
 
+TEST_CASE("What lies in a direction is said as the picture beside it lies", "[base]") {
+  const SaidHeading right{Heading::right,
+                          false,
+                          {Pattern{"east {}"}, Pattern{"north {}"}, Pattern{"west {}"}, Pattern{"south {}"}}};
+  const Said word = saidTowards(right, "X");
+  CHECK(wordsOf(word) == "east X");
+  const auto seen = [](const Said& said, bool fromBelow, int quarters) {
+    return wordsOf(said, english, PictureLie{fromBelow, quarters});
+  };
+  CHECK(seen(word, false, 0) == "east X");
+  CHECK(seen(word, false, 1) == "north X");
+  CHECK(seen(word, false, 2) == "west X");
+  CHECK(seen(word, false, 3) == "south X");
+  CHECK(seen(word, false, -1) == "south X");
+  CHECK(seen(word, true, 0) == "west X");
+  CHECK(seen(word, true, 1) == "south X");
+  // Nested, and in a list.
+  CHECK(seen(said(Pattern{"a {}"}, word), false, 1) == "a north X");
+  CHECK(seen(said(Pattern{"{}"}, SaidList{{word, word}}), false, 1) == "north X and north X");
+  Said other = word;
+  CHECK(other == word);
+  other.heading->fromBelow = true;
+  CHECK_FALSE(other == word);
+  CHECK(seen(other, true, 0) == "east X");
+  CHECK(seen(other, false, 0) == "west X");
+  other.heading->heading = Heading::above;
+  CHECK(seen(other, false, 0) == "north X");
+  CHECK(seen(other, true, 0) == "north X");
+}
+
 TEST_CASE("An error is said with file, place and what was found, each once", "[base]") {
   const Error whole{pattern("core", "unknown side"), "b.csv", "line 3", asItIs("\"up\""),
                     pattern("core", "top or bottom")};

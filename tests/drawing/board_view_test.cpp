@@ -131,3 +131,27 @@ TEST_CASE("the extent takes in the outline and everything that has a place") {
   CHECK(pictureExtent(small.board).max == at(120, 60));
   CHECK(pictureExtent(Board{}).empty());
 }
+
+TEST_CASE("what is said to lie right, left, above or below does so in the picture, however it is turned") {
+  // Against where the two places come to lie in the picture.
+  const auto seen = [](const BoardView& view, Point from, Point to) {
+    const QPointF way = view.toPicture(to) - view.toPicture(from);
+    if (std::abs(way.x()) > std::abs(way.y())) return way.x() > 0 ? Heading::right : Heading::left;
+    return way.y() < 0 ? Heading::above : Heading::below;
+  };
+  const Point pin = at(10, 10);
+  for (const Side side : {Side::top, Side::bottom})
+    for (int turn = 0; turn < 360; turn += 5) {
+      if (turn % 90 == 45) continue; // neither is nearer
+      BoardView view = viewOf({at(0, 0), at(20, 20)}, {0, 0, 800, 600}, side, 0.04, Degrees(turn));
+      INFO(turn << (side == Side::top ? " top" : " bottom"));
+      // Told from above the top.
+      CHECK(SaidHeading{Heading::right, false, {}}.seenIn(view.lie()) == seen(view, pin, at(12, 10)));
+      CHECK(SaidHeading{Heading::above, false, {}}.seenIn(view.lie()) == seen(view, pin, at(10, 12)));
+      CHECK(SaidHeading{Heading::left, false, {}}.seenIn(view.lie()) == seen(view, pin, at(8, 10)));
+      CHECK(SaidHeading{Heading::below, false, {}}.seenIn(view.lie()) == seen(view, pin, at(10, 8)));
+      // Told of the bottom: what has the greater x is left there.
+      CHECK(SaidHeading{Heading::left, true, {}}.seenIn(view.lie()) == seen(view, pin, at(12, 10)));
+      CHECK(SaidHeading{Heading::above, true, {}}.seenIn(view.lie()) == seen(view, pin, at(10, 12)));
+    }
+}

@@ -77,7 +77,7 @@ json kept(const ProbePlace& place) {
 }
 
 json kept(const Beside& beside) {
-  return {beside.pin, static_cast<int>(beside.direction), beside.tenths, beside.exact};
+  return {beside.pin, beside.heading ? static_cast<int>(*beside.heading) : -1, beside.tenths};
 }
 
 json kept(const PlaceName& name) {

@@ -29,7 +29,7 @@ inline Point at(std::int64_t x, std::int64_t y) {
 }
 
 inline Beside beside(const std::string& pin, int tenths) {
-  return {pin, Beside::Direction::below, tenths, true, at(tenths, -tenths)};
+  return {pin, Heading::below, tenths, at(tenths, -tenths)};
 }
 
 /// Of each sort of place what it keeps.
@@ -44,8 +44,7 @@ inline std::vector<PlaceName> everyPlace() {
     name.handle = "handle " + std::to_string(number);
     name.layer = static_cast<PlaceName::Layer>(number % 3);
     if (sort == via || sort == spot)
-      name.beside = {"J" + std::to_string(number), static_cast<Beside::Direction>(number % 4 + 1), number,
-                     number % 2 == 0, at(number, 7)};
+      name.beside = {"J" + std::to_string(number), static_cast<Heading>(number % 4), number, at(number, 7)};
     if (sort == track) {
       name.from = {TrackEnd::Sort::area, "U1.1", beside("U1.2", 11)};
       name.to = {TrackEnd::Sort::end, "U1.3", beside("U1.4", 12)};

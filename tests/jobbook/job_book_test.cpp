@@ -69,8 +69,8 @@ PlaceName trackName() {
   PlaceName name;
   name.sort = PlaceName::Sort::track;
   name.layer = PlaceName::Layer::inner;
-  name.from = {TrackEnd::Sort::via, "", {"J4.9", Beside::Direction::left, 21, true, {}}};
-  name.to = {TrackEnd::Sort::fork, "", {"", Beside::Direction::at, 0, false, {Length(5), Length(-6)}}};
+  name.from = {TrackEnd::Sort::via, "", {"J4.9", Heading::left, 21, {}}};
+  name.to = {TrackEnd::Sort::fork, "", {"", {}, 0, {Length(5), Length(-6)}}};
   name.stretch = PlaceName::Stretch::between;
   name.fromTenths = 30;
   name.toTenths = 75;
@@ -100,7 +100,7 @@ JobSuspect suspectOnTrack() {
   ohms.at.label = "J4.9";
   ohms.other = PlaceName{};
   ohms.other->sort = PlaceName::Sort::via;
-  ohms.other->beside = {"C1.1", Beside::Direction::above, 20, false, {}};
+  ohms.other->beside = {"C1.1", Heading::above, 20, {}};
   ohms.other->layer = PlaceName::Layer::bottom;
   ohms.mode = ReadingMode::continuity;
   ohms.foretold = {Foretold::What::ohms, {}, Ohms(0.21), Ohms(0.3)};

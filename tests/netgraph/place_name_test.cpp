@@ -11,8 +11,6 @@ using namespace netmend::test;
 
 namespace {
 
-using Direction = Beside::Direction;
-
 /// Resistor R1 on the top, capacitor C1 on the bottom, two layers.
 struct TwoSides : DrawnBoard {
   LayerId top = layer("top"), bottom = layer("bottom");
@@ -28,9 +26,9 @@ struct TwoSides : DrawnBoard {
   }
 };
 
-/// As it is said: pin, direction, tenths, whether tenths are said.
-Beside said(const char* pin, Direction direction, int tenths, bool exact) {
-  return {pin, direction, tenths, exact, {}};
+/// As it is said: pin, direction, tenths of a millimetre.
+Beside said(const char* pin, std::optional<Heading> heading, int tenths) {
+  return {pin, heading, tenths, {}};
 }
 
 } // namespace
@@ -40,40 +38,29 @@ TEST_CASE("a place is called by the nearest pin, its direction and how far it is
   const Lookup lookup(drawn.board);
   const PlaceNames names(lookup);
   const auto at = [&](double x, double y) { return names.beside(mm(x, y), Side::top); };
-  CHECK(at(10.299, 10) == said("R1.1", Direction::at, 0, false));
-  CHECK(at(10.3, 10) == said("R1.1", Direction::right, 3, true));
-  CHECK(at(9, 10) == said("R1.1", Direction::left, 10, true));
-  CHECK(at(10, 11) == said("R1.1", Direction::above, 10, true));
-  CHECK(at(10, 8.8) == said("R1.1", Direction::below, 12, true));
-  // Tenths are said below two millimetres only.
-  CHECK(at(10, 11.99) == said("R1.1", Direction::above, 20, true));
-  CHECK(at(10, 12) == said("R1.1", Direction::above, 20, false));
-  CHECK(at(10, 12.6) == said("R1.1", Direction::above, 30, false));
+  CHECK(at(10.299, 10) == said("R1.1", {}, 0));
+  CHECK(at(10.3, 10) == said("R1.1", Heading::right, 3));
+  CHECK(at(9, 10) == said("R1.1", Heading::left, 10));
+  CHECK(at(10, 11) == said("R1.1", Heading::above, 10));
+  CHECK(at(10, 8.8) == said("R1.1", Heading::below, 12));
+  CHECK(at(10, 12.34) == said("R1.1", Heading::above, 23));
+  CHECK(at(10, 12.36) == said("R1.1", Heading::above, 24));
+  CHECK(at(10, 26.24) == said("R1.1", Heading::above, 162));
   // Whichever of the two directions it lies farther in.
-  CHECK(at(10.5, 10.5).direction == Direction::right);
-  CHECK(at(10.5, 10.501).direction == Direction::above);
+  CHECK(at(10.5, 10.5).heading == Heading::right);
+  CHECK(at(10.5, 10.501).heading == Heading::above);
   // Of equally near pins the first by name.
   CHECK(at(12, 10).pin == "R1.1");
   CHECK(at(12.001, 10).pin == "R1.2");
-}
-
-TEST_CASE("where two places have to be told apart, tenths are said however far it is") {
-  const TwoSides drawn;
-  const Lookup lookup(drawn.board);
-  const PlaceNames names(lookup);
-  CHECK(names.beside(mm(10, 16.24), Side::top, PlaceNames::Distance::exact) ==
-        said("R1.1", Direction::above, 62, true));
-  CHECK(names.beside(mm(10.1, 10), Side::top, PlaceNames::Distance::exact) ==
-        said("R1.1", Direction::right, 1, true));
 }
 
 TEST_CASE("the bottom is looked at from below: right on the top is left there") {
   const TwoSides drawn;
   const Lookup lookup(drawn.board);
   const PlaceNames names(lookup);
-  CHECK(names.beside(mm(31, 10), Side::bottom) == said("C1.1", Direction::left, 10, true));
-  CHECK(names.beside(mm(29, 10), Side::bottom) == said("C1.1", Direction::right, 10, true));
-  CHECK(names.beside(mm(30, 11), Side::bottom) == said("C1.1", Direction::above, 10, true));
+  CHECK(names.beside(mm(31, 10), Side::bottom) == said("C1.1", Heading::left, 10));
+  CHECK(names.beside(mm(29, 10), Side::bottom) == said("C1.1", Heading::right, 10));
+  CHECK(names.beside(mm(30, 11), Side::bottom) == said("C1.1", Heading::above, 10));
   // Nothing of the other side is in sight.
   CHECK(names.beside(mm(31, 10), Side::top).pin == "R1.2");
   CHECK(names.beside(mm(10, 10), Side::bottom).pin == "C1.1");
@@ -194,7 +181,7 @@ struct DrawnRun : TwoSides {
     const Lookup lookup(board);
     const BoardGraph graph = buildBoardGraph(board);
     const Line line = lineOf(lookup, graph, key);
-    auto found = trackRuns(PlaceNames(lookup), line, PlaceNames::Distance::rounded).runs;
+    auto found = trackRuns(PlaceNames(lookup), line).runs;
     std::sort(found.begin(), found.end(), [](const TrackRun& a, const TrackRun& b) { return a.mm < b.mm; });
     return found;
   }
@@ -214,7 +201,7 @@ TEST_CASE("a track goes from one thing that a person finds to the next, over its
   CHECK(runs[1].mm == Approx(22));
   CHECK(runs[1].from.pin == "R1.1");
   CHECK(runs[1].to.sort == TrackEnd::Sort::via);
-  CHECK(runs[1].to.beside == said("R1.2", Direction::above, 130, false));
+  CHECK(runs[1].to.beside == said("R1.2", Heading::above, 128));
 }
 
 TEST_CASE("a fork parts a track, and what leads nowhere has an end") {
@@ -232,7 +219,7 @@ TEST_CASE("a fork parts a track, and what leads nowhere has an end") {
   CHECK(onward.to.sort == TrackEnd::Sort::fork);
   CHECK(runs[3].mm == Approx(16));
   CHECK(runs[3].to.sort == TrackEnd::Sort::fork);
-  CHECK(runs[3].to.beside == said("R1.2", Direction::above, 100, false));
+  CHECK(runs[3].to.beside == said("R1.2", Heading::above, 102));
 }
 
 TEST_CASE("of what is as near the first by label, whatever order the pads are in") {
@@ -248,28 +235,23 @@ TEST_CASE("of what is as near the first by label, whatever order the pads are in
   }
 }
 
-TEST_CASE("a distance is rounded to whole millimetres from two on, and to tenths below, slanting too") {
+TEST_CASE("a distance is rounded to tenths of a millimetre, slanting too") {
   const TwoSides drawn;
   const Lookup lookup(drawn.board);
   const PlaceNames names(lookup);
   const auto at = [&](double x, double y) { return names.beside(mm(10 + x, 10 + y), Side::top); };
-  CHECK(at(0, 2.49) == said("R1.1", Direction::above, 20, false));
-  CHECK(at(0, 2.5) == said("R1.1", Direction::above, 30, false));
-  CHECK(at(-3, 4) == said("R1.1", Direction::above, 50, false));
-  CHECK(at(-4, -3) == said("R1.1", Direction::left, 50, false));
-  CHECK(at(-0.6, 0.8) == said("R1.1", Direction::above, 10, true));
-  CHECK(at(-0.5, -0.5).direction == Direction::left);
-  CHECK(at(-0.5, 0.5).direction == Direction::left);
-  CHECK(at(0, 0.34) == said("R1.1", Direction::above, 3, true));
-  CHECK(at(0, 0.36) == said("R1.1", Direction::above, 4, true));
-  CHECK(at(0, -1.999) == said("R1.1", Direction::below, 20, true));
-  CHECK(at(0, -2) == said("R1.1", Direction::below, 20, false));
-  // To the tenth: where it is "at" otherwise, and on the spot itself.
-  CHECK(names.beside(mm(10, 10.04), Side::top, PlaceNames::Distance::exact) ==
-        said("R1.1", Direction::above, 0, true));
-  CHECK(names.beside(mm(10, 10), Side::top, PlaceNames::Distance::exact) ==
-        said("R1.1", Direction::right, 0, true));
-  CHECK(names.beside(mm(10, 10), Side::top) == said("R1.1", Direction::at, 0, false));
+  CHECK(at(0, 2.44) == said("R1.1", Heading::above, 24));
+  CHECK(at(0, 2.46) == said("R1.1", Heading::above, 25));
+  CHECK(at(-3, 4) == said("R1.1", Heading::above, 50));
+  CHECK(at(-4, -3) == said("R1.1", Heading::left, 50));
+  CHECK(at(-0.6, 0.8) == said("R1.1", Heading::above, 10));
+  CHECK(at(-0.5, -0.5).heading == Heading::left);
+  CHECK(at(-0.5, 0.5).heading == Heading::left);
+  CHECK(at(0, 0.34) == said("R1.1", Heading::above, 3));
+  CHECK(at(0, 0.36) == said("R1.1", Heading::above, 4));
+  CHECK(at(0, -1.999) == said("R1.1", Heading::below, 20));
+  CHECK(at(0, -2) == said("R1.1", Heading::below, 20));
+  CHECK(names.beside(mm(10, 10), Side::top) == said("R1.1", {}, 0));
 }
 
 TEST_CASE("a pad is seen on its part's side, without one on the top, and where it is known to be fitted or "
@@ -315,20 +297,19 @@ TEST_CASE("a pad is seen on its part's side, without one on the top, and where i
 TEST_CASE("a place where no pin is in sight is given by where it is, on whichever side") {
   const DrawnBoard empty;
   const Lookup lookup(empty.board);
-  const Beside none = PlaceNames(lookup).beside(mm(3, 4), Side::bottom, PlaceNames::Distance::exact);
-  CHECK(none == Beside{"", Direction::at, 0, false, mm(3, 4)});
+  const Beside none = PlaceNames(lookup).beside(mm(3, 4), Side::bottom);
+  CHECK(none == Beside{"", {}, 0, mm(3, 4)});
 }
 
-TEST_CASE("a name has its layer and how far it is said, each kind by its own fields") {
+TEST_CASE("a name has its layer and how far away it is, each kind by its own fields") {
   const TwoSides drawn;
   const Lookup lookup(drawn.board);
   const PlaceNames names(lookup);
   using Sort = PlaceName::Sort;
-  const PlaceName exact = names.of(ViaId{9}, mm(10, 16.24), 0, PlaceNames::Distance::exact);
-  CHECK(exact.beside == said("R1.1", Direction::above, 62, true));
+  const PlaceName exact = names.of(ViaId{9}, mm(10, 16.24), 0);
+  CHECK(exact.beside == said("R1.1", Heading::above, 62));
   CHECK(exact.layer == PlaceName::Layer::top);
   CHECK(exact.label.empty());
-  CHECK(names.of(ViaId{9}, mm(10, 16.24), 0).beside == said("R1.1", Direction::above, 60, false));
   CHECK(names.of(TrackId{9}, mm(31, 10), 1).layer == PlaceName::Layer::bottom);
   CHECK(names.of(AreaId{9}, mm(31, 10), 1).sort == Sort::spot);
   const PlaceName gone = names.of(PadId{4711}, mm(10, 10), 0);
@@ -347,8 +328,8 @@ TEST_CASE("a name has its layer and how far it is said, each kind by its own fie
 TEST_CASE("a stretch leads towards a pin; as a whole a track ends where it ends") {
   PlaceName name;
   name.sort = PlaceName::Sort::track;
-  name.from = {TrackEnd::Sort::via, "", said("R1.1", Direction::above, 10, true)};
-  name.to = {TrackEnd::Sort::fork, "", said("R1.2", Direction::left, 20, false)};
+  name.from = {TrackEnd::Sort::via, "", said("R1.1", Heading::above, 10)};
+  name.to = {TrackEnd::Sort::fork, "", said("R1.2", Heading::left, 20)};
   CHECK(name.asSaid() == name);
   for (const auto stretch :
        {PlaceName::Stretch::first, PlaceName::Stretch::last, PlaceName::Stretch::between}) {
@@ -357,6 +338,6 @@ TEST_CASE("a stretch leads towards a pin; as a whole a track ends where it ends"
     expected.to = {TrackEnd::Sort::pin, "R1.2", {}};
     CHECK(name.asSaid() == expected);
   }
-  name.to = {TrackEnd::Sort::end, "", Beside{"", Direction::at, 0, false, mm(1, 2)}};
+  name.to = {TrackEnd::Sort::end, "", Beside{"", {}, 0, mm(1, 2)}};
   CHECK(name.asSaid() == name);
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <concepts>
 #include <cstdint>
 #include <functional>
@@ -41,6 +42,26 @@ struct Figure {
   friend bool operator==(const Figure&, const Figure&) = default;
 };
 
+/// Which way one thing lies from another, counter-clockwise from the right.
+enum class Heading { right, above, left, below };
+
+/// How a picture of a board lies. Seen from below the board is turned over about its vertical axis.
+struct PictureLie {
+  bool fromBelow = false;
+  int quarters = 0; ///< the picture is turned by so many, counter-clockwise as one looks at it
+  friend bool operator==(const PictureLie&, const PictureLie&) = default;
+};
+
+/// What is said goes by the picture beside it: right is what is on the right there. Without one it is as
+/// whoever looks at that side of the board from above sees it.
+struct SaidHeading {
+  Heading heading = Heading::right;
+  bool fromBelow = false;          ///< the side that `heading` is told of
+  std::array<Pattern, 4> patterns; ///< by heading
+  [[nodiscard]] Heading seenIn(const PictureLie& lie) const;
+  friend bool operator==(const SaidHeading&, const SaidHeading&) = default;
+};
+
 struct SaidArgument;
 
 /// A sentence, or a part of one: a pattern and what fills its gaps. Nested ones don't bend: they are figures,
@@ -50,6 +71,7 @@ struct Said {
   std::int64_t count = 0; ///< for `{n}`, where the pattern counts
   std::vector<SaidArgument> arguments;
   std::vector<std::string_view> names{}; ///< literals, of the arguments; none: they go by their order
+  std::optional<SaidHeading> heading{};  ///< other patterns, for other pictures
 
   Said() = default;
   Said(Pattern pattern); // NOLINT(google-explicit-constructor)
@@ -95,6 +117,14 @@ template <class... Arguments>
 [[nodiscard]] Said saidCount(Pattern pattern, std::int64_t count, Arguments&&... arguments) {
   return {pattern, count, {SaidArgument(std::forward<Arguments>(arguments))...}};
 }
+/// The same for what lies that way.
+template <class... Arguments> [[nodiscard]] Said saidTowards(SaidHeading heading, Arguments&&... arguments) {
+  Said out{heading.patterns.at(static_cast<std::size_t>(heading.heading)),
+           0,
+           {SaidArgument(std::forward<Arguments>(arguments))...}};
+  out.heading = heading;
+  return out;
+}
 /// The same, for the eye.
 [[nodiscard]] inline Said asItIs(std::string text) {
   return {std::move(text)};
@@ -104,6 +134,8 @@ template <class... Arguments>
 using Language = std::function<std::string(const Pattern&, std::optional<std::int64_t> count)>;
 [[nodiscard]] std::string english(const Pattern& pattern, std::optional<std::int64_t> count);
 
-[[nodiscard]] std::string wordsOf(const Said& said, const Language& language = english);
+/// `picture`: the one beside the text, if there is one.
+[[nodiscard]] std::string wordsOf(const Said& said, const Language& language = english,
+                                  const std::optional<PictureLie>& picture = {});
 
 } // namespace netmend

@@ -5,6 +5,7 @@
 #include <QTransform>
 
 #include "netmend/base/quantity.h"
+#include "netmend/base/said.h"
 #include "netmend/board/board.h"
 
 namespace netmend {
@@ -21,6 +22,8 @@ struct BoardView {
   Side side = Side::top;
   Degrees turn; ///< of the picture, counter-clockwise as one looks at it
 
+  /// To the nearest quarter.
+  [[nodiscard]] PictureLie lie() const;
   /// From millimetres on the board (y up) to the picture.
   [[nodiscard]] QTransform transform() const;
   [[nodiscard]] QPointF toPicture(Point p) const;

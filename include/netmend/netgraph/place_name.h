@@ -1,9 +1,11 @@
 #pragma once
 
 #include <compare>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "netmend/base/said.h"
 #include "netmend/board/lookup.h"
 #include "netmend/netgraph/copper_object.h"
 
@@ -11,15 +13,13 @@
 /// in `words`; a job book keeps the facts, so that a name outlives the board it was made on.
 namespace netmend {
 
-/// "2 mm right of U102.76": by the nearest pin that a person sees on that side. Right and left are as one
+/// "2.4 mm right of U102.76": by the nearest pin that a person sees on that side. Right and left are as one
 /// looks at that side from above.
 struct Beside {
-  enum class Direction { at, right, left, above, below };
-  std::string pin; ///< its label; empty: no pin is in sight, and the place is given by `at`
-  Direction direction = Direction::at;
-  int tenths = 0;     ///< of a millimetre, rounded as it is said
-  bool exact = false; ///< tenths are said
-  Point at;           ///< only where no pin is in sight
+  std::string pin;                  ///< its label; empty: no pin is in sight, and the place is given by `at`
+  std::optional<Heading> heading{}; ///< none: it is at the pin
+  int tenths = 0;                   ///< of a millimetre
+  Point at;                         ///< only where no pin is in sight
   friend auto operator<=>(const Beside&, const Beside&) = default;
 };
 
@@ -73,16 +73,11 @@ public:
   /// Looks once at every pad: which of them are in sight.
   explicit PlaceNames(const Lookup& lookup);
 
-  /// How far distances are said: as one says them (whole millimetres from two on), or to a tenth where that
-  /// has to tell two places apart.
-  enum class Distance { rounded, exact };
-
   /// Of equally near pins the first by label.
-  [[nodiscard]] Beside beside(Point at, Side side, Distance distance = Distance::rounded) const;
+  [[nodiscard]] Beside beside(Point at, Side side) const;
   /// What a lead is held on, or a wire soldered to: PinId, PadId, ViaId or TrackId. `layer` is dense, -1: a
   /// via as a whole.
-  [[nodiscard]] PlaceName of(const CopperObject& object, Point at, int layer,
-                             Distance distance = Distance::rounded) const;
+  [[nodiscard]] PlaceName of(const CopperObject& object, Point at, int layer) const;
   [[nodiscard]] PlaceName::Layer layerOf(int layer) const;
   /// The side that copper of this layer is looked at from.
   [[nodiscard]] Side sideOf(int layer) const;

@@ -28,6 +28,6 @@ struct TrackRuns {
 };
 
 /// Time O(nodes + edges), and a name for each end.
-[[nodiscard]] TrackRuns trackRuns(const PlaceNames& names, const Line& line, PlaceNames::Distance distance);
+[[nodiscard]] TrackRuns trackRuns(const PlaceNames& names, const Line& line);
 
 } // namespace netmend

@@ -138,6 +138,7 @@ void CopperMap::styleChanged() {
 void CopperMap::viewChanged() {
   if (byKeys_) tellMiddle();
   update();
+  if (std::exchange(lie_, view_.lie()) != view_.lie() && onTurned) onTurned();
 }
 
 void CopperMap::setView(const BoardView& view) {

@@ -116,6 +116,7 @@ public:
   std::function<void(PinId)> onPin;                   ///< a pin was clicked, or Return pressed over it
   std::function<void(const MapMeasure&)> onMeasured;  ///< both places are set
   std::function<void()> onBoardReady;                 ///< the board can be painted and searched
+  std::function<void()> onTurned;                     ///< `view().lie()` is another one
   std::function<void()> onLayersChanged;              ///< layers or how they are shown
   std::function<std::vector<NetId>(NetId)> lineOfNet; ///< what a net continues into, to be lit with it
   std::function<QString(PinId)> verdictOf;            ///< the last verdict in words; empty: none
@@ -160,6 +161,7 @@ private:
   std::unique_ptr<MapPicture> picture_;
   QTimer refresh_; ///< gathers what the painting thread delivers into few frames
   BoardView view_;
+  PictureLie lie_; ///< as it was told last
   Overlay overlay_;
   PictureTheme theme_ = PictureTheme::light;
   PictureColors colors_;

@@ -41,6 +41,11 @@ void BridgePage::showWhy() {
   proposals_->setWhy(why_);
 }
 
+void BridgePage::pictureTurned() {
+  proposals_->pictureTurned();
+  work_->pictureTurned();
+}
+
 bool BridgePage::choosing() const {
   return views_->currentWidget() == proposals_;
 }

@@ -19,6 +19,7 @@ public:
   void arrive() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
+  void pictureTurned() override;
 
 protected:
   void showWhy() override;

@@ -14,6 +14,7 @@
 #include <QStringListModel>
 #include <QVBoxLayout>
 
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/reading_field.h"
 #include "bench/widgets/wrap_layout.h"
@@ -306,7 +307,7 @@ void FindPage::listPlaces() {
   const auto& places = shown_->isolation.places;
   for (std::size_t i = 0; i < places.size(); ++i) {
     const QString handle = QString::fromStdString(places[i].label);
-    const QString name = shown(nameOf(shown_->names.probe(i)));
+    const QString name = besidePicture(nameOf(shown_->names.probe(i)));
     auto* item = new QStandardItem(name == handle ? handle : tr("%1   (%2)").arg(name, handle));
     item->setData(handle, Qt::UserRole);
     places_->appendRow(item);

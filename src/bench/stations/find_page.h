@@ -31,6 +31,7 @@ public:
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
+  void pictureTurned() override;
 
 protected:
   void showWhy() override;

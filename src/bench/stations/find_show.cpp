@@ -6,6 +6,7 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 
+#include "bench/widgets/beside_picture.h"
 #include "connector_lie.h"
 #include "find_page.h"
 #include "find_words.h"
@@ -71,6 +72,15 @@ void FindPage::refresh() {
   Q_EMIT overlayChanged();
 }
 
+void FindPage::pictureTurned() {
+  const auto chosen = suspects_->chosen();
+  showProbe();
+  showTree();
+  showSuspects();
+  listPlaces();
+  if (chosen) suspects_->choose(*chosen);
+}
+
 void FindPage::nameLine() {
   const std::string line = desk_.fault.lineName();
   name_->setText(line.empty() ? tr("No line yet") : tr("Line %1").arg(QString::fromStdString(line)));
@@ -111,7 +121,7 @@ void FindPage::showProbe() {
                                         : tr("Next probe"));
     const ProbePlace& place = shown_->isolation.places[next->place];
     place_->setText(place.pin ? spokenPoint({place.pin, place.label})
-                              : shown(nameOf(shown_->names.probe(next->place))));
+                              : besidePicture(nameOf(shown_->names.probe(next->place))));
     lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
     effort_->setText(effortWords(*shown_, *next));
     reason_->setText(why_ ? reasonWords(*shown_, *next) : shown(probeLine(shown_->next, *next)));
@@ -121,7 +131,7 @@ void FindPage::showProbe() {
     place_->setText(advice.head);
     lead_->setText(advice.text);
     if (why_)
-      reason_->setText(shown(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
+      reason_->setText(besidePicture(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
                        QStringLiteral("."));
   }
   const QString otherwise = otherwiseWords();
@@ -130,7 +140,7 @@ void FindPage::showProbe() {
     QStringList again;
     if (!otherwise.isEmpty()) again << otherwise;
     for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
-      again << tr("Take again: %1.").arg(shown(text));
+      again << tr("Take again: %1.").arg(besidePicture(text));
     again_->setText(again.join(QLatin1Char('\n')));
     unknown_->setText(unknownWords(*shown_));
   }

@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
@@ -48,7 +49,7 @@ QStringList evidenceOf(const FaultCase& fault, const Suspect& suspect, double si
   for (const Evidence& evidence : suspect.evidence)
     if (evidence.bits * sign >= tellingBits)
       out << QStringLiteral("   ") +
-                 shown(evidenceSaid(toJobEvidence(fault.isolation, fault.names, evidence)));
+                 besidePicture(evidenceSaid(toJobEvidence(fault.isolation, fault.names, evidence)));
   return out;
 }
 
@@ -57,7 +58,7 @@ QStringList evidenceOf(const FaultCase& fault, const Suspect& suspect, double si
 QString leadWords(const FaultCase& fault, const ProbeProposal& probe, const QString& otherLead) {
   const QString mode = shown(nameOf(probe.mode));
   if (probe.other)
-    return tr("%1, other lead on %2").arg(mode, shown(nameOf(fault.names.probe(*probe.other))));
+    return tr("%1, other lead on %2").arg(mode, besidePicture(nameOf(fault.names.probe(*probe.other))));
   if (probe.mode == ReadingMode::diode) return tr("%1: black lead here, red lead on %2").arg(mode, otherLead);
   if (probe.mode == ReadingMode::diodeReverse)
     return tr("%1: red lead here, black lead on %2").arg(mode, otherLead);
@@ -76,8 +77,8 @@ QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
 }
 
 QString reasonWords(const FaultCase& fault, const ProbeProposal& probe) {
-  return shown(probeReasons(fault.names, fault.next, probe)) + QStringLiteral(".\n") +
-         shown(adviceReasons(fault.isolation, fault.names, fault.next)) + QStringLiteral(".");
+  return besidePicture(probeReasons(fault.names, fault.next, probe)) + QStringLiteral(".\n") +
+         besidePicture(adviceReasons(fault.isolation, fault.names, fault.next)) + QStringLiteral(".");
 }
 
 FindAdvice adviceFor(const FaultCase& fault) {
@@ -117,13 +118,14 @@ FindAdvice adviceFor(const FaultCase& fault) {
 
 QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
   QStringList lines;
-  lines << shown(nameOf(fault.isolation.classes[suspect.faultClass], fault.names));
+  lines << besidePicture(nameOf(fault.isolation.classes[suspect.faultClass], fault.names));
   const double prior = fault.isolation.classes[suspect.faultClass].prior;
   lines << tr("Before any reading %1, now %2.").arg(share(prior), share(suspect.probability));
   if (suspect.places.size() > 1) {
     lines << tr("One of these places; no reading tells them apart:");
     for (const FaultPlace& place : suspect.places)
-      lines << QStringLiteral("   %1  %2").arg(share(place.share), shown(nameOf(fault.names.fault(place))));
+      lines << QStringLiteral("   %1  %2")
+                   .arg(share(place.share), besidePicture(nameOf(fault.names.fault(place))));
   }
   const QStringList pro = evidenceOf(fault, suspect, 1.0);
   const QStringList contra = evidenceOf(fault, suspect, -1.0);

@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QPainter>
 
+#include "bench/widgets/beside_picture.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
@@ -58,7 +59,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    const QString name = shown(nameOf(point, places));
+    const QString name = besidePicture(nameOf(point, places));
     const QString verdict = point.now ? shown(nameOf(point.now->kind())) : left ? tr("skipped") : QString();
     auto* item = new QTreeWidgetItem(
         this, {name, valueOf(point.before), shown(whatIsExpected(point)), valueOf(point.now), verdict});

@@ -5,6 +5,7 @@
 #include <QMouseEvent>
 #include <QVBoxLayout>
 
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/jumper.h"
@@ -35,7 +36,9 @@ ProposalCard::ProposalCard(std::size_t number, const JumperProposal& proposal, c
   layout->addWidget(head_);
   auto* ends = makeLabel(Letters::reading, QStringLiteral("cardPlaces"), this);
   setLetters(*ends, Letters::reading, true);
-  ends->setText(tr("%1 to %2").arg(shown(nameOf(proposal.from, places)), shown(nameOf(proposal.to, places))));
+  ends->setText(
+      tr("%1 to %2")
+          .arg(besidePicture(nameOf(proposal.from, places)), besidePicture(nameOf(proposal.to, places))));
   layout->addWidget(ends);
   auto* facts = makeLabel(Letters::reading, QStringLiteral("cardFacts"), this);
   const QString clearance =
@@ -65,17 +68,17 @@ QString ProposalCard::reasons(const PlaceNames& places) const {
   QStringList lines{tr("%1 points").arg(QString::number(proposal_.total.value, 'f', 1))};
   for (const ScoreTerm& term : proposal_.terms)
     lines << tr("%1  %2: %3")
-                 .arg(QString::number(term.price.value, 'f', 1), shown(nameOf(term, proposal_, places)),
-                      shown(figuresOf(term)));
+                 .arg(QString::number(term.price.value, 'f', 1),
+                      besidePicture(nameOf(term, proposal_, places)), shown(figuresOf(term)));
   lines << tr("Current: %1").arg(shown(currentSaid(proposal_.wire)));
-  lines << shown(whyNotStraight(proposal_.detour));
+  lines << besidePicture(whyNotStraight(proposal_.detour));
   return lines.join(QLatin1Char('\n'));
 }
 
 QString ProposalCard::remarks(const PlaceNames& places) const {
-  QStringList lines{shown(differenceSaid(proposal_, places))};
+  QStringList lines{besidePicture(differenceSaid(proposal_, places))};
   for (const Said& note : notesOn(proposal_, places))
-    lines << tr("Note: %1").arg(shown(note));
+    lines << tr("Note: %1").arg(besidePicture(note));
   for (const Said& warning : wireWarnings(proposal_.wire))
     lines << tr("Warning: %1").arg(shown(warning));
   return lines.join(QLatin1Char('\n'));

@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
@@ -41,8 +42,8 @@ ProposalsView::ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent)
   cardRow_->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(scrolled(cards, this), 1);
   layout->addLayout(otherRepair());
-  connect(&desk_.fault, &BenchFault::changed, this, &ProposalsView::showProposals);
-  connect(&desk_.job, &BenchJob::boardChanged, this, &ProposalsView::showProposals);
+  connect(&desk_.fault, &BenchFault::changed, this, [this] { showProposals(); });
+  connect(&desk_.job, &BenchJob::boardChanged, this, [this] { showProposals(); });
   showProposals();
 }
 
@@ -86,6 +87,10 @@ QLayout* ProposalsView::otherRepair() {
   return row;
 }
 
+void ProposalsView::pictureTurned() {
+  showProposals(selected_);
+}
+
 QString ProposalsView::whyNone() const {
   if (desk_.fault.working()) return tr("The ways to bridge it are being looked for");
   const Said& why = desk_.fault.whyNoProposals();
@@ -94,7 +99,7 @@ QString ProposalsView::whyNone() const {
             "another repair below.");
 }
 
-void ProposalsView::showProposals() {
+void ProposalsView::showProposals(std::size_t chosen) {
   for (ProposalCard* card : cards_) {
     cardRow_->removeWidget(card);
     card->hide();
@@ -112,7 +117,7 @@ void ProposalsView::showProposals() {
     cards_.push_back(card);
   }
   accept_->setEnabled(count > 0);
-  const QString why = count == 0 ? whyNone() : shown(whyFewer(*proposals));
+  const QString why = count == 0 ? whyNone() : besidePicture(whyFewer(*proposals));
   setLetters(*why_, count == 0 ? Letters::metre : Letters::reading);
   why_->setText(why);
   why_->setVisible(!why.isEmpty());
@@ -120,7 +125,7 @@ void ProposalsView::showProposals() {
   title_->setText(count == 0  ? tr("How to repair it")
                   : count > 1 ? tr("Bridge %1: press 1 to %2, then A").arg(line).arg(count)
                               : tr("Bridge %1: A accepts").arg(line));
-  select(0);
+  select(chosen);
 }
 
 void ProposalsView::select(std::size_t proposal) {

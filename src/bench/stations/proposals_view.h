@@ -21,6 +21,7 @@ class ProposalsView : public QWidget {
 public:
   ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent = nullptr);
   void setWhy(bool why);
+  void pictureTurned();
   [[nodiscard]] std::size_t selected() const { return selected_; }
   /// Whether there are work steps to go back to.
   void setWorkBehind(bool behind);
@@ -36,7 +37,7 @@ Q_SIGNALS:
 
 private:
   QLayout* otherRepair();
-  void showProposals();
+  void showProposals(std::size_t chosen = 0);
   [[nodiscard]] QString whyNone() const;
   void select(std::size_t proposal);
   void acceptSelected();

@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "bench/session/proof_open.h"
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/pictures.h"
 #include "bench/widgets/reading_field.h"
@@ -202,7 +203,7 @@ void ProvePage::showDue() {
   const BoardUnderWork* board = desk_.job.board();
   const PlaceNames* places = desk_.job.places();
   const auto spoken = [places](const ProbePoint& at) {
-    return at.pin ? spokenPoint(at) : shown(nameOf(at, places));
+    return at.pin ? spokenPoint(at) : besidePicture(nameOf(at, places));
   };
   QString text = spoken(point->point);
   if (point->why == ProofWhy::endToEnd)

@@ -24,6 +24,7 @@ class ProvePage : public StationPage {
 public:
   explicit ProvePage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
+  void pictureTurned() override { showState(); }
   void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;

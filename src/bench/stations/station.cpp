@@ -6,6 +6,7 @@
 
 #include "bench/session/proof_open.h"
 #include "bench/session/window_text.h"
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
@@ -148,13 +149,14 @@ NextThing nextThing(const Desk& desk) {
       return {Station::find, tr("The readings are being weighed")};
     if (const ProbeProposal* probe = desk.fault.nextProbe())
       return {Station::find,
-              tr("Probe %1").arg(shown(nameOf(desk.fault.fault()->names.probe(probe->place))))};
+              tr("Probe %1").arg(besidePicture(nameOf(desk.fault.fault()->names.probe(probe->place))))};
     return {Station::bridge, tr("Choose how to repair it")};
   }
   if (!stationDone(Station::bridge, desk)) {
     for (const RepairAction& action : job->actions)
       for (const WorkStep& step : action.steps)
-        if (!step.done && !isFunctionCheck(step)) return {Station::bridge, shown(stepSaid(step, action))};
+        if (!step.done && !isFunctionCheck(step))
+          return {Station::bridge, besidePicture(stepSaid(step, action))};
   }
   if (!stationDone(Station::prove, desk))
     return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};

@@ -66,6 +66,8 @@ public:
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}
   virtual void setTheme(PictureTheme theme) { theme_ = theme; }
+  /// The picture beside it lies another way: right is left in it, or above.
+  virtual void pictureTurned() {}
   /// Whether the reasons and figures behind what is said are shown, too.
   void setWhy(bool why);
 

@@ -9,6 +9,7 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/reading_field.h"
 #include "bench/widgets/wrap_layout.h"
@@ -193,8 +194,9 @@ void StepsView::showSteps() {
       const WorkStep& each = chosen->steps[i];
       const QString sign = each.done ? QStringLiteral("\u2713") : QStringLiteral("\u2610");
       QString text = each.check ? tr("%1 %2  Check: %3") : tr("%1 %2  %3");
-      text = text.arg(sign).arg(i + 1).arg(shown(stepSaid(each, *chosen)));
-      if (const Said note = noteSaid(each); !note.empty()) text += QStringLiteral("\n      ") + shown(note);
+      text = text.arg(sign).arg(i + 1).arg(besidePicture(stepSaid(each, *chosen)));
+      if (const Said note = noteSaid(each); !note.empty())
+        text += QStringLiteral("\n      ") + besidePicture(note);
       auto* item = new QListWidgetItem(text, steps_);
       item->setData(Qt::AccessibleTextRole, (each.done ? tr("done: %1") : tr("open: %1")).arg(text));
     }
@@ -220,13 +222,14 @@ void StepsView::showDue() {
                        .arg(step_ + 1)
                        .arg(chosen->steps.size())
                        .arg(now->done ? tr(", done") : QString()));
-  due_->setText(shown(stepSaid(*now, *chosen)));
+  due_->setText(besidePicture(stepSaid(*now, *chosen)));
   // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
-  must_->setText(now->check ? tr("Must be: %1").arg(shown(expectedSaid(*now, *chosen))) : QString());
+  must_->setText(now->check ? tr("Must be: %1").arg(besidePicture(expectedSaid(*now, *chosen))) : QString());
   QStringList rest;
-  if (const Said detail = detailSaid(*now, *chosen); !detail.empty()) rest << shown(detail);
-  if (const Said otherwise = otherwiseSaid(*now, *chosen); !otherwise.empty()) rest << shown(otherwise);
-  if (const Said note = noteSaid(*now); !note.empty()) rest << tr("Noted: %1").arg(shown(note));
+  if (const Said detail = detailSaid(*now, *chosen); !detail.empty()) rest << besidePicture(detail);
+  if (const Said otherwise = otherwiseSaid(*now, *chosen); !otherwise.empty())
+    rest << besidePicture(otherwise);
+  if (const Said note = noteSaid(*now); !note.empty()) rest << tr("Noted: %1").arg(besidePicture(note));
   note_->setText(rest.join(QLatin1Char('\n')));
   field_->setPlaceholderText(now->measure ? tr("reading  Enter") : tr("note  Enter"));
   Q_EMIT dueChanged();

@@ -25,6 +25,7 @@ public:
   /// The job's last action, from its first open step on.
   void showLast();
   void refresh();
+  void pictureTurned() { showSteps(); }
   void focusEntry();
   /// True when the key means something here.
   bool command(int key);

@@ -6,7 +6,7 @@
 #include <QPainter>
 #include <QStyledItemDelegate>
 
-#include "netmend/drawing/shown.h"
+#include "beside_picture.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"
 #include "tree_layout.h"
@@ -127,8 +127,8 @@ void SuspectList::setFault(const FaultCase* fault) {
     if (share.isEmpty() && !reported && i >= 3) break;
     const FoundFault found = toFoundFault(fault->isolation.classes[suspect.faultClass], fault->names);
     const Said others = othersSaid(found);
-    const QString words =
-        shown(headlineOf(found)) + (others.empty() ? QString() : QStringLiteral(",\n") + shown(others));
+    const QString words = besidePicture(headlineOf(found)) +
+                          (others.empty() ? QString() : QStringLiteral(",\n") + besidePicture(others));
     auto* item = new QListWidgetItem(
         (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
     item->setData(probabilityRole, suspect.probability);

@@ -1,11 +1,11 @@
 #include "suspect_tree.h"
-#include "netmend/drawing/shown.h"
 
 #include <algorithm>
 #include <iterator>
 
 #include <QCoreApplication>
 
+#include "beside_picture.h"
 #include "branch_words.h"
 #include "line_pieces.h"
 #include "netmend/words/place.h"
@@ -163,7 +163,7 @@ private:
     if (piece.hub) node.kind = TreeNodeKind::unknownWay;
     if (piece.reading || piece.probe) {
       node.kind = TreeNodeKind::copper;
-      node.label = shown(nameOf(piece.placeName));
+      node.label = besidePicture(nameOf(piece.placeName));
     }
     if (piece.reading) {
       node.mark = piece.reading->shape;

@@ -20,6 +20,7 @@
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
 #include "bench/stations/walk_page.h"
+#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"
@@ -78,6 +79,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
       map_->setBoard(board->board);
     else
       map_->setBoard(std::shared_ptr<const Board>{});
+    sayHowPictureLies();
     refresh();
   });
   connect(walk_.get(), &BenchWalk::taken, this,
@@ -94,6 +96,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
 BenchWindow::~BenchWindow() {
   // The link calls back into the window: it goes first.
   meter_.reset();
+  setPictureBeside({});
   // A field that loses the keyboard keeps what was typed in it: as long as there is a job to keep it in.
   hide();
 }
@@ -140,6 +143,7 @@ QWidget* BenchWindow::mapPanel() {
     page(station_).pinChosen(pin);
     putFirst(false); // the next digits are a reading, not the map's
   };
+  map_->onTurned = [this] { sayHowPictureLies(); };
   map_->onLayersChanged = [this] { layers_->refresh(); };
   map_->onBoardReady = [this] {
     layers_->refresh();
@@ -323,6 +327,7 @@ void BenchWindow::shareRoom() {
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * stationShare_);
   splitter_->setSizes({forStation, room - forStation});
+  sayHowPictureLies();
 }
 
 void BenchWindow::resizeEvent(QResizeEvent* event) {
@@ -334,6 +339,16 @@ void BenchWindow::resizeEvent(QResizeEvent* event) {
 void BenchWindow::refreshMap() {
   if (!map_->isVisible()) return;
   map_->setOverlay(page(station_).overlay());
+}
+
+void BenchWindow::sayHowPictureLies() {
+  const bool seen = map_->isVisibleTo(this) && map_->hasBoard();
+  const auto lie = seen ? std::optional(map_->view().lie()) : std::nullopt;
+  if (std::exchange(picture_, lie) == lie) return;
+  setPictureBeside(lie);
+  for (StationPage* made : made_)
+    if (made != nullptr) made->pictureTurned();
+  refresh();
 }
 
 void BenchWindow::tell(const QString& text, bool isError) {

@@ -76,6 +76,7 @@ private:
   void follow(StationPage& page);
   void refresh();
   void refreshMap();
+  void sayHowPictureLies();
   void nameRail();
   [[nodiscard]] bool isNarrow() const;
   /// Gives the keyboard to the map or to the station, and the window where it is too narrow for both.
@@ -115,6 +116,7 @@ private:
   QBoxLayout* railRow_ = nullptr;
   QSplitter* splitter_;
   CopperMap* map_;
+  std::optional<PictureLie> picture_; ///< as the pages say their places now
   MapSearch* search_;
   MapLayers* layers_;
   QLabel* place_;

@@ -97,7 +97,7 @@ LandingPlace farLanding() {
   LandingPlace out;
   out.kind = LandingKind::tentedVia;
   out.name.sort = PlaceName::Sort::via;
-  out.name.beside = {"U102.76", Beside::Direction::right, 24, true, {}};
+  out.name.beside = {"U102.76", Heading::right, 124, {}};
   return out;
 }
 

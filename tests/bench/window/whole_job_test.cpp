@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include <QLabel>
+#include <QListWidget>
 #include <QPlainTextEdit>
 #include <QTabWidget>
 
@@ -63,6 +64,8 @@ private:
     return cli({what, how, "--board", deviceFile("tide-logger.netmend-board.json"), "--net", "KEY_COL3",
                 "--book", book(), "--job", number()});
   }
+  /// `text` with the map upright, turned by one, two, three quarters, and from below; after that, as before.
+  void checkTurned(const std::function<QString()>& text, const std::vector<const char*>& turned) const;
   void settle() const {
     REQUIRE(BenchRig::wait([this] { return !desk().job.weighing() && !desk().fault.working(); }, 60'000));
     QApplication::processEvents();
@@ -193,6 +196,35 @@ void WholeJob::find() {
     CHECK(mine[i].probability == Approx(theirs["suspects"][i]["probability"].get<double>()).margin(1e-9));
   }
   CHECK(theirs["next_probe"]["stop"] == (desk().fault.nextProbe() == nullptr));
+  checkTurned(
+      [&] { return rig.window->findChild<QListWidget*>(QStringLiteral("suspects"))->item(0)->text(); },
+      {"vias 1.5 mm below C28.1 and 2.4 mm above J4.9", "vias 1.5 mm right of C28.1 and 2.4 mm left of J4.9",
+       "vias 1.5 mm above C28.1 and 2.4 mm below J4.9", "vias 1.5 mm left of C28.1 and 2.4 mm right of J4.9",
+       "vias 1.5 mm below C28.1 and 2.4 mm above J4.9"});
+}
+
+void WholeJob::checkTurned(const std::function<QString()>& text,
+                           const std::vector<const char*>& turned) const {
+  CopperMap& map = rig.window->map();
+  if (!map.isVisible()) return;
+  const QString before = text();
+  const auto has = [&](const char* words) {
+    QApplication::processEvents(); // cards made anew are seen with the next event
+    const std::string now = text().toStdString();
+    INFO(now);
+    CHECK(text().contains(QLatin1String(words)));
+  };
+  has(turned[0]);
+  for (std::size_t quarter = 1; quarter < 4; ++quarter) {
+    map.setTurn(Degrees(90.0 * static_cast<double>(quarter)));
+    has(turned[quarter]);
+  }
+  map.setTurn(Degrees(0));
+  map.flip();
+  has(turned[4]);
+  map.flip();
+  QApplication::processEvents();
+  CHECK(text() == before);
 }
 
 void WholeJob::bridge() {
@@ -208,6 +240,9 @@ void WholeJob::bridge() {
     CHECK(mine->proposals[i].to.point == theirs[i]["to"]["handle"]);
     CHECK(mine->proposals[i].length.mm() == Approx(theirs[i]["length_mm"].get<double>()));
   }
+  checkTurned([&] { return rig.text("cardPlaces"); },
+              {"via 2.4 mm above J4.9", "via 2.4 mm left of J4.9", "via 2.4 mm below J4.9",
+               "via 2.4 mm right of J4.9", "via 2.4 mm above J4.9"});
   hands.command("accept", Qt::Key_A);
   const auto& actions = desk().job.job()->actions;
   REQUIRE(actions.size() == 1);
