@@ -1,6 +1,5 @@
 #include "netmend/casework/take_reading.h"
 
-#include <chrono>
 #include <cmath>
 
 #include "netmend/jobbook/record.h"
@@ -111,7 +110,7 @@ Reading readingNow(const Walk& walk, ProbePoint point, std::optional<double> val
   out.meter = walk.meter;
   out.by = walk.by;
   out.condition = walk.condition;
-  out.time = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+  out.time = timeNow();
   return out;
 }
 

@@ -118,11 +118,7 @@ Result<Answer> recordCommand(const RecordOptions& options, const Streams& stream
     if (!session.finished()) streams.err << session.walk.points[session.turn].label << "? " << std::flush;
     const auto event = source->next();
     if (!event) break;
-    const auto taken =
-        *event
-            ? take(session, **event,
-                   std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()))
-            : Result<void>(failure(event->error()));
+    const auto taken = *event ? take(session, **event, timeNow()) : Result<void>(failure(event->error()));
     if (!taken) {
       streams.err << taken.error().text() << "\n";
       ++refused;

@@ -28,7 +28,7 @@ template <class Work> auto guarded(const std::filesystem::path& path, Work work)
 /// Into the job's history.
 inline void note(soci::session& sql, JobId job, const std::string& what) {
   const auto jobKey = static_cast<long long>(job.value);
-  const long long time = now().time_since_epoch().count();
+  const long long time = timeNow().time_since_epoch().count();
   sql << "insert into event (job, time, what) values (:job, :time, :what)", soci::use(jobKey),
       soci::use(time), soci::use(what);
 }

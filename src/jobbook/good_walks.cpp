@@ -11,7 +11,7 @@ Result<bool> JobBook::addKnownGoodWalk(const Walk& walk) {
       return failure({pattern("core", "only the walk of a board marked good can be kept as known good"),
                       path_.string(), "", walk.title});
     const std::string content = walkToText(walk);
-    const long long added = now().time_since_epoch().count();
+    const long long added = timeNow().time_since_epoch().count();
     soci::statement insert =
         (session_->prepare << "insert into known_good_walk (board_uuid, added, content) "
                               "select :board_uuid, :added, :content where not exists (select 1 from "

@@ -17,7 +17,7 @@ namespace {
 
 /// "2026-0007": one more than the highest of the year, so that a number is never given twice.
 std::string nextNumber(soci::session& sql) {
-  const std::time_t seconds = std::chrono::system_clock::to_time_t(now());
+  const std::time_t seconds = std::chrono::system_clock::to_time_t(timeNow());
   std::tm local{};
   ::localtime_r(&seconds, &local);
   const std::string year = std::to_string(1900 + local.tm_year) + "-";

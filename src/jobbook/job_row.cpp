@@ -11,12 +11,8 @@ constexpr const char* jobColumns =
 
 } // namespace
 
-Time now() {
-  return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-}
-
 void insertJob(soci::session& sql, const Job& job, const std::string& number) {
-  const long long created = (job.created == Time{} ? now() : job.created).time_since_epoch().count();
+  const long long created = (job.created == Time{} ? timeNow() : job.created).time_since_epoch().count();
   const std::string state(wordFor(jobStateWords, job.state));
   sql << std::string("insert into job (") + jobColumns +
              ") values (:number, :created, :customer, :customer_reference, :device, :serial, :symptom, "

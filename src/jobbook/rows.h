@@ -12,8 +12,6 @@
 /// A job and its lists as rows of the book. All throw soci::soci_error; JobBook turns that into an Error.
 namespace netmend {
 
-[[nodiscard]] Time now();
-
 /// The id of a row to be inserted: the next one there is (0), or the one that it had before.
 struct RowId {
   long long value;

@@ -13,7 +13,7 @@ namespace {
 
 using Edge = boost::graph_traits<CopperGraph>::edge_descriptor;
 
-double ipc2221(double squareMillimetres, Celsius rise, double k) {
+double ipc2221(double squareMillimetres, Kelvins rise, double k) {
   constexpr double squareMil = 0.0254 * 0.0254; // mm²
   return k * std::pow(rise.value, 0.44) * std::pow(squareMillimetres / squareMil, 0.725);
 }
@@ -26,7 +26,7 @@ Length thicknessOf(const Board& board, int layer) {
   return thickness.known() && thickness.value.nm > 0 ? thickness.value : usualCopperThickness;
 }
 
-std::optional<CopperLimit> limitOfTrack(const Board& board, const CopperEdge& edge, Celsius rise) {
+std::optional<CopperLimit> limitOfTrack(const Board& board, const CopperEdge& edge, Kelvins rise) {
   if (!edge.width.known() || edge.width.value.nm <= 0) return std::nullopt;
   // On a layer that nobody knows as outside, where it carries more.
   const bool inner = edge.layer > 0 && edge.layer + 1 < static_cast<int>(board.info.layerOrder.size());
@@ -34,7 +34,7 @@ std::optional<CopperLimit> limitOfTrack(const Board& board, const CopperEdge& ed
                      inner ? CopperLimit::Piece::innerTrack : CopperLimit::Piece::track, edge.width.value};
 }
 
-std::optional<CopperLimit> limitOfVia(const Board& board, const CopperEdge& edge, Celsius rise) {
+std::optional<CopperLimit> limitOfVia(const Board& board, const CopperEdge& edge, Kelvins rise) {
   const auto* id = std::get_if<ViaId>(&edge.object);
   const Via* via = id ? board.vias.find(*id) : nullptr;
   if (!via || !via->drill.known() || via->drill.value.nm <= 0) return std::nullopt;
@@ -53,7 +53,7 @@ Fact<Size> sidesOf(const Pad& pad) {
 }
 
 /// What the pad at a pin's joint carries: its barrel, or as a piece of track of its narrower side.
-std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node, Celsius rise) {
+std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node, Kelvins rise) {
   const auto* id = std::get_if<PadId>(&node.object);
   const Pad* pad = id ? board.pads.find(*id) : nullptr;
   if (!pad) return std::nullopt;
@@ -71,7 +71,7 @@ std::optional<CopperLimit> limitOfPad(const Board& board, const CopperNode& node
                      CopperLimit::Piece::pad, width, pinLabel(board, pad->pin)};
 }
 
-std::optional<CopperLimit> limitOf(const Board& board, const CopperGraph& graph, Edge e, Celsius rise) {
+std::optional<CopperLimit> limitOf(const Board& board, const CopperGraph& graph, Edge e, Kelvins rise) {
   const CopperEdge& edge = graph[e];
   if (edge.kind == EdgeKind::track || edge.kind == EdgeKind::unknownWay)
     return limitOfTrack(board, edge, rise);
@@ -168,16 +168,16 @@ bool allNarrow(const CopperGraph& graph, const BreakEnds& ends, Length upTo) {
 
 } // namespace
 
-Amperes trackCurrent(Length width, Length thickness, Celsius rise, bool inner) {
+Amperes trackCurrent(Length width, Length thickness, Kelvins rise, bool inner) {
   return Amperes(ipc2221(width.mm() * thickness.mm(), rise, inner ? 0.024 : 0.048));
 }
 
-Amperes barrelCurrent(Length drill, Length plating, Celsius rise) {
+Amperes barrelCurrent(Length drill, Length plating, Kelvins rise) {
   return Amperes(ipc2221(std::numbers::pi * plating.mm() * (drill + plating).mm(), rise, 0.048));
 }
 
 std::optional<CopperLimit> seriesLimit(const Board& board, const CopperGraph& graph, const BreakEnds& ends,
-                                       const std::vector<std::size_t>& cut, Celsius rise) {
+                                       const std::vector<std::size_t>& cut, Kelvins rise) {
   std::optional<CopperLimit> least;
   for (const Edge e : SeriesWay(graph, ends, cut).edges())
     if (auto limit = limitOf(board, graph, e, rise); limit && (!least || limit->current < least->current))

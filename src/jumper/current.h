@@ -10,9 +10,9 @@ namespace netmend {
 
 /// Current that warms a track by `rise` in the long run: IPC-2221, I = k·ΔT^0.44·A^0.725 with A in square
 /// mils, k 0.048 on outer layers and 0.024 inside.
-[[nodiscard]] Amperes trackCurrent(Length width, Length thickness, Celsius rise, bool inner);
+[[nodiscard]] Amperes trackCurrent(Length width, Length thickness, Kelvins rise, bool inner);
 /// The same for a plated hole: the annulus of its barrel, π·p·(d + p), as an outer track's section.
-[[nodiscard]] Amperes barrelCurrent(Length drill, Length plating, Celsius rise);
+[[nodiscard]] Amperes barrelCurrent(Length drill, Length plating, Kelvins rise);
 
 /// The weakest piece of the series way through the break: of all tracks, barrels and pads whose loss alone
 /// would part the terminals on its two sides, the broken ones among them. Beyond a branch nothing counts, so
@@ -20,7 +20,7 @@ namespace netmend {
 /// Nothing when no width on the way is known.
 [[nodiscard]] std::optional<CopperLimit> seriesLimit(const Board& board, const CopperGraph& graph,
                                                      const BreakEnds& ends,
-                                                     const std::vector<std::size_t>& cut, Celsius rise);
+                                                     const std::vector<std::size_t>& cut, Kelvins rise);
 
 /// The current that a wire across this break is chosen for, and why: as asked for; as the net is rated; what
 /// the series way carries, and no more than the net's role allows. A net of unknown role whose copper is all

@@ -71,7 +71,7 @@ Amperes fusingCurrent(Length diameter) {
   return Amperes(80.0 * std::pow(diameter.mm(), 1.5));
 }
 
-Amperes heatingCurrent(Length copper, Length outer, Celsius rise, Celsius ambient) {
+Amperes heatingCurrent(Length copper, Length outer, Kelvins rise, Celsius ambient) {
   // Air at about 50 °C and 1 bar (common handbook values, from memory); they change little from 20 to 100 °C.
   constexpr double conductivity = 0.0278, viscosity = 1.82e-5, diffusivity = 2.57e-5, prandtl = 0.71;
   constexpr double gravity = 9.80665;

@@ -69,8 +69,8 @@ Result<WireTable> loadWireTable(const std::filesystem::path& path) {
   rules.onlyKeys({"most_rise_K", "copper_rise_K", "signal_up_to_mm", "ambient_C", "fusing_share",
                   "thinnest_by_choice_mm", "slack", "end_allowance_mm", "end_tack_mm", "tack_spacing_mm",
                   "landing_share", "source"});
-  table.mostRise = Celsius(rules.at("most_rise_K").number(1, 200));
-  table.copperRise = Celsius(rules.at("copper_rise_K").number(1, 200));
+  table.mostRise = Kelvins(rules.at("most_rise_K").number(1, 200));
+  table.copperRise = Kelvins(rules.at("copper_rise_K").number(1, 200));
   table.signalUpTo = rules.at("signal_up_to_mm").mm(10);
   table.ambient = Celsius(rules.at("ambient_C").number(-50, 150));
   table.fusingShare = rules.at("fusing_share").number(0.01, 1);

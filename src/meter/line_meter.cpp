@@ -61,11 +61,11 @@ void LineMeter::takeBytes(std::string_view bytes) {
   auto time = times.begin();
   for (const auto& reading : readings) {
     if (!link_.isOpen()) return; // whoever heard of the line before has closed it
-    takeLine(reading, reading ? *time++ : SampleClock::Time{});
+    takeLine(reading, reading ? *time++ : SampleClock::Moment{});
   }
 }
 
-void LineMeter::takeLine(const Result<LineReading>& reading, SampleClock::Time sent) {
+void LineMeter::takeLine(const Result<LineReading>& reading, SampleClock::Moment sent) {
   silence_.start(times_.silence);
   if (!reading) {
     sinks_.status({LinkState::rubbish, reading.error().said()});

@@ -27,7 +27,7 @@ public:
 private:
   void begin();
   void takeBytes(std::string_view bytes);
-  void takeLine(const Result<LineReading>& reading, SampleClock::Time sent);
+  void takeLine(const Result<LineReading>& reading, SampleClock::Moment sent);
 
   LinePattern pattern_;
   MeterLink link_;

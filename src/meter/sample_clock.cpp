@@ -12,25 +12,25 @@ constexpr double leastSpacing = 0.9; ///< of the cadence
 
 } // namespace
 
-SampleClock::Time SampleClock::cadence() const {
+SampleClock::Moment SampleClock::cadence() const {
   if (steps_.size() < stepsNeeded) return {};
-  std::vector<Time> sorted(steps_.begin(), steps_.end());
+  std::vector<Moment> sorted(steps_.begin(), steps_.end());
   const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
   std::nth_element(sorted.begin(), middle, sorted.end());
   return *middle;
 }
 
-std::vector<SampleClock::Time> SampleClock::arrived(Time now, std::size_t count) {
-  std::vector<Time> times;
+std::vector<SampleClock::Moment> SampleClock::arrived(Moment now, std::size_t count) {
+  std::vector<Moment> times;
   if (count == 0) return times;
   if (arrival_) {
     steps_.push_back((now - *arrival_) / static_cast<double>(count));
     if (steps_.size() > stepsKept) steps_.pop_front();
   }
   arrival_ = now;
-  const Time step = cadence();
+  const Moment step = cadence();
   for (std::size_t left = count; left-- > 0;) {
-    Time time = now - step * static_cast<double>(left);
+    Moment time = now - step * static_cast<double>(left);
     if (last_) time = std::max(time, *last_ + leastSpacing * step);
     last_ = time;
     times.push_back(time);

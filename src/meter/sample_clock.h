@@ -17,17 +17,17 @@ namespace netmend {
 /// time between them. Before three steps are known, values that arrive together have the same time.
 class SampleClock {
 public:
-  using Time = std::chrono::duration<double, std::milli>;
+  using Moment = std::chrono::duration<double, std::milli>;
 
   /// The times of so many values found at `now`, in the order sent; never before an earlier one.
-  [[nodiscard]] std::vector<Time> arrived(Time now, std::size_t count);
+  [[nodiscard]] std::vector<Moment> arrived(Moment now, std::size_t count);
   /// From one value to the next; 0: not known yet.
-  [[nodiscard]] Time cadence() const;
+  [[nodiscard]] Moment cadence() const;
 
 private:
-  std::deque<Time> steps_; ///< from one arrival to the next, a value
-  std::optional<Time> arrival_;
-  std::optional<Time> last_;
+  std::deque<Moment> steps_; ///< from one arrival to the next, a value
+  std::optional<Moment> arrival_;
+  std::optional<Moment> last_;
 };
 
 } // namespace netmend

@@ -1,13 +1,12 @@
 #pragma once
 
-#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
 
-namespace netmend::probing {
+#include "netmend/base/time.h"
 
-using Time = std::chrono::sys_time<std::chrono::milliseconds>;
+namespace netmend::probing {
 
 /// `2026-03-01T09:30:00.000Z` (ISO 8601, UTC).
 [[nodiscard]] std::string timeText(Time time);

@@ -6,8 +6,6 @@ namespace netmend {
 
 namespace {
 
-using Time = std::chrono::sys_time<std::chrono::milliseconds>;
-
 WalkSession::Step stepFrom(const WalkSession& session) {
   WalkSession::Step step;
   step.turnBefore = session.turn;

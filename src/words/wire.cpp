@@ -18,7 +18,7 @@ std::string mm(Length length) {
   return fmt::format("{:.3g} mm", length.mm());
 }
 
-std::string kelvins(Celsius rise) {
+std::string kelvins(Kelvins rise) {
   return fmt::format("{:.0f} K", rise.value);
 }
 

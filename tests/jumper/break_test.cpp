@@ -247,10 +247,10 @@ TEST_CASE("the technician's current comes first, then the net's rating") {
 
 TEST_CASE("an inner track carries half of an outer one, and a barrel what its annulus does") {
   const Length width = Length::fromMm(0.4), foil = Length::fromMm(0.035);
-  CHECK(trackCurrent(width, foil, Celsius(20), false).value == Approx(byHand(0.4, 0.048)));
-  CHECK(trackCurrent(width, foil, Celsius(20), true).value == Approx(byHand(0.4, 0.048) / 2));
+  CHECK(trackCurrent(width, foil, Kelvins(20), false).value == Approx(byHand(0.4, 0.048)));
+  CHECK(trackCurrent(width, foil, Kelvins(20), true).value == Approx(byHand(0.4, 0.048) / 2));
   // pi * 0.02 mm * 0.32 mm is the section of a track of 0.5745 mm.
-  CHECK(barrelCurrent(Length::fromMm(0.3), Length::fromMm(0.02), Celsius(20)).value ==
+  CHECK(barrelCurrent(Length::fromMm(0.3), Length::fromMm(0.02), Kelvins(20)).value ==
         Approx(byHand(0.57446, 0.048)).epsilon(1e-4));
 }
 

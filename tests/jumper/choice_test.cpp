@@ -170,7 +170,7 @@ TEST_CASE("a way that turns out to need thicker wire is looked for again with it
   few.wires.wires = {{"thin", Length(90'000), Length(100'000), "", "", ""},
                      {"thick", Length(500'000), Length(2'000'000), "", "", ""}};
   few.wires.fusingShare = 1;
-  few.wires.mostRise = Celsius(200);
+  few.wires.mostRise = Kelvins(200);
   Two two(mm(5, 15), mm(35, 15), PadReach::top, PadReach::top, 2);
   two.zone(ZoneKind::battery, "B", box(15, 15.5, 25, 20), 0.2);
   two.request.current = fromUser(Amperes(1));

@@ -53,7 +53,7 @@ struct Row : BenchBoard {
   [[nodiscard]] std::optional<CopperLimit> limit() const {
     const auto ends = breakEnds(graph, cut);
     REQUIRE(ends);
-    return seriesLimit(board, graph, *ends, cut, Celsius(20));
+    return seriesLimit(board, graph, *ends, cut, Kelvins(20));
   }
 };
 
@@ -167,7 +167,7 @@ TEST_CASE("at a pin's joint the pad counts: its barrel, its narrower side, or no
     const std::vector<std::size_t> cut{joint};
     const auto ends = breakEnds(b.graph, cut);
     REQUIRE(ends);
-    return seriesLimit(b.board, b.graph, *ends, cut, Celsius(20));
+    return seriesLimit(b.board, b.graph, *ends, cut, Kelvins(20));
   };
   const auto flat = limitOf([](Pad&) {});
   REQUIRE(flat);
@@ -227,7 +227,7 @@ TEST_CASE("through a broken part flows what came through its pins' copper") {
 
 TEST_CASE("the current a wire is chosen for: asked, rated, by copper, capped, or the role's default") {
   WireTable table;
-  table.copperRise = Celsius(20);
+  table.copperRise = Kelvins(20);
   table.signalUpTo = Length(500'000);
   table.roles = {{NetRole::signal, Amperes(0.02), Amperes(0.1), Volts(1), "", ""},
                  {NetRole::supply, Amperes(0.5), {}, Volts(1), "", ""}};
@@ -271,12 +271,12 @@ TEST_CASE("the current a wire is chosen for: asked, rated, by copper, capped, or
   CHECK(copper.current.value.value == Approx(::track(0.5)).epsilon(1e-9));
   CHECK(copper.basis->why == Why::copper);
   CHECK(copper.basis->limit->size == Length(500'000));
-  CHECK(copper.basis->rise == Celsius(20));
+  CHECK(copper.basis->rise == Kelvins(20));
   const WireRequest capped = load(signal, 0.5, plain);
   CHECK(capped.current == guessed(Amperes(0.1)));
   CHECK(capped.basis->why == Why::cappedByRole);
   CHECK(capped.basis->limit->current.value == Approx(::track(0.5)).epsilon(1e-9));
-  CHECK(capped.basis->rise == Celsius(20));
+  CHECK(capped.basis->rise == Kelvins(20));
   CHECK(load(signal, 0.008, plain).basis->why == Why::copper); // 0.098 A
   const WireRequest unknown = load({}, 0.5, plain);
   CHECK(unknown.role == NetRole::signal);

@@ -67,10 +67,10 @@ TEST_CASE("fusing currents are Preece's") {
 TEST_CASE("the heating limit lies below fusing and grows with rise and thickness") {
   Amperes before;
   for (const double d : {0.02, 0.05, 0.1, 0.2, 0.5}) {
-    const Amperes limit = heatingCurrent(mmLength(d), mmLength(d * 1.2), Celsius(20), Celsius(40));
+    const Amperes limit = heatingCurrent(mmLength(d), mmLength(d * 1.2), Kelvins(20), Celsius(40));
     CHECK(limit > before);
     CHECK(limit < fusingCurrent(mmLength(d)));
-    CHECK(limit < heatingCurrent(mmLength(d), mmLength(d * 1.2), Celsius(60), Celsius(40)));
+    CHECK(limit < heatingCurrent(mmLength(d), mmLength(d * 1.2), Kelvins(60), Celsius(40)));
     before = limit;
   }
 }
@@ -81,7 +81,7 @@ TEST_CASE("the heating limit of a very thin wire follows from the least Nusselt 
   const double k = 0.0278, rise = 20;
   const double ohms = wireResistance(mmLength(0.001), mmLength(1000), Celsius(60)).value;
   const double limit = std::sqrt(0.36 * k * std::numbers::pi * rise / ohms);
-  CHECK(heatingCurrent(mmLength(0.001), mmLength(0.001), Celsius(rise), Celsius(40)).value ==
+  CHECK(heatingCurrent(mmLength(0.001), mmLength(0.001), Kelvins(rise), Celsius(40)).value ==
         Approx(limit).epsilon(0.12));
 }
 
@@ -172,7 +172,7 @@ TEST_CASE("the heating current is that of Churchill and Chu's formula to six dig
   // W/mK, viscosity 1.82e-5 and diffusivity 2.57e-5 m2/s, Prandtl 0.71; g 9.80665 m/s2; copper 1/58 and
   // 0.00393/K.
   const auto amperes = [](double copper, double outer, double rise, double ambient) {
-    return heatingCurrent(mmLength(copper), mmLength(outer), Celsius(rise), Celsius(ambient)).value;
+    return heatingCurrent(mmLength(copper), mmLength(outer), Kelvins(rise), Celsius(ambient)).value;
   };
   CHECK(amperes(0.1, 0.117, 20, 40) == Approx(0.5926982183).epsilon(1e-6));
   CHECK(amperes(0.4049, 0.7, 20, 40) == Approx(2.9570367956).epsilon(1e-6));
@@ -193,7 +193,7 @@ WireTable fewWires() {
              {"100", mmLength(0.1), mmLength(0.117), "", "", ""}};
   t.roles = {{NetRole::signal, Amperes(0.02), {}, Volts(0.1), "", ""},
              {NetRole::radio, Amperes(0.03), {}, Volts(0.2), "mind the impedance", ""}};
-  t.mostRise = Celsius(20);
+  t.mostRise = Kelvins(20);
   t.ambient = Celsius(40);
   t.fusingShare = 0.5;
   t.thinnestByChoice = mmLength(0.05);
@@ -238,7 +238,7 @@ TEST_CASE("a choice says all that it was made by") {
   CHECK_FALSE(c.wideForLanding);
   CHECK(c.thinnestByChoice == mmLength(0.05));
   CHECK(c.fusingShare == 0.5);
-  CHECK(c.mostRise == Celsius(20));
+  CHECK(c.mostRise == Kelvins(20));
   CHECK(c.roleWarning == "mind the impedance");
   CHECK(c.warned());
   CHECK(c.suffices());
@@ -249,7 +249,7 @@ TEST_CASE("a choice says all that it was made by") {
   CHECK(c.resistance.value == Approx(ohms).epsilon(1e-9));
   CHECK(c.drop.value == Approx(ohms * 0.03).epsilon(1e-9));
   CHECK(c.fusing.value == Approx(80 * std::pow(0.05, 1.5)).epsilon(1e-9));
-  CHECK(c.heating.value == heatingCurrent(mmLength(0.05), mmLength(0.06), Celsius(20), Celsius(40)).value);
+  CHECK(c.heating.value == heatingCurrent(mmLength(0.05), mmLength(0.06), Kelvins(20), Celsius(40)).value);
   const WireChoice rated = chosen(t, {mmLength(20), fromFile(Amperes(0.01)), NetRole::signal, {}});
   CHECK(rated.basis.why == CurrentBasis::Why::rated);
   CHECK(rated.current == fromFile(Amperes(0.01)));
@@ -260,9 +260,9 @@ TEST_CASE("a choice says all that it was made by") {
                                      guessed(Amperes(0.01)),
                                      NetRole::signal,
                                      {},
-                                     CurrentBasis{CurrentBasis::Why::copper, {}, Celsius(7)}});
+                                     CurrentBasis{CurrentBasis::Why::copper, {}, Kelvins(7)}});
   CHECK(told.basis.why == CurrentBasis::Why::copper);
-  CHECK(told.basis.rise == Celsius(7));
+  CHECK(told.basis.rise == Kelvins(7));
 }
 
 TEST_CASE("each limit of a wire refuses it a little above and not at it, and the next thicker is taken") {
@@ -273,7 +273,7 @@ TEST_CASE("each limit of a wire refuses it a little above and not at it, and the
     WireTable table;
   };
   WireTable byFusing = fewWires(), byHeating = fewWires(), byDrop = fewWires();
-  byFusing.mostRise = Celsius(200);
+  byFusing.mostRise = Kelvins(200);
   byFusing.fusingShare = 0.05;
   byFusing.roles[0].mostDrop = byHeating.roles[0].mostDrop = Volts(100);
   byHeating.fusingShare = 1.0;
@@ -281,7 +281,7 @@ TEST_CASE("each limit of a wire refuses it a little above and not at it, and the
   const double ohms = wireResistance(mmLength(0.05), mmLength(20)).value;
   for (const Case& c :
        {Case{Why::fusing, 0.05 * fusingCurrent(mmLength(0.05)).value, byFusing},
-        {Why::heating, heatingCurrent(mmLength(0.05), mmLength(0.06), Celsius(20), Celsius(40)).value,
+        {Why::heating, heatingCurrent(mmLength(0.05), mmLength(0.06), Kelvins(20), Celsius(40)).value,
          byHeating},
         {Why::drop, 0.1 / 10 / ohms, [&] {
            WireTable t = byDrop;

@@ -44,7 +44,7 @@ struct Sheet {
     data.wires.wires = {{"thin", Length(40'000), Length(50'000), "", "", ""},
                         {"thick", Length(80'000), Length(100'000), "", "", ""}};
     data.wires.roles = {{NetRole::signal, Amperes(0.01), {}, Volts(10), "", ""}};
-    data.wires.mostRise = Celsius(50);
+    data.wires.mostRise = Kelvins(50);
     data.wires.ambient = Celsius(20);
     data.wires.slack = 0.25;
     data.wires.endAllowance = Length(2'500'000);

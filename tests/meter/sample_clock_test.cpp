@@ -9,7 +9,7 @@
 #include "support/seed.h"
 
 using namespace netmend;
-using Time = SampleClock::Time;
+using Moment = SampleClock::Moment;
 
 namespace {
 
@@ -17,7 +17,7 @@ namespace {
 SampleClock steadyClock() {
   SampleClock clock;
   for (const double ms : {0.0, 40.0, 80.0, 120.0, 160.0, 200.0})
-    CHECK(clock.arrived(Time(ms), 1) == std::vector{Time(ms)});
+    CHECK(clock.arrived(Moment(ms), 1) == std::vector{Moment(ms)});
   return clock;
 }
 
@@ -25,29 +25,29 @@ SampleClock steadyClock() {
 
 TEST_CASE("values that arrive together get the meter's own spacing back") {
   SampleClock clock = steadyClock();
-  CHECK(clock.cadence() == Time(40.0));
-  CHECK(clock.arrived(Time(403.0), 5) ==
-        std::vector{Time(243.0), Time(283.0), Time(323.0), Time(363.0), Time(403.0)});
-  CHECK(clock.arrived(Time(443.0), 0).empty());
+  CHECK(clock.cadence() == Moment(40.0));
+  CHECK(clock.arrived(Moment(403.0), 5) ==
+        std::vector{Moment(243.0), Moment(283.0), Moment(323.0), Moment(363.0), Moment(403.0)});
+  CHECK(clock.arrived(Moment(443.0), 0).empty());
 }
 
 TEST_CASE("a late arrival and a punctual one after it take no more than a tenth of the time between values") {
   SampleClock clock = steadyClock();
-  CHECK(clock.arrived(Time(275.0), 1) == std::vector{Time(275.0)}); // sent at 240
-  CHECK(clock.arrived(Time(281.0), 1) == std::vector{Time(311.0)});
-  CHECK(clock.arrived(Time(360.0), 2) == std::vector{Time(347.0), Time(383.0)});
+  CHECK(clock.arrived(Moment(275.0), 1) == std::vector{Moment(275.0)}); // sent at 240
+  CHECK(clock.arrived(Moment(281.0), 1) == std::vector{Moment(311.0)});
+  CHECK(clock.arrived(Moment(360.0), 2) == std::vector{Moment(347.0), Moment(383.0)});
 }
 
 TEST_CASE("a meter that pauses is not taken for a late one") {
   SampleClock clock = steadyClock();
-  CHECK(clock.arrived(Time(2000.0), 1) == std::vector{Time(2000.0)});
-  CHECK(clock.cadence() == Time(40.0));
+  CHECK(clock.arrived(Moment(2000.0), 1) == std::vector{Moment(2000.0)});
+  CHECK(clock.cadence() == Moment(40.0));
 }
 
 TEST_CASE("before a cadence is known values that arrive together have the same time") {
   SampleClock clock;
-  CHECK(clock.arrived(Time(100.0), 3) == std::vector{Time(100.0), Time(100.0), Time(100.0)});
-  CHECK(clock.cadence() == Time(0.0));
+  CHECK(clock.arrived(Moment(100.0), 3) == std::vector{Moment(100.0), Moment(100.0), Moment(100.0)});
+  CHECK(clock.cadence() == Moment(0.0));
 }
 
 TEST_CASE("a walk of touches gives each value once, however late the values are found") {
@@ -82,7 +82,7 @@ TEST_CASE("a walk of touches gives each value once, however late the values are 
     now += found < 50 || dice() % 3 != 0 ? 40.0 : pick(40.0, 1200.0);
     const auto there = std::min(sent.size(), static_cast<std::size_t>(now / 40.0));
     if (there <= found) continue;
-    for (const Time time : clock.arrived(Time(now), there - found)) {
+    for (const Moment time : clock.arrived(Moment(now), there - found)) {
       const MeterSample sample{std::chrono::round<std::chrono::milliseconds>(time),
                                {sent[found++], 1e-3},
                                std::chrono::floor<std::chrono::milliseconds>(clock.cadence()),

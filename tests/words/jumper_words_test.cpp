@@ -40,14 +40,14 @@ WireChoice wireFor(CurrentBasis::Why why) {
   wire.current = fromUser(Amperes(0.1));
   wire.basis.why = why;
   wire.basis.limit = CopperLimit{Amperes(3.7), CopperLimit::Piece::track, Length::fromMm(1.2), {}};
-  wire.basis.rise = Celsius(20);
+  wire.basis.rise = Kelvins(20);
   wire.length = Length::fromMm(20);
   wire.resistance = Ohms(0.0439);
   wire.drop = Volts(0.00439);
   wire.mostDrop = Volts(0.05);
   wire.heating = Amperes(0.61);
   wire.fusing = Amperes(2.53);
-  wire.mostRise = Celsius(40);
+  wire.mostRise = Kelvins(40);
   wire.fusingShare = 0.5;
   return wire;
 }

@@ -32,6 +32,8 @@ using Farads = Quantity<struct FaradTag>;
 using Seconds = Quantity<struct SecondTag>;
 /// Temperature in degrees Celsius.
 using Celsius = Quantity<struct CelsiusTag>;
+/// Difference of two temperatures.
+using Kelvins = Quantity<struct KelvinTag>;
 /// Angle in degrees, counter-clockwise as seen from the top side with y up.
 using Degrees = Quantity<struct DegreeTag>;
 

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <chrono>
 #include <cstdint>
 #include <functional>
 #include <memory>
@@ -12,6 +11,7 @@
 
 #include "netmend/base/geometry.h"
 #include "netmend/base/id.h"
+#include "netmend/base/time.h"
 #include "netmend/board/board.h"
 #include "netmend/isolation/foretold.h"
 #include "netmend/jobbook/money.h"
@@ -28,8 +28,6 @@ using JobReadingId = Id<struct JobReadingTag>;
 using RepairActionId = Id<struct RepairActionTag>;
 using PhotoId = Id<struct PhotoTag>;
 using ChargeId = Id<struct ChargeTag>;
-
-using Time = std::chrono::sys_time<std::chrono::milliseconds>;
 
 /// Where the job stands.
 enum class JobState { bookedIn, probing, suspectFound, repairing, proving, handedOver, returnedUnrepaired };

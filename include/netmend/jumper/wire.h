@@ -19,7 +19,7 @@ namespace netmend {
 /// Current that warms a wire in still air at `ambient` by `rise` in the long run, from I²R = h*pi*D*rise with
 /// h of a horizontal cylinder (Churchill and Chu, Int. J. Heat Mass Transfer 18, 1975). Radiation and what
 /// the board takes away are left out, on the safe side.
-[[nodiscard]] Amperes heatingCurrent(Length copper, Length outer, Celsius rise, Celsius ambient);
+[[nodiscard]] Amperes heatingCurrent(Length copper, Length outer, Kelvins rise, Celsius ambient);
 
 struct Wire {
   std::string name; ///< "enamelled copper 0.10 mm", "AWG 30"
@@ -43,8 +43,8 @@ struct RoleCurrent {
 struct WireTable {
   std::vector<Wire> wires;        ///< thinnest first
   std::vector<RoleCurrent> roles; ///< defaults where a net says nothing; one for each NetRole
-  Celsius mostRise;
-  Celsius copperRise; ///< of the board's own copper, when it is asked what it carries
+  Kelvins mostRise;
+  Kelvins copperRise; ///< of the board's own copper, when it is asked what it carries
   Length signalUpTo;  ///< a net of unknown role without wider tracks is taken for a signal
   Celsius ambient;
   double fusingShare = 0.5;  ///< the current must stay under this share of the fusing current
@@ -82,7 +82,7 @@ struct CurrentBasis {
   };
   Why why = Why::roleDefault;
   std::optional<CopperLimit> limit{}; ///< where copper was looked at
-  Celsius rise{};                     ///< that it may take
+  Kelvins rise{};                     ///< that it may take
 };
 
 struct WireRequest {
@@ -118,7 +118,7 @@ struct WireChoice {
   bool wideForLanding = false; ///< wider than the narrower landing bears
   Length thinnestByChoice;     ///< of the table
   double fusingShare = 0.5;    ///< of the table
-  Celsius mostRise;            ///< of the table
+  Kelvins mostRise;            ///< of the table
   std::string roleWarning;     ///< of the table; empty: none
   Ohms resistance;             ///< of the real length at 20 °C
   Volts drop;

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <chrono>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "netmend/base/quantity.h"
+#include "netmend/base/time.h"
 #include "netmend/board/ids.h"
 
 namespace netmend {
@@ -51,7 +51,7 @@ struct Reading {
   ReadingMode mode = ReadingMode::diode;
   std::optional<double> value; ///< empty: OL
   Settling settling = Settling::unknown;
-  std::chrono::sys_time<std::chrono::milliseconds> time{};
+  Time time{};
   std::string meter; ///< id of the meter profile
   std::string by;
   Condition condition;

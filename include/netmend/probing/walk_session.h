@@ -29,7 +29,6 @@ struct WalkSession {
 /// Takes one event in. A value with a label goes to that point (which is added if the list lacks it) and the
 /// walk goes on after it; one without goes to the point whose turn it is. Errors leave the session as it was:
 /// no point is due, nothing to undo, nothing before the first point.
-[[nodiscard]] Result<void> take(WalkSession& session, const ReadingEvent& event,
-                                std::chrono::sys_time<std::chrono::milliseconds> now);
+[[nodiscard]] Result<void> take(WalkSession& session, const ReadingEvent& event, Time now);
 
 } // namespace netmend

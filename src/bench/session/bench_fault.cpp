@@ -14,8 +14,7 @@ BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
   // What was chosen, and what cannot be reached, is of this job on this board.
   for (const auto other : {&BenchJob::boardChanged, &BenchJob::jobOpened})
     connect(&job, other, this, &BenchFault::followWalk);
-  connect(&job, &BenchJob::readingsChanged, this, &BenchFault::askAgain);
-  connect(&walk, &BenchWalk::changed, this, &BenchFault::askAgain); // also after good boards were weighed
+  connect(&walk, &BenchWalk::changed, this, &BenchFault::askAgain);
 }
 
 void BenchFault::askAgain() {

@@ -1,17 +1,16 @@
 #include "bench_walk.h"
 
 #include <algorithm>
-#include <chrono>
 #include <sstream>
 #include <utility>
 
 #include <QSettings>
 
-#include "netmend/casework/good_walks.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/walk_file.h"
 #include "netmend/probing/words.h"
+#include "walk_turn.h"
 
 namespace netmend {
 
@@ -24,47 +23,9 @@ QString byKey() {
   return QStringLiteral("bench/by");
 }
 
-std::chrono::sys_time<std::chrono::milliseconds> now() {
-  return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-}
-
 QString fromText(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
-
-std::size_t indexOf(const Walk& walk, const ProbePoint& point) {
-  const auto it = std::find(walk.points.begin(), walk.points.end(), point);
-  return static_cast<std::size_t>(it - walk.points.begin());
-}
-
-std::size_t after(const Walk& walk, const ProbePoint& point) {
-  return std::min(indexOf(walk, point) + 1, walk.points.size());
-}
-
-/// A walk taken up where it was left: after its last reading.
-WalkSession resumed(Walk walk) {
-  const std::size_t turn = walk.readings.empty() ? 0 : after(walk, walk.readings.back().point);
-  return {std::move(walk), turn, {}};
-}
-
-QString readingOf(const Reading& reading) {
-  return BenchWalk::tr("reading of the good board at %1").arg(QString::fromStdString(reading.point.label));
-}
-
-/// Puts a reading at the end of a session, or takes it from there.
-struct AtEnd {
-  Reading reading;
-  void put(WalkSession& session) const {
-    if (indexOf(session.walk, reading.point) == session.walk.points.size())
-      session.walk.points.push_back(reading.point);
-    session.walk.readings.push_back(reading);
-    session.turn = after(session.walk, reading.point);
-  }
-  void take(WalkSession& session) const {
-    session.walk.readings.pop_back();
-    session.turn = indexOf(session.walk, reading.point);
-  }
-};
 
 } // namespace
 
@@ -111,10 +72,6 @@ std::string BenchWalk::boardUuid() const {
   return job_.board() != nullptr ? job_.board()->board->info.uuid : std::string();
 }
 
-std::filesystem::path BenchWalk::goodFile(const std::string& boardUuid) const {
-  return job_.folders().store / ("good-walk-" + boardUuid + ".netmend-walk.json");
-}
-
 void BenchWalk::startOver() {
   part_ = {};
   const auto parts = partsToWalk();
@@ -132,49 +89,6 @@ void BenchWalk::jobOpened() {
   if (!part && badSession_.walk.readings.empty()) return;
   if (part) part_ = part;
   fillFromJob();
-}
-
-void BenchWalk::resumeGood() {
-  goodSession_ = {};
-  goodCondition_ = false;
-  const BoardUnderWork* board = job_.board();
-  if (board == nullptr) return;
-  goodSession_.walk = emptyWalk(true);
-  std::error_code error;
-  // Walked before the board's uuid was made from a SHA-256, it stands under the former one.
-  std::filesystem::path file = goodFile(boardUuid());
-  if (!std::filesystem::exists(file, error) && !board->formerUuid.empty()) file = goodFile(board->formerUuid);
-  if (!std::filesystem::exists(file, error)) return;
-  auto walk = readWalkFile(file);
-  if (!walk || (walk->boardUuid != boardUuid() && walk->boardUuid != board->formerUuid)) return;
-  walk->boardUuid = boardUuid();
-  matchToBoard(*walk, *board->lookup);
-  // The program ended after this walk went into the book and before its file went: it counts once.
-  const auto inBook = [&](const Walk& kept) { return kept.readings == walk->readings; };
-  if (std::any_of(job_.goodWalks().begin(), job_.goodWalks().end(), inBook)) {
-    std::filesystem::remove(file, error);
-    return;
-  }
-  if (!walk->points.empty())
-    if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
-  goodCondition_ = !walk->readings.empty();
-  goodSession_ = resumed(std::move(*walk));
-}
-
-void BenchWalk::rememberGood() {
-  const std::string uuid = boardUuid();
-  if (uuid == std::exchange(remembered_, uuid)) return;
-  for (const Reading& reading : goodSession_.walk.readings) {
-    const auto [put, take] = goodActs(reading);
-    job_.remember(readingOf(reading), put, take);
-  }
-}
-
-std::pair<BenchJob::Act, BenchJob::Act> BenchWalk::goodActs(const Reading& reading) {
-  const AtEnd end{reading};
-  const std::string uuid = boardUuid();
-  return {[this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
-          [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); }};
 }
 
 PartId BenchWalk::partOfJob() const {
@@ -229,7 +143,7 @@ void BenchWalk::followJob() {
     if (!holds(kept_, keptBefore[i])) badSession_.turn = indexOf(walk, before.readings[i].point);
   if (kept_ != keptBefore) last_.reset();
   judge();
-  if (kept_ != keptBefore && !taking_) Q_EMIT changed();
+  if (!taking_) Q_EMIT changed();
 }
 
 void BenchWalk::showPoint(const ProbePoint& point) {
@@ -324,31 +238,6 @@ void BenchWalk::setBy(const std::string& name) {
   badSession_.walk.by = name;
 }
 
-Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange& change) {
-  const bool here = boardUuid() == uuid;
-  WalkSession after = goodSession_;
-  if (!here) {
-    auto walk = readWalkFile(goodFile(uuid));
-    if (!walk) return failure(walk.error());
-    after = resumed(std::move(*walk));
-  }
-  change(after);
-  if (auto written = writeWalkFile(goodFile(uuid), after.walk); !written) return written;
-  if (!here) return {};
-  goodSession_ = std::move(after);
-  good_ = goodCondition_ = true;
-  last_.reset();
-  weigh();
-  judge();
-  Q_EMIT changed();
-  return {};
-}
-
-Result<void> BenchWalk::takeGood(const Reading& reading) {
-  const auto [put, take] = goodActs(reading);
-  return job_.perform(readingOf(reading), put, take);
-}
-
 Result<void> BenchWalk::takeReading(const Reading& reading) {
   Walk& walk = badSession_.walk;
   // What the list lacks is a point of the walk from now on.
@@ -395,7 +284,7 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
     after.turn = indexOf(after.walk, after.walk.readings.back().point);
   after.walk.meter = meter_;
   after.walk.by = by_;
-  if (auto done = netmend::take(after, event, now()); !done) return done;
+  if (auto done = netmend::take(after, event, timeNow()); !done) return done;
   if (std::holds_alternative<PointSkipped>(event)) return skip();
   if (after.walk.readings.size() == session().walk.readings.size()) {
     // Going back, or another mode.
@@ -432,50 +321,6 @@ void BenchWalk::goTo(std::size_t point) {
   walk.turn = point;
   last_.reset();
   Q_EMIT changed();
-}
-
-bool BenchWalk::keepGood() {
-  if (goodSession_.walk.readings.empty()) return false;
-  WalkSession kept = goodSession_;
-  if (job_.board() != nullptr) kept.walk.boardUuid = boardUuid();
-  const auto done = job_.perform(
-      tr("walk of a good board"), [this, kept] { return putGoodIntoBook(kept); },
-      [this, kept] { return takeGoodOutOfBook(kept); });
-  if (!done) job_.fail(done.error());
-  return done.has_value();
-}
-
-Result<void> BenchWalk::putGoodIntoBook(const WalkSession& kept) {
-  if (boardUuid() != kept.walk.boardUuid)
-    return failure({pattern("core", "another board is open"), job_.board()->file.string()});
-  if (auto put = job_.keepGoodWalk(kept.walk); !put) return put;
-  std::error_code error;
-  std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
-  goodSession_ = {emptyWalk(true), 0, {}};
-  goodCondition_ = false;
-  last_.reset();
-  judge();
-  Q_EMIT changed();
-  return {};
-}
-
-Result<void> BenchWalk::takeGoodOutOfBook(const WalkSession& kept) {
-  if (boardUuid() != kept.walk.boardUuid)
-    return failure({pattern("core", "another board is open"), job_.board()->file.string()});
-  // First the file: a walk that is in both counts once, one that is in neither is lost.
-  if (auto written = writeWalkFile(goodFile(kept.walk.boardUuid), kept.walk); !written) return written;
-  if (auto taken = job_.takeBackGoodWalk(kept.walk); !taken) {
-    std::error_code error;
-    std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
-    return taken;
-  }
-  goodSession_ = kept;
-  good_ = goodCondition_ = true;
-  last_.reset();
-  weigh();
-  judge();
-  Q_EMIT changed();
-  return {};
 }
 
 } // namespace netmend

@@ -87,6 +87,7 @@ public:
   bool keepGood();
 
 Q_SIGNALS:
+  /// Also when another reading of the job came or went, or good boards were weighed.
   void changed();
   /// A reading was taken, for sound and speech.
   void taken(const QString& point, const QString& value, const QString& verdict, bool odd);
