@@ -92,7 +92,6 @@ std::vector<Through> filterPaths(const Board& board, const std::vector<const Pin
 Fact<Ohms> resistanceOf(const Part& part) {
   if (part.kind.value == PartKind::zeroOhmLink) return guessed(Ohms(0));
   if (part.kind.value != PartKind::resistor && part.kind.value != PartKind::resistorArray) return {};
-  if (!part.value.known()) return {};
   const auto value = parsePartValue(part.value.value);
   if (!value || (value->unit != ValueUnit::none && value->unit != ValueUnit::ohm)) return {};
   // `100n` on a resistor is a slip of the pen, not 100 nΩ.

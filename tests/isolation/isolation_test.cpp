@@ -168,6 +168,8 @@ TEST_CASE("sound readings leave the line sound, zero volts make a short, nonsens
   const auto odd = update(drawn.isolation(good), {drawn.diode("J1.4", 1.31), drawn.diode("TP3", 0.21),
                                                   drawn.diode("J1.4", 1.30), drawn.diode("TP3", 0.22)});
   CHECK(kindOf(odd) == FaultKind::noneOfThese);
+  // Where nothing fits, no single reading is the odd one.
+  CHECK(suspects(odd).contradictions.empty());
 }
 
 TEST_CASE("probabilities add up to one and none of these is always among the suspects") {

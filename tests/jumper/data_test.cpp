@@ -69,6 +69,27 @@ TEST_CASE("the data that comes with the program loads, and every entry names its
   }
 }
 
+TEST_CASE("a key that nobody knows is refused in every object of the data, with its place") {
+  for (const char* file : {"zones.json", "landings.json", "wires.json", "work_steps.json"}) {
+    const json doc = treeData(file);
+    std::vector<std::string> objects{""};
+    for (std::size_t i = 0; i < objects.size(); ++i) {
+      const json& here = doc[json::json_pointer(objects[i])];
+      for (const auto& [key, value] : here.items())
+        if (value.is_object() || value.is_array())
+          objects.push_back(objects[i] + "/" + (here.is_array() ? std::to_string(std::stoul(key)) : key));
+    }
+    std::erase_if(objects, [&](const std::string& at) { return doc[json::json_pointer(at)].is_array(); });
+    CHECK(objects.size() > 5);
+    for (const std::string& at : objects) {
+      INFO(file << " " << at);
+      const Error error = errorAfter(file, at + "/misspelt", 1);
+      CHECK(error.file.ends_with(file));
+      CHECK(wordsOf(error.place) == at + "/misspelt");
+    }
+  }
+}
+
 TEST_CASE("a mistake in the data is told with file and place") {
   struct Case {
     std::string file, pointer;

@@ -261,6 +261,19 @@ TEST_CASE("a body that is not known is the hull of the part's pads, with a margi
   CHECK_FALSE(b.obstacles().keepOuts[0].guessed);
 }
 
+TEST_CASE("of a pin's pads one without a place hides no other from its part's body") {
+  Bench b;
+  const PartId id = b.part("U1", PartKind::connector, {});
+  const auto one = b.pin(id, "1", b.net("A"), mm(10, 10), PadReach::top, 1);
+  Pad again = *b.board.pads.find(one.pad);
+  b.edit(one.pad, [](Pad& p) { p.position = {}; });
+  again.position = fromUser(mm(20, 10));
+  b.put(b.board.pads, again);
+  const auto k = b.obstacles().keepOuts;
+  REQUIRE(k.size() == 1);
+  CHECK(k[0].core.outer == box(19.5, 9.5, 20.5, 10.5));
+}
+
 TEST_CASE("inside, on the edge and outside of a polygon are told exactly") {
   const Polygon frame{box(0, 0, 10, 10), {box(4, 4, 6, 6)}};
   KeepOut solid;

@@ -479,6 +479,19 @@ TEST_CASE("what a fitted part's body covers on this side is no landing, and name
   CHECK(b.excluded().why == Why::coveredByPart);
 }
 
+TEST_CASE("a part that covers nothing hides no other that does") {
+  Copper b;
+  b.via(mm(10, 15), fromUser(MaskOpening::both));
+  b.part("TP9", PartKind::testPoint, box(8, 13, 12, 17), Side::top, 0.3);
+  b.part("U9", PartKind::chip, box(8, 13, 12, 17), Side::bottom, 0.3);
+  const PartId gone = b.part("U8", PartKind::chip, box(8, 13, 12, 17), Side::top, 0.3);
+  b.edit(gone, [](Part& p) { p.fitted = fromUser(false); });
+  CHECK(b.list().landings.size() == 1);
+  b.part("U1", PartKind::chip, box(8, 13, 12, 17), Side::top, 0.3);
+  CHECK(b.excluded().why == Why::coveredByPart);
+  CHECK(b.excluded().cover == "U1");
+}
+
 TEST_CASE("a body covers what is inside it or on its edge, not all of its box") {
   const auto covered = [](Point at) {
     Copper b;

@@ -161,6 +161,18 @@ TEST_CASE("where no wire of the table carries the current the thickest is named,
   }
 }
 
+TEST_CASE("a wire may carry just what warms it by the allowed rise, and no more") {
+  WireTable t = table();
+  t.fusingShare = 1.0;
+  const Wire& thickest = t.wires.back();
+  const double most = heatingCurrent(thickest.copper, thickest.outer, t.mostRise, t.ambient).value;
+  const auto suffices = [&](double amperes) {
+    return chooseWire(t, {mmLength(1), fromUser(Amperes(amperes)), NetRole::supply, {}})->suffices();
+  };
+  CHECK(suffices(most));
+  CHECK_FALSE(suffices(std::nextafter(most, 2 * most)));
+}
+
 TEST_CASE("a current that is none is refused in words") {
   const WireTable t = table();
   CHECK_FALSE(chooseWire(t, {mmLength(100), fromUser(Amperes(std::nan(""))), NetRole::supply, {}}));

@@ -422,6 +422,35 @@ TEST_CASE("vias under a wire are bare unless mask is known to cover them on that
   }
 }
 
+TEST_CASE("a via under a wire is found wherever on the board they are") {
+  // The same picture turned and mirrored: x and y change places, and signs.
+  for (const bool swapped : {false, true})
+    for (const int sx : {-1, 1})
+      for (const int sy : {-1, 1}) {
+        const auto turned = [&](Point p) {
+          if (swapped) std::swap(p.x, p.y);
+          return Point{Length(sx * p.x.nm), Length(sy * p.y.nm)};
+        };
+        const auto crosses = [&](Point at) {
+          Sheet s({turned(mm(10, 10)), turned(mm(30, 10)), turned(mm(30, 25))});
+          Via via;
+          via.position = turned(at);
+          via.diameter = fromUser(Length(600'000));
+          s.bench.put(s.bench.board.vias, via);
+          return !s.crossed().empty();
+        };
+        // In the middle, at the bend, and beyond both ends by less and by more than the ring and half a wire.
+        CHECK(crosses(mm(20, 10)));
+        CHECK(crosses(mm(30, 10)));
+        for (const auto& [nm, shorts] : {std::pair{349'999, true}, {355'001, false}}) {
+          CHECK(crosses({Length(10'000'000 - nm), Length(10'000'000)}) == shorts);
+          CHECK(crosses({Length(30'000'000), Length(25'000'000 + nm)}) == shorts);
+          CHECK(crosses({Length(30'000'000 + nm), Length(20'000'000)}) == shorts);
+          CHECK(crosses({Length(20'000'000), Length(10'000'000 - nm)}) == shorts);
+        }
+      }
+}
+
 TEST_CASE("a via reaches as far as its ring, or its hole where no ring is known") {
   const auto crosses = [](Fact<Length> diameter, Fact<Length> drill, std::int64_t off) {
     Sheet s;

@@ -142,6 +142,25 @@ TEST_CASE("boards part into variants where neighbours lie more than so many spre
   CHECK(e.seen == ValueInterval{0.45, 0.75});
 }
 
+TEST_CASE(
+    "what is apart is measured by what is usual among five points or more of a kind, else by the data") {
+  // Four boards 50 mV apart, at a kind whose boards differ by 5 mV: variants, unless all its points do so.
+  const auto humps = [](int points) {
+    std::vector<Walk> walks;
+    for (int board = 0; board < 4; ++board) {
+      std::vector<Reading> readings;
+      for (int point = 0; point < points; ++point)
+        readings.push_back(at(point, 0.4 + 0.05 * board));
+      walks.push_back(test::walkOf(readings, Specimen::good));
+    }
+    const auto table = expectedFromWalks(walks, nullptr, kindsWith(0.005, 6), {}, optionsWith());
+    REQUIRE(table.size() == static_cast<std::size_t>(points));
+    return table.at(0).humps.size();
+  };
+  CHECK(humps(4) == 4);
+  CHECK(humps(5) == 1);
+}
+
 TEST_CASE("only settled or unsaid readings of good boards count, the latest of each board, matched as they "
           "can be") {
   auto walks = test::boardsReading({0.40, 0.45, 0.50, 0.55});
