@@ -4443,6 +4443,54 @@
         <source>Right and left: as that side of the board is seen from above.</source>
         <translation>Rechts und links: wie man auf diese Seite der Platine blickt.</translation>
     </message>
+    <message>
+        <source>reading {}</source>
+        <translation>Messung {}</translation>
+    </message>
+    <message>
+        <source>repair {}</source>
+        <translation>Reparatur {}</translation>
+    </message>
+    <message>
+        <source>photo {}</source>
+        <translation>Foto {}</translation>
+    </message>
+    <message>
+        <source>charge {}</source>
+        <translation>Posten {}</translation>
+    </message>
+    <message>
+        <source>board used: {}</source>
+        <translation>verwendete Platine: {}</translation>
+    </message>
+    <message>
+        <source>taken back: {}</source>
+        <translation>zurückgenommen: {}</translation>
+    </message>
+    <message>
+        <source>put back: {}</source>
+        <translation>wiederhergestellt: {}</translation>
+    </message>
+    <message>
+        <source>repair added: {}</source>
+        <translation>Reparatur hinzugefügt: {}</translation>
+    </message>
+    <message>
+        <source>repair added: {}, {}</source>
+        <translation>Reparatur hinzugefügt: {}, {}</translation>
+    </message>
+    <message>
+        <source>suspects withdrawn</source>
+        <translation>Verdächtige zurückgenommen</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} suspect found</source>
+        <comment>{n} suspects found</comment>
+        <translation>
+            <numerusform>{n} Verdächtiger gefunden</numerusform>
+            <numerusform>{n} Verdächtige gefunden</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -6326,6 +6374,14 @@
     <message>
         <source>skipped point</source>
         <translation>übersprungener Punkt</translation>
+    </message>
+    <message>
+        <source>Comes and goes</source>
+        <translation>Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>Read again: %1. I: it comes and goes</source>
+        <translation>Neu gemessen: %1. I: Wackelkontakt</translation>
     </message>
 </context>
 <context>

@@ -12,6 +12,7 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/fault.h"
+#include "netmend/words/job.h"
 #include "netmend/words/jumper.h"
 #include "netmend/words/place.h"
 #include "netmend/words/step.h"
@@ -124,7 +125,7 @@ std::string jobText(const Job& job, const std::vector<JobEvent>& history, const 
     out += fmt::format("  {} × {} {}  {}\n", toText(charge.quantity, 0), toText(charge.price, 2),
                        job.currency, charge.what);
   for (const JobEvent& event : history)
-    out += fmt::format("  {}  {}\n", day(event.time), event.what);
+    out += fmt::format("  {}  {}\n", day(event.time), wordsOf(eventSaid(event)));
   return out;
 }
 
@@ -168,7 +169,7 @@ Result<Answer> showCommand(const std::string& bookFile, const std::string& numbe
   for (const auto& p : job.photos)
     json["photos"].push_back({{"caption", p.caption}, {"bytes", p.bytes.size()}});
   for (const auto& e : *history)
-    json["events"].push_back({{"day", day(e.time)}, {"what", e.what}});
+    json["events"].push_back({{"day", day(e.time)}, {"what", wordsOf(eventSaid(e))}});
   return answer;
 }
 

@@ -8,6 +8,8 @@ namespace netmend {
 
 namespace {
 
+std::optional<PictureLie> pictureBeside;
+
 std::string inTheLanguageSet(const Pattern& pattern, std::optional<std::int64_t> count) {
   const std::string one(pattern.english);
   const std::string several(pattern.several);
@@ -27,6 +29,14 @@ QString shown(const Said& said, const std::optional<PictureLie>& picture) {
 
 QString shown(const Error& error) {
   return shown(error.said());
+}
+
+void setPictureBeside(const std::optional<PictureLie>& picture) {
+  pictureBeside = picture;
+}
+
+QString besidePicture(const Said& said) {
+  return shown(said, pictureBeside);
 }
 
 } // namespace netmend

@@ -7,6 +7,7 @@
 #include <soci/soci.h>
 
 #include "book_file.h"
+#include "event_json.h"
 #include "netmend/base/error.h"
 #include "netmend/jobbook/job.h"
 #include "rows.h"
@@ -26,10 +27,11 @@ template <class Work> auto guarded(const std::filesystem::path& path, Work work)
 }
 
 /// Into the job's history.
-inline void note(soci::session& sql, JobId job, const std::string& what) {
+inline void note(soci::session& sql, JobId job, const JobEvent& event) {
+  const std::string what = eventText(event);
   const auto jobKey = static_cast<long long>(job.value);
   const long long time = timeNow().time_since_epoch().count();
-  sql << "insert into event (job, time, what) values (:job, :time, :what)", soci::use(jobKey),
+  sql << "insert into event (job, time, what, fact) values (:job, :time, '', :fact)", soci::use(jobKey),
       soci::use(time), soci::use(what);
 }
 

@@ -48,7 +48,7 @@ Result<JobId> bookIn(soci::session& sql, const std::filesystem::path& book, cons
     (void)insertPhoto(sql, id, photo);
   for (const auto& charge : job.charges)
     (void)insertCharge(sql, id, charge);
-  note(sql, id, "booked in");
+  note(sql, id, {JobEvent::Kind::bookedIn});
   return id;
 }
 
@@ -145,8 +145,9 @@ Result<void> JobBook::updateJob(const Job& job) {
         soci::use(job.boardUuid), soci::use(job.boardName), soci::use(job.boardRevision),
         soci::use(job.boardFile), soci::use(job.boardDigest), soci::use(state), soci::use(job.currency),
         soci::use(job.internalNotes), soci::use(id);
-    if (before.state != job.state) note(sql, job.id, state);
-    if (before.boardDigest != job.boardDigest) note(sql, job.id, "board revision used: " + job.boardDigest);
+    if (before.state != job.state) note(sql, job.id, {.kind = JobEvent::Kind::state, .state = job.state});
+    if (before.boardDigest != job.boardDigest)
+      note(sql, job.id, {.kind = JobEvent::Kind::boardUsed, .text = job.boardDigest});
     transaction.commit();
     return {};
   });
@@ -236,13 +237,17 @@ Result<std::vector<JobEvent>> JobBook::history(JobId id) const {
   return guarded(path_, [&]() -> Result<std::vector<JobEvent>> {
     const auto jobKey = static_cast<long long>(id.value);
     long long time = 0;
-    std::string what;
-    soci::statement rows = (session_->prepare << "select time, what from event where job = :job order by id",
-                            soci::use(jobKey), soci::into(time), soci::into(what));
+    std::string what, fact;
+    soci::statement rows =
+        (session_->prepare << "select time, what, fact from event where job = :job order by id",
+         soci::use(jobKey), soci::into(time), soci::into(what), soci::into(fact));
     rows.execute();
     std::vector<JobEvent> out;
-    while (rows.fetch())
-      out.push_back({Time(std::chrono::milliseconds(time)), what});
+    while (rows.fetch()) {
+      out.push_back(fact.empty() ? JobEvent{.kind = JobEvent::Kind::asWritten, .text = what}
+                                 : eventFrom(fact));
+      out.back().time = Time(std::chrono::milliseconds(time));
+    }
     return out;
   });
 }

@@ -1,8 +1,6 @@
 // What a job holds in numbers: readings, suspects, actions, photos, charges.
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "book_work.h"
 #include "judged_json.h"
 #include "netmend/jobbook/job_book.h"
@@ -13,8 +11,9 @@ namespace netmend {
 namespace {
 
 struct RowOfJob {
-  std::string table;
+  JobEvent::Entry entry;
   std::uint64_t id;
+  [[nodiscard]] std::string table() const { return std::string(wordFor(entryWords, entry)); }
 };
 
 /// Undo of an addition.
@@ -22,13 +21,13 @@ Result<void> takeOut(soci::session& sql, const std::filesystem::path& path, JobI
   return change(sql, path, job, [&]() -> Result<void> {
     const auto jobKey = static_cast<long long>(job.value);
     const auto id = static_cast<long long>(row.id);
-    soci::statement removal = (sql.prepare << "delete from " + row.table + " where job = :job and id = :id",
+    soci::statement removal = (sql.prepare << "delete from " + row.table() + " where job = :job and id = :id",
                                soci::use(jobKey), soci::use(id));
     removal.execute(true);
     if (removal.get_affected_rows() != 1)
       return failure({pattern("core", "the job has no such entry"), path.string(), "",
-                      row.table + " " + std::to_string(row.id)});
-    note(sql, job, row.table + " " + std::to_string(row.id) + " taken back");
+                      row.table() + " " + std::to_string(row.id)});
+    note(sql, job, {.kind = JobEvent::Kind::takenBack, .entry = row.entry, .number = row.id});
     return {};
   });
 }
@@ -39,9 +38,9 @@ Result<void> putIn(soci::session& sql, const std::filesystem::path& path, JobId 
                    Insert insert) {
   return change(sql, path, job, [&]() -> Result<void> {
     if (row.id == 0)
-      return failure({pattern("core", "what is put back has no id"), path.string(), "", row.table});
+      return failure({pattern("core", "what is put back has no id"), path.string(), "", row.table()});
     insert();
-    note(sql, job, row.table + " " + std::to_string(row.id) + " put back");
+    note(sql, job, {.kind = JobEvent::Kind::putBack, .entry = row.entry, .number = row.id});
     return {};
   });
 }
@@ -52,15 +51,14 @@ tl::unexpected<Error> noSuchAction(const std::filesystem::path& path, RepairActi
 }
 
 void noteAction(soci::session& sql, JobId job, const RepairAction& action) {
-  note(sql, job,
-       "repair action: " + std::string(wordFor(repairKindWords, action.kind)) + " " + action.target);
+  note(sql, job, {.kind = JobEvent::Kind::repairAdded, .text = action.target, .repair = action.kind});
 }
 
 void updateState(soci::session& sql, JobId job, JobState state) {
   const auto jobKey = static_cast<long long>(job.value);
   const std::string word(wordFor(jobStateWords, state));
   sql << "update job set state = :state where id = :id", soci::use(word), soci::use(jobKey);
-  note(sql, job, word);
+  note(sql, job, {.kind = JobEvent::Kind::state, .state = state});
 }
 
 /// Adds readings to an action's proof, as it is changed or else as it is kept. False: there is none such.
@@ -130,8 +128,7 @@ Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspe
     *session_ << "delete from suspect where job = :job", soci::use(jobKey);
     for (const auto& suspect : suspects)
       insertSuspect(*session_, id, suspect);
-    note(*session_, id,
-         suspects.empty() ? "suspects withdrawn" : fmt::format("{} suspects found", suspects.size()));
+    note(*session_, id, {.kind = JobEvent::Kind::suspects, .number = suspects.size()});
     return {};
   });
 }
@@ -160,38 +157,38 @@ Result<ChargeId> JobBook::addCharge(JobId id, const Charge& charge) {
 }
 
 Result<void> JobBook::takeBack(JobId id, JobReadingId reading) {
-  return takeOut(*session_, path_, id, {"reading", reading.value});
+  return takeOut(*session_, path_, id, {JobEvent::Entry::reading, reading.value});
 }
 
 Result<void> JobBook::takeBack(JobId id, RepairActionId action) {
-  return takeOut(*session_, path_, id, {"repair_action", action.value});
+  return takeOut(*session_, path_, id, {JobEvent::Entry::repairAction, action.value});
 }
 
 Result<void> JobBook::takeBack(JobId id, PhotoId photo) {
-  return takeOut(*session_, path_, id, {"photo", photo.value});
+  return takeOut(*session_, path_, id, {JobEvent::Entry::photo, photo.value});
 }
 
 Result<void> JobBook::takeBack(JobId id, ChargeId charge) {
-  return takeOut(*session_, path_, id, {"charge", charge.value});
+  return takeOut(*session_, path_, id, {JobEvent::Entry::charge, charge.value});
 }
 
 Result<void> JobBook::putBack(JobId id, const JobReading& reading) {
-  return putIn(*session_, path_, id, {"reading", reading.id.value},
+  return putIn(*session_, path_, id, {JobEvent::Entry::reading, reading.id.value},
                [&] { (void)insertReading(*session_, id, reading, reading.id); });
 }
 
 Result<void> JobBook::putBack(JobId id, const RepairAction& action) {
-  return putIn(*session_, path_, id, {"repair_action", action.id.value},
+  return putIn(*session_, path_, id, {JobEvent::Entry::repairAction, action.id.value},
                [&] { (void)insertAction(*session_, id, action, action.id); });
 }
 
 Result<void> JobBook::putBack(JobId id, const Photo& photo) {
-  return putIn(*session_, path_, id, {"photo", photo.id.value},
+  return putIn(*session_, path_, id, {JobEvent::Entry::photo, photo.id.value},
                [&] { (void)insertPhoto(*session_, id, photo, photo.id); });
 }
 
 Result<void> JobBook::putBack(JobId id, const Charge& charge) {
-  return putIn(*session_, path_, id, {"charge", charge.id.value},
+  return putIn(*session_, path_, id, {JobEvent::Entry::charge, charge.id.value},
                [&] { (void)insertCharge(*session_, id, charge, charge.id); });
 }
 

@@ -44,6 +44,49 @@ Said nameOf(RepairKind kind) {
   return pattern("core", "not economic");
 }
 
+namespace {
+
+Said entrySaid(JobEvent::Entry entry, std::uint64_t id) {
+  switch (entry) {
+  case JobEvent::Entry::reading:
+    return said(pattern("core", "reading {}"), id);
+  case JobEvent::Entry::repairAction:
+    return said(pattern("core", "repair {}"), id);
+  case JobEvent::Entry::photo:
+    return said(pattern("core", "photo {}"), id);
+  case JobEvent::Entry::charge:
+    break;
+  }
+  return said(pattern("core", "charge {}"), id);
+}
+
+} // namespace
+
+Said eventSaid(const JobEvent& event) {
+  switch (event.kind) {
+  case JobEvent::Kind::asWritten:
+    break;
+  case JobEvent::Kind::bookedIn:
+    return pattern("core", "booked in");
+  case JobEvent::Kind::state:
+    return nameOf(event.state);
+  case JobEvent::Kind::boardUsed:
+    return said(pattern("core", "board used: {}"), event.text);
+  case JobEvent::Kind::takenBack:
+    return said(pattern("core", "taken back: {}"), entrySaid(event.entry, event.number));
+  case JobEvent::Kind::putBack:
+    return said(pattern("core", "put back: {}"), entrySaid(event.entry, event.number));
+  case JobEvent::Kind::repairAdded:
+    if (event.text.empty()) return said(pattern("core", "repair added: {}"), nameOf(event.repair));
+    return said(pattern("core", "repair added: {}, {}"), nameOf(event.repair), event.text);
+  case JobEvent::Kind::suspects:
+    if (event.number == 0) return pattern("core", "suspects withdrawn");
+    return saidCount(counted("core", "{n} suspect found", "{n} suspects found"),
+                     static_cast<std::int64_t>(event.number));
+  }
+  return asItIs(event.text);
+}
+
 Said handlingSaid(const Condition& condition) {
   if (condition.handling == repairUnderWay) return pattern("core", "repair under way");
   return asItIs(condition.handling);

@@ -49,16 +49,25 @@ TEST_CASE("a job that is added to piece by piece is the same as one booked in wh
   compareAll(is.actions, was.actions);
   comparePhotosAndCharges(is, was);
 
-  std::vector<std::string> history;
-  const auto events = book.history(id).value();
-  for (const JobEvent& event : events)
-    history.push_back(event.what);
-  CHECK(history == std::vector<std::string>{
-                       "booked in", "12 suspects found", "repair action: resolder target 1",
-                       "repair action: remove part target 2", "repair action: replace part target 3",
-                       "repair action: clean target 4", "repair action: cut track target 5",
-                       "repair action: not economic target 6", "repair action: jumper target 7",
-                       "repair action: jumper ", "returned unrepaired", "board revision used: digest"});
+  std::vector<JobEvent> history = book.history(id).value();
+  for (JobEvent& event : history)
+    event.time = {};
+  const auto repair = [](RepairKind kind, const char* target) {
+    return JobEvent{.kind = JobEvent::Kind::repairAdded, .text = target, .repair = kind};
+  };
+  CHECK(history ==
+        std::vector<JobEvent>{{JobEvent::Kind::bookedIn},
+                              {.kind = JobEvent::Kind::suspects, .number = 12},
+                              repair(RepairKind::resolder, "target 1"),
+                              repair(RepairKind::removePart, "target 2"),
+                              repair(RepairKind::replacePart, "target 3"),
+                              repair(RepairKind::clean, "target 4"),
+                              repair(RepairKind::cutTrack, "target 5"),
+                              repair(RepairKind::notEconomic, "target 6"),
+                              repair(RepairKind::jumper, "target 7"),
+                              repair(RepairKind::jumper, ""),
+                              {.kind = JobEvent::Kind::state, .state = JobState::returnedUnrepaired},
+                              {.kind = JobEvent::Kind::boardUsed, .text = "digest"}});
 }
 
 TEST_CASE("an action that is replaced keeps nothing of what it was") {
@@ -149,10 +158,19 @@ TEST_CASE("taken back and put back is every kind of entry, and the history keeps
   CHECK(is.charges[1].id == was.charges[1].id);
   const auto history = book.history(id).value();
   REQUIRE(history.size() == events + 8);
-  CHECK(history[events].what == "reading 8 taken back");
-  CHECK(history[events + 1].what == "repair_action 7 taken back");
-  CHECK(history[events + 4].what == "reading 8 put back");
-  CHECK(history[events + 7].what == "charge 2 put back");
+  using Event = JobEvent;
+  const auto isEvent = [&](std::size_t at, Event::Kind kind, Event::Entry entry, std::uint64_t number) {
+    const Event& event = history[events + at];
+    CHECK(event == Event{.kind = kind, .entry = entry, .number = number, .time = event.time});
+    CHECK(event.time >= history[0].time);
+  };
+  for (const auto& [at, kind] :
+       {std::pair{std::size_t{0}, Event::Kind::takenBack}, {4, Event::Kind::putBack}}) {
+    isEvent(at, kind, Event::Entry::reading, 8);
+    isEvent(at + 1, kind, Event::Entry::repairAction, 7);
+    isEvent(at + 2, kind, Event::Entry::photo, 2);
+    isEvent(at + 3, kind, Event::Entry::charge, 2);
+  }
   const auto refused = book.putBack(id, JobReading{});
   REQUIRE_FALSE(refused);
   CHECK(wordsOf(refused.error().message) == "what is put back has no id");
@@ -240,13 +258,16 @@ TEST_CASE("only what changes of a job's head is said in its history") {
   REQUIRE(book.updateJob(job));
   const auto history = book.history(job.id).value();
   REQUIRE(history.size() == 3);
-  CHECK(history[1].what == "board revision used: other digest");
-  CHECK(history[2].what == "probing");
+  CHECK(history[1].kind == JobEvent::Kind::boardUsed);
+  CHECK(history[1].text == "other digest");
+  CHECK(history[2].kind == JobEvent::Kind::state);
+  CHECK(history[2].state == JobState::probing);
   CHECK(history[0].time <= history[2].time);
   job.id = JobId(99);
   CHECK(wordsOf(book.updateJob(job).error().found) == "job id 99");
   REQUIRE(book.setSuspects(JobId(1), {}));
-  CHECK(book.history(JobId(1)).value().back().what == "suspects withdrawn");
+  CHECK(book.history(JobId(1)).value().back().kind == JobEvent::Kind::suspects);
+  CHECK(book.history(JobId(1)).value().back().number == 0);
   CHECK(book.job(JobId(1)).value().suspects.empty());
 }
 

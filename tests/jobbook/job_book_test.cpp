@@ -290,8 +290,8 @@ TEST_CASE("what a job is changed to is kept, and its history says so") {
   CHECK(after.readings.size() == 2);
   const auto history = book.history(job.id).value();
   REQUIRE(history.size() == 3);
-  CHECK(history[1].what == "proving");
-  CHECK(history[2].what == "handed over");
+  CHECK(history[1].state == JobState::proving);
+  CHECK(history[2].state == JobState::handedOver);
 }
 
 TEST_CASE("steps ticked off and proof readings stay with their repair action") {
@@ -409,7 +409,7 @@ TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "7");
+  CHECK(askSqlite(file.path, "pragma user_version") == "8");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 

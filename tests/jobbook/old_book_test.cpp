@@ -114,6 +114,24 @@ TEST_CASE("A book of an older version opens with every figure, verdict, step and
   checkJob(old.job(BookUse::change)); // and again, brought up to date
 }
 
+TEST_CASE("The history of an older book stays word for word, and goes on in facts", "[jobbook]") {
+  const OldBook old;
+  auto book = JobBook::open(old.path, BookUse::change).value();
+  const JobId id = book.jobNumbered("2026-0001").value().id;
+  const auto before = book.history(id).value();
+  REQUIRE(before.size() > 3);
+  CHECK(before[0].kind == JobEvent::Kind::asWritten);
+  CHECK(before[0].text == "booked in");
+  for (const JobEvent& event : before)
+    CHECK_FALSE(event.text.empty());
+  REQUIRE(book.setState(id, JobState::handedOver));
+  const auto after = book.history(id).value();
+  REQUIRE(after.size() == before.size() + 1);
+  CHECK(std::equal(before.begin(), before.end(), after.begin()));
+  CHECK(after.back().kind == JobEvent::Kind::state);
+  CHECK(after.back().state == JobState::handedOver);
+}
+
 TEST_CASE("An older book is copied beside itself before it is brought up to date, once", "[jobbook]") {
   const OldBook old;
   const fs::path copy = old.path.string() + ".version-3";

@@ -333,6 +333,12 @@ TEST_CASE("copper that lies under all of a wire is found though none of its corn
   Sheet s({mm(19, 14), mm(21, 15), mm(20, 16)});
   const auto pad = s.bench.pin({}, "TP9", s.bench.net("B"), mm(20, 15), PadReach::top, 20);
   CHECK(s.crossed() == std::vector<CopperObject>{pad.pin});
+  // Three corners are enough.
+  Pad triangle = *s.bench.board.pads.find(pad.pad);
+  triangle.shape = fromUser(PadShape::polygon);
+  triangle.polygon = {mm(-40, -20), mm(40, -20), mm(0, 40)};
+  s.bench.board.pads.put(triangle);
+  CHECK(s.crossed() == std::vector<CopperObject>{pad.pin});
 }
 
 TEST_CASE("round copper counts out to its arc") {

@@ -4,6 +4,7 @@
 
 #include "netmend/probing/comparison.h"
 #include "netmend/probing/reading_entry.h"
+#include "netmend/words/job.h"
 #include "netmend/words/verdict.h"
 #include "probing/support.h"
 
@@ -63,6 +64,26 @@ TEST_CASE("Reasons name the reading, how many boards read what, how rare it is, 
   has(reasons({std::nullopt, std::nullopt}, at(1, 0.4)), "2 good boards read OL");
   CHECK(reasons({}, at(1, 0.4)) == "reads 0.400 V; no good board was measured here in this mode and "
                                    "condition, and nobody entered what to expect");
+}
+
+TEST_CASE("What happened to a job is said in one line", "[words]") {
+  using Kind = JobEvent::Kind;
+  using Entry = JobEvent::Entry;
+  const auto line = [](const JobEvent& event) { return wordsOf(eventSaid(event)); };
+  CHECK(line({Kind::bookedIn}) == "booked in");
+  CHECK(line({Kind::asWritten, "repair_action 7 taken back"}) == "repair_action 7 taken back");
+  CHECK(line({.kind = Kind::state, .state = JobState::handedOver}) == "handed over");
+  CHECK(line({Kind::boardUsed, "12ab"}) == "board used: 12ab");
+  CHECK(line({.kind = Kind::takenBack, .entry = Entry::reading, .number = 8}) == "taken back: reading 8");
+  CHECK(line({.kind = Kind::takenBack, .entry = Entry::repairAction, .number = 7}) == "taken back: repair 7");
+  CHECK(line({.kind = Kind::putBack, .entry = Entry::photo, .number = 2}) == "put back: photo 2");
+  CHECK(line({.kind = Kind::putBack, .entry = Entry::charge, .number = 3}) == "put back: charge 3");
+  CHECK(line({.kind = Kind::repairAdded, .text = "C28", .repair = RepairKind::replacePart}) ==
+        "repair added: replace part, C28");
+  CHECK(line({.kind = Kind::repairAdded, .repair = RepairKind::jumper}) == "repair added: jumper");
+  CHECK(line({.kind = Kind::suspects, .number = 1}) == "1 suspect found");
+  CHECK(line({.kind = Kind::suspects, .number = 12}) == "12 suspects found");
+  CHECK(line({.kind = Kind::suspects}) == "suspects withdrawn");
 }
 
 TEST_CASE("What is said of a reading agrees with the figures beside it", "[words]") {

@@ -14,4 +14,10 @@ namespace netmend {
 [[nodiscard]] QString shown(const Said& said, const std::optional<PictureLie>& picture = {});
 [[nodiscard]] QString shown(const Error& error);
 
+/// How the picture of the board lies that the window shows beside its text; none: no picture is seen. The
+/// window sets it, as it sets the language, and then has its pages say their places again.
+void setPictureBeside(const std::optional<PictureLie>& picture);
+/// `shown`, with right and left as they are in the picture beside it.
+[[nodiscard]] QString besidePicture(const Said& said);
+
 } // namespace netmend

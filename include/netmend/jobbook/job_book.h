@@ -30,8 +30,25 @@ struct JobSummary {
 
 /// An entry of a job's history; written by the book itself.
 struct JobEvent {
+  enum class Kind {
+    asWritten, ///< `text`, word for word: of a book up to version 7
+    bookedIn,
+    state,     ///< is `state` from now on
+    boardUsed, ///< `text` is the digest of its file
+    takenBack, ///< `entry` of the job, `number` is its id
+    putBack,
+    repairAdded, ///< `repair`, on `text`
+    suspects     ///< so many are found; 0: withdrawn
+  };
+  enum class Entry { reading, repairAction, photo, charge };
+  Kind kind = Kind::bookedIn;
+  std::string text{};
+  JobState state = JobState::bookedIn;
+  RepairKind repair = RepairKind::jumper;
+  Entry entry = Entry::reading;
+  std::uint64_t number = 0;
   Time time{};
-  std::string what;
+  friend bool operator==(const JobEvent&, const JobEvent&) = default;
 };
 
 /// All that is added to a job at once.

@@ -9,7 +9,7 @@ namespace netmend {
 
 namespace {
 
-QString nameOf(const JobReading& reading) {
+QString nameInHistory(const JobReading& reading) {
   return BenchJob::tr("reading at %1").arg(QString::fromStdString(reading.reading.point.label));
 }
 
@@ -53,7 +53,8 @@ BenchJob::ReadingActs BenchJob::actsOf(const JobReading& reading) {
 Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
   if (!job_) return failure({pattern("core", "no job is open")});
   const ReadingActs acts = actsOf(reading);
-  if (auto added = perform(nameOf(reading), acts.put, acts.take); !added) return failure(added.error());
+  if (auto added = perform(nameInHistory(reading), acts.put, acts.take); !added)
+    return failure(added.error());
   return job_->readings.back().id;
 }
 
@@ -62,7 +63,7 @@ void BenchJob::rememberReadings() {
   for (const JobReading& reading : job_->readings) {
     if (!isEvidence(reading)) continue; // a repair's readings go with what they changed in it
     const ReadingActs acts = actsOf(reading);
-    remember(nameOf(reading), acts.put, acts.take);
+    remember(nameInHistory(reading), acts.put, acts.take);
   }
 }
 
@@ -95,7 +96,8 @@ bool BenchJob::sayComesAndGoes(bool so) {
       if (!job_) return failure({pattern("core", "no job is open")});
       std::vector<JobReading> said;
       for (const JobReading& reading : job_->readings)
-        if (isEvidence(reading) && sameMeasurement(reading.reading, last.reading)) {
+        if ((reading.purpose == ReadingPurpose::proof) == (last.purpose == ReadingPurpose::proof) &&
+            isEvidence(reading) == isEvidence(last) && sameMeasurement(reading.reading, last.reading)) {
           said.push_back(reading);
           said.back().comesAndGoes = yes;
         }

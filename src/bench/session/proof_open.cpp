@@ -26,11 +26,11 @@ QStringList openForProof(const std::vector<ProofPoint>& points, const Job& job,
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    const QString name = shown(nameOf(point, places));
+    const QString name = besidePicture(nameOf(point, places));
     if (point.now && point.now->odd())
       out << tr("%1 reads %2: %3")
                  .arg(name, QString::fromStdString(readingText(point.now->reading.value, point.mode)),
-                      shown(nameOf(point.now->kind())));
+                      shown(nameOf(*point.now)));
     else if (!point.now && !(left && point.why == ProofWhy::neighbour))
       out << (left ? tr("%1 was left out") : tr("%1 has not been read again")).arg(name);
   }

@@ -14,7 +14,6 @@
 #include <QStringListModel>
 #include <QVBoxLayout>
 
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/reading_field.h"
 #include "bench/widgets/wrap_layout.h"

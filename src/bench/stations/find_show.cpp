@@ -6,7 +6,6 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 
-#include "bench/widgets/beside_picture.h"
 #include "connector_lie.h"
 #include "find_page.h"
 #include "find_words.h"

@@ -5,7 +5,6 @@
 #include <QCoreApplication>
 #include <QStringList>
 
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/tree_layout.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"

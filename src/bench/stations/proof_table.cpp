@@ -5,7 +5,6 @@
 #include <QHeaderView>
 #include <QPainter>
 
-#include "bench/widgets/beside_picture.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
@@ -60,7 +59,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
     const QString name = besidePicture(nameOf(point, places));
-    const QString verdict = point.now ? shown(nameOf(point.now->kind())) : left ? tr("skipped") : QString();
+    const QString verdict = point.now ? shown(nameOf(*point.now)) : left ? tr("skipped") : QString();
     auto* item = new QTreeWidgetItem(
         this, {name, valueOf(point.before), shown(whatIsExpected(point)), valueOf(point.now), verdict});
     if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->kind()), size, theme));

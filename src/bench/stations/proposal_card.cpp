@@ -5,7 +5,6 @@
 #include <QMouseEvent>
 #include <QVBoxLayout>
 
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/jumper.h"

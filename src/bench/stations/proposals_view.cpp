@@ -6,7 +6,6 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"

@@ -9,7 +9,6 @@
 #include <QVBoxLayout>
 
 #include "bench/session/proof_open.h"
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "bench/widgets/pictures.h"
 #include "bench/widgets/reading_field.h"
@@ -92,6 +91,8 @@ QLayout* ProvePage::entry() {
   row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
+  row->addWidget(comesAndGoes_);
   row->addWidget(field_->keyButton(tr("Function"), Qt::Key_F));
   return row;
 }
@@ -238,6 +239,17 @@ void ProvePage::showLast() {
   for (const ProofPoint& point : points_)
     if (last_ && placeOf(point) == *last_ && point.now) shown = &point;
   mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->kind())) : std::nullopt);
+  // Only of what was read last can be said which of the two it was.
+  const JobReading* before = shown != nullptr && shown->now->id == desk_.job.job()->readings.back().id
+                                 ? desk_.job.readOtherwise()
+                                 : nullptr;
+  QString otherwise;
+  // No slip unless somebody says so: the work may have been done once more since.
+  if (before != nullptr)
+    otherwise = shown->now->comesAndGoes
+                    ? otherwiseWords()
+                    : tr("Read again: %1. I: it comes and goes").arg(netmend::shown(otherwiseSaid(*before)));
+  comesAndGoes_->setVisible(!otherwise.isEmpty());
   if (shown == nullptr) {
     verdict_->clear();
     explanation_->clear();
@@ -245,8 +257,11 @@ void ProvePage::showLast() {
   }
   verdict_->setText(QStringLiteral("%1   %2   %3")
                         .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
-                             netmend::shown(nameOf(shown->now->kind()))));
-  explanation_->setText(netmend::shown(why_ ? verdictReasons(*shown->now) : besideValueSaid(*shown->now)));
+                             netmend::shown(nameOf(*shown->now))));
+  QStringList lines{otherwise,
+                    netmend::shown(why_ ? verdictReasons(*shown->now) : besideValueSaid(*shown->now))};
+  lines.removeAll(QString());
+  explanation_->setText(lines.join(QLatin1Char('\n')));
 }
 
 void ProvePage::showWhy() {
@@ -338,6 +353,9 @@ bool ProvePage::command(int key) {
   }
   case Qt::Key_U:
     undo();
+    return true;
+  case Qt::Key_I:
+    sayComesAndGoes();
     return true;
   case Qt::Key_F:
     functions_->focusEntry();

@@ -7,6 +7,7 @@
 #include "station.h"
 
 class QLabel;
+class QPushButton;
 
 namespace netmend {
 
@@ -24,7 +25,7 @@ class ProvePage : public StationPage {
 public:
   explicit ProvePage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
-  void pictureTurned() override { showState(); }
+  void pictureTurned() override { refresh(); }
   void undo() override;
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] Overlay overlay() const override;
@@ -71,6 +72,7 @@ private:
   QLabel* verdict_;
   QLabel* explanation_;
   ReadingField* field_;
+  QPushButton* comesAndGoes_ = nullptr;
   ProofTable* table_;
   FunctionChecks* functions_;
   std::vector<ProofPoint> points_;

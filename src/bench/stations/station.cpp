@@ -6,7 +6,6 @@
 
 #include "bench/session/proof_open.h"
 #include "bench/session/window_text.h"
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"

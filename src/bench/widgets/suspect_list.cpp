@@ -6,7 +6,7 @@
 #include <QPainter>
 #include <QStyledItemDelegate>
 
-#include "beside_picture.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"
 #include "tree_layout.h"

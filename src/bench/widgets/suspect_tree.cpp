@@ -5,9 +5,9 @@
 
 #include <QCoreApplication>
 
-#include "beside_picture.h"
 #include "branch_words.h"
 #include "line_pieces.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/words/place.h"
 
 namespace netmend {

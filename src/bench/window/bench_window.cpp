@@ -20,7 +20,6 @@
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
 #include "bench/stations/walk_page.h"
-#include "bench/widgets/beside_picture.h"
 #include "bench/widgets/letters.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"

@@ -91,11 +91,13 @@ QString whereRepairing() {
                                                 {QStringLiteral("B"), tr("step before")},
                                                 {QStringLiteral("N"), tr("another repair")},
                                                 {QStringLiteral("U"), tr("take the last thing back")}}) +
-         section(stationName(Station::prove), {{reading, tr("a reading, next to what it was before")},
-                                               {QStringLiteral("O, S, B, U"), tr("as at the walk")},
-                                               {QStringLiteral("F"), tr("functions to try")},
-                                               {keyName(Qt::Key_Space), tr("tick what works")},
-                                               {keyName(Qt::Key_Delete), tr("take a function out")}}) +
+         section(stationName(Station::prove),
+                 {{reading, tr("a reading, next to what it was before")},
+                  {QStringLiteral("O, S, B, U"), tr("as at the walk")},
+                  {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
+                  {QStringLiteral("F"), tr("functions to try")},
+                  {keyName(Qt::Key_Space), tr("tick what works")},
+                  {keyName(Qt::Key_Delete), tr("take a function out")}}) +
          section(stationName(Station::handOver),
                  {{keyName(QKeySequence::Print), tr("print the sheet")},
                   {keyName(QKeySequence::Save), tr("save it as PDF")},

@@ -135,6 +135,57 @@ TEST_CASE(
   CHECK(judgedProof(*wire, reads(12.0), basis).kind() == VerdictKind::high);
 }
 
+TEST_CASE(
+    "a point that reads otherwise the second time proves nothing once somebody says that it comes and goes") {
+  const Bridged demo;
+  const Prove prove(demo);
+  const auto* state = prove.find<QLabel>("proofState");
+  const auto* explanation = prove.find<QLabel>("proofExplanation");
+  const auto says = [&](const char* words) { return explanation->text().contains(QLatin1String(words)); };
+  const auto backToFirst = [&] {
+    do
+      Prove::key(Qt::Key_B);
+    while (!prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")));
+  };
+  // Nothing was read here before.
+  Prove::type("651");
+  CHECK_FALSE(says("I:"));
+  Prove::key(Qt::Key_I);
+  CHECK_FALSE(demo.job->job()->readings.back().comesAndGoes);
+  CHECK(prove.told.contains(QStringLiteral("first here")));
+  // A second reading that agrees raises no question, one that does not raises it.
+  backToFirst();
+  Prove::type("650");
+  CHECK_FALSE(says("I:"));
+  backToFirst();
+  Prove::key(Qt::Key_O);
+  CHECK(says("Read again: it read 0.650 V before. I: it comes and goes"));
+  backToFirst();
+  CHECK_FALSE(says("I:")); // another point is looked at
+  Prove::type("651");
+  CHECK(says("Read again: it read OL before. I: it comes and goes"));
+  CHECK_FALSE(state->text().contains(QStringLiteral("J4.9 reads")));
+  Prove::key(Qt::Key_I);
+  CHECK(says("It comes and goes: it read OL before. I: a slip"));
+  CHECK(state->text().contains(QStringLiteral("J4.9 reads 0.651 V: in range, comes and goes")));
+  const auto said = [&] {
+    const auto& readings = demo.job->job()->readings;
+    return std::count_if(readings.begin(), readings.end(),
+                         [](const JobReading& r) { return r.comesAndGoes; });
+  };
+  CHECK(said() == 4); // all of its proof; the walk's reading before the repair is another matter
+  CHECK(demo.job->book().jobNumbered(demo.number)->readings.back().comesAndGoes);
+  Prove::key(Qt::Key_I);
+  CHECK(said() == 0);
+  CHECK_FALSE(state->text().contains(QStringLiteral("J4.9 reads")));
+  // What is read after that is read anew.
+  Prove::key(Qt::Key_I);
+  backToFirst();
+  Prove::type("651");
+  CHECK_FALSE(demo.job->job()->readings.back().comesAndGoes);
+  CHECK_FALSE(state->text().contains(QStringLiteral("J4.9 reads")));
+}
+
 TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {
   const Bridged demo;
   const Prove prove(demo);
