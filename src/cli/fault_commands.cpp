@@ -131,12 +131,12 @@ std::string isolationText(const FaultCase& fault, const std::string& line, const
   return out + nextText(fault, why) + wordsOf(rightAndLeftSaid()) + "\n";
 }
 
-void addNotices(const FaultCase& fault, std::vector<Said>& notices) {
+void addNotices(const FaultCase& fault, const PlaceNames& places, std::vector<Said>& notices) {
   for (const LineNotice& notice : fault.isolation.notices)
     notices.push_back(noticeSaid(notice));
   for (const SetAside& aside : fault.isolation.setAside)
-    notices.push_back(
-        said(pattern("core", "reading at {} not used: {}"), aside.reading.point.label, setAsideSaid(aside)));
+    notices.push_back(said(pattern("core", "reading at {} not used: {}"),
+                           nameOf(aside.reading.point, &places), setAsideSaid(aside)));
 }
 
 nlohmann::json answerJson(const SolvedFault& solved, const PlaceNames& places) {
@@ -175,7 +175,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
   const PlaceNames& places = *solved->board.places;
   Answer answer;
   answer.notices = solved->board.notices;
-  addNotices(fault, answer.notices);
+  addNotices(fault, places, answer.notices);
   answer.json = answerJson(*solved, places);
   answer.text = isolationText(fault, solved->line(), places, options.why);
   if (!options.picture.empty()) {

@@ -3,14 +3,16 @@
 #include <memory>
 
 #include "bench_job.h"
+#include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
+#include "netmend/words/place.h"
 
 namespace netmend {
 
 namespace {
 
-QString nameInHistory(const JobReading& reading) {
-  return BenchJob::tr("reading at %1").arg(QString::fromStdString(reading.reading.point.label));
+QString nameInHistory(const JobReading& reading, const PlaceNames* places) {
+  return BenchJob::tr("reading at %1").arg(shown(nameOf(reading.reading.point, places)));
 }
 
 } // namespace
@@ -53,7 +55,7 @@ BenchJob::ReadingActs BenchJob::actsOf(const JobReading& reading) {
 Result<JobReadingId> BenchJob::addReading(const JobReading& reading) {
   if (!job_) return failure({pattern("core", "no job is open")});
   const ReadingActs acts = actsOf(reading);
-  if (auto added = perform(nameInHistory(reading), acts.put, acts.take); !added)
+  if (auto added = perform(nameInHistory(reading, places()), acts.put, acts.take); !added)
     return failure(added.error());
   return job_->readings.back().id;
 }
@@ -63,7 +65,7 @@ void BenchJob::rememberReadings() {
   for (const JobReading& reading : job_->readings) {
     if (!isEvidence(reading)) continue; // a repair's readings go with what they changed in it
     const ReadingActs acts = actsOf(reading);
-    remember(nameInHistory(reading), acts.put, acts.take);
+    remember(nameInHistory(reading, places()), acts.put, acts.take);
   }
 }
 
@@ -104,7 +106,7 @@ bool BenchJob::sayComesAndGoes(bool so) {
       return sayOf(said);
     };
   };
-  return done(tr("%1 comes and goes").arg(QString::fromStdString(last.reading.point.label)), saying(so),
+  return done(tr("%1 comes and goes").arg(shown(nameOf(last.reading.point, places()))), saying(so),
               saying(!so));
 }
 

@@ -141,7 +141,7 @@ void FindPage::showProbe() {
     for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
       again << tr("Take again: %1.").arg(besidePicture(text));
     again_->setText(again.join(QLatin1Char('\n')));
-    unknown_->setText(unknownWords(*shown_));
+    unknown_->setText(unknownWords(*shown_, desk_.job.places()));
   }
   for (QLabel* label : {place_, lead_, effort_, reason_, again_, unknown_})
     label->setVisible(!label->text().isEmpty());

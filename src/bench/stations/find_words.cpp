@@ -138,13 +138,13 @@ QString suspectWords(const FaultCase& fault, const Suspect& suspect) {
   return lines.join(QLatin1Char('\n'));
 }
 
-QString unknownWords(const FaultCase& fault) {
+QString unknownWords(const FaultCase& fault, const PlaceNames* places) {
   QStringList lines;
   for (const LineNotice& notice : fault.isolation.notices)
     lines << tr("Not known: %1.").arg(shown(noticeSaid(notice)));
   for (const SetAside& aside : fault.isolation.setAside)
     lines << tr("Not used: the reading at %1, %2.")
-                 .arg(QString::fromStdString(aside.reading.point.label), shown(setAsideSaid(aside)));
+                 .arg(besidePicture(nameOf(aside.reading.point, places)), shown(setAsideSaid(aside)));
   return lines.join(QLatin1Char('\n'));
 }
 

@@ -25,6 +25,6 @@ struct FindAdvice {
 /// Why it is suspected: before and after, its places, readings for, against and without a word on it.
 [[nodiscard]] QString suspectWords(const FaultCase& fault, const Suspect& suspect);
 /// What is not known of this line and what knowing it would buy; readings that were not used.
-[[nodiscard]] QString unknownWords(const FaultCase& fault);
+[[nodiscard]] QString unknownWords(const FaultCase& fault, const PlaceNames* places);
 
 } // namespace netmend

@@ -17,6 +17,7 @@
 #include "function_checks.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
+#include "netmend/netgraph/handle.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/place.h"
@@ -256,7 +257,7 @@ void ProvePage::showLast() {
     return;
   }
   verdict_->setText(QStringLiteral("%1   %2   %3")
-                        .arg(QString::fromStdString(shown->point.label), valueOf(shown->now),
+                        .arg(besidePicture(nameOf(*shown, desk_.job.places())), valueOf(shown->now),
                              netmend::shown(nameOf(*shown->now))));
   QStringList lines{otherwise,
                     netmend::shown(why_ ? verdictReasons(*shown->now) : besideValueSaid(*shown->now))};
@@ -295,7 +296,7 @@ void ProvePage::reading(std::optional<double> value) {
       judgedProof(point, readingNow(desk_.walk.walk(false), point.point, value), proofBasis(desk_.job));
   const auto replaced = point.now ? point.now->id : JobReadingId{};
   const bool kept =
-      desk_.job.addReadingFor(point.action, tr("proof of %1").arg(QString::fromStdString(point.point.label)),
+      desk_.job.addReadingFor(point.action, tr("proof of %1").arg(shown(nameOf(point, desk_.job.places()))),
                               entry, [replaced](RepairAction& action, JobReadingId id) {
                                 // What was read before the joint was done again proves nothing.
                                 std::erase(action.proof, replaced);
@@ -405,6 +406,17 @@ void ProvePage::setTheme(PictureTheme theme) {
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
 }
 
+namespace {
+
+/// Where a lead goes; nothing: nobody knows.
+std::optional<Point> placeOnBoard(const Lookup& lookup, const ProbePoint& point) {
+  if (const auto at = positionOf(lookup, point.pin); at.known()) return at.value;
+  const auto place = placeOfHandle(lookup.board(), point.label);
+  return place ? std::optional(place->at) : std::nullopt;
+}
+
+} // namespace
+
 Overlay ProvePage::overlay() const {
   Overlay out;
   const BoardUnderWork* board = desk_.job.board();
@@ -417,13 +429,13 @@ Overlay ProvePage::overlay() const {
       out.litNets.insert(out.litNets.end(), nets.begin(), nets.end());
     }
   for (const ProofPoint& point : points_) {
-    const auto at = positionOf(*board->lookup, point.point.pin);
+    const auto at = placeOnBoard(*board->lookup, point.point);
     const bool isDue = due_ && placeOf(point) == *due_;
-    if (!at.known() || (point.why == ProofWhy::endToEnd && !isDue)) continue;
+    if (!at || (point.why == ProofWhy::endToEnd && !isDue)) continue;
     if (isDue)
-      out.marks.push_back({at.value, MarkShape::probe, point.point.label});
+      out.marks.push_back({*at, MarkShape::probe, nameOf(point.point, board->places.get())});
     else if (point.now)
-      out.marks.push_back({at.value, markForVerdict(point.now->kind()), point.point.label});
+      out.marks.push_back({*at, markForVerdict(point.now->kind()), nameOf(point.point, board->places.get())});
   }
   return out;
 }

@@ -87,6 +87,16 @@ TEST_CASE("a repair is proved by reading every point again and seeing the functi
     Prove::type(goodValue(*open).c_str());
     INFO(open->point.label << " " << prove.told.toStdString());
     REQUIRE(demo.job->job()->readings.size() == before + 1);
+    if (open->point.pin) continue;
+    // A place that is no pin has its name, and its mark on the map.
+    const QString name = open->why == ProofWhy::endToEnd ? QStringLiteral("via 2.4 mm above J4.9 to C28.1   ")
+                                                         : QStringLiteral("via 2.4 mm above J4.9   ");
+    CHECK(prove.find<QLabel>("proofVerdict")->text().startsWith(name));
+    const auto marks = prove.page.overlay().marks;
+    CHECK(std::any_of(marks.begin(), marks.end(), [&](const OverlayMark& mark) {
+      return wordsOf(mark.label) == "via 2.4 mm above J4.9" &&
+             mark.at == demo.job->job()->actions.front().jumper->from.at;
+    }));
   }
   CHECK(state->text().contains(QStringLiteral("function")));
   // Nothing is due any more, and the keys still work.
