@@ -77,7 +77,10 @@ void FindPage::pictureTurned() {
   showTree();
   showSuspects();
   listPlaces();
-  if (chosen) suspects_->choose(*chosen);
+  if (!shown_ || !chosen || *chosen >= shown_->suspects.ranked.size()) return;
+  const QSignalBlocker quiet(suspects_); // what is selected in the tree stays
+  suspects_->choose(*chosen);
+  explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked[*chosen]));
 }
 
 void FindPage::nameLine() {

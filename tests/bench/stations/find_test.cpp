@@ -265,6 +265,33 @@ TEST_CASE("arrows go along the line, and map and suspects follow") {
                     [&](const TreePiece& piece) { return piece.edge == chosen.places.front().edge; }));
 }
 
+TEST_CASE("turning the picture says the places anew, and what was selected stays selected") {
+  DemoDesk demo;
+  Find find(demo);
+  const auto* list = find.find<SuspectList>("suspects");
+  const auto* explanation = find.find<QPlainTextEdit>("suspectExplanation");
+  Find::key(Qt::Key_PageDown);
+  REQUIRE(list->currentRow() == 1);
+  LineTreeView& tree = treeOf(find);
+  Find::key(Qt::Key_Home);
+  REQUIRE(tree.selectedNode()->label == QStringLiteral("J4.9"));
+  const int row = list->currentRow();
+  const QString upright = list->item(row)->text(), told = explanation->toPlainText();
+  for (const auto& [quarters, word] :
+       {std::pair{1, "left of"}, {2, "below"}, {3, "right of"}, {0, "above"}}) {
+    setPictureBeside(PictureLie{false, quarters});
+    find.page.pictureTurned();
+    CHECK(list->currentRow() == row);
+    REQUIRE(tree.selectedNode() != nullptr);
+    CHECK(tree.selectedNode()->label == QStringLiteral("J4.9"));
+    CHECK((list->item(row)->text() == upright) == (quarters == 0));
+    CHECK((explanation->toPlainText() == told) == (quarters == 0));
+    INFO(explanation->toPlainText().toStdString());
+    CHECK(explanation->toPlainText().contains(QLatin1String(word)));
+  }
+  setPictureBeside({});
+}
+
 TEST_CASE("a pin clicked in the map is selected in the tree; one of another line is offered as a line") {
   DemoDesk demo;
   Find find(demo);
