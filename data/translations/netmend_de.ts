@@ -5156,10 +5156,6 @@
         <translation>Kein Auftrag</translation>
     </message>
     <message>
-        <source>To %1   Ctrl+Enter</source>
-        <translation>Zu %1   Strg+Enter</translation>
-    </message>
-    <message>
         <source>Undo</source>
         <translation>Rückgängig</translation>
     </message>
@@ -5274,6 +5270,10 @@
     <message>
         <source>Why: reasons and figures, on or off</source>
         <translation>Warum: Gründe und Zahlen, ein oder aus</translation>
+    </message>
+    <message>
+        <source>To %1</source>
+        <translation>Zu %1</translation>
     </message>
 </context>
 <context>
@@ -5504,10 +5504,6 @@
         <translation>Preis: 48.00</translation>
     </message>
     <message>
-        <source>Add   Enter</source>
-        <translation>Dazu   Enter</translation>
-    </message>
-    <message>
         <source>Add this charge</source>
         <translation>Diesen Posten dazunehmen</translation>
     </message>
@@ -5538,6 +5534,10 @@
     <message>
         <source>The amount is too large</source>
         <translation>Betrag ist zu groß</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Dazu</translation>
     </message>
 </context>
 <context>
@@ -6230,10 +6230,6 @@
         <translation>Grund der Reparatur</translation>
     </message>
     <message>
-        <source>Add   Enter</source>
-        <translation>Dazu   Enter</translation>
-    </message>
-    <message>
         <source>Add this repair</source>
         <translation>Diese Reparatur dazunehmen</translation>
     </message>
@@ -6264,6 +6260,10 @@
     <message>
         <source>Say what is worked on: a part, joint, place or net</source>
         <translation>Angeben, woran gearbeitet wird: Bauteil, Lötstelle, Ort oder Netz</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Dazu</translation>
     </message>
 </context>
 <context>
@@ -6659,14 +6659,6 @@
         <translation>AUFTRAGSPLATINE</translation>
     </message>
     <message>
-        <source>Walk the job&apos;s board   G</source>
-        <translation>Auftragsplatine messen   G</translation>
-    </message>
-    <message>
-        <source>Walk a good board   G</source>
-        <translation>Gute Platine messen   G</translation>
-    </message>
-    <message>
         <source>No board yet</source>
         <translation>Noch keine Platine</translation>
     </message>
@@ -6740,6 +6732,14 @@
     <message>
         <source>Comes and goes</source>
         <translation>Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>Walk the job&apos;s board</source>
+        <translation>Auftragsplatine messen</translation>
+    </message>
+    <message>
+        <source>Walk a good board</source>
+        <translation>Gute Platine messen</translation>
     </message>
 </context>
 </TS>

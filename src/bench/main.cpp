@@ -85,7 +85,6 @@ int main(int argc, char** argv) {
   // The data folder is read while Qt finds its display.
   auto reading =
       std::async(std::launch::async, [] { return netmend::loadRepairData(netmend::dataFolder()); });
-  QApplication::setStyle(QStringLiteral("Fusion"));
   const QApplication application(argc, argv);
   QApplication::setOrganizationName(QStringLiteral("netmend"));
   QApplication::setApplicationName(QStringLiteral("netmend-bench"));

@@ -110,6 +110,8 @@ private:
   using SessionChange = std::function<void(WalkSession&)>;
   /// Of the walk of this good board, whether it is the one that is open or not; durable when it returns.
   [[nodiscard]] Result<void> changeGood(const std::string& boardUuid, const SessionChange& change);
+  /// The good walk under way is this one now, and is what is shown.
+  void showGood(WalkSession session);
   /// Puts a reading at the end of the good walk under way, and takes it from there.
   [[nodiscard]] std::pair<BenchJob::Act, BenchJob::Act> goodActs(const Reading& reading);
   [[nodiscard]] Result<void> takeReading(const Reading& reading);

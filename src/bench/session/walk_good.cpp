@@ -89,13 +89,17 @@ Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange&
   change(after);
   if (auto written = writeWalkFile(goodFile(uuid), after.walk); !written) return written;
   if (!here) return {};
-  goodSession_ = std::move(after);
+  showGood(std::move(after));
+  return {};
+}
+
+void BenchWalk::showGood(WalkSession session) {
+  goodSession_ = std::move(session);
   good_ = goodCondition_ = true;
   last_.reset();
   weigh();
   judge();
   Q_EMIT changed();
-  return {};
 }
 
 Result<void> BenchWalk::takeGood(const Reading& reading) {
@@ -138,12 +142,7 @@ Result<void> BenchWalk::takeGoodOutOfBook(const WalkSession& kept) {
     std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
     return taken;
   }
-  goodSession_ = kept;
-  good_ = goodCondition_ = true;
-  last_.reset();
-  weigh();
-  judge();
-  Q_EMIT changed();
+  showGood(kept);
   return {};
 }
 

@@ -45,7 +45,7 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   what_->setObjectName(QStringLiteral("chargeWhat"));
   quantity_->setObjectName(QStringLiteral("chargeQuantity"));
   price_->setObjectName(QStringLiteral("chargePrice"));
-  QPushButton* button = makeButton(tr("Add   Enter"), QKeySequence(), this);
+  QPushButton* button = makePrompt(tr("Add"), QKeySequence(Qt::Key_Enter), this);
   button->setAccessibleName(tr("Add this charge"));
   connect(button, &QPushButton::clicked, this, &ChargesView::add);
   row->addWidget(button);

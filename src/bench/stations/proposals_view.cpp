@@ -20,9 +20,9 @@ namespace netmend {
 ProposalsView::ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent)
     : QWidget(parent), desk_(desk), title_(makeLabel(Letters::metre, QStringLiteral("bridgeTitle"), this)),
       why_(makeLabel(Letters::metre, QStringLiteral("whyNoProposals"), this)), cardRow_(new QHBoxLayout),
-      accept_(makeButton(tr("Accept") + QStringLiteral("   A"), QKeySequence(), this)),
-      kind_(new QComboBox(this)), target_(new QLineEdit(this)), reason_(new QLineEdit(this)),
-      toWork_(makeButton(tr("Back to the work steps") + QStringLiteral("   W"), QKeySequence(), this)) {
+      accept_(makePrompt(tr("Accept"), QKeySequence(Qt::Key_A), this)), kind_(new QComboBox(this)),
+      target_(new QLineEdit(this)), reason_(new QLineEdit(this)),
+      toWork_(makePrompt(tr("Back to the work steps"), QKeySequence(Qt::Key_W), this)) {
   auto* layout = new QVBoxLayout(this);
   auto* head = new QHBoxLayout;
   head->addWidget(title_, 1);
@@ -77,7 +77,7 @@ QLayout* ProposalsView::otherRepair() {
     keepRoomForHint(*field, Growth::free);
     row->addWidget(field);
   }
-  QPushButton* add = makeButton(tr("Add   Enter"), QKeySequence(), this);
+  QPushButton* add = makePrompt(tr("Add"), QKeySequence(Qt::Key_Enter), this);
   add->setAccessibleName(tr("Add this repair"));
   connect(add, &QPushButton::clicked, this, &ProposalsView::addOther);
   row->addWidget(add);

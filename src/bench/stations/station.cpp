@@ -173,9 +173,7 @@ void StationPage::setWhy(bool why) {
 
 QPushButton* StationPage::makeWhyButton() {
   // The window has the key; the button says that there is one.
-  whyButton_ =
-      makeButton(tr("Why") + QStringLiteral("   ") + QKeySequence(whyKey).toString(QKeySequence::NativeText),
-                 QKeySequence(), this);
+  whyButton_ = makePrompt(tr("Why"), QKeySequence(whyKey), this);
   whyButton_->setAccessibleName(tr("Why: reasons and figures"));
   whyButton_->setObjectName(QStringLiteral("why"));
   whyButton_->setCheckable(true);

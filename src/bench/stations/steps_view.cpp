@@ -54,7 +54,7 @@ QLayout* StepsView::lists() {
   auto* actionsLabel = new QLabel(tr("Repairs of this &job"), this);
   actionsLabel->setBuddy(actions_);
   head->addWidget(actionsLabel);
-  QPushButton* other = makeButton(tr("Another repair") + QStringLiteral("   N"), QKeySequence(), this);
+  QPushButton* other = makePrompt(tr("Another repair"), QKeySequence(Qt::Key_N), this);
   other->setAccessibleName(tr("Another repair"));
   connect(other, &QPushButton::clicked, this, &StepsView::otherWanted);
   head->addWidget(other);

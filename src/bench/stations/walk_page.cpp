@@ -32,7 +32,7 @@ constexpr std::array walkModes{ReadingMode::diode, ReadingMode::diodeReverse, Re
 
 WalkPage::WalkPage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), band_(makeLabel(Letters::metre, QStringLiteral("whichBoard"), this)),
-      other_(makeButton(QString(), QKeySequence(), this)), part_(new QComboBox(this)),
+      other_(makePrompt(QString(), QKeySequence(Qt::Key_G), this)), part_(new QComboBox(this)),
       mode_(new QComboBox(this)), conditionBox_(new QFrame(this)), plugged_(new QLineEdit(this)),
       temperature_(new QLineEdit(this)), meter_(new QComboBox(this)), by_(new QLineEdit(this)),
       point_(makeLabel(Letters::point, QStringLiteral("duePoint"), this)),

@@ -37,7 +37,7 @@ void WalkPage::refresh() {
   band_->setText(good             ? tr("GOOD BOARD")
                  : job != nullptr ? tr("JOB'S BOARD  %1").arg(QString::fromStdString(job->number))
                                   : tr("JOB'S BOARD"));
-  other_->setText(good ? tr("Walk the job's board   G") : tr("Walk a good board   G"));
+  other_->setText(good ? tr("Walk the job's board") : tr("Walk a good board"));
   keep_->setVisible(good && !desk_.walk.walk(true).readings.empty());
   conditionBox_->setVisible((conditionWanted_ || !desk_.walk.conditionKnown()) &&
                             desk_.job.board() != nullptr);

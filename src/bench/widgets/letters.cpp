@@ -2,6 +2,8 @@
 
 #include <QApplication>
 #include <QShortcutEvent>
+#include <QStyleOptionButton>
+#include <QStylePainter>
 
 namespace netmend {
 
@@ -35,11 +37,19 @@ constexpr const char* growthProperty = "netmendGrowth";
 
 /// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
 /// second in which somebody fast already types what belongs to the place that the key leads to.
+///
+/// Its key is drawn as a key cap beside its words.
 class PromptButton : public QPushButton {
 public:
-  using QPushButton::QPushButton;
-  [[nodiscard]] QSize sizeHint() const override { return glovedHint(QPushButton::sizeHint()); }
-  [[nodiscard]] QSize minimumSizeHint() const override { return glovedHint(QPushButton::minimumSizeHint()); }
+  PromptButton(const QString& words, QString cap, QWidget* parent)
+      : QPushButton(words, parent), cap_(std::move(cap)) {}
+  [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
+  /// Hit with a glove; by its own letters, whatever scale they had when it was made.
+  [[nodiscard]] QSize sizeHint() const override {
+    const int cap = cap_.isEmpty() ? 0 : capSize().width() + padding;
+    const QFontMetrics metrics = fontMetrics();
+    return {metrics.size(Qt::TextShowMnemonic, text()).width() + cap + 2 * padding, metrics.height() * 2};
+  }
 
 protected:
   bool event(QEvent* event) override {
@@ -49,11 +59,45 @@ protected:
     return true;
   }
 
-private:
-  /// Hit with a glove; by its own letters, whatever scale they had when it was made.
-  [[nodiscard]] QSize glovedHint(QSize hint) const {
-    return hint.expandedTo({0, fontMetrics().height() * 2});
+  void paintEvent(QPaintEvent*) override {
+    QStylePainter painter(this);
+    QStyleOptionButton option;
+    initStyleOption(&option);
+    option.text.clear();
+    painter.drawControl(QStyle::CE_PushButton, option);
+    // Of a filled block the words are in the colour of what it lies on.
+    const QColor ink = palette().color(isChecked() ? QPalette::Button : QPalette::ButtonText);
+    painter.setPen(ink);
+    QRect inside = rect().adjusted(padding, 0, -padding, 0);
+    if (!cap_.isEmpty()) {
+      const QRect cap = capIn(inside);
+      inside.setRight(cap.left() - padding);
+      painter.save();
+      painter.setRenderHint(QPainter::Antialiasing);
+      painter.setFont(lettersFont(Letters::small));
+      painter.drawRoundedRect(QRectF(cap).adjusted(0.5, 0.5, -0.5, -0.5), 3, 3);
+      painter.drawLine(cap.left() + 2, cap.bottom() - 2, cap.right() - 2, cap.bottom() - 2);
+      painter.drawText(cap.adjusted(0, 0, 0, -2), Qt::AlignCenter, cap_);
+      painter.restore();
+    }
+    const QString words =
+        fontMetrics().elidedText(text(), Qt::ElideRight, inside.width(), Qt::TextShowMnemonic);
+    const int across = cap_.isEmpty() ? Qt::AlignHCenter : Qt::AlignLeft;
+    painter.drawText(inside, across | Qt::AlignVCenter | static_cast<int>(Qt::TextShowMnemonic), words);
   }
+
+private:
+  static constexpr int padding = 8;
+
+  [[nodiscard]] QSize capSize() const {
+    const QFontMetrics metrics(lettersFont(Letters::small));
+    return {std::max(metrics.horizontalAdvance(cap_) + 10, metrics.height() + 2), metrics.height() + 4};
+  }
+  [[nodiscard]] QRect capIn(const QRect& inside) const {
+    const QSize size = capSize();
+    return {QPoint(inside.right() - size.width() + 1, inside.center().y() - size.height() / 2), size};
+  }
+  QString cap_;
 };
 
 } // namespace
@@ -93,12 +137,19 @@ QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent) {
 }
 
 QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent) {
-  const QString keyText = key.toString(QKeySequence::NativeText);
-  auto* button = new PromptButton(keyText.isEmpty() ? text : text + QStringLiteral("   ") + keyText, parent);
+  QPushButton* button = makePrompt(text, key, parent);
+  button->setShortcut(key);
+  return button;
+}
+
+QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent) {
+  // Both keys go on; most keyboards have the larger one's name on both.
+  const bool isReturn = !key.isEmpty() && key[0].key() == Qt::Key_Return;
+  const QKeySequence said = isReturn ? QKeySequence(key[0].keyboardModifiers() | Qt::Key_Enter) : key;
+  auto* button = new PromptButton(text, said.toString(QKeySequence::NativeText), parent);
   button->setAccessibleName(text);
   button->setFocusPolicy(Qt::TabFocus);
   button->setAutoDefault(false);
-  button->setShortcut(key);
   return button;
 }
 

@@ -27,7 +27,9 @@ void keepRoomForHint(QLineEdit& field, Growth growth);
 /// Plain text in these letters, wrapped; `name` is for tests and screen readers.
 [[nodiscard]] QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent = nullptr);
 
-/// A button that says its key: "Can't reach it  N". The shortcut works anywhere in the parent's window page.
+/// A button with its key beside its words. The shortcut works anywhere in the parent's window page.
 [[nodiscard]] QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent);
+/// The same where something else acts on the key.
+[[nodiscard]] QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent);
 
 } // namespace netmend

@@ -17,9 +17,7 @@ ReadingField::ReadingField(const QString& hint, Growth growth, const QString& na
 
 QPushButton* ReadingField::keyButton(const QString& text, Qt::Key key, Qt::KeyboardModifiers modifiers) {
   const QKeySequence sequence(QKeyCombination(modifiers, key));
-  QPushButton* button = makeButton(text + QStringLiteral("   ") + sequence.toString(QKeySequence::NativeText),
-                                   QKeySequence(), parentWidget());
-  button->setAccessibleName(text);
+  QPushButton* button = makePrompt(text, sequence, parentWidget());
   connect(button, &QPushButton::clicked, this, [this, key, modifiers] {
     // First the keyboard, then the command: it may give the keyboard to something else.
     setFocus();

@@ -20,6 +20,7 @@
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
 #include "bench/stations/walk_page.h"
+#include "bench/widgets/face_style.h"
 #include "bench/widgets/letters.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"
@@ -271,7 +272,7 @@ void BenchWindow::refresh() {
   const NextThing next = nextThing(all);
   next_->setText(next.text);
   nextButton_->setVisible(next.station != station_);
-  nextButton_->setText(tr("To %1   Ctrl+Enter").arg(stationName(next.station)));
+  nextButton_->setText(tr("To %1").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
 }
 
@@ -370,6 +371,7 @@ void BenchWindow::undo() {
 
 void BenchWindow::setTheme(PictureTheme theme) {
   theme_ = theme;
+  faceStyle().setTheme(theme);
   QApplication::setPalette(widgetPalette(theme));
   map_->setTheme(theme);
   for (StationPage* made : made_)

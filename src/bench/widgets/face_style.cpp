@@ -1,0 +1,87 @@
+#include "face_style.h"
+
+#include <QAbstractButton>
+#include <QApplication>
+#include <QPainter>
+#include <QPointer>
+#include <QStyleOption>
+
+#include "netmend/drawing/face.h"
+
+namespace netmend {
+
+namespace {
+
+constexpr qreal roundness = 4; ///< pixels
+
+struct Panel {
+  QColor fill;
+  QColor outline;
+  int width;
+  Qt::PenStyle line = Qt::SolidLine;
+};
+
+void paintPanel(QPainter& painter, const QRect& rect, const Panel& panel) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(panel.outline, panel.width, panel.line));
+  painter.setBrush(panel.fill);
+  const qreal half = panel.width / 2.0;
+  painter.drawRoundedRect(QRectF(rect).adjusted(half, half, -half, -half), roundness, roundness);
+  painter.restore();
+}
+
+Panel buttonPanel(const FaceColors& colors, QStyle::State state) {
+  const bool enabled = state.testFlag(QStyle::State_Enabled);
+  Panel panel{colors.card, colors.outline, colors.hair, enabled ? Qt::SolidLine : Qt::DashLine};
+  if (state.testFlag(QStyle::State_On))
+    panel.fill = panel.outline = colors.ink;
+  else if (state.testFlag(QStyle::State_Sunken))
+    panel.fill = colors.shade;
+  if (state.testFlag(QStyle::State_HasFocus)) {
+    panel.outline = colors.accent;
+    panel.width = colors.edge;
+  }
+  return panel;
+}
+
+} // namespace
+
+FaceStyle::FaceStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
+
+void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                              const QWidget* widget) const {
+  const FaceColors& colors = faceColors(theme_);
+  const bool focus = option->state.testFlag(State_HasFocus);
+  const Panel field{colors.field, focus ? colors.accent : colors.outline, focus ? colors.edge : colors.hair};
+  switch (element) {
+  case PE_PanelButtonCommand:
+    return paintPanel(*painter, option->rect, buttonPanel(colors, option->state));
+  case PE_PanelLineEdit:
+    return paintPanel(*painter, option->rect, field);
+  case PE_FrameLineEdit:
+    return; // the panel has it
+  case PE_Frame: {
+    Panel frame = field;
+    frame.fill = Qt::transparent;
+    return paintPanel(*painter, option->rect, frame);
+  }
+  case PE_FrameFocusRect:
+    if (qobject_cast<const QAbstractButton*>(widget) != nullptr) return; // its outline says so
+    break;
+  default:
+    break;
+  }
+  QProxyStyle::drawPrimitive(element, option, painter, widget);
+}
+
+FaceStyle& faceStyle() {
+  static QPointer<FaceStyle> style;
+  if (style.isNull()) {
+    style = new FaceStyle;
+    QApplication::setStyle(style); // which owns it
+  }
+  return *style;
+}
+
+} // namespace netmend
