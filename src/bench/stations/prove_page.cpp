@@ -241,15 +241,9 @@ void ProvePage::showLast() {
     if (last_ && placeOf(point) == *last_ && point.now) shown = &point;
   mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->kind())) : std::nullopt);
   // Only of what was read last can be said which of the two it was.
-  const JobReading* before = shown != nullptr && shown->now->id == desk_.job.job()->readings.back().id
-                                 ? desk_.job.readOtherwise()
-                                 : nullptr;
-  QString otherwise;
+  const bool isLast = shown != nullptr && shown->now->id == desk_.job.job()->readings.back().id;
   // No slip unless somebody says so: the work may have been done once more since.
-  if (before != nullptr)
-    otherwise = shown->now->comesAndGoes
-                    ? otherwiseWords()
-                    : tr("Read again: %1. I: it comes and goes").arg(netmend::shown(otherwiseSaid(*before)));
+  const QString otherwise = isLast ? otherwiseWords(tr("Read again: %1. I: it comes and goes")) : QString();
   comesAndGoes_->setVisible(!otherwise.isEmpty());
   if (shown == nullptr) {
     verdict_->clear();

@@ -121,12 +121,12 @@ void StationPage::undo() {
   if (const auto undone = desk_.job.undo(); !undone) Q_EMIT told(shown(undone.error()), true);
 }
 
-QString StationPage::otherwiseWords() const {
+QString StationPage::otherwiseWords(const QString& unlessSaid) const {
   const JobReading* before = desk_.job.readOtherwise();
   if (before == nullptr) return {};
   const QString said = shown(otherwiseSaid(*before));
   return desk_.job.job()->readings.back().comesAndGoes ? tr("It comes and goes: %1. I: a slip").arg(said)
-                                                       : tr("A slip: %1. I: it comes and goes").arg(said);
+                                                       : unlessSaid.arg(said);
 }
 
 void StationPage::sayComesAndGoes() {

@@ -85,7 +85,8 @@ protected:
   virtual void showWhy() {}
   /// What the last reading's point read before, where that was something else, and the key that says why;
   /// empty: nothing else.
-  [[nodiscard]] QString otherwiseWords() const;
+  [[nodiscard]] QString
+  otherwiseWords(const QString& unlessSaid = tr("A slip: %1. I: it comes and goes")) const;
   /// The key: the last reading was no slip, its point comes and goes; once more: a slip after all.
   void sayComesAndGoes();
   /// For pages that have reasons to show: pressed while they are shown.
