@@ -85,8 +85,16 @@ Result<void> upgradeFrom1(json& document) {
   return {};
 }
 
+/// Format 2 knew no photos and no pads that are gone.
+Result<void> upgradeFrom2(json& document) {
+  if (document.contains("underlays"))
+    return failure({pattern("core", "is no field of format 2"), "", "/underlays"});
+  return {};
+}
+
 /// The step from version i + 1 to the next.
-constexpr std::array<Result<void> (*)(json&), boardFileVersion - 1> upgradeSteps = {upgradeFrom1};
+constexpr std::array<Result<void> (*)(json&), boardFileVersion - 1> upgradeSteps = {upgradeFrom1,
+                                                                                    upgradeFrom2};
 
 } // namespace
 

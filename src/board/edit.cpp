@@ -27,7 +27,7 @@ struct EditPlan {
   const InfoChange* info = nullptr;
   std::size_t infoIndex = 0;
   std::tuple<Plan<Layer>, Plan<Part>, Plan<Net>, Plan<Pin>, Plan<Pad>, Plan<Track>, Plan<Via>, Plan<Area>,
-             Plan<Zone>>
+             Plan<Zone>, Plan<Underlay>>
       plans;
 
   template <class T> [[nodiscard]] Plan<T>& of() { return std::get<Plan<T>>(plans); }

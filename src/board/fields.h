@@ -78,6 +78,7 @@ template <class Visitor, Either<Pad> S> void fields(Visitor& v, S& pad) {
   v.fact("plated", pad.plated);
   v.fact("mask_opening", pad.maskOpening);
   v.fact("access", pad.access);
+  v.fact("gone", pad.gone);
 }
 
 template <class Visitor, Either<Track> S> void fields(Visitor& v, S& track) {
@@ -113,6 +114,24 @@ template <class Visitor, Either<Zone> S> void fields(Visitor& v, S& zone) {
   v.fact("side", zone.side);
   v.fact("margin", zone.margin);
   v.may("part", zone.part);
+}
+
+template <class Visitor, Either<PhotoPair> S> void fields(Visitor& v, S& pair) {
+  v.must("photo", pair.photo);
+  v.must("board", pair.board);
+}
+
+template <class Visitor, Either<Underlay> S> void fields(Visitor& v, S& underlay) {
+  v.may("name", underlay.name);
+  v.must("file", underlay.file);
+  v.must("width", underlay.width);
+  v.must("height", underlay.height);
+  v.must("side", underlay.side);
+  v.may("close_up", underlay.closeUp);
+  v.fact("lie", underlay.lie);
+  v.may("pairs", underlay.pairs);
+  v.may("faded", underlay.faded);
+  v.may("lightened", underlay.lightened);
 }
 
 } // namespace netmend

@@ -76,6 +76,18 @@ private:
   }
   void add(const Polygon& polygon) { object(polygon); }
   void add(const Through& through) { object(through); }
+  void add(const PhotoPair& pair) { object(pair); }
+  void add(const PhotoPoint& p) {
+    openList();
+    add(p.x);
+    add(p.y);
+  }
+  void add(const PhotoLie& lie) {
+    openList();
+    for (const double figure : lie.plane)
+      add(Share(figure));
+    add(Share(lie.radial));
+  }
 
   void addPair(Length a, Length b) {
     openList();

@@ -56,6 +56,11 @@ template <> struct Kind<Zone> {
   static constexpr std::string_view name = "zone", list = "zones";
   static constexpr auto table = &Board::zones;
 };
+template <> struct Kind<Underlay> {
+  using Type = Underlay;
+  static constexpr std::string_view name = "underlay", list = "underlays";
+  static constexpr auto table = &Board::underlays;
+};
 
 /// The kinds in the order in which they refer to each other, as far as they do so in one direction.
 template <class Visitor> void forEachKind(Visitor&& visit) {
@@ -68,6 +73,7 @@ template <class Visitor> void forEachKind(Visitor&& visit) {
   visit(Kind<Via>{});
   visit(Kind<Area>{});
   visit(Kind<Zone>{});
+  visit(Kind<Underlay>{});
 }
 
 /// The kind that an id belongs to.
@@ -81,6 +87,7 @@ template <> struct KindOfId<TrackId> : Kind<Track> {};
 template <> struct KindOfId<ViaId> : Kind<Via> {};
 template <> struct KindOfId<AreaId> : Kind<Area> {};
 template <> struct KindOfId<ZoneId> : Kind<Zone> {};
+template <> struct KindOfId<UnderlayId> : Kind<Underlay> {};
 
 /// `T` or `const T`: lets one list of fields serve reading and writing.
 template <class S, class T>

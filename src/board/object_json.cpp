@@ -13,6 +13,33 @@ json Encoder::value(const Ring& ring, const Place& place) {
   return out;
 }
 
+/// The nine figures of the plane, row by row, then the radial one.
+json Encoder::value(const PhotoLie& lie, const Place& place) {
+  json out = json::array();
+  for (const double figure : lie.plane)
+    out.push_back(value(Share(figure), place));
+  out.push_back(value(Share(lie.radial), place));
+  return out;
+}
+
+void Decoder::read(const json& in, PhotoPoint& out, const Place& place) {
+  if (!isList(in, place)) return;
+  if (in.size() != 2) return refuse(pattern("core", "is no pair"), place, in, pattern("core", "two numbers"));
+  read(in[0], out.x, Place(place, std::size_t{0}));
+  read(in[1], out.y, Place(place, std::size_t{1}));
+}
+
+void Decoder::read(const json& in, PhotoLie& out, const Place& place) {
+  if (!isList(in, place)) return;
+  if (in.size() != out.plane.size() + 1)
+    return refuse(pattern("core", "is no place of a photo"), place, in, pattern("core", "ten numbers"));
+  Share figure;
+  for (std::size_t i = 0; i <= out.plane.size() && !problem; ++i) {
+    read(in[i], figure, Place(place, i));
+    (i < out.plane.size() ? out.plane[i] : out.radial) = figure.value;
+  }
+}
+
 bool Decoder::isObject(const json& in, const Place& place) {
   if (!in.is_object()) refuse(pattern("core", "is not an object"), place, in, asItIs("{...}"));
   return in.is_object();

@@ -39,6 +39,10 @@ public:
     if (!std::isfinite(q.value)) refuse(pattern("core", "is not a number"), place, std::to_string(q.value));
     return q.value;
   }
+  nlohmann::json value(const PhotoPoint& p, const Place& place) {
+    return nlohmann::json::array({value(p.x, place), value(p.y, place)});
+  }
+  nlohmann::json value(const PhotoLie& lie, const Place& place);
   template <Word_ E> nlohmann::json value(E e, const Place&) { return wordFor(boardWords<E>, e); }
   nlohmann::json value(const Ring& ring, const Place& place);
   template <class T> nlohmann::json value(const std::vector<T>& list, const Place& place) {
@@ -52,6 +56,9 @@ public:
   }
   nlohmann::json value(const Through& through, const Place& place) {
     return plain(through, place, Origin::unknown);
+  }
+  nlohmann::json value(const PhotoPair& pair, const Place& place) {
+    return plain(pair, place, Origin::unknown);
   }
 
   /// A struct of fields.h without id and origin.
@@ -97,6 +104,8 @@ public:
       return refuse(pattern("core", "is not a number"), place, in, pattern("core", "a number"));
     out.value = in.get<double>();
   }
+  void read(const nlohmann::json& in, PhotoPoint& out, const Place& place);
+  void read(const nlohmann::json& in, PhotoLie& out, const Place& place);
   template <Word_ E> void read(const nlohmann::json& in, E& out, const Place& place);
   template <class T> void read(const nlohmann::json& in, std::vector<T>& out, const Place& place) {
     if (!isList(in, place)) return;
@@ -108,6 +117,9 @@ public:
     plain(in, out, place, Origin::unknown);
   }
   void read(const nlohmann::json& in, Through& out, const Place& place) {
+    plain(in, out, place, Origin::unknown);
+  }
+  void read(const nlohmann::json& in, PhotoPair& out, const Place& place) {
     plain(in, out, place, Origin::unknown);
   }
 

@@ -228,7 +228,9 @@ private:
       const QSizeF size(pad.drill.value.width.mm(), pad.drill.value.height.mm());
       item.hole = QRectF(mm(*hole) - QPointF(size.width(), size.height()) / 2, size);
     }
-    if (item.path.isEmpty()) {
+    if (item.path.isEmpty() || pad.gone.valueOr(false)) {
+      item.path = {};
+      item.hole = {};
       item.kind = ItemKind::padPlace;
       item.uncertain = true;
       item.box = QRectF(mm(pad.position.value), QSizeF(0, 0)).adjusted(-0.2, -0.2, 0.2, 0.2);

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "netmend/board/shape.h"
+#include "netmend/board/underlay.h"
 
 namespace netmend {
 
@@ -171,6 +172,8 @@ Box pictureExtent(const Board& board) {
     include(box, area.polygon.outer);
   for (const Zone& zone : board.zones)
     include(box, zone.polygon.outer);
+  for (const Underlay& photo : board.underlays)
+    include(box, outlineOf(photo));
   for (const Part& part : board.parts) {
     if (part.body.known())
       include(box, part.body.value);

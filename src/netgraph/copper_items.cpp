@@ -97,7 +97,7 @@ private:
 
   void addPad(std::size_t index) {
     const Pad& pad = board_.pads[index];
-    if (drilledAway(pad)) return;
+    if (pad.gone.valueOr(false) || drilledAway(pad)) return;
     const auto shape = coreOf(pad);
     if (!shape) return;
     const auto hole = drillCentre(pad);

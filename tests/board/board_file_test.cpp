@@ -125,13 +125,13 @@ TEST_CASE("a bad board file is refused with its place") {
       "b.json: is no Netmend board file (found format \"other\"; expected \"format\": \"netmend-board\")");
   refused(R"({"format": "netmend-board"})", "b.json: a field is missing (expected version)");
   refused(R"({"format": "netmend-board", "version": 0})",
-          "b.json: /version: is no version (found 0; expected 1 to 2)");
+          "b.json: /version: is no version (found 0; expected 1 to 3)");
   refused(R"({"format": "netmend-board", "version": "2"})",
-          "b.json: /version: is no version (found \"2\"; expected 1 to 2)");
-  refused(R"({"format": "netmend-board", "version": 3})",
-          "b.json: /version: written by a newer Netmend: format 3, this one reads up to 2");
+          "b.json: /version: is no version (found \"2\"; expected 1 to 3)");
+  refused(R"({"format": "netmend-board", "version": 4})",
+          "b.json: /version: written by a newer Netmend: format 4, this one reads up to 3");
   refused(R"({"format": "netmend-board", "version": 99999999999999})",
-          "b.json: /version: written by a newer Netmend: format 99999999999999, this one reads up to 2");
+          "b.json: /version: written by a newer Netmend: format 99999999999999, this one reads up to 3");
   refused(R"({"format": "netmend-board", "version": 2})", "b.json: a field is missing (expected last_id)");
   refused(documentWith(R"("colour": 1)"), "b.json: /colour: is no field of a board");
   refused(documentWith(R"("nets": {})"), "b.json: /nets: is not a list (found an object; expected [...])");
@@ -257,7 +257,7 @@ TEST_CASE("a board of format 1 is upgraded: micrometres, `source`, no last_id") 
   CHECK(board->pads[0].position == fromFile(Point{Length(1'000'000), Length(-2000)}));
   CHECK(board->pads[0].rotation == Degrees(45));
   CHECK(board->pads[0].size == fromFile(Size{Length(600'000), Length(300'000)}));
-  CHECK(boardToText(*board).value().find("\"version\": 2") != std::string::npos);
+  CHECK(boardToText(*board).value().find("\"version\": 3") != std::string::npos);
 
   CHECK(errorOf(R"({"format": "netmend-board", "version": 1, "nets": [{"id": 1, "origin": "file"}]})") ==
         "b.json: /nets/0/origin: is no field of format 1");

@@ -72,6 +72,7 @@ std::optional<Board> appliedByHand(Board board, const Edit& edit) {
     if constexpr (std::is_same_v<T, Via>) return board.vias;
     if constexpr (std::is_same_v<T, Area>) return board.areas;
     if constexpr (std::is_same_v<T, Zone>) return board.zones;
+    if constexpr (std::is_same_v<T, Underlay>) return board.underlays;
   };
   const auto one = [&]<class T>(const Change<T>& change) {
     auto& table = tableFor(static_cast<const T*>(nullptr));
@@ -314,6 +315,7 @@ TEST_CASE("a big import, its undo and its redo take time in proportion to their 
     putAll(full.vias);
     putAll(full.areas);
     putAll(full.zones);
+    putAll(full.underlays);
     import.changes.emplace_back(InfoChange{full.info});
     const auto start = Clock::now();
     Board board;

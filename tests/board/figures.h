@@ -101,6 +101,20 @@ private:
     if (through.resistance.known()) add(at["resistance"], through.resistance.value);
   }
 
+  void add(Json& at, const PhotoPoint& p) {
+    add(at["x"], p.x);
+    add(at["y"], p.y);
+  }
+  void add(Json& at, const PhotoLie& lie) {
+    for (const double figure : lie.plane)
+      add(at["plane"], Share(figure));
+    add(at["radial"], Share(lie.radial));
+  }
+  void add(Json& at, const PhotoPair& pair) {
+    add(at["photo"], pair.photo);
+    add(at["board"], pair.board);
+  }
+
   Json all_;
   Json* kind_ = nullptr;
 };

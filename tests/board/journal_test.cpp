@@ -67,7 +67,7 @@ TEST_CASE("edits of every kind come back from a journal as they were, and lead t
       edits[0].put(object);
   };
   put(full.layers), put(full.parts), put(full.nets), put(full.pins), put(full.pads);
-  put(full.tracks), put(full.vias), put(full.areas), put(full.zones);
+  put(full.tracks), put(full.vias), put(full.areas), put(full.zones), put(full.underlays);
   edits[1].changes.emplace_back(InfoChange{full.info});
   edits.push_back(Edit{}.remove<Pad>(full.pads[0].id).remove<Track>(full.tracks[3].id));
   {

@@ -103,6 +103,7 @@ void RandomBoard::object(const Board& board, Pad& pad) {
   pad.plated = fact(oneIn(2));
   pad.maskOpening = fact(any(MaskOpening::both));
   pad.access = fact(any(Access::underPart));
+  pad.gone = fact(oneIn(2));
   pad.origin = origin();
 }
 
@@ -145,6 +146,25 @@ void RandomBoard::object(const Board& board, Zone& zone) {
   zone.origin = origin();
 }
 
+void RandomBoard::object(const Board&, Underlay& underlay) {
+  underlay.name = text();
+  underlay.file = text();
+  underlay.width = Pixels(number());
+  underlay.height = Pixels(number());
+  underlay.side = any(Side::bottom);
+  underlay.closeUp = oneIn(2);
+  PhotoLie lie;
+  for (double& figure : lie.plane)
+    figure = number();
+  lie.radial = number();
+  underlay.lie = fact(lie);
+  for (std::size_t n = below(4); n > 0; --n)
+    underlay.pairs.push_back({{Pixels(number()), Pixels(number())}, point()});
+  underlay.faded = Share(oneIn(2) ? 0.0 : number());
+  underlay.lightened = Share(oneIn(2) ? 0.0 : number());
+  underlay.origin = origin();
+}
+
 BoardInfo RandomBoard::info(const Board& board) {
   BoardInfo out;
   out.uuid = text();
@@ -181,6 +201,7 @@ Board RandomBoard::board(std::size_t parts) {
   fill(out.vias, parts);
   fill(out.areas, parts / 4);
   fill(out.zones, parts / 4);
+  fill(out.underlays, parts / 8);
   out.info = info(out);
   return out;
 }

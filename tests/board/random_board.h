@@ -25,6 +25,7 @@ public:
   void object(const Board& board, Via& via);
   void object(const Board& board, Area& area);
   void object(const Board& board, Zone& zone);
+  void object(const Board& board, Underlay& underlay);
   BoardInfo info(const Board& board);
 
   std::size_t below(std::size_t n) {

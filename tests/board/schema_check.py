@@ -65,6 +65,6 @@ for board in sorted(boards, key=lambda board: board["last_id"])[3:6]:
             assert not validator.is_valid(bad), f"{name}: {change} was accepted"
             refused += 1
 assert refused > 60, refused
-for broken in ({"version": 3}, {"format": "x"}, {"last_id": -1}, {"extra": 0}):
+for broken in ({"version": 4}, {"format": "x"}, {"last_id": -1}, {"extra": 0}):
     assert not validator.is_valid({**boards[0], **broken}), broken
 print(f"{len(boards)} boards agree with the schema, {refused} spoilt ones do not")

@@ -36,6 +36,10 @@ using Celsius = Quantity<struct CelsiusTag>;
 using Kelvins = Quantity<struct KelvinTag>;
 /// Angle in degrees, counter-clockwise as seen from the top side with y up.
 using Degrees = Quantity<struct DegreeTag>;
+/// In a photo.
+using Pixels = Quantity<struct PixelTag>;
+/// A part of one, without unit.
+using Share = Quantity<struct ShareTag>;
 
 constexpr Volts operator*(Amperes i, Ohms r) {
   return Volts(i.value * r.value);

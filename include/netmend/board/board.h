@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -124,6 +125,7 @@ struct Pad {
   Fact<bool> plated;
   Fact<MaskOpening> maskOpening;
   Fact<Access> access; ///< unknown: derived, see access.h
+  Fact<bool> gone;     ///< torn off: there is no copper
   Origin origin = Origin::unknown;
   friend bool operator==(const Pad&, const Pad&) = default;
 };
@@ -194,6 +196,46 @@ struct Zone {
   friend bool operator==(const Zone&, const Zone&) = default;
 };
 
+/// A place in a photo as it is looked at: x to the right, y down, from the outer corner of the first pixel.
+struct PhotoPoint {
+  Pixels x;
+  Pixels y;
+  friend bool operator==(const PhotoPoint&, const PhotoPoint&) = default;
+};
+
+/// Where in a photo the board is seen. With (u, v, w) = `plane`·(x, y, 1), x and y in millimetres, a lens
+/// without fault shows a place at (u/w, v/w); the real one shows it, from the photo's middle, 1 + `radial`·r²
+/// times as far out, r being the former's distance from the middle in half diagonals. See underlay.h.
+struct PhotoLie {
+  std::array<double, 9> plane{1, 0, 0, 0, 1, 0, 0, 0, 1}; ///< row by row
+  double radial = 0.0;
+  friend bool operator==(const PhotoLie&, const PhotoLie&) = default;
+};
+
+/// A place of the board that somebody has found in a photo.
+struct PhotoPair {
+  PhotoPoint photo;
+  Point board;
+  friend bool operator==(const PhotoPair&, const PhotoPair&) = default;
+};
+
+/// A photo that lies under the drawing. Its file is in the folder beside the board's file (underlay.h).
+struct Underlay {
+  UnderlayId id;
+  std::string name; ///< a label: what the photo's file was called
+  std::string file; ///< without folder
+  Pixels width;     ///< as it is looked at
+  Pixels height;
+  Side side = Side::top;        ///< what of the board it shows
+  bool closeUp = false;         ///< lies on the photo of the whole side
+  Fact<PhotoLie> lie;           ///< guessed: nobody has straightened it yet
+  std::vector<PhotoPair> pairs; ///< what it was straightened by
+  Share faded;                  ///< 0: as it is; 1: not to be seen
+  Share lightened;              ///< -1 black to 1 white; 0: as it is
+  Origin origin = Origin::unknown;
+  friend bool operator==(const Underlay&, const Underlay&) = default;
+};
+
 /// How much of the copper between a board's pins is in its description.
 enum class DrawnCopper {
   points,    ///< pads and vias; how they are joined only their nets say
@@ -222,6 +264,7 @@ struct Board {
   Table<Via> vias;
   Table<Area> areas;
   Table<Zone> zones;
+  Table<Underlay> underlays;
   std::uint64_t lastId = 0; ///< highest id ever given out on this board
 
   /// A fresh id, e.g. `board.newId<PartId>()`.
@@ -230,7 +273,7 @@ struct Board {
   friend bool operator==(const Board& a, const Board& b) {
     return a.info == b.info && a.layers == b.layers && a.parts == b.parts && a.nets == b.nets &&
            a.pins == b.pins && a.pads == b.pads && a.tracks == b.tracks && a.vias == b.vias &&
-           a.areas == b.areas && a.zones == b.zones;
+           a.areas == b.areas && a.zones == b.zones && a.underlays == b.underlays;
   }
 };
 

@@ -12,7 +12,7 @@
 namespace netmend {
 
 /// The file format that this program writes. It reads this one and all older ones.
-inline constexpr int boardFileVersion = 2;
+inline constexpr int boardFileVersion = 3;
 
 /// Writes the board so that reading it gives an equal one and writing that gives the same bytes. The
 /// file is replaced atomically. Fails, with the file as it was, also for what JSON cannot hold: text

@@ -22,7 +22,7 @@ struct InfoChange {
 };
 
 using AnyChange = std::variant<InfoChange, Change<Layer>, Change<Part>, Change<Net>, Change<Pin>, Change<Pad>,
-                               Change<Track>, Change<Via>, Change<Area>, Change<Zone>>;
+                               Change<Track>, Change<Via>, Change<Area>, Change<Zone>, Change<Underlay>>;
 
 /// One user action: all of its changes happen, or none.
 struct Edit {

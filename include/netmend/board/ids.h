@@ -13,6 +13,7 @@ using TrackId = Id<struct TrackTag>;
 using ViaId = Id<struct ViaTag>;
 using AreaId = Id<struct AreaTag>;
 using ZoneId = Id<struct ZoneTag>;
+using UnderlayId = Id<struct UnderlayTag>;
 
 /// Ids stay within what every JSON reader keeps exactly (2^53 - 1, RFC 8259 section 6).
 inline constexpr std::uint64_t largestId = (std::uint64_t{1} << 53) - 1;

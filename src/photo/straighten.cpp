@@ -1,0 +1,191 @@
+#include "netmend/photo/straighten.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <Eigen/Geometry>
+#include <boost/math/tools/minima.hpp>
+#include <opencv2/calib3d.hpp>
+
+#include "netmend/board/underlay.h"
+
+namespace netmend {
+
+namespace {
+
+using Points = std::vector<cv::Point2d>;
+
+Points placesOf(const std::vector<PhotoPair>& pairs) {
+  Points out;
+  for (const PhotoPair& pair : pairs)
+    out.emplace_back(pair.board.x.mm(), pair.board.y.mm());
+  return out;
+}
+
+Points pixelsOf(const std::vector<PhotoPair>& pairs) {
+  Points out;
+  for (const PhotoPair& pair : pairs)
+    out.emplace_back(pair.photo.x.value, pair.photo.y.value);
+  return out;
+}
+
+std::array<double, 9> rows(const cv::Matx33d& m) {
+  std::array<double, 9> out{};
+  std::copy(m.val, m.val + 9, out.begin());
+  return out;
+}
+
+/// Three of the four in a line: then a perspective may be anything.
+bool degenerate(const Points& points) {
+  double widest = 0.0;
+  for (const auto& a : points)
+    for (const auto& b : points)
+      widest = std::max(widest, cv::norm(a - b));
+  if (widest == 0.0) return true;
+  std::size_t wide = 0; // points that do not lie on a line with two others
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    bool alone = true;
+    for (std::size_t j = 0; j < points.size() && alone; ++j)
+      for (std::size_t k = j + 1; k < points.size() && alone; ++k)
+        if (i != j && i != k)
+          alone = std::abs((points[j] - points[i]).cross(points[k] - points[i])) > 1e-3 * widest * widest;
+    wide += alone ? 1 : 0;
+  }
+  return points.size() == 4 ? wide < 4 : wide == 0;
+}
+
+std::array<double, 9> similarity(const Points& places, const Points& pixels, Side side) {
+  // In the photo y runs down, and from below x runs the other way, too: what is left is no mirror or one.
+  const double mirror = side == Side::top ? 1.0 : -1.0;
+  const auto count = static_cast<Eigen::Index>(places.size());
+  Eigen::Matrix2Xd from(2, count);
+  Eigen::Matrix2Xd to(2, count);
+  for (Eigen::Index i = 0; i < count; ++i) {
+    const auto n = static_cast<std::size_t>(i);
+    from.col(i) << mirror * places[n].x, -places[n].y;
+    to.col(i) << pixels[n].x, pixels[n].y;
+  }
+  const Eigen::Matrix3d m = Eigen::umeyama(from, to, true);
+  return {mirror * m(0, 0), -m(0, 1), m(0, 2), mirror * m(1, 0), -m(1, 1), m(1, 2), 0, 0, 1};
+}
+
+/// Where a lens without fault would show what this one shows.
+Points withoutLens(const Points& pixels, const Underlay& photo, double radial) {
+  // The plane of such a lens is the photo itself, at a scale at which the largest photo is a board's size.
+  constexpr double scale = 100.0;
+  Underlay flat = photo;
+  flat.lie = guessed(PhotoLie{{scale, 0, 0, 0, scale, 0, 0, 0, 1}, radial});
+  const PhotoMapping mapping(flat);
+  Points out;
+  for (const auto& p : pixels) {
+    const auto ideal = mapping.toBoard({Pixels(p.x), Pixels(p.y)});
+    out.emplace_back(ideal ? cv::Point2d(ideal->x.mm(), ideal->y.mm()) * scale : p);
+  }
+  return out;
+}
+
+std::optional<std::array<double, 9>> perspective(const Points& places, const Points& pixels) {
+  const cv::Mat found = cv::findHomography(places, pixels, 0);
+  if (found.empty()) return std::nullopt;
+  return rows(cv::Matx33d(found));
+}
+
+/// Sum of squares in pixels.
+double misfit(const Underlay& lying, const Points& places, const Points& pixels) {
+  const PhotoMapping mapping(lying);
+  double sum = 0.0;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const auto seen = mapping.toPhoto(places[i].x, places[i].y);
+    const double off = seen ? std::hypot(seen->x.value - pixels[i].x, seen->y.value - pixels[i].y) : 1e6;
+    sum += off * off;
+  }
+  return sum;
+}
+
+std::optional<PhotoLie> lens(const Underlay& photo, const Points& places, const Points& pixels) {
+  const auto lieWith = [&](double radial) -> std::optional<PhotoLie> {
+    const auto plane = perspective(places, withoutLens(pixels, photo, radial));
+    if (!plane) return std::nullopt;
+    return PhotoLie{*plane, radial};
+  };
+  const auto cost = [&](double radial) {
+    const auto lie = lieWith(radial);
+    if (!lie) return 1e12;
+    Underlay lying = photo;
+    lying.lie = guessed(*lie);
+    return misfit(lying, places, pixels);
+  };
+  constexpr double most = 0.2; // beyond is a fish eye, no lens for boards
+  constexpr int bits = 26;
+  const auto best = boost::math::tools::brent_find_minima(cost, -most, most, bits);
+  return lieWith(best.first);
+}
+
+std::vector<Length> residualsOf(const Underlay& lying, const std::vector<PhotoPair>& pairs) {
+  const PhotoMapping mapping(lying);
+  std::vector<Length> out;
+  for (const PhotoPair& pair : pairs) {
+    const auto place = mapping.toBoard(pair.photo);
+    out.push_back(place ? distance(*place, pair.board) : largestLength);
+  }
+  return out;
+}
+
+std::size_t leastPairs(PhotoModel model) {
+  switch (model) {
+  case PhotoModel::similarity:
+    return 2;
+  case PhotoModel::perspective:
+    return 4;
+  case PhotoModel::lens:
+    return 6;
+  }
+  return 0;
+}
+
+/// Pairs that the model fits whatever they are: 4, 8 and 9 unknowns, two for each pair.
+std::size_t pairsThatAlwaysFit(PhotoModel model) {
+  return model == PhotoModel::similarity ? 2 : 4;
+}
+
+} // namespace
+
+std::optional<PhotoModel> richestModel(std::size_t pairs) {
+  if (pairs < 2) return std::nullopt;
+  return pairs < 4 ? PhotoModel::similarity : pairs < 6 ? PhotoModel::perspective : PhotoModel::lens;
+}
+
+Result<Straightened> straighten(const Underlay& photo, const std::vector<PhotoPair>& pairs,
+                                PhotoModel model) {
+  if (pairs.size() < leastPairs(model))
+    return failure({pattern("core", "too few points to straighten a photo by"), "", "",
+                    std::to_string(pairs.size()), std::to_string(leastPairs(model))});
+  const Points places = placesOf(pairs);
+  const Points pixels = pixelsOf(pairs);
+  const bool flat = model == PhotoModel::similarity;
+  const auto apart = [](const Points& points) {
+    return std::any_of(points.begin(), points.end(),
+                       [&](const auto& p) { return cv::norm(p - points[0]) > 1e-3; });
+  };
+  if (!apart(places) || !apart(pixels) || (!flat && (degenerate(places) || degenerate(pixels))))
+    return failure({pattern("core", "the points lie in a line, or at one place")});
+  Straightened out;
+  out.model = model;
+  std::optional<PhotoLie> lie;
+  if (flat)
+    lie = PhotoLie{similarity(places, pixels, photo.side), 0.0};
+  else if (model == PhotoModel::lens)
+    lie = lens(photo, places, pixels);
+  else if (const auto plane = perspective(places, pixels))
+    lie = PhotoLie{*plane, 0.0};
+  if (!lie) return failure({pattern("core", "the points fit no photo of a board")});
+  out.lie = *lie;
+  if (pairs.size() > pairsThatAlwaysFit(model)) {
+    Underlay lying = photo;
+    lying.lie = guessed(out.lie);
+    out.residuals = residualsOf(lying, pairs);
+  }
+  return out;
+}
+
+} // namespace netmend
