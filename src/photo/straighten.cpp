@@ -150,11 +150,6 @@ std::size_t pairsThatAlwaysFit(PhotoModel model) {
 
 } // namespace
 
-std::optional<PhotoModel> richestModel(std::size_t pairs) {
-  if (pairs < 2) return std::nullopt;
-  return pairs < 4 ? PhotoModel::similarity : pairs < 6 ? PhotoModel::perspective : PhotoModel::lens;
-}
-
 Result<Straightened> straighten(const Underlay& photo, const std::vector<PhotoPair>& pairs,
                                 PhotoModel model) {
   if (pairs.size() < leastPairs(model))

@@ -253,6 +253,9 @@ SketchAnswer Sketch::drawTo(const Lookup& lookup, const SketchClick& click, Ring
     answer.act = SketchAct::insideRun;
     const Point from = way.front();
     const Point to = way.back();
+    // It goes in and comes out through vias, where no pad does.
+    if (cornered_ && !copperAt(board, from, click.side, Length(1)).via)
+      answer.edit = putVia(board, from, viaDiameter, net, std::move(answer.edit));
     if (!click.pin && !there.any()) answer.edit = putVia(board, to, viaDiameter, net, std::move(answer.edit));
     answer.edit = putUnknownRun(board, from, to, net, std::move(answer.edit));
   } else {
