@@ -108,7 +108,7 @@ void DrawView::paintHand(QPainter& painter, const BoardView& view) const {
       if (a.known() && b.known()) accent.line({a.value, b.value}, Qt::DotLine);
     }
   for (const Point click : sketch.clicks())
-    dark.cross(click);
+    if (!sketch.proposal()) dark.cross(click);
   if (sketch.clicks().size() > 1 && !sketch.proposal()) dark.line(sketch.clicks(), Qt::DashLine);
   // The net in hand: what was clicked of it hangs together by dots where no copper is known.
   Ring joined;

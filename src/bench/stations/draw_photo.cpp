@@ -200,7 +200,12 @@ void DrawView::showLaying() {
   }
   if (photo != nullptr && photo->lie.certain())
     facts << tr("sharp to %1 px/mm").arg(PhotoMapping(*photo).pixelsPerMm(), 0, 'f', 0);
-  if (laying_ || !facts.isEmpty()) facts_->setText(facts.join(QStringLiteral("   ·   ")));
+  if (!laying_) {
+    const QStringList inHand = factsInHand();
+    if (!inHand.isEmpty()) facts = inHand;
+  }
+  facts_->setText(facts.join(QStringLiteral("   ·   ")));
+  facts_->setVisible(!facts.isEmpty());
 }
 
 } // namespace netmend

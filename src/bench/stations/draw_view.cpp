@@ -368,6 +368,19 @@ void DrawView::showDue() {
       tr("J4 40 2 rows   ·   R 100 0402 8   ·   U1 64 4 sides   ·   SH1 lid 1.6   ·   zone battery"));
 }
 
+QStringList DrawView::factsInHand() const {
+  const Sketch& sketch = desk_.drawing.sketch();
+  QStringList facts;
+  if (const auto& placed = sketch.proposal()) {
+    facts << tr("%n pin(s)", nullptr, static_cast<int>(placed->pads.size()))
+          << tr("pitch %1 mm").arg(placed->pitch.mm(), 0, 'f', 3);
+    if (placed->across) facts << tr("rows %1 mm apart").arg(placed->across->mm(), 0, 'f', 2);
+  } else if (sketch.netInHand()) {
+    facts << tr("track %1 mm wide, Shift and the wheel").arg(sketch.trackWidth().mm(), 0, 'f', 2);
+  }
+  return facts;
+}
+
 void DrawView::showWorth() {
   const Sketch& sketch = desk_.drawing.sketch();
   const Board& board = *desk_.drawing.board();
@@ -383,15 +396,6 @@ void DrawView::showWorth() {
     labels.more->setText(row.more.empty() ? QString() : shown(row.more));
     labels.more->setVisible(!row.more.empty());
   }
-  QStringList facts;
-  if (const auto& placed = sketch.proposal()) {
-    facts << tr("%n pin(s)", nullptr, static_cast<int>(placed->pads.size()))
-          << tr("pitch %1 mm").arg(placed->pitch.mm(), 0, 'f', 3);
-    if (placed->across) facts << tr("rows %1 mm apart").arg(placed->across->mm(), 0, 'f', 2);
-  } else if (sketch.netInHand()) {
-    facts << tr("track %1 mm wide, Shift and the wheel").arg(sketch.trackWidth().mm(), 0, 'f', 2);
-  }
-  if (!laying_) facts_->setText(facts.join(QStringLiteral("   ·   ")));
   QStringList members;
   for (const PinId pin : sketch.group())
     members << QString::fromStdString(pinLabel(board, pin));

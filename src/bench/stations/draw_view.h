@@ -68,6 +68,7 @@ private:
   void refresh();
   void showDue();
   void showWorth();
+  [[nodiscard]] QStringList factsInHand() const;
   void showLaying();
   void paintHand(QPainter& painter, const BoardView& view) const;
   void paintLaying(QPainter& painter, const BoardView& view) const;

@@ -44,7 +44,8 @@ bool isPhoto(const QString& file) {
       .contains(QFileInfo(file).suffix().toLower());
 }
 
-constexpr int leastLetters = 120; ///< in the window's width, for station and map side by side
+constexpr double drawnShare = 0.3; ///< of the width, for what stands beside a board that is drawn
+constexpr int leastLetters = 120;  ///< in the window's width, for station and map side by side
 
 } // namespace
 
@@ -66,10 +67,12 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->setContentsMargins(8, 6, 8, 6);
   layout->addWidget(rail());
   splitter_->addWidget(pages_);
-  splitter_->addWidget(mapPanel());
+  panel_ = mapPanel();
+  splitter_->addWidget(panel_);
   splitter_->setChildrenCollapsible(false);
   connect(splitter_, &QSplitter::splitterMoved, this, [this] {
     const QList<int> sizes = splitter_->sizes();
+    if (splitter_->indexOf(pages_) != 0) return; // drawing: for this time only
     stationShare_ = static_cast<double>(sizes[0]) / std::max(1, sizes[0] + sizes[1]);
   });
   layout->addWidget(splitter_, 1);
@@ -278,6 +281,8 @@ void BenchWindow::lendMap() {
   if (over != nullptr && overMap_->indexOf(over) < 0) overMap_->addWidget(over);
   if (over != nullptr) over->show();
   search_->setVisible(over == nullptr);
+  layers_->setVisible(over == nullptr);
+  shareRoom();
   if (station_ == Station::board)
     static_cast<BoardPage&>(now).setMetered(meter_ && meter_->status().state == LinkState::ready);
   askWantedMode();
@@ -368,14 +373,18 @@ void BenchWindow::shareRoom() {
   // one that is worked with.
   const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver;
   const bool narrow = isNarrow();
-  QWidget* panel = splitter_->widget(1);
-  const bool appears = panel->isHidden() && hasMap && (!narrow || mapFirst_);
-  panel->setVisible(hasMap && (!narrow || mapFirst_));
+  const bool appears = panel_->isHidden() && hasMap && (!narrow || mapFirst_);
+  panel_->setVisible(hasMap && (!narrow || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
+  // Where the board is drawn the map comes first, and what is said of it stands beside.
+  const bool drawing =
+      overMap_ != nullptr && panel_->isVisibleTo(this) && page(station_).overMap() != nullptr;
+  if (splitter_->indexOf(pages_) != (drawing ? 1 : 0)) splitter_->insertWidget(drawing ? 1 : 0, pages_);
   const int room = splitter_->width() - splitter_->handleWidth();
-  const int forStation = static_cast<int>(room * stationShare_);
-  splitter_->setSizes({forStation, room - forStation});
+  const int forStation = static_cast<int>(room * (drawing ? drawnShare : stationShare_));
+  splitter_->setSizes(drawing ? QList<int>{room - forStation, forStation}
+                              : QList<int>{forStation, room - forStation});
   sayHowPictureLies();
 }
 

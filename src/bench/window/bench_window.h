@@ -118,6 +118,7 @@ private:
   std::array<QPushButton*, stations.size()> rail_{};
   QBoxLayout* railRow_ = nullptr;
   QSplitter* splitter_;
+  QWidget* panel_ = nullptr; ///< the map with what belongs to it
   CopperMap* map_;
   std::optional<PictureLie> picture_; ///< as the pages say their places now
   QBoxLayout* overMap_ = nullptr;     ///< what the page has above the map

@@ -152,7 +152,6 @@ void Drawing::drawParts() {
 
 void Drawing::drawNets() {
   hand.at(What::nets);
-  hand.key(Qt::Key_Escape); // the line's last part is no more wanted
   // Eight tracks from the resistors to the controller, and two from filter to filter.
   for (int k = 0; k < 8; ++k) {
     hand.object();
@@ -161,47 +160,41 @@ void Drawing::drawNets() {
     hand.stroke(
         {place("R" + std::to_string(21 + k) + ".2"), mm(pin, bend), place("U1." + std::to_string(5 + k))});
   }
+  hand.line(QStringLiteral("KEY_COL3_U"), true); // the last one is in hand
   for (const char* k : {"27", "28"}) {
     hand.object();
     hand.stroke({place(std::string("C") + k + ".1"), place(std::string("R") + k + ".1")});
   }
   hand.key(Qt::Key_Space);
   // Two of the keypad's nets, and so on.
+  hand.object();
   for (const char* pin : {"J4.2", "C21.1", "R21.1"})
     clickPin(pin);
-  hand.key(Qt::Key_Space);
+  hand.line(QStringLiteral("KEY_ROW0"), true);
+  hand.object();
   for (const char* pin : {"J4.3", "C22.1", "R22.1"})
     clickPin(pin);
-  hand.object();
   hand.key(Qt::Key_N);
   CHECK(rig.text("drawDue") == QStringLiteral("Take 4 more nets like these"));
   hand.key(Qt::Key_A);
   // The last two have copper already: it is gone on from.
-  for (const char* k : {"7", "8"}) {
-    hand.object();
-    clickPin("J4." + std::to_string(std::stoi(k) + 1));
-    clickPin(std::string("C2") + k + ".1");
-    hand.key(Qt::Key_Space);
-  }
+  hand.object();
+  clickPin("J4.8");
+  clickPin("C27.1");
+  hand.line(QStringLiteral("KEY_COL2"), true);
+  // The third column's own copper: to its via, and where it comes up again.
+  hand.object();
+  clickPin("J4.9");
+  hand.click(mm(19.5, 9.0));
+  hand.key(Qt::Key_I);
+  hand.click(mm(47.4, 18.0));
+  clickPin("C28.1");
+  hand.line(QStringLiteral("KEY_COL3"), true);
   hand.object();
   for (const char* pin :
        {"J4.1", "J4.14", "C21.2", "C22.2", "C23.2", "C24.2", "C25.2", "C26.2", "C27.2", "C28.2"})
     clickPin(pin);
   hand.line(QStringLiteral("GND"), true);
-  const std::array<std::pair<const char*, const char*>, 4> names{
-      {{"J4.9", "KEY_COL3"}, {"J4.8", "KEY_COL2"}, {"J4.2", "KEY_ROW0"}, {"R28.2", "KEY_COL3_U"}}};
-  for (const auto& [pin, name] : names) {
-    hand.object();
-    clickPin(pin);
-    hand.line(QString::fromLatin1(name), true);
-  }
-  // The third column's own copper: to its via, and where it comes up again.
-  clickPin("J4.9");
-  hand.click(mm(19.5, 9.0));
-  hand.key(Qt::Key_I);
-  hand.click(mm(47.4, 18.0));
-  hand.click(place("C28.1"));
-  hand.key(Qt::Key_Space);
   rig.window->map().settle();
   pictures.take(QStringLiteral("draw-5-nets"));
 }
