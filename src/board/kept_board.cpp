@@ -1,6 +1,7 @@
 #include "netmend/board/kept_board.h"
 
 #include <optional>
+#include <utility>
 
 #include "netmend/base/digest.h"
 #include "netmend/base/file.h"
@@ -60,6 +61,24 @@ Result<void> finishSaving(const fs::path& file) {
 
 fs::path journalOf(const fs::path& boardFile) {
   return boardFile.string() + ".journal";
+}
+
+KeptBoard::KeptBoard(KeptBoard&& other) noexcept
+    : file_(std::exchange(other.file_, {})), journal_(std::move(other.journal_)),
+      board_(std::move(other.board_)), digest_(std::move(other.digest_)), unsaved_(other.unsaved_) {}
+
+KeptBoard& KeptBoard::operator=(KeptBoard&& other) noexcept {
+  std::swap(file_, other.file_);
+  std::swap(journal_, other.journal_);
+  std::swap(board_, other.board_);
+  std::swap(digest_, other.digest_);
+  std::swap(unsaved_, other.unsaved_);
+  return *this;
+}
+
+KeptBoard::~KeptBoard() {
+  std::error_code ignored;
+  if (!file_.empty() && board_ && !unsaved_) fs::remove(journalOf(file_), ignored);
 }
 
 Result<KeptBoard> KeptBoard::open(const fs::path& file) {

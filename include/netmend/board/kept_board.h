@@ -12,6 +12,13 @@ namespace netmend {
 /// itself is written now and then. Whoever has it open is the only one who may change it.
 class KeptBoard {
 public:
+  KeptBoard(KeptBoard&& other) noexcept;
+  KeptBoard& operator=(KeptBoard&& other) noexcept;
+  KeptBoard(const KeptBoard&) = delete;
+  KeptBoard& operator=(const KeptBoard&) = delete;
+  /// Takes the journal away where everything is saved.
+  ~KeptBoard();
+
   /// Takes in what a journal has that was not saved. A journal that belongs to another state of the file
   /// (which was replaced meanwhile) is put aside under the name `…-old`. Fails where another program draws on
   /// it.

@@ -34,11 +34,11 @@ struct Straightened {
   return pairs < 4 ? PhotoModel::similarity : pairs < 6 ? PhotoModel::perspective : PhotoModel::lens;
 }
 
-/// Least squares over the pairs, in the photo's pixels: a similarity in closed form (Umeyama, IEEE PAMI 13,
-/// 1991), a perspective by the normalised direct linear transformation and a refinement (Hartley and
-/// Zisserman, Multiple View Geometry, 2nd edition, 4.4 and 4.5), the lens by the best radial term over
-/// these. Of the photo only its size and side count. Fails for too few pairs, and for pairs that tell
-/// nothing: two at the same place, three of four in a line.
+/// Least squares over the pairs, in the photo's pixels: a similarity in closed form, a perspective by the
+/// normalised direct linear transformation and a refinement (Hartley and Zisserman, Multiple View Geometry,
+/// 2nd edition, 4.4 and 4.5), the lens by the best radial term over these. Of the photo only its size and
+/// side count. Fails for too few pairs, and for pairs that tell nothing: two at the same place, three of four
+/// in a line.
 [[nodiscard]] Result<Straightened> straighten(const Underlay& photo, const std::vector<PhotoPair>& pairs,
                                               PhotoModel model);
 
