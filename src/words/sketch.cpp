@@ -133,8 +133,10 @@ WorthRow bridgeRow(const DrawingWorth& worth) {
         WorthGrade::some,
         said(pattern("core", "{} landings, no zone: a wire may cross a plug or the battery"), worth.landings),
         pattern("core", "a part's zone: click it, then Z")};
-  return {
-      WorthGrade::enough, said(pattern("core", "{} landings, {} zones"), worth.landings, worth.zones), {}};
+  return {WorthGrade::enough,
+          saidCount(counted("core", "{} landings, {n} zone", "{} landings, {n} zones"),
+                    static_cast<std::int64_t>(worth.zones), worth.landings),
+          {}};
 }
 
 } // namespace
@@ -316,6 +318,41 @@ Said meaningSaid(const LineWord& word, const Wanted& wanted, const ChipSizes& si
 
 std::array<WorthRow, 3> worthRows(const DrawingWorth& worth) {
   return {walkRow(worth), findRow(worth), bridgeRow(worth)};
+}
+
+Said differenceSaid(const MergeDifference& difference) {
+  using What = MergeDifference::What;
+  const Said nothing = pattern("core", "nothing");
+  const auto orNothing = [&](const std::string& text) { return text.empty() ? nothing : Said(text); };
+  switch (difference.what) {
+  case What::net:
+    return said(pattern("core", "{}: drawn with {}, in the file with {}"), difference.label,
+                orNothing(difference.drawn), orNothing(difference.file));
+  case What::name:
+    return said(pattern("core", "net {}: called {} in the file"), difference.drawn, difference.file);
+  case What::value:
+    return said(pattern("core", "{}: drawn as {}, in the file {}"), difference.label, difference.drawn,
+                difference.file);
+  case What::fitted:
+    return said(pattern("core", "{}: there in the drawing, left out in the file"), difference.label);
+  case What::missing:
+    return said(pattern("core", "{}: missing in the drawing, fitted in the file"), difference.label);
+  }
+  return {};
+}
+
+Said proposalSaid(const MergeDifference& difference) {
+  if (difference.right == MergeDifference::Right::open) return {};
+  if (difference.right == MergeDifference::Right::file)
+    return pattern("core", "Only guessed in the drawing, so the file is proposed");
+  return difference.drawnOrigin == Origin::measured
+             ? Said(pattern("core", "Measured, so the drawing is proposed"))
+             : Said(pattern("core", "Seen on the board, so the drawing is proposed"));
+}
+
+Said mergeSaid(const MergePlan& plan) {
+  return said(pattern("core", "{} pins agree, {} learn their net, {} only in the file, {} only drawn"),
+              plan.agree, plan.learnt, plan.onlyInFile, plan.onlyDrawn);
 }
 
 Said leadsToSaid(const Lookup& lookup, PinId id) {

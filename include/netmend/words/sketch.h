@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "netmend/sketch/merge.h"
 #include "netmend/sketch/sketch.h"
 #include "netmend/sketch/worth.h"
 
@@ -29,6 +30,12 @@ struct WorthRow {
 };
 /// For Walk, Find and Bridge.
 [[nodiscard]] std::array<WorthRow, 3> worthRows(const DrawingWorth& worth);
+
+/// What the drawing and a file tell differently, and why one of them is proposed (empty: neither is).
+[[nodiscard]] Said differenceSaid(const MergeDifference& difference);
+[[nodiscard]] Said proposalSaid(const MergeDifference& difference);
+/// What there is to merge, in figures.
+[[nodiscard]] Said mergeSaid(const MergePlan& plan);
 
 /// Where a pin's net leads to: `R28.1, C28.1`; empty: nowhere that is known.
 [[nodiscard]] Said leadsToSaid(const Lookup& lookup, PinId pin);

@@ -10,6 +10,8 @@
 #include <QWheelEvent>
 
 #include "map_picture.h"
+#include "netmend/drawing/shown.h"
+#include "netmend/words/sketch.h"
 
 namespace netmend {
 
@@ -344,6 +346,7 @@ MapPlace CopperMap::placeAt(QPointF at) const {
       words << QString::fromStdString(pinLabel(board, pin->id));
       if (!pin->net.known()) words << tr("net not known");
       if (pin->net.known() && board.nets.find(place.net) == nullptr) words << tr("connected to nothing");
+      if (const Said leads = leadsToSaid(ready_->lookup, pin->id); !leads.empty()) words << shown(leads);
     } else if (const Part* part = board.parts.find(place.part)) {
       words << QString::fromStdString(part->reference);
     }

@@ -2,10 +2,12 @@
 
 #include <utility>
 
+#include <QFileInfo>
 #include <QUuid>
 
 #include "netmend/base/digest.h"
 #include "netmend/board/board_file.h"
+#include "netmend/board/exchange/import.h"
 #include "netmend/words/sketch.h"
 
 namespace netmend {
@@ -187,6 +189,25 @@ void BenchDrawing::pasteNets(const QString& text) {
                                          static_cast<int>(names.unknown.size()))
                                           .arg(QString::fromStdString(names.unknown.front())),
               !names.unknown.empty());
+}
+
+void BenchDrawing::readToMerge(const QString& file) {
+  const std::filesystem::path path(file.toStdU16String());
+  reading_.run<Result<Imported>>(
+      [path](const std::stop_token& stop) {
+        ImportOptions options;
+        options.progress.stop = stop;
+        return importBoard(path, options);
+      },
+      [this, name = QFileInfo(file).fileName()](Result<Imported> imported) {
+        if (!imported) return job_.fail(imported.error());
+        if (kept_) Q_EMIT mergeRead(name, std::make_shared<const Board>(std::move(imported->board)));
+      });
+}
+
+bool BenchDrawing::merge(const Board& file, const MergePlan& plan) {
+  const Lookup theirs(file);
+  return perform(tr("boards merged"), mergeEdit(*lookup_, theirs, plan));
 }
 
 void BenchDrawing::movePart(PartId part, Point by) {

@@ -12,6 +12,7 @@
 #include "netmend/board/kept_board.h"
 #include "netmend/drawing/board_photo.h"
 #include "netmend/photo/straighten.h"
+#include "netmend/sketch/merge.h"
 #include "netmend/sketch/sketch.h"
 
 namespace netmend {
@@ -62,6 +63,10 @@ public:
   bool setPhotoTones(UnderlayId photo, Share faded, Share lightened);
   bool removePhoto(UnderlayId photo);
 
+  /// Reads a board in any format to be merged into the one that is drawn; `mergeRead` or `failed` follows.
+  void readToMerge(const QString& file);
+  bool merge(const Board& file, const MergePlan& plan);
+
   /// Has the stations know the board as it is now, and writes its file. Waits for neither where it is large.
   void workUp();
 
@@ -70,6 +75,7 @@ Q_SIGNALS:
   void handChanged(); ///< what is in hand, or what is due
   void photosChanged();
   void photoAdded(UnderlayId photo);
+  void mergeRead(const QString& name, std::shared_ptr<const netmend::Board> file);
   /// To be told at the next thing: a conflict, or what was not understood.
   void told(const QString& text, bool isError);
 

@@ -116,6 +116,7 @@ DrawView::DrawView(Desk desk, QWidget* parent)
   connect(&desk_.drawing, &BenchDrawing::changed, this, &DrawView::refresh);
   connect(&desk_.drawing, &BenchDrawing::handChanged, this, &DrawView::refresh);
   connect(&desk_.drawing, &BenchDrawing::photosChanged, this, &DrawView::refresh);
+  connect(&desk_.drawing, &BenchDrawing::mergeRead, this, &DrawView::beginMerge);
   connect(&desk_.drawing, &BenchDrawing::photoAdded, this, &DrawView::photoAdded);
   connect(&desk_.drawing, &BenchDrawing::told, this, &DrawView::told);
 }
@@ -139,6 +140,19 @@ QLayout* DrawView::keys() {
   layTake_->setObjectName(QStringLiteral("takePhoto"));
   connect(layTake_, &QPushButton::clicked, this, &DrawView::takeLaying);
   row->addWidget(layTake_);
+  struct Decides {
+    QString text;
+    Qt::Key key;
+  };
+  for (const Decides& each : {Decides{tr("Drawing is right"), Qt::Key_A},
+                              Decides{tr("File is right"), Qt::Key_X}, Decides{tr("Later"), Qt::Key_S},
+                              Decides{tr("Merge"), Qt::Key_A}, Decides{tr("No merge"), Qt::Key_Escape}}) {
+    QPushButton* button = makePrompt(each.text, QKeySequence(each.key), this);
+    button->setFocusPolicy(Qt::NoFocus);
+    connect(button, &QPushButton::clicked, this, [this, key = each.key] { (void)mergingKey(key); });
+    row->addWidget(button);
+    mergeButtons_.push_back(button);
+  }
   struct Means {
     QString text;
     Qt::Key key;
@@ -198,6 +212,7 @@ bool DrawView::pressKey(const QKeyEvent& event, const MapPointer& at) {
     }
     return true;
   }
+  if (merging_) return mergingKey(key);
   if (laying_) return layingKey(key);
   if (key == Qt::Key_P && !desk_.drawing.photos().empty()) {
     lay(PhotoLaying::By::pairs);
@@ -311,10 +326,12 @@ void DrawView::take(const ReadingEvent& event) {
 void DrawView::refresh() {
   if (!desk_.drawing.begun()) {
     laying_.reset();
+    merging_.reset();
     return;
   }
   showDue();
   showLaying();
+  showMerging();
   showWorth();
   Q_EMIT mapStale();
 }
@@ -357,9 +374,9 @@ void DrawView::showDue() {
       wanted = sketch.part() || net;
       break;
     }
-    button->setVisible(wanted && !laying_);
+    button->setVisible(wanted && !laying_ && !merging_);
   }
-  if (laying_) return;
+  if (laying_ || merging_) return;
   due_->setText(shown(dueSaid(due)));
   const Said help = dueHelp(due);
   help_->setText(help.empty() ? QString() : shown(help));

@@ -39,6 +39,8 @@ public:
   /// An image or a table from the clipboard.
   void paste();
   void choosePhoto();
+  /// Another description of the board, to be brought into the drawing.
+  void mergeFile(const QString& file);
   void arrive();
 
 Q_SIGNALS:
@@ -53,6 +55,10 @@ private:
   [[nodiscard]] QPushButton* keyButton(const QString& text, Qt::Key key, SketchKey means);
   [[nodiscard]] bool pressKey(const QKeyEvent& event, const MapPointer& at);
   [[nodiscard]] bool layingKey(int key);
+  [[nodiscard]] bool mergingKey(int key);
+  void beginMerge(const QString& name, std::shared_ptr<const Board> file);
+  void decide(std::optional<MergeDifference::Right> right);
+  void showMerging();
   void act(SketchKey key);
   bool press(const MapPointer& at);
   void stroke(const MapPointer& at, bool done);
@@ -89,10 +95,18 @@ private:
   std::array<WorthLabels, 3> worth_{};
   std::vector<std::pair<QPushButton*, SketchKey>> buttons_;
   QPushButton* layTake_ = nullptr;
+  std::vector<QPushButton*> mergeButtons_;
   bool metered_ = false;
   MapPointer pointer_;
   std::optional<SketchClick> pressed_; ///< where a stroke or a move began
   Ring strokeWay_;
+  struct Merging {
+    QString name;
+    std::shared_ptr<const Board> file;
+    MergePlan plan;
+    std::size_t at = 0; ///< the difference that is asked about; all of them: the whole is
+  };
+  std::optional<Merging> merging_;
   std::optional<PhotoLaying> laying_;
   std::optional<Straightened> straightened_;
   std::optional<Length> edgesOff_;

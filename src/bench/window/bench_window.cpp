@@ -453,8 +453,12 @@ void BenchWindow::dropEvent(QDropEvent* event) {
   if (urls.isEmpty() || !urls.first().isLocalFile()) return;
   go(Station::board);
   const QString file = urls.first().toLocalFile();
-  if (!isPhoto(file)) return openBoard(file);
   auto& board = static_cast<BoardPage&>(page(Station::board));
+  if (!isPhoto(file)) {
+    // Dropped on a drawing it is brought into it.
+    if (board.drawing()) return board.drawView().mergeFile(file);
+    return openBoard(file);
+  }
   board.setDrawing(true);
   if (board.drawing()) board.drawView().addPhoto(file);
 }
