@@ -6,7 +6,6 @@
 #include <QUuid>
 
 #include "netmend/base/digest.h"
-#include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/words/sketch.h"
 
@@ -62,10 +61,15 @@ bool BenchDrawing::open(const std::filesystem::path& file) {
     job_.fail(kept.error());
     return false;
   }
-  kept_ = std::move(*kept);
+  take(std::move(*kept));
+  return true;
+}
+
+void BenchDrawing::take(KeptBoard kept) {
+  behind_ = kept.unsaved();
+  kept_.emplace(std::move(kept));
   lookup_ = std::make_unique<Lookup>(*kept_->board());
   loadPhotos();
-  return true;
 }
 
 bool BenchDrawing::begin() {
@@ -87,12 +91,16 @@ bool BenchDrawing::begin() {
   const auto file = drawnFile(folder, board);
   // A copy that was drawn on before is the better one.
   std::error_code ignored;
-  if (!std::filesystem::exists(file, ignored))
-    if (auto written = writeBoardFile(file, board); !written) {
-      job_.fail(written.error());
+  if (std::filesystem::exists(file, ignored)) {
+    if (!open(file)) return false;
+  } else {
+    auto made = KeptBoard::create(file, board);
+    if (!made) {
+      job_.fail(made.error());
       return false;
     }
-  if (!open(file)) return false;
+    take(std::move(*made));
+  }
   BoardUnderWork now = underWork(*kept_->board());
   if (there != nullptr) now.notices = there->notices;
   give(std::move(now));

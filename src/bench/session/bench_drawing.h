@@ -82,6 +82,7 @@ Q_SIGNALS:
 private:
   void followJob();
   bool open(const std::filesystem::path& file);
+  void take(KeptBoard kept);
   void answered(const Result<SketchAnswer>& answer);
   [[nodiscard]] Result<void> applyNow(const Edit& edit, std::shared_ptr<Edit> inverse);
   void refreshPhotos();

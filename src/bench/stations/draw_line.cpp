@@ -48,10 +48,6 @@ QString DrawLine::text() const {
   return edit_->text();
 }
 
-QString DrawLine::meanings() const {
-  return meanings_->text();
-}
-
 bool DrawLine::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
     Q_EMIT left();

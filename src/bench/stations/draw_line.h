@@ -25,7 +25,6 @@ public:
   void setHint(const QString& hint);
   void setText(const QString& text);
   [[nodiscard]] QString text() const;
-  [[nodiscard]] QString meanings() const;
 
 Q_SIGNALS:
   void typed(const QString& text);

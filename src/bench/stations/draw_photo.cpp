@@ -41,18 +41,18 @@ bool DrawView::hasStraightPhoto(Side side) const {
 }
 
 void DrawView::paste() {
-  const QMimeData* data = QGuiApplication::clipboard()->mimeData();
-  if (data == nullptr) return;
-  if (data->hasUrls() && data->urls().first().isLocalFile())
-    return addPhoto(data->urls().first().toLocalFile());
-  if (data->hasImage()) {
+  const QMimeData* pasted = QGuiApplication::clipboard()->mimeData();
+  if (pasted == nullptr) return;
+  if (pasted->hasUrls() && pasted->urls().first().isLocalFile())
+    return addPhoto(pasted->urls().first().toLocalFile());
+  if (pasted->hasImage()) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
-    qvariant_cast<QImage>(data->imageData()).save(&buffer, "PNG");
+    qvariant_cast<QImage>(pasted->imageData()).save(&buffer, "PNG");
     desk_.drawing.addPhoto(bytes, tr("pasted photo"), pointer_.side, hasStraightPhoto(pointer_.side));
-  } else if (data->hasText() && desk_.drawing.begin()) {
-    desk_.drawing.pasteNets(data->text());
+  } else if (pasted->hasText() && desk_.drawing.begin()) {
+    desk_.drawing.pasteNets(pasted->text());
   }
 }
 

@@ -11,10 +11,11 @@ namespace netmend {
 
 namespace {
 
-std::optional<double> millimetresIn(QString text) {
+/// Zero: that is no length.
+double millimetresIn(QString text) {
   bool read = false;
   const double mm = text.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&read);
-  return read && mm > 0.1 && mm < 2000.0 ? std::optional(mm) : std::nullopt;
+  return read && mm > 0.1 && mm < 2000.0 ? mm : 0.0;
 }
 
 /// The pad or via that a click is at is meant, not the pixel.
@@ -45,12 +46,12 @@ Result<void> PhotoLaying::typeSize(const QString& text, const Board& board) {
   QString plain = text.trimmed();
   if (plain.endsWith(QLatin1String("mm"))) plain.chop(2);
   const QStringList figures = plain.trimmed().split(by, Qt::SkipEmptyParts);
-  const auto first = figures.isEmpty() ? std::nullopt : millimetresIn(figures[0]);
-  const auto second = figures.size() < 2 ? std::nullopt : millimetresIn(figures[1]);
+  const double first = figures.isEmpty() ? 0.0 : millimetresIn(figures[0]);
+  const double second = figures.size() < 2 ? 0.0 : millimetresIn(figures[1]);
   const Underlay* photo = board.underlays.find(photo_);
-  if (corners_.size() == 4 && first && second) {
-    const Length w = Length::fromMm(*first);
-    const Length h = Length::fromMm(*second);
+  if (corners_.size() == 4 && first > 0.0 && second > 0.0) {
+    const Length w = Length::fromMm(first);
+    const Length h = Length::fromMm(second);
     // Clockwise as that side is seen, from the upper left; on the board x runs as seen from the top.
     const bool top = photo == nullptr || photo->side == Side::top;
     const Length left = top ? Length() : w;
@@ -61,14 +62,14 @@ Result<void> PhotoLaying::typeSize(const QString& text, const Board& board) {
       pairs_.push_back({corners_[i], outline_[i]});
     return {};
   }
-  if (corners_.size() == 2 && first && figures.size() == 1 && photo != nullptr) {
+  if (corners_.size() == 2 && first > 0.0 && figures.size() == 1 && photo != nullptr) {
     // Upright as it is, the first place where it lies now.
     const PhotoMapping mapping(*photo);
     const auto a = mapping.toBoard(corners_[0]);
     const auto b = mapping.toBoard(corners_[1]);
     const double apart = a && b ? distance(*a, *b).mm() : 0.0;
     if (apart <= 0.0) return failure({pattern("core", "both clicks are at the same place")});
-    const double scale = *first / apart;
+    const double scale = first / apart;
     const Point d = *b - *a;
     pairs_ = {
         {corners_[0], *a},
