@@ -208,7 +208,7 @@ SketchDue Sketch::due(const Lookup& lookup) const {
   if (const auto* array = std::get_if<ArrayWanted>(&line_.wanted)) {
     if (proposal_) return {What::takeArray, array->label.reference, {}, array->array.pins};
     return {clicks_.empty() ? What::firstPin : What::oppositePin, array->label.reference,
-            clicks_.empty() ? pinNames(array->array).front() : oppositePin(array->array), array->array.pins};
+            clicks_.empty() ? firstPin(array->array) : oppositePin(array->array), array->array.pins};
   }
   if (const auto* two = std::get_if<TwoTerminalsWanted>(&line_.wanted)) {
     const std::string name = nextReference(board, two->letters, two->from);
