@@ -80,10 +80,10 @@ private:
   }
 
   std::string freshReference(const std::string& reference) {
-    const auto parts = partsOfReference(reference);
-    auto& from = next_[parts.letters];
-    const std::string out = nextReference(board_, parts.letters, from);
-    from = *partsOfReference(out).number + 1;
+    const std::string letters = partsOfReference(reference).letters;
+    auto& from = next_[letters];
+    const std::string out = nextReference(board_, letters, from);
+    from = std::stoul(out.substr(letters.size())) + 1;
     return out;
   }
 
@@ -113,9 +113,11 @@ private:
         pad.pin = pin.id;
         if (pad.position.known()) pad.position.value = moved(pad.position.value);
         pad.rotation = turned(pad.rotation);
-        if (copy_.mirrored)
+        if (copy_.mirrored) {
           for (Point& corner : pad.polygon)
             corner.x = -corner.x;
+          pad.drillOffset.x = -pad.drillOffset.x;
+        }
         pad.gone = {};
         draft_.put(std::move(pad));
       }

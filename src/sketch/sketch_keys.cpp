@@ -16,9 +16,7 @@ Result<SketchAnswer> Sketch::key(const Lookup& lookup, SketchKey key, const Sket
     if (!series_.empty()) {
       series_.clear();
     } else if (!clicks_.empty()) {
-      clicks_.clear();
-      proposal_.reset();
-      otherWay_ = false;
+      dropClicks();
     } else {
       letGo();
     }
@@ -89,8 +87,7 @@ SketchAnswer Sketch::takeSeries(const Lookup& lookup) {
   return answer;
 }
 
-/// Copper along the straight or bent way between the last two pins of the group; asked again, another way,
-/// and in the end none.
+/// Copper along the straight or bent way between the last two pins of the group; asked again, another way.
 SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
   const Board& board = lookup.board();
   if (group_.size() < 2 || cornered_) return {};
@@ -124,13 +121,18 @@ SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
 SketchAnswer Sketch::viaAt(const Lookup& lookup, const SketchClick& pointer) {
   constexpr Length diameter{500'000};
   const Board& board = lookup.board();
-  if (!from_) return {SketchAct::viaPut, putVia(board, pointer.at, diameter, net(board)), {}, false};
+  const CopperAt there = copperAt(board, pointer.at, pointer.side, Length());
+  const Point at = there.via ? placeOn(board, there, pointer.at) : pointer.at;
   SketchAnswer answer;
-  if (!(*from_ == pointer.at))
-    answer = drawTo(lookup, {pointer.at, pointer.side, {}, {}, Length()}, {*from_, pointer.at});
-  answer.edit = putVia(board, pointer.at, diameter, net_ ? net_ : net(board), std::move(answer.edit));
-  answer.act = SketchAct::viaPut;
-  from_ = pointer.at;
+  if (from_ && !(*from_ == at)) answer = drawTo(lookup, {at, pointer.side, {}, {}, Length()}, {*from_, at});
+  // One is enough: it may be there, or end what ran inside.
+  const bool isThere =
+      there.via || std::any_of(answer.edit.changes.begin(), answer.edit.changes.end(),
+                               [](const AnyChange& c) { return std::holds_alternative<Change<Via>>(c); });
+  if (!isThere) answer.edit = putVia(board, at, diameter, net_ ? net_ : net(board), std::move(answer.edit));
+  if (!answer.edit.changes.empty()) answer.act = SketchAct::viaPut;
+  if (!from_) return answer;
+  from_ = at;
   cornered_ = true;
   inside_ = false;
   return answer;
@@ -157,7 +159,10 @@ Result<SketchAnswer> Sketch::removeInHand(const Lookup& lookup, const SketchClic
   if (!group_.empty() && !cornered_) {
     const PinId pin = group_.back();
     group_.pop_back();
-    if (group_.empty()) netDone();
+    if (group_.empty())
+      netDone();
+    else
+      takePin(lookup, group_.back());
     return SketchAnswer{SketchAct::separated, separatePin(lookup, pin), {}, false};
   }
   const CopperAt there = copperAt(board, pointer.at, pointer.side, pointer.reach);

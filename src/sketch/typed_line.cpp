@@ -19,6 +19,17 @@ std::string lowerCase(std::string_view text) {
   std::string out(text);
   for (char& c : out)
     c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  // Ä, Ö, Ü in UTF-8
+  for (std::size_t i = 1; i < out.size(); ++i)
+    if (out[i - 1] == '\xC3' && (out[i] == '\x84' || out[i] == '\x96' || out[i] == '\x9C'))
+      out[i] = static_cast<char>(out[i] + 0x20);
+  return out;
+}
+
+std::string capitals(std::string_view text) {
+  std::string out(text);
+  for (char& c : out)
+    c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
   return out;
 }
 
@@ -78,7 +89,8 @@ std::optional<std::pair<std::size_t, std::size_t>> gridIn(const std::string& tex
   if (cross == std::string::npos) return std::nullopt;
   const auto a = wholeNumber(text.substr(0, cross));
   const auto b = wholeNumber(text.substr(cross + 1));
-  if (!a || !b || *a == 0 || *b == 0) return std::nullopt;
+  constexpr std::size_t most = 10'000;
+  if (!a || !b || *a == 0 || *b == 0 || *a > most || *b > most) return std::nullopt;
   return std::pair(*a, *b);
 }
 
@@ -130,6 +142,17 @@ constexpr auto roleNames =
                                                          {"paar", NetRole::fastPair},
                                                          {"radio", NetRole::radio},
                                                          {"funk", NetRole::radio}});
+
+/// `x8`, whatever the number.
+bool isTimes(const std::string& word) {
+  return word.starts_with('x') && wholeNumber(word.substr(1));
+}
+
+/// `8` or `x8`; a code like `0201` is none.
+std::optional<std::size_t> countIn(const std::string& word) {
+  const auto count = wholeNumber(isTimes(word) ? word.substr(1) : word);
+  return count && *count > 0 && *count <= mostOfARow && !word.starts_with('0') ? count : std::nullopt;
+}
 
 bool isTwoTerminal(PartKind kind) {
   switch (kind) {
@@ -248,7 +271,9 @@ private:
         continue;
       }
       const auto parts = partsIn(pieces_[at_]);
-      copy.parts.insert(copy.parts.end(), parts.begin(), parts.end());
+      for (const PartId part : parts)
+        if (std::find(copy.parts.begin(), copy.parts.end(), part) == copy.parts.end())
+          copy.parts.push_back(part);
       take(1, parts.empty() ? WordMeaning::notUnderstood : WordMeaning::copied);
     }
     return copy.parts.empty() ? incomplete() : done(copy);
@@ -269,12 +294,13 @@ private:
   }
 
   TypedLine readPart() {
-    const auto reference = partsOfReference(pieces_.front());
+    const std::string written = capitals(pieces_.front());
+    const auto reference = partsOfReference(written);
     const auto kind = kindOfPrefix(reference.letters);
     if (!kind) return incomplete();
     take(1, WordMeaning::part);
     if (isTwoTerminal(*kind)) return readTwoTerminals(reference, *kind);
-    const std::string name = reference.number ? pieces_.front() : nextReference(board_, reference.letters);
+    const std::string name = reference.number ? written : nextReference(board_, reference.letters);
     switch (*kind) {
     case PartKind::testPoint:
       return readTestPads(reference);
@@ -299,12 +325,12 @@ private:
       if (out.size.empty() && sizes_.find(pieces_[at_]) != nullptr) {
         out.size = sizes_.find(pieces_[at_])->code;
         take(1, WordMeaning::size);
-      } else if (const auto count = wholeNumber(word.starts_with('x') ? word.substr(1) : word);
-                 count && *count > 0 && *count <= mostOfARow &&
-                 (word.starts_with('x') || !out.value.empty() || !out.size.empty()) && out.count == 1) {
+      } else if (const auto count = countIn(word);
+                 count && (word.starts_with('x') || !out.value.empty() || !out.size.empty()) &&
+                 out.count == 1) {
         out.count = *count;
         take(1, WordMeaning::count);
-      } else if (out.value.empty() &&
+      } else if (!isTimes(word) && out.value.empty() &&
                  (parsePartValue(pieces_[at_]) || !std::isdigit(static_cast<unsigned char>(word[0])))) {
         out.value = pieces_[at_];
         take(1, WordMeaning::value);
@@ -358,7 +384,7 @@ private:
           take(1, WordMeaning::notUnderstood);
         }
       }
-    if (!connector && !form) array_.rows = 2;
+    if (!connector && !form) array_.rows = array_.pins % 2 == 0 ? 2 : 1;
     if (array_.pins == 0 || !check(array_)) return {{}, std::move(words_)};
     return done(ArrayWanted{label, array_});
   }

@@ -138,8 +138,8 @@ public:
   void letGo();
 
 private:
-  struct Answering;
   void settle(const Lookup& lookup);
+  void dropClicks();
   void netDone();
   void takePin(const Lookup& lookup, PinId pin);
   [[nodiscard]] Result<SketchAnswer> clickPart(const Lookup& lookup, const SketchClick& click);
