@@ -110,6 +110,7 @@ Result<SketchAnswer> Sketch::type(const Lookup& lookup, std::string_view text) {
     const NetRole wanted = role->role;
     line_ = {};
     if (!net) return SketchAnswer{};
+    netDone();
     return SketchAnswer{SketchAct::roleSet, setRole(lookup.board(), net, wanted), {}, false};
   }
   if (const auto* track = std::get_if<TrackWanted>(&line_.wanted)) {
