@@ -154,7 +154,8 @@ CopperAt copperAt(const Board& board, Point p, Side side, Length reach) {
   CopperAt out;
   double nearest = static_cast<double>(reach.nm);
   const auto consider = [&](double away, CopperAt what) {
-    if (away > nearest) return;
+    // Tracks end in the middle of vias: the via is meant. Of others the one drawn last.
+    if (away > nearest || (away == nearest && out.via && what.track)) return;
     nearest = away;
     out = what;
   };

@@ -38,9 +38,12 @@ struct Hand {
       const PadReach reach = pad.reach.valueOr(PadReach::allLayers);
       return side == Side::top ? reach != PadReach::bottom : reach != PadReach::top;
     };
-    for (const Pad& pad : board.pads)
-      if (const auto shape = padShape(pad); shape && isHere(pad) && insideRing(outlineOf(*shape), vecOf(at)))
+    for (const Pad& pad : board.pads) {
+      if (!isHere(pad) || distance(pad.position.value, at) > pad.size.value.width + pad.size.value.height)
+        continue;
+      if (const auto shape = padShape(pad); shape && insideRing(outlineOf(*shape), vecOf(at)))
         click.pin = pad.pin;
+    }
     for (const Part& part : board.parts)
       if (part.side.valueOr(side) == side && insideRing(part.body.value, vecOf(at))) click.part = part.id;
     return click;

@@ -229,6 +229,11 @@ TEST_CASE("copper is found within reach, on its side and inside") {
   CHECK(at(5, -0.6, Side::top, 1).via == viaId);   // 0.1 mm to its ring, 0.5 mm to the track
   CHECK(at(5, -0.3, Side::top, 1).track == above); // 0.2 and 0.4 mm
   CHECK(at(5, -0.3, Side::top, 1).isLine());
+  // Where a track ends on it, the via is found; of two tracks the one drawn last.
+  drawn.track(mm(5, -1), mm(5, -5), drawn.top, {}, 0.2);
+  CHECK(at(5, -1.2, Side::top).via == viaId);
+  const TrackId last = drawn.track(mm(5, 0), mm(9, 0), drawn.top, {}, 0.2);
+  CHECK(at(7, 0, Side::top).track == last);
 }
 
 TEST_CASE("of areas and zones the smallest is found, where there is no line") {
