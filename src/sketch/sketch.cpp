@@ -22,13 +22,15 @@ bool wantsClicks(const Wanted& wanted) {
 }
 
 SketchAnswer joinedAnswer(Joined joined, SketchAct act = SketchAct::joined) {
-  return {joined.edit.changes.empty() ? SketchAct::nothing : act, std::move(joined.edit),
-          std::move(joined.swallowed), joined.groundToSupply};
+  SketchAnswer answer = SketchAnswer::of(act, std::move(joined.edit));
+  answer.swallowed = std::move(joined.swallowed);
+  answer.groundToSupply = joined.groundToSupply;
+  return answer;
 }
 
 Result<SketchAnswer> edited(SketchAct act, Result<Edit> edit) {
   if (!edit) return failure(edit.error());
-  return SketchAnswer{act, std::move(*edit), {}, false};
+  return SketchAnswer::of(act, std::move(*edit));
 }
 
 NetId netOfPin(const Board& board, PinId id) {
@@ -111,7 +113,7 @@ Result<SketchAnswer> Sketch::type(const Lookup& lookup, std::string_view text) {
     line_ = {};
     if (!net) return SketchAnswer{};
     netDone();
-    return SketchAnswer{SketchAct::roleSet, setRole(lookup.board(), net, wanted), {}, false};
+    return SketchAnswer::of(SketchAct::roleSet, setRole(lookup.board(), net, wanted));
   }
   if (const auto* track = std::get_if<TrackWanted>(&line_.wanted)) {
     setTrackWidth(track->width);
@@ -236,7 +238,7 @@ Result<SketchAnswer> Sketch::clickOutline(const Lookup& lookup, const SketchClic
     if (!put) return failure(put.error());
     part_ = put->part;
     line_ = {};
-    return SketchAnswer{SketchAct::partPut, std::move(put->edit), {}, false};
+    return SketchAnswer::of(SketchAct::partPut, std::move(put->edit));
   };
   if (const auto* shield = std::get_if<ShieldWanted>(&line_.wanted))
     return placed(putShield(lookup.board(), shield->reference, {outline, shield->lid, clickSide_}));
@@ -265,7 +267,10 @@ SketchAnswer Sketch::drawTo(const Lookup& lookup, const SketchClick& click, Ring
   Joined joined = joinAll(lookup, pins, {net_, netmend::netOf(board, there)}, Origin::user);
   const NetId net = joined.net;
   SketchAnswer answer = joinedAnswer(std::move(joined));
-  if (net && !netmend::netOf(board, there)) answer.edit = giveNet(board, there, net, std::move(answer.edit));
+  if (net && !netmend::netOf(board, there)) {
+    answer.edit = giveNet(board, there, net, std::move(answer.edit));
+    answer.act = SketchAct::joined;
+  }
   const Point from = way.front();
   const Point to = way.back();
   if (inside_ && !(from == to)) {

@@ -61,6 +61,7 @@ public:
     }
     (void)hand.due();
     (void)hand.ringed();
+    REQUIRE(answer->edit.changes.empty() == (answer->act == SketchAct::nothing));
     if (answer->edit.changes.empty()) return false;
     ++acts[answer->act];
     Board now = hand.board;

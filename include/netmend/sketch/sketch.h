@@ -62,6 +62,11 @@ struct SketchAnswer {
   Edit edit;                          ///< to be applied; empty where nothing changes
   std::vector<std::string> swallowed; ///< nets that are of another one now
   bool groundToSupply = false;
+
+  /// Of an edit that changes nothing, nothing.
+  [[nodiscard]] static SketchAnswer of(SketchAct act, Edit edit) {
+    return {edit.changes.empty() ? SketchAct::nothing : act, std::move(edit), {}, false};
+  }
 };
 
 /// What a person is to do next.
