@@ -31,9 +31,8 @@ private:
     for (const PartId id : copy_.parts) {
       const Part* part = board_.parts.find(id);
       Fact<Point> at;
-      if (part != nullptr)
-        for (const PinId pin : lookup_.pinsOf(id))
-          if (!at.known()) at = positionOf(lookup_, pin);
+      for (const PinId pin : lookup_.pinsOf(id))
+        if (!at.known()) at = positionOf(lookup_, pin);
       if (part != nullptr && !at.known()) at = part->position;
       if (!at.known())
         return failure({pattern("core", "has no place that could be copied"), "", "",

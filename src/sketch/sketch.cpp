@@ -8,8 +8,6 @@ namespace netmend {
 
 namespace {
 
-constexpr Length viaDiameter{500'000};
-
 bool wantsOutline(const Wanted& wanted) {
   return std::holds_alternative<ShieldWanted>(wanted) || std::holds_alternative<BodyWanted>(wanted) ||
          std::holds_alternative<ZoneWanted>(wanted) || std::holds_alternative<AreaWanted>(wanted);
@@ -275,8 +273,7 @@ SketchAnswer Sketch::drawTo(const Lookup& lookup, const SketchClick& click, Ring
   const Point to = way.back();
   if (inside_ && !(from == to)) {
     answer.act = SketchAct::insideRun;
-    if (!click.pin && !there.isLine())
-      answer.edit = putVia(board, to, viaDiameter, net, std::move(answer.edit));
+    if (!click.pin && !there.isLine()) answer.edit = putVia(board, to, usualVia, net, std::move(answer.edit));
     answer.edit = putUnknownRun(board, from, to, net, std::move(answer.edit));
   } else if (!inside_) {
     answer.act = SketchAct::trackDrawn;

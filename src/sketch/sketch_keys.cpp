@@ -118,7 +118,6 @@ SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
 }
 
 SketchAnswer Sketch::viaAt(const Lookup& lookup, const SketchClick& pointer) {
-  constexpr Length diameter{500'000};
   const Board& board = lookup.board();
   const CopperAt there = copperAt(board, pointer.at, pointer.side, Length());
   const Point at = there.via ? placeOn(board, there, pointer.at) : pointer.at;
@@ -128,7 +127,7 @@ SketchAnswer Sketch::viaAt(const Lookup& lookup, const SketchClick& pointer) {
   const bool isThere =
       there.via || std::any_of(answer.edit.changes.begin(), answer.edit.changes.end(),
                                [](const AnyChange& c) { return std::holds_alternative<Change<Via>>(c); });
-  if (!isThere) answer.edit = putVia(board, at, diameter, net_ ? net_ : net(board), std::move(answer.edit));
+  if (!isThere) answer.edit = putVia(board, at, usualVia, net_ ? net_ : net(board), std::move(answer.edit));
   if (!answer.edit.changes.empty()) answer.act = SketchAct::viaPut;
   if (!from_) return answer;
   from_ = at;

@@ -344,6 +344,18 @@ TEST_CASE("rows at an angle lie by the end of the first row") {
     }
 }
 
+TEST_CASE("three rows at an angle lie at even steps") {
+  std::vector<std::pair<std::string, Point>> expected;
+  for (const int row : {0, 1, 2})
+    for (const int column : {0, 1})
+      expected.emplace_back(std::to_string(2 * row + column + 1), turned(mm(column, 1.5 * row), 25));
+  const PinClicks clicks{expected[0].second, expected[5].second, expected[1].second, Side::top, false};
+  const auto placed = placedBy(inRows(6, 3, PinOrder::along), clicks);
+  checkPlaces(placed, expected, 3);
+  REQUIRE(placed.across);
+  CHECK(placed.across->nm == Approx(3'000'000).margin(2));
+}
+
 TEST_CASE("a lone pin in each row, or on each side, lies where it is clicked") {
   const Point a = mm(0, 0), b = mm(3, 0.5), middle = mm(1.5, 0.25);
   for (const bool otherWay : {false, true})

@@ -282,9 +282,21 @@ TEST_CASE("copper is taken off, known by its net, given one and met in its middl
   CHECK(netOf(board, {{}, viaId, {}, {}}) == net);
   board = after(drawn.board, giveNet(drawn.board, {{}, {}, areaId, {}}, net));
   CHECK(netOf(board, {{}, {}, areaId, {}}) == net);
+  const NetId other = drawn.net("B");
+  board = after(drawn.board, giveNet(drawn.board, {track, {}, {}, {}}, other));
+  CHECK(board.tracks[0].net == fromUser(other));
   CHECK(giveNet(drawn.board, {{}, {}, {}, zone}, net).changes.empty());
   CHECK(placeOn(drawn.board, {track, {}, {}, {}}, mm(4, 0.1)) == mm(4, 0));
   CHECK(placeOn(drawn.board, {track, {}, {}, {}}, mm(10.1, 0.1)) == mm(10, 0));
+  Track arc; // half a circle of 2 mm about (20, 0)
+  arc.way = TrackWay::arc;
+  arc.start = mm(22, 0);
+  arc.mid = mm(20, 2);
+  arc.end = mm(18, 0);
+  const TrackId arcId = drawn.put(drawn.board.tracks, arc);
+  const Point onArc = placeOn(drawn.board, {arcId, {}, {}, {}}, mm(20, 2.1));
+  CHECK(distance(onArc, mm(20, 2)).nm <= 1'000); // chords of up to a micrometre
+  drawn.board.tracks.erase(arcId);
   CHECK(placeOn(drawn.board, {{}, viaId, {}, {}}, mm(3.1, 3.1)) == mm(3, 3));
   CHECK(placeOn(drawn.board, {{}, {}, areaId, {}}, mm(0.3, 0.4)) == mm(0.3, 0.4));
   CHECK(placeOn(drawn.board, {}, mm(7, 7)) == mm(7, 7));

@@ -252,9 +252,9 @@ TEST_CASE("two ends on one place, and a reference that is there, are refused") {
     return putTwoTerminal(drawn.board, {reference, PartKind::resistor, {}}, size, true,
                           {mm(1, 1), second, Side::top});
   };
-  CHECK(put("R2", mm(1.011, 1)));
-  REQUIRE_FALSE(put("R2", mm(1.009, 1)));
-  CHECK(put("R2", mm(1.009, 1)).error().text() == "both clicks are at the same place");
+  CHECK(put("R2", mm(1.0101, 1)));
+  REQUIRE_FALSE(put("R2", mm(1.0099, 1)));
+  CHECK(put("R2", mm(1.0099, 1)).error().text() == "both clicks are at the same place");
   REQUIRE_FALSE(put("R1", mm(2, 1)));
   CHECK(put("R1", mm(2, 1)).error().text() ==
         "is on this board already (found R1; expected a reference that no part has yet)");

@@ -147,6 +147,7 @@ TEST_CASE("a via ends a piece of track and leads on") {
   CHECK(put.act == SketchAct::viaPut);
   REQUIRE(hand.board.vias.size() == 1);
   CHECK(hand.board.vias[0].position == mm(-5, 0));
+  CHECK(hand.board.vias[0].diameter == guessed(Length(500'000)));
   CHECK(hand.board.vias[0].net == pinCalled(hand.board, "J1.1").net);
   REQUIRE(hand.board.tracks.size() == 1);
   CHECK(hand.board.tracks[0].layer.value == hand.board.info.layerOrder.front());
@@ -154,6 +155,14 @@ TEST_CASE("a via ends a piece of track and leads on") {
   hand.click(-5, -5, Side::bottom);
   CHECK(hand.board.tracks[1].layer.value == hand.board.info.layerOrder.back());
   CHECK(hand.board.tracks[1].start == mm(-5, 0));
+  // A pin is drawn to from a via, not joined by name alone.
+  hand.key(SketchKey::next);
+  hand.click(0, -3);
+  hand.key(SketchKey::via, -8, -3);
+  CHECK(hand.click(20, -3).act == SketchAct::trackDrawn);
+  CHECK(hand.board.tracks[3].start == mm(-8, -3));
+  for (int i = 0; i < 2; ++i)
+    hand.undo();
   // Where there is one, no second is put.
   hand.key(SketchKey::next);
   hand.click(0, -1);
@@ -180,6 +189,7 @@ TEST_CASE("inside it goes from via to via, nobody knows how") {
   CHECK(run.act == SketchAct::insideRun);
   CHECK(hand.board.vias.size() == 2);
   CHECK(hand.board.vias[1].position == mm(-5, 20));
+  CHECK(hand.board.vias[1].diameter == guessed(Length(500'000)));
   const Track& inside = hand.board.tracks[1];
   CHECK(inside.way == TrackWay::unknownWay);
   CHECK(inside.start == mm(-5, 0));
@@ -308,6 +318,11 @@ TEST_CASE("copper that was undone is not gone on from") {
   hand.undo();
   CHECK(hand.click(5, 5).act == SketchAct::trackDrawn);
   CHECK(hand.board.tracks[0].start == mm(0, 0));
+  // What is there on the bottom stays.
+  hand.click(5, 9, Side::bottom);
+  hand.key(SketchKey::skip);
+  CHECK(hand.sketch.from() == mm(5, 9));
+  hand.undo();
   // Copper in hand that goes takes the net with it.
   hand.key(SketchKey::next);
   hand.click(2, 2);

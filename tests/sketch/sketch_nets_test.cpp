@@ -28,6 +28,23 @@ TEST_CASE("pins that are clicked one after the other are of one net, which is th
   CHECK(hand.board.tracks.empty());
 }
 
+TEST_CASE("refusing with nothing clicked lets go of net and part, what was typed stays") {
+  Rows hand;
+  hand.type("R 10k");
+  hand.click(0, 0);
+  REQUIRE(hand.sketch.netInHand());
+  hand.key(SketchKey::refuse);
+  CHECK_FALSE(hand.sketch.netInHand());
+  CHECK(hand.due() == SketchDue{What::firstEnd, "R1", {}, 1});
+  hand.click(2, -1);
+  REQUIRE(hand.sketch.part());
+  hand.key(SketchKey::refuse);
+  CHECK_FALSE(hand.sketch.part());
+  hand.click(2, -1);
+  hand.key(SketchKey::next);
+  CHECK_FALSE(hand.sketch.part());
+}
+
 TEST_CASE("a name is typed first and clicked onto a pin") {
   Rows hand;
   hand.type("net GND");

@@ -130,6 +130,8 @@ TEST_CASE("a chip has two rows counted round it, four sides or a grid") {
   CHECK(read("U1 9x8").words == Meanings{{"U1", WordMeaning::part}, {"9x8", WordMeaning::grid}});
   CHECK(read("U1 48 4 sides").words[2] == LineWord{"4 sides", WordMeaning::fourSides});
   CHECK(wanted<ArrayWanted>("U1 100x100").array.pins == 10'000);
+  CHECK(wanted<ArrayWanted>("U1 1x10000").array.rows == 1);
+  CHECK(wanted<ArrayWanted>("U1 10000x1").array.rows == 10'000);
   CHECK(nothing("U1 100x101"));
   CHECK(nothing("U1 0x8"));
   CHECK(nothing("U1 8x0"));
@@ -291,6 +293,10 @@ TEST_CASE("parts to copy are named one by one or from the first to the last, eac
   CHECK(copy("kopie R22-24 U1").parts == std::vector{r[1], r[2], r[3], u1});
   CHECK(copy("copy R24-99").parts == std::vector{r[3], r[4]});
   CHECK(copy("copy R21 R21-R22, R22").parts == std::vector{r[0], r[1]});
+  // No more than 500 numbers are looked at.
+  const PartId most = drawn.part("R520", Side::top, {});
+  drawn.part("R521", Side::top, {});
+  CHECK(copy("copy R21-R999").parts == std::vector{r[0], r[1], r[2], r[3], r[4], most});
   CHECK_FALSE(copy("copy R21").mirrored);
   CHECK(copy("copy mirrored R21").mirrored);
   CHECK(copy("copy R21 gespiegelt").mirrored);

@@ -28,6 +28,8 @@ struct DrawnTrack {
 [[nodiscard]] Edit putTrack(const Board& board, const DrawnTrack& track, Edit begun = {});
 /// It runs from here to there inside the board; nobody knows how, or on which layer.
 [[nodiscard]] Edit putUnknownRun(const Board& board, Point from, Point to, NetId net, Edit begun = {});
+/// How wide a via is drawn (common practice, no source).
+inline constexpr Length usualVia{500'000};
 /// Through all layers.
 [[nodiscard]] Edit putVia(const Board& board, Point at, Length diameter, NetId net, Edit begun = {});
 /// A filled outline. Fails with fewer than three corners.
