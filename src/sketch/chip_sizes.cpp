@@ -11,7 +11,7 @@ namespace {
 
 constexpr double largestPart = 100.0;
 
-Size sizeIn(const JsonReader::Node& node) {
+Size sizeOf(const JsonReader::Node& node) {
   const auto both = node.items();
   if (both.size() != 2) {
     node.wrong(pattern("core", "is no pair"), {}, pattern("core", "two lengths"));
@@ -53,7 +53,7 @@ Result<ChipSizes> loadChipSizes(const std::filesystem::path& path) {
     size.metric = node.at("metric").text();
     size.body = {node.at("length_mm").mmAboveZero(largestPart), node.at("width_mm").mmAboveZero(largestPart)};
     size.padsApart = node.at("pads_apart_mm").mmAboveZero(largestPart);
-    size.pad = sizeIn(node.at("pad_mm"));
+    size.pad = sizeOf(node.at("pad_mm"));
     size.source = node.source();
     if (out.find(size.code) != nullptr)
       node.at("code").wrong(pattern("core", "a second size of the same name"), size.code,

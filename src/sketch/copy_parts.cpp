@@ -31,9 +31,8 @@ private:
     for (const PartId id : copy_.parts) {
       const Part* part = board_.parts.find(id);
       Fact<Point> at;
-      if (part != nullptr)
-        for (const PinId pin : lookup_.pinsOf(id))
-          if (!at.known()) at = positionOf(lookup_, pin);
+      for (const PinId pin : lookup_.pinsOf(id))
+        if (!at.known()) at = positionOf(lookup_, pin);
       if (part != nullptr && !at.known()) at = part->position;
       if (!at.known())
         return failure({pattern("core", "has no place that could be copied"), "", "",
@@ -80,10 +79,10 @@ private:
   }
 
   std::string freshReference(const std::string& reference) {
-    const auto parts = partsOfReference(reference);
-    auto& from = next_[parts.letters];
-    const std::string out = nextReference(board_, parts.letters, from);
-    from = *partsOfReference(out).number + 1;
+    const std::string letters = partsOfReference(reference).letters;
+    auto& from = next_[letters];
+    const std::string out = nextReference(board_, letters, from);
+    from = std::stoul(out.substr(letters.size())) + 1;
     return out;
   }
 
@@ -113,9 +112,11 @@ private:
         pad.pin = pin.id;
         if (pad.position.known()) pad.position.value = moved(pad.position.value);
         pad.rotation = turned(pad.rotation);
-        if (copy_.mirrored)
+        if (copy_.mirrored) {
           for (Point& corner : pad.polygon)
             corner.x = -corner.x;
+          pad.drillOffset.x = -pad.drillOffset.x;
+        }
         pad.gone = {};
         draft_.put(std::move(pad));
       }

@@ -126,6 +126,20 @@ Lie turnedLie(Vec d, Vec toRowEnd, std::size_t columns, std::size_t rows) {
   return lie;
 }
 
+/// Of a single row, or of a single pin in each row or on each side: the line between the two clicks is one of
+/// its axes, whatever its angle.
+Lie lineLie(const PinArray& array, Vec d, bool otherWay) {
+  const double length = netmend::length(d);
+  const Vec way = d * (1.0 / length);
+  const double hand = otherWay ? -1.0 : 1.0;
+  if (array.form != PinForm::fourSides && array.rows == 1)
+    return {way, leftOf(way) * hand, length / gaps(array.pins), 0.0};
+  // Nothing says how wide a lone pin is; on four sides there has to be room for the neighbours.
+  const double step = array.form == PinForm::fourSides ? length : length / gaps(array.rows);
+  const double usual = array.form == PinForm::fourSides ? length / 3.0 : step;
+  return {leftOf(way) * -hand, way, array.pitch ? array.pitch->mm() : usual, step};
+}
+
 /// Counted round the body, counter-clockwise as seen, the second row lies to the left of the first one's way;
 /// a grid's, lettered downwards, to the right.
 bool hasHand(const PinArray& array) {
@@ -136,11 +150,7 @@ Lie lieOf(const PinArray& array, const PinClicks& clicks) {
   const Vec d = seen(clicks.opposite, clicks.side) - seen(clicks.first, clicks.side);
   const std::size_t columns = columnsOf(array);
   const std::size_t rows = array.form == PinForm::fourSides ? 2 : array.rows;
-  if (array.form == PinForm::rows && rows == 1) {
-    const double length = netmend::length(d);
-    const Vec along = d * (1.0 / length);
-    return {along, leftOf(along) * (clicks.otherWay ? -1.0 : 1.0), length / gaps(columns), 0.0};
-  }
+  if (rows == 1 || columns == 1) return lineLie(array, d, clicks.otherWay);
   if (clicks.rowEnd)
     return turnedLie(d, seen(*clicks.rowEnd, clicks.side) - seen(clicks.first, clicks.side), columns, rows);
   const Lie x = straightLie(d, true, columns, rows);
@@ -270,17 +280,20 @@ private:
 } // namespace
 
 Result<void> check(const PinArray& array) {
-  if (array.pins == 0 || array.pins > mostPins)
-    return failure({pattern("core", "a part has from 1 to 10000 pins"), "", "", std::to_string(array.pins)});
-  if (array.form == PinForm::fourSides && array.pins % 4 != 0)
+  const auto wrongCount = [](std::size_t pins) {
+    return failure({pattern("core", "a part has from 1 to 10000 pins"), "", "", std::to_string(pins)});
+  };
+  if (array.pins == 0 || array.pins > mostPins) return wrongCount(array.pins);
+  const bool fourSides = array.form == PinForm::fourSides;
+  if (fourSides && array.pins % 4 != 0)
     return failure({pattern("core", "the pins do not fill four sides"), "", "", std::to_string(array.pins)});
-  if (array.form == PinForm::fourSides) return {};
-  if (array.rows == 0 || array.pins % array.rows != 0)
+  if (!fourSides && (array.rows == 0 || array.pins % array.rows != 0))
     return failure({pattern("core", "the pins do not fill the rows"), "", "",
                     said(pattern("core", "{} pins in {} rows"), array.pins, array.rows)});
   if (array.order == PinOrder::round && array.form == PinForm::rows && array.rows > 2)
     return failure(
         {pattern("core", "only two rows are counted round the body"), "", "", std::to_string(array.rows)});
+  if (slotsOf(array).empty()) return wrongCount(0);
   return {};
 }
 
@@ -289,6 +302,10 @@ std::vector<std::string> pinNames(const PinArray& array) {
   for (Slot& slot : slotsOf(array))
     out.push_back(std::move(slot.name));
   return out;
+}
+
+std::string firstPin(const PinArray& array) {
+  return nameAt(array, 0, 0);
 }
 
 std::string oppositePin(const PinArray& array) {

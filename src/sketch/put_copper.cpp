@@ -172,7 +172,8 @@ CopperAt copperAt(const Board& board, Point p, Side side, Length reach) {
   CopperAt out;
   double nearest = static_cast<double>(reach.nm);
   const auto consider = [&](double away, CopperAt what) {
-    if (away > nearest) return;
+    // Tracks end in the middle of vias: the via is meant. Of others the one drawn last.
+    if (away > nearest || (away == nearest && out.via && what.track)) return;
     nearest = away;
     out = what;
   };
@@ -210,6 +211,32 @@ Edit removeCopper(const CopperAt& what) {
   if (what.area) edit.remove<Area>(what.area);
   if (what.zone) edit.remove<Zone>(what.zone);
   return edit;
+}
+
+Edit giveNet(const Board& board, const CopperAt& what, NetId net, Edit begun) {
+  const auto put = [&](const auto* there) {
+    if (there == nullptr) return;
+    auto object = *there;
+    object.net = fromUser(net);
+    begun.put(std::move(object));
+  };
+  put(board.tracks.find(what.track));
+  put(board.vias.find(what.via));
+  put(board.areas.find(what.area));
+  return begun;
+}
+
+Point placeOn(const Board& board, const CopperAt& what, Point p) {
+  if (const Via* via = board.vias.find(what.via)) return via->position;
+  const Track* track = board.tracks.find(what.track);
+  if (track == nullptr) return p;
+  const Ring line = centreLine(*track);
+  Vec nearest = vecOf(line.front());
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const Vec foot = footOnSegment(vecOf(p), vecOf(line[i - 1]), vecOf(line[i]));
+    if (length(foot - vecOf(p)) < length(nearest - vecOf(p))) nearest = foot;
+  }
+  return {Length(std::llround(nearest.x)), Length(std::llround(nearest.y))};
 }
 
 NetId netOf(const Board& board, const CopperAt& what) {

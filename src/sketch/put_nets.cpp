@@ -38,8 +38,10 @@ public:
       net.id = out_.net = draft_.newId<NetId>();
       net.origin = Origin::user;
     }
+    noteRole(net);
     for (const NetId gone : nets_)
       take(*board.nets.find(gone), net);
+    out_.groundToSupply = ground_ && supply_;
     if (!name_.empty()) net.name = name_;
     for (const PinId id : pins_)
       putPin(id, origin_);
@@ -59,17 +61,22 @@ private:
     draft_.put(std::move(pin));
   }
 
+  void noteRole(const Net& net) {
+    const NetRole role = roleOf(net).valueOr(NetRole::signal);
+    ground_ = ground_ || role == NetRole::ground;
+    supply_ = supply_ || role == NetRole::supply;
+  }
+
   /// Everything of a net is of the other one from now on.
   void take(const Net& gone, Net& net) {
     const Board& board = lookup_.board();
-    const auto roles =
-        std::minmax({roleOf(gone).valueOr(NetRole::signal), roleOf(net).valueOr(NetRole::signal)});
-    if (roles == std::pair(NetRole::ground, NetRole::supply)) out_.groundToSupply = true;
+    noteRole(gone);
+    // A role that only the lost name told is kept, where the name that stays tells none.
+    if (!net.role.known()) net.role = gone.role.known() || roleOf(net).known() ? gone.role : roleOf(gone);
     if (net.name.empty())
       net.name = gone.name;
     else if (!gone.name.empty() && gone.name != net.name)
       out_.swallowed.push_back(gone.name);
-    if (!net.role.known()) net.role = gone.role;
     if (!net.ratedVoltage.known()) net.ratedVoltage = gone.ratedVoltage;
     if (!net.ratedCurrent.known()) net.ratedCurrent = gone.ratedCurrent;
     for (const PinId id : lookup_.pinsOf(gone.id))
@@ -95,6 +102,8 @@ private:
   std::vector<PinId> pins_;
   std::vector<NetId> nets_;
   std::string name_;
+  bool ground_ = false;
+  bool supply_ = false;
   Joined out_;
 };
 
@@ -235,7 +244,6 @@ Edit setRole(const Board& board, NetId id, NetRole role) {
 }
 
 PinNames readPinNames(const Lookup& lookup, PartId part, std::string_view text) {
-  const Part* of = lookup.board().parts.find(part);
   PinNames out;
   bool first = true;
   while (!text.empty()) {
@@ -246,8 +254,10 @@ PinNames readPinNames(const Lookup& lookup, PartId part, std::string_view text) 
     const auto gap = line.find_first_of(blanks);
     const std::string pin(trimmed(line.substr(0, gap)));
     const std::string net(gap == std::string_view::npos ? std::string_view() : trimmed(line.substr(gap)));
-    auto pins = lookup.pinsLabelled(pin);
-    if (pins.empty() && of != nullptr) pins = lookup.pinsLabelled(of->reference + "." + pin);
+    std::vector<PinId> pins;
+    for (const PinId id : lookup.pinsOf(part))
+      if (lookup.board().pins.find(id)->name == pin) pins.push_back(id);
+    if (pins.empty()) pins = lookup.pinsLabelled(pin);
     const bool headings = std::exchange(first, false) && pins.size() != 1 &&
                           pin.find_first_of("0123456789") == std::string::npos;
     if (pins.size() != 1) {
@@ -264,12 +274,14 @@ Edit putPinNames(const Lookup& lookup, const PinNames& names) {
   Draft draft(board);
   std::map<std::string, NetId> made;
   for (const auto& [id, name] : names.named) {
-    Pin pin = *board.pins.find(id);
+    const Pin* there = board.pins.find(id);
+    if (there == nullptr) continue;
+    Pin pin = *there;
     NetId net;
     if (!name.empty()) {
-      const auto there = lookup.netsNamed(name);
-      if (!there.empty()) {
-        net = there.front();
+      const auto nets = lookup.netsNamed(name);
+      if (!nets.empty()) {
+        net = nets.front();
       } else if (const auto known = made.find(name); known != made.end()) {
         net = known->second;
       } else {

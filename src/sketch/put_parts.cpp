@@ -154,17 +154,13 @@ std::optional<PartKind> kindOfPrefix(std::string_view letters) {
 }
 
 ReferenceParts partsOfReference(std::string_view reference) {
-  const auto end =
-      std::find_if(reference.begin(), reference.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
-  ReferenceParts out{std::string(reference.begin(), end), {}};
-  const std::string_view digits = reference.substr(static_cast<std::size_t>(end - reference.begin()));
+  const std::size_t letters = reference.find_last_not_of("0123456789") + 1; // none: 0
+  const std::string_view digits = reference.substr(letters);
+  // What is longer counts nothing, and would overflow when it is counted on.
+  if (digits.empty() || digits.size() > 9) return {std::string(reference), {}};
   unsigned long number = 0;
-  const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), number);
-  if (!digits.empty() && read.ec == std::errc{} && read.ptr == digits.data() + digits.size())
-    out.number = number;
-  else
-    out.letters = reference;
-  return out;
+  std::from_chars(digits.data(), digits.data() + digits.size(), number);
+  return {std::string(reference.substr(0, letters)), number};
 }
 
 std::string nextReference(const Board& board, std::string_view letters, std::optional<unsigned long> from) {

@@ -8,8 +8,6 @@ namespace netmend {
 
 namespace {
 
-constexpr Length viaDiameter{500'000};
-
 bool wantsOutline(const Wanted& wanted) {
   return std::holds_alternative<ShieldWanted>(wanted) || std::holds_alternative<BodyWanted>(wanted) ||
          std::holds_alternative<ZoneWanted>(wanted) || std::holds_alternative<AreaWanted>(wanted);
@@ -22,13 +20,15 @@ bool wantsClicks(const Wanted& wanted) {
 }
 
 SketchAnswer joinedAnswer(Joined joined, SketchAct act = SketchAct::joined) {
-  return {joined.edit.changes.empty() ? SketchAct::nothing : act, std::move(joined.edit),
-          std::move(joined.swallowed), joined.groundToSupply};
+  SketchAnswer answer = SketchAnswer::of(act, std::move(joined.edit));
+  answer.swallowed = std::move(joined.swallowed);
+  answer.groundToSupply = joined.groundToSupply;
+  return answer;
 }
 
 Result<SketchAnswer> edited(SketchAct act, Result<Edit> edit) {
   if (!edit) return failure(edit.error());
-  return SketchAnswer{act, std::move(*edit), {}, false};
+  return SketchAnswer::of(act, std::move(*edit));
 }
 
 NetId netOfPin(const Board& board, PinId id) {
@@ -38,10 +38,14 @@ NetId netOfPin(const Board& board, PinId id) {
 
 } // namespace
 
-void Sketch::letGo() {
+void Sketch::dropClicks() {
   clicks_.clear();
   proposal_.reset();
   otherWay_ = false;
+}
+
+void Sketch::letGo() {
+  dropClicks();
   part_ = {};
   series_.clear();
   netDone();
@@ -71,6 +75,13 @@ void Sketch::settle(const Lookup& lookup) {
   if (net_ && board.nets.find(net_) == nullptr) net_ = {};
   if (part_ && board.parts.find(part_) == nullptr) part_ = {};
   if (group_.empty() && !net_) from_.reset();
+  // Where the copper is gone that led here, it goes on from the pin before it.
+  const auto isCopper = [&](Side side) { return copperAt(board, *from_, side, Length(1'000)).isLine(); };
+  if (!cornered_ || !from_ || isCopper(Side::top) || isCopper(Side::bottom)) return;
+  if (group_.empty())
+    netDone();
+  else
+    takePin(lookup, group_.back());
 }
 
 NetId Sketch::net(const Board& board) const {
@@ -86,6 +97,7 @@ void Sketch::setTrackWidth(Length width) {
 Result<SketchAnswer> Sketch::type(const Lookup& lookup, std::string_view text) {
   settle(lookup);
   line_ = readLine(text, lookup.board(), *sizes_, netInHand());
+  dropClicks(); // they were for the line before
   if (const auto* name = std::get_if<NetWanted>(&line_.wanted); name != nullptr && netInHand()) {
     const NetId net = this->net(lookup.board());
     auto named = net ? nameNet(lookup, net, name->name) : nameNet(lookup, group_.front(), name->name);
@@ -98,7 +110,8 @@ Result<SketchAnswer> Sketch::type(const Lookup& lookup, std::string_view text) {
     const NetRole wanted = role->role;
     line_ = {};
     if (!net) return SketchAnswer{};
-    return SketchAnswer{SketchAct::roleSet, setRole(lookup.board(), net, wanted), {}, false};
+    netDone();
+    return SketchAnswer::of(SketchAct::roleSet, setRole(lookup.board(), net, wanted));
   }
   if (const auto* track = std::get_if<TrackWanted>(&line_.wanted)) {
     setTrackWidth(track->width);
@@ -113,8 +126,9 @@ Result<SketchAnswer> Sketch::click(const Lookup& lookup, const SketchClick& clic
   series_.clear();
   const bool begun = !clicks_.empty();
   if (begun) return clickPart(lookup, click);
-  // An outline may begin anywhere but on a pin; all else only where nothing is drawn.
-  const bool bare = !click.pin && !copperAt(lookup.board(), click.at, click.side, click.reach).any();
+  // An outline may begin anywhere but on a pin; all else only where no line is drawn. Areas and zones are
+  // ground to draw on.
+  const bool bare = !click.pin && !copperAt(lookup.board(), click.at, click.side, click.reach).isLine();
   if (wantsClicks(line_.wanted) && !netInHand() && !click.pin) {
     const bool anywhere = wantsOutline(line_.wanted) || std::holds_alternative<CopyWanted>(line_.wanted) ||
                           std::holds_alternative<ArrayWanted>(line_.wanted);
@@ -141,6 +155,8 @@ Result<SketchAnswer> Sketch::clickPart(const Lookup& lookup, const SketchClick& 
     Fact<Point> at;
     for (const PinId pin : lookup.pinsOf(copy->parts.front()))
       if (!at.known()) at = positionOf(lookup, pin);
+    const Part* first = lookup.board().parts.find(copy->parts.front());
+    if (!at.known() && first != nullptr) at = first->position;
     return edited(
         SketchAct::partsCopied,
         copyParts(lookup, {copy->parts, at.known() ? click.at - at.value : Point{}, copy->mirrored}));
@@ -162,7 +178,7 @@ Result<SketchAnswer> Sketch::clickArray(const SketchClick& click) {
   if (clicks_.size() > 2) clicks_.pop_back(); // the end of the row once more
   clicks_.push_back(click.at);
   const bool single = std::get<ArrayWanted>(line_.wanted).array.pins == 1;
-  if (single) clicks_.push_back(click.at + Point{Length(1'000'000), {}});
+  if (single && clicks_.size() == 1) clicks_.push_back(click.at + Point{Length(1'000'000), {}});
   if (clicks_.size() < 2) return SketchAnswer{};
   if (auto proposed = propose(); !proposed) {
     clicks_.pop_back();
@@ -220,7 +236,7 @@ Result<SketchAnswer> Sketch::clickOutline(const Lookup& lookup, const SketchClic
     if (!put) return failure(put.error());
     part_ = put->part;
     line_ = {};
-    return SketchAnswer{SketchAct::partPut, std::move(put->edit), {}, false};
+    return SketchAnswer::of(SketchAct::partPut, std::move(put->edit));
   };
   if (const auto* shield = std::get_if<ShieldWanted>(&line_.wanted))
     return placed(putShield(lookup.board(), shield->reference, {outline, shield->lid, clickSide_}));
@@ -249,20 +265,25 @@ SketchAnswer Sketch::drawTo(const Lookup& lookup, const SketchClick& click, Ring
   Joined joined = joinAll(lookup, pins, {net_, netmend::netOf(board, there)}, Origin::user);
   const NetId net = joined.net;
   SketchAnswer answer = joinedAnswer(std::move(joined));
-  if (inside_) {
+  if (net && !netmend::netOf(board, there)) {
+    answer.edit = giveNet(board, there, net, std::move(answer.edit));
+    answer.act = SketchAct::joined;
+  }
+  const Point from = way.front();
+  const Point to = way.back();
+  if (inside_ && !(from == to)) {
     answer.act = SketchAct::insideRun;
-    const Point from = way.front();
-    const Point to = way.back();
     // It goes in and comes out through vias, where no pad does.
     if (cornered_ && !copperAt(board, from, click.side, Length(1)).via)
-      answer.edit = putVia(board, from, viaDiameter, net, std::move(answer.edit));
-    if (!click.pin && !there.any()) answer.edit = putVia(board, to, viaDiameter, net, std::move(answer.edit));
+      answer.edit = putVia(board, from, usualVia, net, std::move(answer.edit));
+    if (!click.pin && !there.isLine()) answer.edit = putVia(board, to, usualVia, net, std::move(answer.edit));
     answer.edit = putUnknownRun(board, from, to, net, std::move(answer.edit));
-  } else {
+  } else if (!inside_) {
     answer.act = SketchAct::trackDrawn;
     answer.edit = putTrack(board, {std::move(way), width_, click.side, net}, std::move(answer.edit));
   }
   net_ = net;
+  if (answer.edit.changes.empty()) answer.act = SketchAct::nothing;
   return answer;
 }
 
@@ -280,10 +301,9 @@ Result<SketchAnswer> Sketch::clickNet(const Lookup& lookup, const SketchClick& c
         line_ = {};
         return joinedAnswer(std::move(named), SketchAct::named);
       }
-    } else if (there.track || there.via) {
+    } else if (there.isLine()) {
       net_ = netmend::netOf(board, there);
-      const Via* via = board.vias.find(there.via);
-      from_ = via != nullptr ? via->position : click.at;
+      from_ = placeOn(board, there, click.at);
       cornered_ = true;
     } else {
       part_ = click.part;
@@ -297,9 +317,8 @@ Result<SketchAnswer> Sketch::clickNet(const Lookup& lookup, const SketchClick& c
     return joinedAnswer(std::move(joined));
   }
   if (!from_) return SketchAnswer{};
-  Point to = click.at;
-  if (click.pin) to = positionOf(lookup, click.pin).valueOr(click.at);
-  if (const Via* via = board.vias.find(there.via)) to = via->position;
+  const Point to =
+      click.pin ? positionOf(lookup, click.pin).valueOr(click.at) : placeOn(board, there, click.at);
   SketchAnswer answer = drawTo(lookup, click, {*from_, to});
   if (click.pin) {
     takePin(lookup, click.pin);
@@ -317,15 +336,19 @@ Result<SketchAnswer> Sketch::stroke(const Lookup& lookup, const SketchClick& fro
   if (!from.pin || way.size() < 2) return SketchAnswer{};
   const bool same = std::find(group_.begin(), group_.end(), from.pin) != group_.end();
   if (!same) netDone();
+  part_ = {};
   takePin(lookup, from.pin);
   Ring drawn = way;
   drawn.front() = positionOf(lookup, from.pin).valueOr(way.front());
-  if (to.pin) drawn.back() = positionOf(lookup, to.pin).valueOr(way.back());
+  const CopperAt there = to.pin ? CopperAt{} : copperAt(lookup.board(), to.at, to.side, to.reach);
+  const Point end =
+      to.pin ? positionOf(lookup, to.pin).valueOr(way.back()) : placeOn(lookup.board(), there, way.back());
+  drawn.back() = end;
   SketchAnswer answer = drawTo(lookup, to, std::move(drawn));
   if (to.pin) {
     takePin(lookup, to.pin);
   } else {
-    from_ = way.back();
+    from_ = end;
     cornered_ = true;
   }
   return answer;

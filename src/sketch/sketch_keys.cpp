@@ -16,9 +16,7 @@ Result<SketchAnswer> Sketch::key(const Lookup& lookup, SketchKey key, const Sket
     if (!series_.empty()) {
       series_.clear();
     } else if (!clicks_.empty()) {
-      clicks_.clear();
-      proposal_.reset();
-      otherWay_ = false;
+      dropClicks();
     } else {
       letGo();
     }
@@ -50,7 +48,7 @@ Result<SketchAnswer> Sketch::key(const Lookup& lookup, SketchKey key, const Sket
     const PartZoneRule* rule = part->kind.known() ? zones_->of(part->kind.value) : nullptr;
     auto edit = zoneFromPart(lookup, part_, rule != nullptr ? rule->zone : ZoneKind::tallPart);
     if (!edit) return failure(edit.error());
-    return SketchAnswer{SketchAct::zonePut, std::move(*edit), {}, false};
+    return SketchAnswer::of(SketchAct::zonePut, std::move(*edit));
   }
   case SketchKey::series:
     if (group_.size() > 1) netDone();
@@ -71,26 +69,25 @@ Result<SketchAnswer> Sketch::takeProposal(const Lookup& lookup) {
   letGo();
   line_ = {};
   part_ = put->part;
-  return SketchAnswer{SketchAct::partPut, std::move(put->edit), {}, false};
+  return SketchAnswer::of(SketchAct::partPut, std::move(put->edit));
 }
 
 SketchAnswer Sketch::takeSeries(const Lookup& lookup) {
   Board after = lookup.board();
-  SketchAnswer answer{SketchAct::seriesJoined, {}, {}, false};
+  Edit edit;
   for (const auto& pins : series_) {
     const Lookup now(after);
     Joined joined = joinPins(now, pins, Origin::user);
     if (!apply(after, joined.edit)) break;
     for (AnyChange& change : joined.edit.changes)
-      answer.edit.changes.push_back(std::move(change));
+      edit.changes.push_back(std::move(change));
     before_ = std::exchange(last_, pins);
   }
   series_.clear();
-  return answer;
+  return SketchAnswer::of(SketchAct::seriesJoined, std::move(edit));
 }
 
-/// Copper along the straight or bent way between the last two pins of the group; asked again, another way,
-/// and in the end none.
+/// Copper along the straight or bent way between the last two pins of the group; asked again, another way.
 SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
   const Board& board = lookup.board();
   if (group_.size() < 2 || cornered_) return {};
@@ -98,13 +95,13 @@ SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
   const auto b = positionOf(lookup, group_.back());
   if (!a.known() || !b.known()) return {};
   if (!between_.empty() && !another) return {};
-  SketchAnswer answer{SketchAct::trackDrawn, {}, {}, false};
+  Edit edit;
   if (!between_.empty()) {
     bend_ = bend_ == Bend::straight    ? Bend::slantLast
             : bend_ == Bend::slantLast ? Bend::slantFirst
                                        : Bend::straight;
     for (const TrackId track : between_)
-      answer.edit.remove<Track>(track);
+      edit.remove<Track>(track);
   } else {
     bend_ = Bend::straight;
   }
@@ -112,25 +109,28 @@ SketchAnswer Sketch::copperBetween(const Lookup& lookup, bool another) {
       lookup.padsOf(group_.back()).empty() ? nullptr : board.pads.find(lookup.padsOf(group_.back()).front());
   const Side side =
       pad != nullptr && pad->reach.known() && pad->reach.value == PadReach::bottom ? Side::bottom : Side::top;
-  answer.edit =
-      putTrack(board, {bentWay(a.value, b.value, bend_), width_, side, net(board)}, std::move(answer.edit));
+  edit = putTrack(board, {bentWay(a.value, b.value, bend_), width_, side, net(board)}, std::move(edit));
   between_.clear();
-  for (const AnyChange& change : answer.edit.changes)
+  for (const AnyChange& change : edit.changes)
     if (const auto* track = std::get_if<Change<Track>>(&change); track != nullptr && track->after)
       between_.push_back(track->id);
-  return answer;
+  return SketchAnswer::of(SketchAct::trackDrawn, std::move(edit));
 }
 
 SketchAnswer Sketch::viaAt(const Lookup& lookup, const SketchClick& pointer) {
-  constexpr Length diameter{500'000};
   const Board& board = lookup.board();
-  if (!from_) return {SketchAct::viaPut, putVia(board, pointer.at, diameter, net(board)), {}, false};
+  const CopperAt there = copperAt(board, pointer.at, pointer.side, Length());
+  const Point at = there.via ? placeOn(board, there, pointer.at) : pointer.at;
   SketchAnswer answer;
-  if (!(*from_ == pointer.at))
-    answer = drawTo(lookup, {pointer.at, pointer.side, {}, {}, Length()}, {*from_, pointer.at});
-  answer.edit = putVia(board, pointer.at, diameter, net_ ? net_ : net(board), std::move(answer.edit));
-  answer.act = SketchAct::viaPut;
-  from_ = pointer.at;
+  if (from_ && !(*from_ == at)) answer = drawTo(lookup, {at, pointer.side, {}, {}, Length()}, {*from_, at});
+  // One is enough: it may be there, or end what ran inside.
+  const bool isThere =
+      there.via || std::any_of(answer.edit.changes.begin(), answer.edit.changes.end(),
+                               [](const AnyChange& c) { return std::holds_alternative<Change<Via>>(c); });
+  if (!isThere) answer.edit = putVia(board, at, usualVia, net_ ? net_ : net(board), std::move(answer.edit));
+  if (!answer.edit.changes.empty()) answer.act = SketchAct::viaPut;
+  if (!from_) return answer;
+  from_ = at;
   cornered_ = true;
   inside_ = false;
   return answer;
@@ -139,30 +139,33 @@ SketchAnswer Sketch::viaAt(const Lookup& lookup, const SketchClick& pointer) {
 SketchAnswer Sketch::setGoneInHand(const Lookup& lookup) {
   const Board& board = lookup.board();
   if (const Part* part = board.parts.find(part_))
-    return {SketchAct::goneSet, setFitted(board, part_, !part->fitted.valueOr(true)), {}, false};
+    return SketchAnswer::of(SketchAct::goneSet, setFitted(board, part_, !part->fitted.valueOr(true)));
   if (group_.empty()) return {};
   const PinId pin = group_.back();
   bool gone = false;
   for (const PadId id : lookup.padsOf(pin))
     gone = gone || board.pads.find(id)->gone.valueOr(false);
-  return {SketchAct::goneSet, setGone(lookup, pin, !gone), {}, false};
+  return SketchAnswer::of(SketchAct::goneSet, setGone(lookup, pin, !gone));
 }
 
 Result<SketchAnswer> Sketch::removeInHand(const Lookup& lookup, const SketchClick& pointer) {
   const Board& board = lookup.board();
   if (board.parts.find(part_) != nullptr) {
     const PartId part = std::exchange(part_, PartId());
-    return SketchAnswer{SketchAct::removed, removePart(lookup, part), {}, false};
+    return SketchAnswer::of(SketchAct::removed, removePart(lookup, part));
   }
   if (!group_.empty() && !cornered_) {
     const PinId pin = group_.back();
     group_.pop_back();
-    if (group_.empty()) netDone();
-    return SketchAnswer{SketchAct::separated, separatePin(lookup, pin), {}, false};
+    if (group_.empty())
+      netDone();
+    else
+      takePin(lookup, group_.back());
+    return SketchAnswer::of(SketchAct::separated, separatePin(lookup, pin));
   }
   const CopperAt there = copperAt(board, pointer.at, pointer.side, pointer.reach);
   netDone();
-  return SketchAnswer{there.any() ? SketchAct::removed : SketchAct::nothing, removeCopper(there), {}, false};
+  return SketchAnswer::of(SketchAct::removed, removeCopper(there));
 }
 
 Result<SketchAnswer> Sketch::beep(const Lookup& lookup) {
@@ -208,7 +211,7 @@ SketchDue Sketch::due(const Lookup& lookup) const {
   if (const auto* array = std::get_if<ArrayWanted>(&line_.wanted)) {
     if (proposal_) return {What::takeArray, array->label.reference, {}, array->array.pins};
     return {clicks_.empty() ? What::firstPin : What::oppositePin, array->label.reference,
-            clicks_.empty() ? pinNames(array->array).front() : oppositePin(array->array), array->array.pins};
+            clicks_.empty() ? firstPin(array->array) : oppositePin(array->array), array->array.pins};
   }
   if (const auto* two = std::get_if<TwoTerminalsWanted>(&line_.wanted)) {
     const std::string name = nextReference(board, two->letters, two->from);

@@ -3,84 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <charconv>
-#include <cmath>
 
-#include "netmend/base/words.h"
+#include "line_words.h"
 #include "netmend/board/value.h"
 
 namespace netmend {
 
 namespace {
-
-constexpr std::size_t mostOfARow = 500;
-
-std::string lowerCase(std::string_view text) {
-  std::string out(text);
-  for (char& c : out)
-    c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return out;
-}
-
-std::vector<std::string> piecesOf(std::string_view text) {
-  std::vector<std::string> out;
-  bool fresh = true;
-  for (const char c : text) {
-    if (std::isspace(static_cast<unsigned char>(c)) != 0 || c == ';') {
-      fresh = true;
-      continue;
-    }
-    if (fresh) out.emplace_back();
-    fresh = false;
-    out.back() += c;
-  }
-  for (std::string& piece : out)
-    while (piece.size() > 1 && piece.back() == ',')
-      piece.pop_back();
-  return out;
-}
-
-std::optional<std::size_t> wholeNumber(std::string_view text) {
-  constexpr std::array<std::string_view, 6> words{"one", "two", "three", "four", "five", "six"};
-  constexpr std::array<std::string_view, 6> german{"eins", "zwei", "drei", "vier", "fünf", "sechs"};
-  for (std::size_t i = 0; i < words.size(); ++i)
-    if (text == words[i] || text == german[i] || (i == 0 && text == "eine")) return i + 1;
-  std::size_t number = 0;
-  const auto read = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (read.ec != std::errc{} || read.ptr != text.data() + text.size()) return std::nullopt;
-  return number;
-}
-
-/// Millimetres with a point or comma, above zero; `mm` may stand behind.
-std::optional<Length> lengthIn(std::string text) {
-  if (text.ends_with("mm")) text.resize(text.size() - 2);
-  std::replace(text.begin(), text.end(), ',', '.');
-  double mm = 0.0;
-  const auto read = std::from_chars(text.data(), text.data() + text.size(), mm);
-  if (read.ec != std::errc{} || read.ptr != text.data() + text.size() || !(mm >= 0.001 && mm <= 1000.0))
-    return std::nullopt;
-  return Length::fromMm(mm);
-}
-
-/// `0.3x1.6`
-std::optional<Size> sizeIn(const std::string& text) {
-  const auto cross = text.find('x');
-  if (cross == std::string::npos) return std::nullopt;
-  const auto a = lengthIn(text.substr(0, cross));
-  const auto b = lengthIn(text.substr(cross + 1));
-  if (!a || !b) return std::nullopt;
-  return Size{*a, *b};
-}
-
-/// `9x9`
-std::optional<std::pair<std::size_t, std::size_t>> gridIn(const std::string& text) {
-  const auto cross = text.find('x');
-  if (cross == std::string::npos) return std::nullopt;
-  const auto a = wholeNumber(text.substr(0, cross));
-  const auto b = wholeNumber(text.substr(cross + 1));
-  if (!a || !b || *a == 0 || *b == 0) return std::nullopt;
-  return std::pair(*a, *b);
-}
 
 bool oneOf(const std::string& word, std::initializer_list<std::string_view> words) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -248,7 +177,9 @@ private:
         continue;
       }
       const auto parts = partsIn(pieces_[at_]);
-      copy.parts.insert(copy.parts.end(), parts.begin(), parts.end());
+      for (const PartId part : parts)
+        if (std::find(copy.parts.begin(), copy.parts.end(), part) == copy.parts.end())
+          copy.parts.push_back(part);
       take(1, parts.empty() ? WordMeaning::notUnderstood : WordMeaning::copied);
     }
     return copy.parts.empty() ? incomplete() : done(copy);
@@ -269,12 +200,13 @@ private:
   }
 
   TypedLine readPart() {
-    const auto reference = partsOfReference(pieces_.front());
+    const std::string written = capitals(pieces_.front());
+    const auto reference = partsOfReference(written);
     const auto kind = kindOfPrefix(reference.letters);
     if (!kind) return incomplete();
     take(1, WordMeaning::part);
     if (isTwoTerminal(*kind)) return readTwoTerminals(reference, *kind);
-    const std::string name = reference.number ? pieces_.front() : nextReference(board_, reference.letters);
+    const std::string name = reference.number ? written : nextReference(board_, reference.letters);
     switch (*kind) {
     case PartKind::testPoint:
       return readTestPads(reference);
@@ -299,12 +231,12 @@ private:
       if (out.size.empty() && sizes_.find(pieces_[at_]) != nullptr) {
         out.size = sizes_.find(pieces_[at_])->code;
         take(1, WordMeaning::size);
-      } else if (const auto count = wholeNumber(word.starts_with('x') ? word.substr(1) : word);
-                 count && *count > 0 && *count <= mostOfARow &&
-                 (word.starts_with('x') || !out.value.empty() || !out.size.empty()) && out.count == 1) {
+      } else if (const auto count = countIn(word);
+                 count && (word.starts_with('x') || !out.value.empty() || !out.size.empty()) &&
+                 out.count == 1) {
         out.count = *count;
         take(1, WordMeaning::count);
-      } else if (out.value.empty() &&
+      } else if (!isTimes(word) && out.value.empty() &&
                  (parsePartValue(pieces_[at_]) || !std::isdigit(static_cast<unsigned char>(word[0])))) {
         out.value = pieces_[at_];
         take(1, WordMeaning::value);
@@ -358,7 +290,7 @@ private:
           take(1, WordMeaning::notUnderstood);
         }
       }
-    if (!connector && !form) array_.rows = 2;
+    if (!connector && !form) array_.rows = array_.pins % 2 == 0 ? 2 : 1;
     if (array_.pins == 0 || !check(array_)) return {{}, std::move(words_)};
     return done(ArrayWanted{label, array_});
   }

@@ -35,13 +35,15 @@ struct PinArray {
   friend bool operator==(const PinArray&, const PinArray&) = default;
 };
 
-/// Fails for no pins, more than 10,000, pins that do not fill their rows or sides, and orders that there are
-/// not (round the body in three rows).
+/// Fails for no pins, also where all are left out, more than 10,000, pins that do not fill their rows or
+/// sides, and orders that there are not (round the body in three rows).
 [[nodiscard]] Result<void> check(const PinArray& array);
 
 /// In the order of their names: of a row `1`, `2` …; without those left out. Grids and lettered rows have the
 /// letters of JEDEC's grid arrays (JEP95, without I, O, Q, S, X, Z; after Y comes AA).
 [[nodiscard]] std::vector<std::string> pinNames(const PinArray& array);
+/// The pin that is clicked first: its place, where it is left out.
+[[nodiscard]] std::string firstPin(const PinArray& array);
 /// The pin that is clicked second: diagonally opposite to the first one; the last of a single row.
 [[nodiscard]] std::string oppositePin(const PinArray& array);
 

@@ -32,6 +32,8 @@ struct DrawnTrack {
 [[nodiscard]] Edit putTrack(const Board& board, const DrawnTrack& track, Edit begun = {});
 /// It runs from here to there inside the board; nobody knows how, or on which layer.
 [[nodiscard]] Edit putUnknownRun(const Board& board, Point from, Point to, NetId net, Edit begun = {});
+/// How wide a via is drawn (common practice, no source).
+inline constexpr Length usualVia{500'000};
 /// Through all layers.
 [[nodiscard]] Edit putVia(const Board& board, Point at, Length diameter, NetId net, Edit begun = {});
 /// A filled outline. Fails with fewer than three corners.
@@ -51,14 +53,21 @@ struct CopperAt {
   AreaId area;
   ZoneId zone;
   [[nodiscard]] bool any() const { return track || via || area || zone; }
+  /// Something that copper is drawn from and to.
+  [[nodiscard]] bool isLine() const { return track || via; }
   friend bool operator==(const CopperAt&, const CopperAt&) = default;
 };
 /// The nearest via or track within reach on this side, or inside the board; else the smallest area or zone
 /// there.
 [[nodiscard]] CopperAt copperAt(const Board& board, Point p, Side side, Length reach);
 [[nodiscard]] Edit removeCopper(const CopperAt& what);
-/// The net of a via or track; none where it is not known.
+/// The net of a via, track or area; none where it is not known.
 [[nodiscard]] NetId netOf(const Board& board, const CopperAt& what);
+/// It is of this net, as a continuation of `begun`.
+[[nodiscard]] Edit giveNet(const Board& board, const CopperAt& what, NetId net, Edit begun = {});
+/// Where copper that meets it there ends: the via's place, or the nearest one of the track's middle line;
+/// else `p` itself.
+[[nodiscard]] Point placeOn(const Board& board, const CopperAt& what, Point p);
 
 /// Parts once more, elsewhere.
 struct PartsCopy {

@@ -28,7 +28,7 @@ struct PartPut {
 /// `R28` is a resistor; nothing for letters that stand for no kind. Reference designators of IEEE 315 and
 /// IEC 81346-2 as boards print them (common practice, no source, where they differ).
 [[nodiscard]] std::optional<PartKind> kindOfPrefix(std::string_view letters);
-/// `R` and 28; the number is none where there is none.
+/// `R` and 28; the number is none where none stands at the end, or one of more than nine digits.
 struct ReferenceParts {
   std::string letters;
   std::optional<unsigned long> number;

@@ -66,6 +66,11 @@ struct SketchAnswer {
   Edit edit;                          ///< to be applied; empty where nothing changes
   std::vector<std::string> swallowed; ///< nets that are of another one now
   bool groundToSupply = false;
+
+  /// Of an edit that changes nothing, nothing.
+  [[nodiscard]] static SketchAnswer of(SketchAct act, Edit edit) {
+    return {edit.changes.empty() ? SketchAct::nothing : act, std::move(edit), {}, false};
+  }
 };
 
 /// What a person is to do next.
@@ -144,8 +149,8 @@ public:
   void letGo();
 
 private:
-  struct Answering;
   void settle(const Lookup& lookup);
+  void dropClicks();
   void netDone();
   void takePin(const Lookup& lookup, PinId pin);
   [[nodiscard]] Result<SketchAnswer> clickPart(const Lookup& lookup, const SketchClick& click);
