@@ -98,8 +98,9 @@ std::optional<Point> seenPad(const ShownPhoto& shown, const Pad& pad) {
 std::vector<const Pad*> lonePads(const Board& board, Side side, const Box& within) {
   std::vector<const Pad*> here;
   for (const Pad& pad : board.pads) {
-    const bool plain = pad.position.known() && pad.size.known() && !pad.drill.known() && padShape(pad) &&
-                       pad.shape.valueOr(PadShape::polygon) != PadShape::polygon && pad.reach.known();
+    const bool plain = pad.position.known() && pad.size.known() && pad.drill.valueOr({}).width.nm == 0 &&
+                       padShape(pad) && pad.shape.valueOr(PadShape::polygon) != PadShape::polygon &&
+                       pad.reach.known();
     const Point at = pad.position.value;
     if (plain && pad.reach.value == (side == Side::top ? PadReach::top : PadReach::bottom) &&
         at.x > within.min.x && at.x < within.max.x && at.y > within.min.y && at.y < within.max.y)
