@@ -4795,14 +4795,6 @@
         <source>Click where {} comes out again</source>
         <translation>Anklicken, wo {} wieder herauskommt</translation>
     </message>
-    <message numerus="yes">
-        <source>Take one more net like these</source>
-        <comment>Take {n} more nets like these</comment>
-        <translation>
-            <numerusform>Noch ein Netz wie diese nehmen</numerusform>
-            <numerusform>Noch {n} Netze wie diese nehmen</numerusform>
-        </translation>
-    </message>
     <message>
         <source>{} is in hand</source>
         <translation>{} ist in der Hand</translation>
@@ -5098,6 +5090,11 @@
             <numerusform>{} Anlötpunkte, {n} Zone</numerusform>
             <numerusform>{} Anlötpunkte, {n} Zonen</numerusform>
         </translation>
+    </message>
+    <message numerus="yes">
+        <source>Take {n} more net like these</source>
+        <comment>Take {n} more nets like these</comment>
+        <translation><numerusform>Noch {n} Netz wie diese nehmen</numerusform><numerusform>Noch {n} Netze wie diese nehmen</numerusform></translation>
     </message>
 </context>
 <context>
