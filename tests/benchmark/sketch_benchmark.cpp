@@ -225,8 +225,8 @@ void measurePhotos(Report& report, const std::vector<std::string>& files) {
     const Size size = extentOf(imported->board).size();
     // What a camera takes at 20 px/mm without being put together of several photos.
     const bool fits = size.width > Length::fromMm(25) && size.height > Length::fromMm(20) &&
-                      size.width < Length::fromMm(170) && size.height < Length::fromMm(130);
-    if (!fits || lonePads(imported->board, Side::top, extentOf(imported->board)).size() < 8) continue;
+                      size.width < Length::fromMm(170) && size.height < Length::fromMm(200);
+    if (!fits || lonePads(imported->board, Side::top, extentOf(imported->board)).size() < 5) continue;
     measureBoard(imported->board, seed + boards, figures);
     if (++boards == 6) break;
   }
