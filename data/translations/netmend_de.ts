@@ -4491,6 +4491,608 @@
             <numerusform>{n} Verdächtige gefunden</numerusform>
         </translation>
     </message>
+    <message>
+        <source>the board is not open any more</source>
+        <translation>die Platine ist nicht mehr offen</translation>
+    </message>
+    <message>
+        <source>both clicks are at the same place</source>
+        <translation>beide Klicks sind am selben Ort</translation>
+    </message>
+    <message>
+        <source>no size of a board</source>
+        <translation>keine Größe einer Platine</translation>
+    </message>
+    <message>
+        <source>how far apart the two are, in mm: 12.7</source>
+        <translation>wie weit die beiden auseinander sind, in mm: 12.7</translation>
+    </message>
+    <message>
+        <source>width and height in mm: 84 x 56</source>
+        <translation>Breite und Höhe in mm: 84 x 56</translation>
+    </message>
+    <message>
+        <source>is no field of format 2</source>
+        <translation>ist kein Feld von Format 2</translation>
+    </message>
+    <message>
+        <source>cannot be replaced: {}</source>
+        <translation>kann nicht ersetzt werden: {}</translation>
+    </message>
+    <message>
+        <source>two numbers</source>
+        <translation>zwei Zahlen</translation>
+    </message>
+    <message>
+        <source>is no place of a photo</source>
+        <translation>ist keine Lage eines Fotos</translation>
+    </message>
+    <message>
+        <source>ten numbers</source>
+        <translation>zehn Zahlen</translation>
+    </message>
+    <message>
+        <source>is no script of edits</source>
+        <translation>ist kein Skript von Änderungen</translation>
+    </message>
+    <message>
+        <source>is no step of drawing</source>
+        <translation>ist kein Schritt beim Zeichnen</translation>
+    </message>
+    <message>
+        <source>is no place</source>
+        <translation>ist kein Ort</translation>
+    </message>
+    <message>
+        <source>x and y in millimetres</source>
+        <translation>x und y in Millimetern</translation>
+    </message>
+    <message>
+        <source>names no pin, or more than one</source>
+        <translation>nennt keinen Pin, oder mehr als einen</translation>
+    </message>
+    <message>
+        <source>top or bottom</source>
+        <translation>top oder bottom</translation>
+    </message>
+    <message>
+        <source>too few clicks for what the line says</source>
+        <translation>zu wenige Klicks für das, was die Zeile sagt</translation>
+    </message>
+    <message>
+        <source>is no way</source>
+        <translation>ist kein Weg</translation>
+    </message>
+    <message>
+        <source>two places or more</source>
+        <translation>zwei Orte oder mehr</translation>
+    </message>
+    <message>
+        <source>has no place on the board</source>
+        <translation>hat keinen Ort auf der Platine</translation>
+    </message>
+    <message>
+        <source>names no part, or more than one</source>
+        <translation>nennt kein Bauteil, oder mehr als eines</translation>
+    </message>
+    <message>
+        <source>a reference, R28</source>
+        <translation>eine Bezeichnung, R28</translation>
+    </message>
+    <message>
+        <source>1 3 5 over 2 4 6</source>
+        <translation>1 3 5 über 2 4 6</translation>
+    </message>
+    <message>
+        <source>one row after the other</source>
+        <translation>eine Reihe nach der anderen</translation>
+    </message>
+    <message>
+        <source>counted round the body</source>
+        <translation>rund um den Körper gezählt</translation>
+    </message>
+    <message>
+        <source>A1 A2 over B1 B2</source>
+        <translation>A1 A2 über B1 B2</translation>
+    </message>
+    <message>
+        <source>resistor</source>
+        <translation>Widerstand</translation>
+    </message>
+    <message>
+        <source>capacitor</source>
+        <translation>Kondensator</translation>
+    </message>
+    <message>
+        <source>inductor</source>
+        <translation>Spule</translation>
+    </message>
+    <message>
+        <source>ferrite</source>
+        <translation>Ferrit</translation>
+    </message>
+    <message>
+        <source>fuse</source>
+        <translation>Sicherung</translation>
+    </message>
+    <message>
+        <source>LED</source>
+        <translation>LED</translation>
+    </message>
+    <message>
+        <source>chip</source>
+        <translation>Chip</translation>
+    </message>
+    <message>
+        <source>crystal</source>
+        <translation>Quarz</translation>
+    </message>
+    <message>
+        <source>transistor</source>
+        <translation>Transistor</translation>
+    </message>
+    <message>
+        <source>switch</source>
+        <translation>Schalter</translation>
+    </message>
+    <message>
+        <source>shield</source>
+        <translation>Schirm</translation>
+    </message>
+    <message>
+        <source>part</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>{}, counts up</source>
+        <translation>{}, zählt weiter</translation>
+    </message>
+    <message>
+        <source>shield, its outline</source>
+        <translation>Schirm, sein Umriss</translation>
+    </message>
+    <message>
+        <source>test pad, counts up</source>
+        <translation>Testpunkt, zählt weiter</translation>
+    </message>
+    <message>
+        <source>its name</source>
+        <translation>ihr Name</translation>
+    </message>
+    <message>
+        <source>rows</source>
+        <translation>Reihen</translation>
+    </message>
+    <message>
+        <source>of {}</source>
+        <translation>zu {}</translation>
+    </message>
+    <message>
+        <source>no connector yet</source>
+        <translation>noch kein Stecker</translation>
+    </message>
+    <message>
+        <source>type one: J4 40 2 rows</source>
+        <translation>einen tippen: J4 40 2 Reihen</translation>
+    </message>
+    <message>
+        <source>{} as a list of {} pins</source>
+        <translation>{} als Liste von {} Pins</translation>
+    </message>
+    <message>
+        <source>placed on the photo, each pin is shown</source>
+        <translation>auf das Foto gelegt, wird jeder Pin gezeigt</translation>
+    </message>
+    <message>
+        <source>{}: {} pins at their places, {} have a net</source>
+        <translation>{}: {} Pins an ihren Orten, {} haben ein Netz</translation>
+    </message>
+    <message>
+        <source>names: click a pin and type, or paste a list</source>
+        <translation>Namen: Pin anklicken und tippen, oder eine Liste einfügen</translation>
+    </message>
+    <message>
+        <source>{} leads nowhere yet</source>
+        <translation>{} führt noch nirgends hin</translation>
+    </message>
+    <message>
+        <source>a click on its other end is enough</source>
+        <translation>ein Klick auf das andere Ende genügt</translation>
+    </message>
+    <message>
+        <source>no copper known for {}: finding works between pins, not along the track</source>
+        <translation>für {} ist kein Kupfer bekannt: gesucht wird zwischen Pins, nicht entlang der Leiterbahn</translation>
+    </message>
+    <message>
+        <source>its track, click by click, tells which piece is open</source>
+        <translation>seine Leiterbahn, Klick für Klick, sagt, welches Stück offen ist</translation>
+    </message>
+    <message>
+        <source>{}: {} pieces of copper, {} of unknown way</source>
+        <translation>{}: {} Stücke Kupfer, {} auf unbekanntem Weg</translation>
+    </message>
+    <message>
+        <source>no line known yet</source>
+        <translation>noch keine Leitung bekannt</translation>
+    </message>
+    <message>
+        <source>two pins joined are enough to begin</source>
+        <translation>zwei verbundene Pins genügen zum Anfangen</translation>
+    </message>
+    <message>
+        <source>{} lines, {} of them with copper</source>
+        <translation>{} Leitungen, {} davon mit Kupfer</translation>
+    </message>
+    <message>
+        <source>copper tells where on the line; without it, between which pins</source>
+        <translation>Kupfer sagt, wo auf der Leitung; ohne, zwischen welchen Pins</translation>
+    </message>
+    <message>
+        <source>no landing known yet</source>
+        <translation>noch kein Anlötpunkt bekannt</translation>
+    </message>
+    <message>
+        <source>each pad placed is a landing</source>
+        <translation>jedes gesetzte Pad ist ein Anlötpunkt</translation>
+    </message>
+    <message>
+        <source>{} landings, no zone: a wire may cross a plug or the battery</source>
+        <translation>{} Anlötpunkte, keine Zone: ein Draht kann über einen Stecker oder den Akku führen</translation>
+    </message>
+    <message>
+        <source>a part&apos;s zone: click it, then Z</source>
+        <translation>Zone eines Bauteils: anklicken, dann Z</translation>
+    </message>
+    <message>
+        <source>Type what is drawn next, or click a pin</source>
+        <translation>Tippen, was als Nächstes kommt, oder einen Pin anklicken</translation>
+    </message>
+    <message>
+        <source>Click pin {1} of {0}</source>
+        <translation>Pin {1} von {0} anklicken</translation>
+    </message>
+    <message>
+        <source>Take {} as it lies</source>
+        <translation>{} so nehmen, wie es liegt</translation>
+    </message>
+    <message>
+        <source>Click the first end of {}</source>
+        <translation>Das erste Ende von {} anklicken</translation>
+    </message>
+    <message>
+        <source>Click the other end of {}</source>
+        <translation>Das andere Ende von {} anklicken</translation>
+    </message>
+    <message>
+        <source>Click the first end of the last of {}</source>
+        <translation>Das erste Ende des letzten von {} anklicken</translation>
+    </message>
+    <message>
+        <source>Click the test pad</source>
+        <translation>Den Testpunkt anklicken</translation>
+    </message>
+    <message>
+        <source>Click the next corner</source>
+        <translation>Die nächste Ecke anklicken</translation>
+    </message>
+    <message>
+        <source>Click the next corner, or the first again</source>
+        <translation>Die nächste Ecke anklicken, oder wieder die erste</translation>
+    </message>
+    <message>
+        <source>Click where the copy&apos;s first pad goes</source>
+        <translation>Anklicken, wohin das erste Pad der Kopie kommt</translation>
+    </message>
+    <message>
+        <source>Click the part, or the zone&apos;s first corner</source>
+        <translation>Das Bauteil anklicken, oder die erste Ecke der Zone</translation>
+    </message>
+    <message>
+        <source>Click what belongs to {}</source>
+        <translation>Anklicken, was zu {} gehört</translation>
+    </message>
+    <message>
+        <source>Click where {} comes out again</source>
+        <translation>Anklicken, wo {} wieder herauskommt</translation>
+    </message>
+    <message numerus="yes">
+        <source>Take one more net like these</source>
+        <comment>Take {n} more nets like these</comment>
+        <translation><numerusform>Noch ein Netz wie diese nehmen</numerusform><numerusform>Noch {n} Netze wie diese nehmen</numerusform></translation>
+    </message>
+    <message>
+        <source>{} is in hand</source>
+        <translation>{} ist in der Hand</translation>
+    </message>
+    <message>
+        <source>Enter opens the line. J4 40 2 rows is a connector, R 100 0402 a resistor, U1 64 4 sides a chip. A click on a pin takes its net in hand</source>
+        <translation>Enter öffnet die Zeile. J4 40 2 Reihen ist ein Stecker, R 100 0402 ein Widerstand, U1 64 4 Seiten ein Chip. Ein Klick auf einen Pin nimmt sein Netz in die Hand</translation>
+    </message>
+    <message>
+        <source>Its pad&apos;s middle, as well as it is to be seen</source>
+        <translation>Die Mitte seines Pads, so gut sie zu sehen ist</translation>
+    </message>
+    <message>
+        <source>Diagonally opposite to the first one</source>
+        <translation>Dem ersten schräg gegenüber</translation>
+    </message>
+    <message>
+        <source>Does every frame lie on its pad? A click on the first row&apos;s last pin turns it</source>
+        <translation>Liegt jeder Rahmen auf seinem Pad? Ein Klick auf den letzten Pin der ersten Reihe dreht</translation>
+    </message>
+    <message>
+        <source>Pins join without copper. A click beside them draws a track to there, V puts a via, I goes inside. Space: the net is done</source>
+        <translation>Pins verbinden sich ohne Kupfer. Ein Klick daneben zieht eine Leiterbahn dorthin, V setzt ein Via, I geht nach innen. Leertaste: Das Netz ist fertig</translation>
+    </message>
+    <message>
+        <source>Drag it to move it. Z makes a zone of it, G says that it is missing, Delete takes it off</source>
+        <translation>Ziehen verschiebt es. Z macht eine Zone daraus, G sagt, dass es fehlt, Entf nimmt es weg</translation>
+    </message>
+    <message>
+        <source>From the last two nets: parts and pins count on as they did</source>
+        <translation>Aus den letzten zwei Netzen: Bauteile und Pins zählen weiter wie dort</translation>
+    </message>
+    <message>
+        <source>part drawn</source>
+        <translation>Bauteil gezeichnet</translation>
+    </message>
+    <message>
+        <source>row of parts drawn</source>
+        <translation>Reihe von Bauteilen gezeichnet</translation>
+    </message>
+    <message>
+        <source>parts copied</source>
+        <translation>Bauteile kopiert</translation>
+    </message>
+    <message>
+        <source>test pad drawn</source>
+        <translation>Testpunkt gezeichnet</translation>
+    </message>
+    <message>
+        <source>pins joined</source>
+        <translation>Pins verbunden</translation>
+    </message>
+    <message>
+        <source>net named</source>
+        <translation>Netz benannt</translation>
+    </message>
+    <message>
+        <source>net&apos;s role</source>
+        <translation>Rolle des Netzes</translation>
+    </message>
+    <message>
+        <source>track drawn</source>
+        <translation>Leiterbahn gezeichnet</translation>
+    </message>
+    <message>
+        <source>via drawn</source>
+        <translation>Via gezeichnet</translation>
+    </message>
+    <message>
+        <source>run inside the board</source>
+        <translation>Weg im Inneren</translation>
+    </message>
+    <message>
+        <source>copper area drawn</source>
+        <translation>Kupferfläche gezeichnet</translation>
+    </message>
+    <message>
+        <source>zone drawn</source>
+        <translation>Zone gezeichnet</translation>
+    </message>
+    <message>
+        <source>series of nets</source>
+        <translation>Reihe von Netzen</translation>
+    </message>
+    <message>
+        <source>gone or there</source>
+        <translation>fehlt oder da</translation>
+    </message>
+    <message>
+        <source>taken off</source>
+        <translation>weggenommen</translation>
+    </message>
+    <message>
+        <source>pin taken out of its net</source>
+        <translation>Pin aus seinem Netz genommen</translation>
+    </message>
+    <message>
+        <source>Ground and a supply are one net now. U takes it back</source>
+        <translation>Masse und eine Versorgung sind jetzt ein Netz. U nimmt es zurück</translation>
+    </message>
+    <message>
+        <source>{} is part of {} now. U takes it back</source>
+        <translation>{} ist jetzt Teil von {}. U nimmt es zurück</translation>
+    </message>
+    <message>
+        <source>pins</source>
+        <translation>Pins</translation>
+    </message>
+    <message>
+        <source>counter-clockwise</source>
+        <translation>gegen den Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>balls, lettered by rows</source>
+        <translation>Kugeln, Reihen nach Buchstaben</translation>
+    </message>
+    <message>
+        <source>mm from pin to pin</source>
+        <translation>mm von Pin zu Pin</translation>
+    </message>
+    <message>
+        <source>no pin there</source>
+        <translation>dort kein Pin</translation>
+    </message>
+    <message>
+        <source>one at each end</source>
+        <translation>eine an jedem Ende</translation>
+    </message>
+    <message>
+        <source>mm along and across the row</source>
+        <translation>mm längs und quer zur Reihe</translation>
+    </message>
+    <message>
+        <source>mm, through the board</source>
+        <translation>mm, durch die Platine</translation>
+    </message>
+    <message>
+        <source>value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>{} × {} mm</source>
+        <translation>{} × {} mm</translation>
+    </message>
+    <message>
+        <source>first to last</source>
+        <translation>vom ersten zum letzten</translation>
+    </message>
+    <message>
+        <source>mm above the board</source>
+        <translation>mm über der Platine</translation>
+    </message>
+    <message>
+        <source>mm wide</source>
+        <translation>mm breit</translation>
+    </message>
+    <message>
+        <source>no wire, with its usual margin</source>
+        <translation>kein Draht, mit dem üblichen Abstand</translation>
+    </message>
+    <message>
+        <source>copper, its outline</source>
+        <translation>Kupfer, sein Umriss</translation>
+    </message>
+    <message>
+        <source>tracks from now on</source>
+        <translation>Leiterbahnen ab jetzt</translation>
+    </message>
+    <message>
+        <source>once more, elsewhere</source>
+        <translation>noch einmal, anderswo</translation>
+    </message>
+    <message>
+        <source>with new numbers</source>
+        <translation>mit neuen Nummern</translation>
+    </message>
+    <message>
+        <source>left and right changed</source>
+        <translation>links und rechts vertauscht</translation>
+    </message>
+    <message>
+        <source>name of the net</source>
+        <translation>Name des Netzes</translation>
+    </message>
+    <message>
+        <source>what the net is for</source>
+        <translation>wofür das Netz ist</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>{}: drawn with {}, in the file with {}</source>
+        <translation>{}: gezeichnet mit {}, in der Datei mit {}</translation>
+    </message>
+    <message>
+        <source>net {}: called {} in the file</source>
+        <translation>Netz {}: heißt in der Datei {}</translation>
+    </message>
+    <message>
+        <source>{}: drawn as {}, in the file {}</source>
+        <translation>{}: gezeichnet als {}, in der Datei {}</translation>
+    </message>
+    <message>
+        <source>{}: there in the drawing, left out in the file</source>
+        <translation>{}: in der Zeichnung da, in der Datei weggelassen</translation>
+    </message>
+    <message>
+        <source>{}: missing in the drawing, fitted in the file</source>
+        <translation>{}: fehlt in der Zeichnung, in der Datei bestückt</translation>
+    </message>
+    <message>
+        <source>Only guessed in the drawing, so the file is proposed</source>
+        <translation>In der Zeichnung nur vermutet, darum wird die Datei vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>Measured, so the drawing is proposed</source>
+        <translation>Gemessen, darum wird die Zeichnung vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>Seen on the board, so the drawing is proposed</source>
+        <translation>Auf der Platine gesehen, darum wird die Zeichnung vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>{} pins agree, {} learn their net, {} only in the file, {} only drawn</source>
+        <translation>{} Pins stimmen überein, {} bekommen ihr Netz, {} nur in der Datei, {} nur gezeichnet</translation>
+    </message>
+    <message>
+        <source>leads to {}</source>
+        <translation>führt zu {}</translation>
+    </message>
+    <message>
+        <source>leads to {} and {} more</source>
+        <translation>führt zu {} und {} weiteren</translation>
+    </message>
+    <message>
+        <source>a second size of the same name</source>
+        <translation>eine zweite Größe mit demselben Namen</translation>
+    </message>
+    <message>
+        <source>no size at all</source>
+        <translation>gar keine Größe</translation>
+    </message>
+    <message>
+        <source>no part to copy</source>
+        <translation>kein Bauteil zum Kopieren</translation>
+    </message>
+    <message>
+        <source>has no place that could be copied</source>
+        <translation>hat keinen Ort, der kopiert werden könnte</translation>
+    </message>
+    <message>
+        <source>a part has from 1 to 10000 pins</source>
+        <translation>ein Bauteil hat von 1 bis 10000 Pins</translation>
+    </message>
+    <message>
+        <source>the pins do not fill four sides</source>
+        <translation>die Pins füllen keine vier Seiten</translation>
+    </message>
+    <message>
+        <source>only two rows are counted round the body</source>
+        <translation>nur zwei Reihen werden rund um den Körper gezählt</translation>
+    </message>
+    <message>
+        <source>an outline has three corners or more</source>
+        <translation>ein Umriss hat drei Ecken oder mehr</translation>
+    </message>
+    <message>
+        <source>has no outline to make a zone of</source>
+        <translation>hat keinen Umriss für eine Zone</translation>
+    </message>
+    <message>
+        <source>{} has another number of pins</source>
+        <translation>{} hat eine andere Zahl von Pins</translation>
+    </message>
+    <message>
+        <source>too few points to straighten a photo by</source>
+        <translation>zu wenige Punkte, um ein Foto zu entzerren</translation>
+    </message>
+    <message>
+        <source>the points lie in a line, or at one place</source>
+        <translation>die Punkte liegen auf einer Linie, oder an einem Ort</translation>
+    </message>
+    <message>
+        <source>the points fit no photo of a board</source>
+        <translation>die Punkte passen zu keinem Foto einer Platine</translation>
+    </message>
+    <message numerus="yes">
+        <source>{} landings, {n} zone</source>
+        <comment>{} landings, {n} zones</comment>
+        <translation><numerusform>{} Anlötpunkte, {n} Zone</numerusform><numerusform>{} Anlötpunkte, {n} Zonen</numerusform></translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -5053,6 +5655,55 @@
     </message>
 </context>
 <context>
+    <name>netmend::BenchDrawing</name>
+    <message>
+        <source>The list names no pin of this board: a pin and its net on each line, J4.3 KEY</source>
+        <translation>Die Liste nennt keinen Pin dieser Platine: ein Pin und sein Netz je Zeile, J4.3 KEY</translation>
+    </message>
+    <message>
+        <source>list of nets</source>
+        <translation>Liste von Netzen</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pin(s) named</source>
+        <translation>
+            <numerusform>%n Pin benannt</numerusform>
+            <numerusform>%n Pins benannt</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) name no pin of this board, first: %1</source>
+        <translation>
+            <numerusform>%n Zeile nennt keinen Pin dieser Platine: %1</numerusform>
+            <numerusform>%n Zeilen nennen keinen Pin dieser Platine, zuerst: %1</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>boards merged</source>
+        <translation>Platinen zusammengeführt</translation>
+    </message>
+    <message>
+        <source>part moved</source>
+        <translation>Bauteil verschoben</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>photo straightened</source>
+        <translation>Foto entzerrt</translation>
+    </message>
+    <message>
+        <source>tones of the photo</source>
+        <translation>Töne des Fotos</translation>
+    </message>
+    <message>
+        <source>photo taken away</source>
+        <translation>Foto weggenommen</translation>
+    </message>
+</context>
+<context>
     <name>netmend::BenchFault</name>
     <message>
         <source>%1 out of reach</source>
@@ -5275,6 +5926,14 @@
         <source>To %1</source>
         <translation>Zu %1</translation>
     </message>
+    <message>
+        <source>Draw the board, or leave drawing</source>
+        <translation>Die Platine zeichnen, oder das Zeichnen verlassen</translation>
+    </message>
+    <message>
+        <source>Paste a photo or a list of nets</source>
+        <translation>Ein Foto oder eine Liste von Netzen einfügen</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BoardPage</name>
@@ -5320,10 +5979,6 @@
     <message>
         <source>No board yet</source>
         <translation>Noch keine Platine</translation>
-    </message>
-    <message>
-        <source>Drop a file on the window, or type the connector you want to walk. Nothing else needs to be known to begin.</source>
-        <translation>Datei auf das Fenster ziehen, oder den Stecker eingeben, der gemessen wird. Mehr muss für den Anfang nicht bekannt sein.</translation>
     </message>
     <message>
         <source>Connector %1</source>
@@ -5384,6 +6039,14 @@
     <message>
         <source>&amp;Boards in the archive</source>
         <translation>&amp;Platinen im Archiv</translation>
+    </message>
+    <message>
+        <source>Draw it</source>
+        <translation>Zeichnen</translation>
+    </message>
+    <message>
+        <source>Drop a file or a photo of the board on the window, or type the connector you want to walk. Nothing else needs to be known to begin.</source>
+        <translation>Eine Datei oder ein Foto der Platine auf das Fenster ziehen, oder den Stecker tippen, der abgegangen werden soll. Mehr muss zum Anfangen nicht bekannt sein.</translation>
     </message>
 </context>
 <context>
@@ -5600,6 +6263,215 @@
     <message>
         <source>%1, %2 mm</source>
         <translation>%1, %2 mm</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::DrawLine</name>
+    <message>
+        <source>What is drawn next</source>
+        <translation>Was als Nächstes gezeichnet wird</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::DrawView</name>
+    <message>
+        <source>Merged: %1. One undo takes it back</source>
+        <translation>Zusammengeführt: %1. Einmal Rückgängig nimmt es zurück</translation>
+    </message>
+    <message>
+        <source>its places fit within %1 mm: parts and copper come in with theirs</source>
+        <translation>seine Orte passen auf %1 mm: Bauteile und Kupfer kommen mit ihren Orten dazu</translation>
+    </message>
+    <message>
+        <source>its places do not fit the drawing&apos;s: parts come in without them, and no copper</source>
+        <translation>seine Orte passen nicht zur Zeichnung: Bauteile kommen ohne sie dazu, und kein Kupfer</translation>
+    </message>
+    <message>
+        <source>%1 of %2: which is right?</source>
+        <translation>%1 von %2: Was stimmt?</translation>
+    </message>
+    <message>
+        <source>Bring %1 into the drawing</source>
+        <translation>%1 in die Zeichnung bringen</translation>
+    </message>
+    <message>
+        <source>What was put off stays as it is drawn. Readings stay with their pins. One undo takes the whole back</source>
+        <translation>Was aufgeschoben wurde, bleibt wie gezeichnet. Messwerte bleiben bei ihren Pins. Einmal Rückgängig nimmt alles zurück</translation>
+    </message>
+    <message>
+        <source>A photo of the board</source>
+        <translation>Ein Foto der Platine</translation>
+    </message>
+    <message>
+        <source>Photos (*.png *.jpg *.jpeg *.webp)</source>
+        <translation>Fotos (*.png *.jpg *.jpeg *.webp)</translation>
+    </message>
+    <message>
+        <source>pasted photo</source>
+        <translation>eingefügtes Foto</translation>
+    </message>
+    <message>
+        <source>outline of the board</source>
+        <translation>Umriss der Platine</translation>
+    </message>
+    <message>
+        <source>Enter, then the board&apos;s size: 84 x 56</source>
+        <translation>Enter, dann die Größe der Platine: 84 x 56</translation>
+    </message>
+    <message>
+        <source>Click corner %1 of the board</source>
+        <translation>Ecke %1 der Platine anklicken</translation>
+    </message>
+    <message>
+        <source>From the upper left one clockwise. Two places and Enter with how far apart they are do, too, where the photo was taken from straight above. P: other places</source>
+        <translation>Von der oberen linken im Uhrzeigersinn. Zwei Orte und Enter mit ihrem Abstand gehen auch, wo das Foto gerade von oben ist. P: andere Orte</translation>
+    </message>
+    <message>
+        <source>84 x 56</source>
+        <translation>84 x 56</translation>
+    </message>
+    <message>
+        <source>Now the same place on the board, %1</source>
+        <translation>Jetzt derselbe Ort auf der Platine, %1</translation>
+    </message>
+    <message>
+        <source>Click place %1 in the photo</source>
+        <translation>Ort %1 im Foto anklicken</translation>
+    </message>
+    <message>
+        <source>A hole, a pad, a letter that is to be seen in both. Two places turn and scale it, four take out the slant, six the lens; each one more checks those before</source>
+        <translation>Ein Loch, ein Pad, ein Buchstabe, die in beiden zu sehen sind. Zwei Orte drehen und skalieren, vier nehmen die Schräge heraus, sechs die Linse; jeder weitere prüft die davor</translation>
+    </message>
+    <message>
+        <source>so many points always fit: one more checks them</source>
+        <translation>so viele Punkte passen immer: einer mehr prüft sie</translation>
+    </message>
+    <message>
+        <source>worst place off by %1 mm, number %2</source>
+        <translation>schlechtester Ort um %1 mm daneben, Nummer %2</translation>
+    </message>
+    <message>
+        <source>edges straight within %1 mm</source>
+        <translation>Kanten gerade auf %1 mm</translation>
+    </message>
+    <message>
+        <source>sharp to %1 px/mm</source>
+        <translation>scharf auf %1 px/mm</translation>
+    </message>
+    <message>
+        <source>What is drawn is good for</source>
+        <translation>Was gezeichnet ist, taugt für</translation>
+    </message>
+    <message>
+        <source>Type</source>
+        <translation>Tippen</translation>
+    </message>
+    <message>
+        <source>Take it</source>
+        <translation>Nehmen</translation>
+    </message>
+    <message>
+        <source>Drawing is right</source>
+        <translation>Zeichnung stimmt</translation>
+    </message>
+    <message>
+        <source>File is right</source>
+        <translation>Datei stimmt</translation>
+    </message>
+    <message>
+        <source>Later</source>
+        <translation>Später</translation>
+    </message>
+    <message>
+        <source>Merge</source>
+        <translation>Zusammenführen</translation>
+    </message>
+    <message>
+        <source>No merge</source>
+        <translation>Nicht zusammenführen</translation>
+    </message>
+    <message>
+        <source>Take</source>
+        <translation>Nehmen</translation>
+    </message>
+    <message>
+        <source>Not so</source>
+        <translation>So nicht</translation>
+    </message>
+    <message>
+        <source>Next net</source>
+        <translation>Nächstes Netz</translation>
+    </message>
+    <message>
+        <source>Copper between</source>
+        <translation>Kupfer dazwischen</translation>
+    </message>
+    <message>
+        <source>Other way</source>
+        <translation>Anders herum</translation>
+    </message>
+    <message>
+        <source>Via</source>
+        <translation>Via</translation>
+    </message>
+    <message>
+        <source>Goes inside</source>
+        <translation>Geht nach innen</translation>
+    </message>
+    <message>
+        <source>And so on</source>
+        <translation>Und so weiter</translation>
+    </message>
+    <message>
+        <source>Silent, next</source>
+        <translation>Stumm, nächster</translation>
+    </message>
+    <message>
+        <source>Zone</source>
+        <translation>Zone</translation>
+    </message>
+    <message>
+        <source>Gone</source>
+        <translation>Fehlt</translation>
+    </message>
+    <message>
+        <source>Take off</source>
+        <translation>Wegnehmen</translation>
+    </message>
+    <message>
+        <source>Photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>%1 is not understood</source>
+        <translation>%1 ist nicht verstanden</translation>
+    </message>
+    <message>
+        <source>J4 40 2 rows   ·   R 100 0402 8   ·   U1 64 4 sides   ·   SH1 lid 1.6   ·   zone battery</source>
+        <translation>J4 40 2 Reihen   ·   R 100 0402 8   ·   U1 64 4 Seiten   ·   Zone Akku</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pin(s)</source>
+        <translation>
+            <numerusform>%n Pin</numerusform>
+            <numerusform>%n Pins</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>pitch %1 mm</source>
+        <translation>Raster %1 mm</translation>
+    </message>
+    <message>
+        <source>rows %1 mm apart</source>
+        <translation>Reihen %1 mm auseinander</translation>
+    </message>
+    <message>
+        <source>track %1 mm wide, Shift and the wheel</source>
+        <translation>Leiterbahn %1 mm breit, Umschalt und Rad</translation>
+    </message>
+    <message>
+        <source>Touch next: %1</source>
+        <translation>Als Nächstes berühren: %1</translation>
     </message>
 </context>
 <context>
@@ -6045,6 +6917,13 @@
     <message>
         <source>Search the board</source>
         <translation>Platine durchsuchen</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::PhotoInset</name>
+    <message>
+        <source>The photo as it was taken</source>
+        <translation>Das Foto, wie es aufgenommen wurde</translation>
     </message>
 </context>
 <context>

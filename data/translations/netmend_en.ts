@@ -26,6 +26,23 @@
     </message>
 </context>
 <context>
+    <name>netmend::BenchDrawing</name>
+    <message numerus="yes">
+        <source>%n pin(s) named</source>
+        <translation>
+            <numerusform>%n pin named</numerusform>
+            <numerusform>%n pins named</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) name no pin of this board, first: %1</source>
+        <translation>
+            <numerusform>%n line names no pin of this board: %1</numerusform>
+            <numerusform>%n lines name no pin of this board, first: %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>netmend::BoardPage</name>
     <message numerus="yes">
         <source>%n pin(s)</source>
@@ -70,6 +87,16 @@
         <translation>
             <numerusform>%n reading</numerusform>
             <numerusform>%n readings</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::DrawView</name>
+    <message numerus="yes">
+        <source>%n pin(s)</source>
+        <translation>
+            <numerusform>%n pin</numerusform>
+            <numerusform>%n pins</numerusform>
         </translation>
     </message>
 </context>

@@ -70,15 +70,6 @@ Result<void> checkHeader(std::string_view line, const std::string& key) {
   return {};
 }
 
-Result<Edit> readEdit(std::string_view line) {
-  const auto document = parseJson(line);
-  if (!document) return failure(document.error());
-  Decoder decoder;
-  Edit edit = decodeEdit(decoder, *document);
-  if (decoder.problem) return failure(std::move(*decoder.problem));
-  return edit;
-}
-
 /// How much of the file is whole lines. A last line with zeros in it is torn even if its end is there:
 /// after a power cut later blocks may have reached the disk before earlier ones.
 std::size_t wholeLines(std::string_view content) {
@@ -112,7 +103,7 @@ Result<Content> readContent(std::string_view content, const std::string& key, co
       if (auto sound = checkHeader(text, key); !sound)
         return failure(inLine(std::move(sound.error()), path, line));
     } else {
-      auto edit = readEdit(text);
+      auto edit = editFromText(text);
       if (!edit) return failure(inLine(std::move(edit.error()), path, line));
       out.edits.push_back(std::move(*edit));
     }
@@ -192,6 +183,15 @@ Result<void> Journal::restart(const std::string& key) {
   }
   length_ = header.size();
   return {};
+}
+
+Result<Edit> editFromText(std::string_view text) {
+  const auto document = parseJson(text);
+  if (!document) return failure(document.error());
+  Decoder decoder;
+  Edit edit = decodeEdit(decoder, *document);
+  if (decoder.problem) return failure(std::move(*decoder.problem));
+  return edit;
 }
 
 Result<OpenedJournal> openJournal(const fs::path& path, const std::string& key) {

@@ -13,8 +13,10 @@ Result<RepairData> loadRepairData(const std::filesystem::path& folder) {
   if (!jumper) return failure(jumper.error());
   auto work = loadWorkSteps(folder / "work_steps.json");
   if (!work) return failure(work.error());
-  return RepairData{std::move(*probing), std::move(*priors), std::move(*efforts), std::move(*jumper),
-                    std::move(*work)};
+  auto sizes = loadChipSizes(folder / "part_sizes.json");
+  if (!sizes) return failure(sizes.error());
+  return RepairData{std::move(*probing), std::move(*priors), std::move(*efforts),
+                    std::move(*jumper),  std::move(*work),   std::move(*sizes)};
 }
 
 } // namespace netmend

@@ -2,10 +2,14 @@
 
 #include "command.h"
 #include "inputs.h"
+#include "netmend/base/data_folder.h"
+#include "netmend/base/file.h"
 #include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/board/exchange/zip.h"
+#include "netmend/board/kept_board.h"
 #include "netmend/board/summary.h"
+#include "netmend/casework/edit_script.h"
 #include "netmend/netgraph/board_graph.h"
 
 namespace netmend {
@@ -71,6 +75,57 @@ Result<Answer> importCommand(const Given& given, std::string out) {
                             summary.pads, summary.nets, summary.tracks, summary.vias);
   answer.json = {{"written", out}};
   return answer;
+}
+
+struct ToEdit {
+  std::string steps = "-"; ///< file of the script
+  std::string out;         ///< empty: the board's own file
+};
+
+Result<Answer> editCommand(const Given& given, const ToEdit& to, const Streams& streams) {
+  const auto folder = dataFolder();
+  auto sizes = loadChipSizes(folder / "part_sizes.json");
+  if (!sizes) return failure(sizes.error());
+  auto zones = loadZoneRules(folder / "zones.json");
+  if (!zones) return failure(zones.error());
+  std::string text;
+  if (to.steps == "-") {
+    text.assign(std::istreambuf_iterator<char>(streams.in), {});
+  } else {
+    auto read = readFile(to.steps);
+    if (!read) return failure(read.error());
+    text = std::move(*read);
+  }
+  const std::string steps = to.steps == "-" ? "standard input" : to.steps;
+  Answer answer;
+  const std::string out = to.out.empty() ? given.file : to.out;
+  const auto finish = [&](const Result<ScriptDone>& result) -> Result<Answer> {
+    if (!result) return failure(result.error());
+    answer.text = fmt::format("{}: {} steps\n", out, result->steps);
+    answer.json = {{"written", out}, {"steps", result->steps}};
+    return answer;
+  };
+  if (to.out.empty()) {
+    // In place, as at the bench: whoever draws on it is the only one.
+    auto kept = KeptBoard::open(given.file);
+    if (!kept) return failure(kept.error());
+    Board board = *kept->board();
+    const auto result = applyScript(board, text, steps, *sizes, *zones);
+    if (!result) return failure(result.error());
+    for (const Edit& edit : result->edits)
+      if (auto applied = kept->apply(edit); !applied) return failure(applied.error());
+    if (auto saved = kept->save(); !saved) return failure(saved.error());
+    return finish(result);
+  }
+  ImportOptions options;
+  options.inArchive = given.inside;
+  auto imported = importBoard(given.file, options);
+  if (!imported) return failure(withHint(imported.error()));
+  answer.notices = imported->notices;
+  const auto result = applyScript(imported->board, text, steps, *sizes, *zones);
+  if (!result) return failure(result.error());
+  if (auto written = writeBoardFile(out, imported->board); !written) return failure(written.error());
+  return finish(result);
 }
 
 Result<Answer> summaryCommand(const Given& given) {
@@ -172,7 +227,7 @@ Result<Answer> checkCommand(const Given& given) {
 } // namespace
 
 void addBoardCommands(CommandLine& line) {
-  CLI::App& group = *line.app.add_subcommand("board", "Read, check and count a board");
+  CLI::App& group = *line.app.add_subcommand("board", "Read, check, count and draw a board");
   group.require_subcommand(1);
 
   const auto given = std::make_shared<Given>();
@@ -184,6 +239,17 @@ void addBoardCommands(CommandLine& line) {
         ->required();
     command.add_option("--inside", given->inside, "Which board of a ZIP archive, where it holds several");
   };
+  const auto to = std::make_shared<ToEdit>();
+  const Streams& streams = line.streams;
+  CLI::App& edit =
+      addCommand(line, group, "edit",
+                 "Draw on a board by a script of steps (docs/formats/edits.md): all of them, or nothing",
+                 "netmend board edit logger.netmend-board.json --steps nets.json",
+                 [=, &streams] { return editCommand(*given, *to, streams); });
+  addFile(edit);
+  edit.add_option("--steps", to->steps, "File with the steps; -: standard input")->capture_default_str();
+  edit.add_option("-o,--out", to->out,
+                  "File to write; without it the board's own, which is a Netmend board then");
   CLI::App& import = addCommand(line, group, "import",
                                 "Read a board file of any known format and write it as a Netmend board",
                                 "netmend board import logger.ipc -o logger.netmend-board.json",

@@ -69,7 +69,8 @@ std::optional<Pass> passOf(const Painting& p, const SceneItem& item) {
     return through ? std::optional(Pass::buriedArea) : std::nullopt;
   case ItemKind::track:
     if (lit) return Pass::litTrack;
-    if (near) return Pass::track;
+    // What runs inside, nobody knows how, is seen nowhere else.
+    if (near || (p.overlay.overPhoto && item.uncertain)) return Pass::track;
     return through ? std::optional(Pass::buriedTrack) : std::nullopt;
   case ItemKind::via:
     if (lit) return Pass::litVia;
@@ -218,6 +219,7 @@ void paintFilled(const Painting& p, const SceneItem& item, const Look& look) {
 
 void paintItem(const Painting& p, const Visible& visible) {
   const SceneItem& item = p.content.items[visible.index];
+  if (p.overlay.overPhoto) return paintOverPhoto(p, item, p.isLit(item));
   Look look = dimmedLook(p, item, lookOf(p, visible.pass));
   // A lit pad of the far side looks hollow, like lit tracks that are not on the side seen.
   if (visible.pass == Pass::litPad && !isNear(p, item)) look = {p.colors.litCore, p.colors.lit};
@@ -248,7 +250,7 @@ void paintItems(const Painting& p, const std::vector<Visible>& items) {
   upTo(Pass::litArea);
   const auto firstLit = at;
   upTo(Pass::litTrack);
-  for (auto it = firstLit; it != at; ++it)
+  for (auto it = firstLit; it != at && !p.overlay.overPhoto; ++it)
     paintCore(p, p.content.items[it->index]);
   upTo(Pass::zone);
   p.painter.restore();
@@ -259,7 +261,7 @@ void paintSubstrate(const Painting& p) {
   p.painter.save();
   p.painter.setTransform(p.toPicture, true);
   p.painter.setPen(QPen(p.colors.edge, p.inMm(1.0 * p.unit), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  p.painter.setBrush(p.colors.substrate);
+  p.painter.setBrush(p.overlay.overPhoto ? QBrush(Qt::NoBrush) : QBrush(p.colors.substrate));
   p.painter.drawPath(p.content.outline);
   p.painter.restore();
 }

@@ -52,6 +52,8 @@ struct FittedText {
 /// References in bodies and names on pads, where they are legible.
 void paintItemLabels(const Painting& p, const std::vector<const SceneItem*>& bodies,
                      const std::vector<const SceneItem*>& pads, LabelPlacer& placer);
+/// Drawn on a photo, whose copper stays to be seen: a dark core in a light edge. A pad with a net is filled.
+void paintOverPhoto(const Painting& p, const SceneItem& item, bool lit);
 void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
 /// Where the scale bar stands.

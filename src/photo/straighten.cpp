@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <complex>
 
-#include <Eigen/Geometry>
 #include <boost/math/tools/minima.hpp>
 #include <opencv2/calib3d.hpp>
 
@@ -57,16 +57,26 @@ bool degenerate(const Points& points) {
 std::array<double, 9> similarity(const Points& places, const Points& pixels, Side side) {
   // In the photo y runs down, and from below x runs the other way, too: what is left is no mirror or one.
   const double mirror = side == Side::top ? 1.0 : -1.0;
-  const auto count = static_cast<Eigen::Index>(places.size());
-  Eigen::Matrix2Xd from(2, count);
-  Eigen::Matrix2Xd to(2, count);
-  for (Eigen::Index i = 0; i < count; ++i) {
-    const auto n = static_cast<std::size_t>(i);
-    from.col(i) << mirror * places[n].x, -places[n].y;
-    to.col(i) << pixels[n].x, pixels[n].y;
+  using Complex = std::complex<double>;
+  const auto seen = [&](const cv::Point2d& p) { return Complex(mirror * p.x, -p.y); };
+  const auto in = [](const cv::Point2d& p) { return Complex(p.x, p.y); };
+  Complex fromMiddle, toMiddle;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    fromMiddle += seen(places[i]) / static_cast<double>(places.size());
+    toMiddle += in(pixels[i]) / static_cast<double>(places.size());
   }
-  const Eigen::Matrix3d m = Eigen::umeyama(from, to, true);
-  return {mirror * m(0, 0), -m(0, 1), m(0, 2), mirror * m(1, 0), -m(1, 1), m(1, 2), 0, 0, 1};
+  // Turned and scaled by one complex number; least squares.
+  Complex common;
+  double size = 0.0;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const Complex from = seen(places[i]) - fromMiddle;
+    common += std::conj(from) * (in(pixels[i]) - toMiddle);
+    size += std::norm(from);
+  }
+  const Complex by = common / size;
+  const Complex offset = toMiddle - by * fromMiddle;
+  return {
+      mirror * by.real(), by.imag(), offset.real(), mirror * by.imag(), -by.real(), offset.imag(), 0, 0, 1};
 }
 
 /// Where a lens without fault would show what this one shows.
@@ -149,11 +159,6 @@ std::size_t pairsThatAlwaysFit(PhotoModel model) {
 }
 
 } // namespace
-
-std::optional<PhotoModel> richestModel(std::size_t pairs) {
-  if (pairs < 2) return std::nullopt;
-  return pairs < 4 ? PhotoModel::similarity : pairs < 6 ? PhotoModel::perspective : PhotoModel::lens;
-}
 
 Result<Straightened> straighten(const Underlay& photo, const std::vector<PhotoPair>& pairs,
                                 PhotoModel model) {

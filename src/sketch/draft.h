@@ -14,6 +14,10 @@ public:
   template <class IdType> [[nodiscard]] IdType newId() { return IdType(++lastId_); }
   template <class T> void put(T object) { edit_.put(std::move(object)); }
   template <class T> void remove(decltype(T::id) id) { edit_.template remove<T>(id); }
+  void putInfo(BoardInfo info) {
+    info_ = std::move(info);
+    edit_.changes.emplace_back(InfoChange{*info_});
+  }
   /// The outer layer of a side. A board that has no layers gets two of them, and from then on says that of
   /// its copper only points are known: where drawn copper has gaps, nothing is broken.
   [[nodiscard]] LayerId layerOf(Side side);

@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+
 #include "draft.h"
 #include "netmend/base/plane.h"
 #include "netmend/board/shape.h"
@@ -47,6 +51,20 @@ bool isOnSide(const Board& board, const Fact<LayerId>& layer, Side side) {
 }
 
 } // namespace
+
+Ring simplified(const Ring& way, Length tremble) {
+  namespace bg = boost::geometry;
+  using Place = bg::model::d2::point_xy<double>;
+  bg::model::linestring<Place> line;
+  for (const Point p : way)
+    line.emplace_back(static_cast<double>(p.x.nm), static_cast<double>(p.y.nm));
+  bg::model::linestring<Place> out;
+  bg::simplify(line, out, static_cast<double>(tremble.nm));
+  Ring ring;
+  for (const Place& p : out)
+    ring.push_back({Length(std::llround(p.x())), Length(std::llround(p.y()))});
+  return ring;
+}
 
 Ring bentWay(Point from, Point to, Bend bend) {
   const Length dx = to.x - from.x;

@@ -273,6 +273,9 @@ SketchAnswer Sketch::drawTo(const Lookup& lookup, const SketchClick& click, Ring
   const Point to = way.back();
   if (inside_ && !(from == to)) {
     answer.act = SketchAct::insideRun;
+    // It goes in and comes out through vias, where no pad does.
+    if (cornered_ && !copperAt(board, from, click.side, Length(1)).via)
+      answer.edit = putVia(board, from, usualVia, net, std::move(answer.edit));
     if (!click.pin && !there.isLine()) answer.edit = putVia(board, to, usualVia, net, std::move(answer.edit));
     answer.edit = putUnknownRun(board, from, to, net, std::move(answer.edit));
   } else if (!inside_) {

@@ -33,6 +33,20 @@ with tempfile.TemporaryDirectory() as folder:
     run("board", "import", board, "-o", folder / "copy.netmend-board.json")
     run("board", "summary", board)
     run("board", "check", board)
+    # The page's own example, which has to be good by the schema, and for something.
+    page = (source / "docs/formats/edits.md").read_text()
+    script = "\n".join(l[4:] for l in page.split("\n\n")[2].splitlines())
+    jsonschema.validate(json.loads(script), json.loads((source / "docs/formats/netmend-edits.schema.json").read_text()))
+    (folder / "drawn.netmend-board.json").write_text('{"format":"netmend-board","version":3,"last_id":0}')
+    drawn = json.loads(script)
+    drawn["steps"].insert(2, {"line": "C99 100n 0402", "clicks": [[50, 20], [51, 20]]})
+    drawn["steps"].insert(0, {"line": "TP1", "clicks": [[1, 1]]})
+    for step in drawn["steps"]:
+        if step.get("role"):
+            step["net"] = "KEY_ROW0"
+    run("board", "edit", folder / "drawn.netmend-board.json", typed=json.dumps(drawn))
+    run("board", "summary", folder / "drawn.netmend-board.json")
+    assert not list(folder.glob("*.journal"))
     run("walk", "record", "--part", "J4", "--pins", 2, "-o", folder / "walk", typed="0.4\nOL\n")
     run("walk", "judge", faulty, "--board", board, *good)
     assert run("walk", "keep", *good[1:], "--book", book) == {"kept": 8, "there_already": 0, "notices": [], "version": 2}

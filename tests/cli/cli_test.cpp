@@ -400,3 +400,62 @@ TEST_CASE("a board in an archive is taken, and asked for where there are several
           ExitCode::good);
   CHECK(run({"board", "summary", out, "--json"}).json()["pads"] == 1);
 }
+
+TEST_CASE("a script draws on a board: all of it, or nothing, and says at which step it went wrong") {
+  const TemporaryFolder folder;
+  const std::string file = folder.file("drawn.netmend-board.json");
+  const auto empty = [&] {
+    std::ofstream(file) << R"({"format": "netmend-board", "version": 3, "last_id": 0})";
+  };
+  const auto draw = [&](const std::string& steps) {
+    return run({"board", "edit", file, "--json"},
+               R"({"format": "netmend-edits", "version": 1, "steps": [)" + steps + "]}");
+  };
+  const auto counted = [&] { return run({"board", "summary", file, "--json"}).json(); };
+  empty();
+  const std::string parts = R"({"line": "J4 14", "clicks": [[11.5, 6.6], [24.5, 6.6]], "other_way": true},
+    {"line": "R21 100 0402 8", "clicks": [[32, 22.52], [32, 23.48], [47.4, 22.52]]})";
+  const Ran good =
+      draw(parts + R"(, {"join": ["J4.2", "R21.1"], "net": "ROW0"}, {"track": ["J4.3", [20, 9], "R22.1"]})");
+  INFO(good.out << good.err);
+  REQUIRE(good.code == ExitCode::good);
+  CHECK(good.json()["steps"] == 4);
+  CHECK(counted()["parts"] == 9);
+  CHECK(counted()["pads"] == 30);
+  CHECK(counted()["nets"] == 2);
+  CHECK(counted()["tracks"] == 2);
+  CHECK_FALSE(fs::exists(file + ".journal"));
+
+  const std::string before = [&] {
+    std::ifstream in(file);
+    return std::string(std::istreambuf_iterator<char>(in), {});
+  }();
+  struct Wrong {
+    const char* steps;
+    const char* place;
+    const char* message;
+  };
+  for (const Wrong& wrong :
+       {Wrong{R"({"join": ["J4.4", "R23.1"]}, {"join": ["J4.5", "R99.1"]})", "/steps/1/join/1",
+              "names no pin, or more than one"},
+        Wrong{R"({"line": "J5 40 3 rows", "clicks": []})", "/steps/0/line", "not understood"},
+        Wrong{R"({"line": "R 100 0402", "clicks": [[1, 1]]})", "/steps/0/clicks",
+              "too few clicks for what the line says"},
+        Wrong{R"({"line": "R 100 0402", "clicks": [[1, 1], [2]]})", "/steps/0/clicks/1", "is no place"},
+        Wrong{R"({"jion": ["J4.4"]})", "/steps/0", "is no step of drawing"},
+        Wrong{R"({"join": ["J4.4", "R23.1"], "nett": "X"})", "/steps/0/nett", "is no field of this"},
+        Wrong{R"({"track": ["J4.4"]})", "/steps/0/track", "is no way"},
+        Wrong{R"({"role": "loud", "net": "ROW0"})", "/steps/0/role", "unknown word"},
+        Wrong{R"({"changes": [{"remove": "pin", "id": 1000}]})", "/steps/0/changes/0",
+              "pin 1000 is to be removed and does not exist"}}) {
+    const Ran refused = draw(wrong.steps);
+    INFO(wrong.steps << refused.out);
+    CHECK(refused.code == ExitCode::badInput);
+    const auto error = refused.json()["error"];
+    CHECK(error["file"] == "standard input");
+    CHECK(error["place"] == wrong.place);
+    CHECK(error["message"] == wrong.message);
+    std::ifstream in(file);
+    CHECK(std::string(std::istreambuf_iterator<char>(in), {}) == before);
+  }
+}

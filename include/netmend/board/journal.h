@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "netmend/base/error.h"
@@ -48,6 +49,9 @@ struct OpenedJournal {
 /// zeros that never reached the disk) is dropped; any other damage is an error with its line. The file
 /// is locked: a second program that opens it is refused.
 [[nodiscard]] Result<OpenedJournal> openJournal(const std::filesystem::path& path, const std::string& key);
+
+/// An edit as a line of a journal has it. Errors have a place.
+[[nodiscard]] Result<Edit> editFromText(std::string_view text);
 
 /// Applies edits one after the other. The error's place names the edit as a line of the journal.
 [[nodiscard]] Result<void> replay(Board& board, const std::vector<Edit>& edits);

@@ -6,6 +6,7 @@
 #include "netmend/jumper/proposal.h"
 #include "netmend/jumper/work_steps.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/sketch/chip_sizes.h"
 
 namespace netmend {
 
@@ -16,6 +17,7 @@ struct RepairData {
   ProbeEfforts efforts;
   JumperData jumper;
   WorkSteps work;
+  ChipSizes sizes;
 };
 /// Errors name the file and a JSON pointer.
 [[nodiscard]] Result<RepairData> loadRepairData(const std::filesystem::path& folder);

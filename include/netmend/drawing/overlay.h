@@ -46,6 +46,7 @@ struct Overlay {
   std::vector<NetId> litNets;  ///< a net, or all nets of a line
   std::vector<LayerId> dimmed; ///< copper of these is only hinted at
   std::vector<LayerId> hidden; ///< copper of these is left out
+  bool overPhoto = false;      ///< there is a photo below: nothing is filled that would hide it
   bool seeThrough = false;     ///< the far side's parts and pads too, hollow
   bool zones = true;
   bool partLabels = true;

@@ -33,6 +33,7 @@ struct PictureColors {
   QColor labelGround{0xFF, 0xFF, 0xFF};          ///< under labels
   QColor lit = palette::blue;                    ///< a lit net on the side seen
   QColor litCore = palette::litCore;             ///< of what is lit but not on the side seen
+  QColor litOnPhoto = palette::blue;             ///< a lit net over a photo
   QColor litEdge = palette::black;               ///< round lit pads
   QColor litArea{0x56, 0xB4, 0xE9, 90};          ///< lit areas
   QColor zone = palette::orange;                 ///< hatch

@@ -29,13 +29,16 @@ struct Straightened {
 
 /// The model that so many pairs allow; nothing for fewer than two. Perspective needs a pair more than it has
 /// to, and the lens two, before a residual says anything.
-[[nodiscard]] std::optional<PhotoModel> richestModel(std::size_t pairs);
+[[nodiscard]] constexpr std::optional<PhotoModel> richestModel(std::size_t pairs) {
+  if (pairs < 2) return std::nullopt;
+  return pairs < 4 ? PhotoModel::similarity : pairs < 6 ? PhotoModel::perspective : PhotoModel::lens;
+}
 
-/// Least squares over the pairs, in the photo's pixels: a similarity in closed form (Umeyama, IEEE PAMI 13,
-/// 1991), a perspective by the normalised direct linear transformation and a refinement (Hartley and
-/// Zisserman, Multiple View Geometry, 2nd edition, 4.4 and 4.5), the lens by the best radial term over
-/// these. Of the photo only its size and side count. Fails for too few pairs, and for pairs that tell
-/// nothing: two at the same place, three of four in a line.
+/// Least squares over the pairs, in the photo's pixels: a similarity in closed form, a perspective by the
+/// normalised direct linear transformation and a refinement (Hartley and Zisserman, Multiple View Geometry,
+/// 2nd edition, 4.4 and 4.5), the lens by the best radial term over these. Of the photo only its size and
+/// side count. Fails for too few pairs, and for pairs that tell nothing: two at the same place, three of four
+/// in a line.
 [[nodiscard]] Result<Straightened> straighten(const Underlay& photo, const std::vector<PhotoPair>& pairs,
                                               PhotoModel model);
 

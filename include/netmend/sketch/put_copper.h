@@ -15,6 +15,10 @@ enum class Bend {
   slantLast
 };
 
+/// The way without what a hand trembles: corners nearer than this to the line of the others go (Douglas and
+/// Peucker, 1973).
+[[nodiscard]] Ring simplified(const Ring& way, Length tremble);
+
 /// The way from one place to the other, both included.
 [[nodiscard]] Ring bentWay(Point from, Point to, Bend bend);
 

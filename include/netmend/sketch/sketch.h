@@ -21,6 +21,10 @@ struct SketchClick {
   Length reach{100'000}; ///< that a click may slip
 };
 
+/// The click with what is drawn there: the nearest pad on that side within reach, else the part with the
+/// smallest body there. O(pads).
+[[nodiscard]] SketchClick sketchClickAt(const Lookup& lookup, Point at, Side side, Length reach);
+
 enum class SketchKey {
   take,     ///< what is proposed
   refuse,   ///< that, or what has been clicked of it so far; else lets go of what is in hand
@@ -123,6 +127,8 @@ public:
   [[nodiscard]] bool proposes() const { return proposal_.has_value() || !series_.empty(); }
   [[nodiscard]] const std::optional<PlacedArray>& proposal() const { return proposal_; }
   [[nodiscard]] const std::vector<std::vector<PinId>>& series() const { return series_; }
+  /// Whether two nets have been clicked that a series could go on from.
+  [[nodiscard]] bool seriesPossible() const { return before_.size() > 1 && last_.size() > 1; }
   [[nodiscard]] const std::vector<Point>& clicks() const { return clicks_; }
   /// The pins that have been clicked of the net in hand, in order.
   [[nodiscard]] const std::vector<PinId>& group() const { return group_; }

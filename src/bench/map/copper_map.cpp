@@ -70,6 +70,7 @@ void CopperMap::setBoard(std::shared_ptr<const Board> board, Keep keep) {
     const bool through = overlay_.seeThrough;
     overlay_ = {};
     overlay_.seeThrough = through;
+    overlay_.overPhoto = !photos_.empty();
     measure_.clear();
     measuring_ = false;
   }
@@ -125,8 +126,9 @@ bool CopperMap::settle(int milliseconds) {
 const std::shared_ptr<const MapStyle>& CopperMap::style() {
   const double ratio = devicePixelRatioF();
   if (!style_ || style_->pixelRatio != ratio)
-    style_ = std::make_shared<const MapStyle>(MapStyle{
-        ready_, overlay_, colors_, theme_, pictureType(std::max(12.0, fontInfo().pixelSize() * 0.8)), ratio});
+    style_ = std::make_shared<const MapStyle>(
+        MapStyle{ready_, photos_, overlay_, colors_, theme_,
+                 pictureType(std::max(12.0, fontInfo().pixelSize() * 0.8)), ratio, photoOnly_});
   return style_;
 }
 
@@ -282,6 +284,23 @@ void CopperMap::setTheme(PictureTheme theme) {
   theme_ = theme;
   colors_ = pictureColors(theme);
   styleChanged();
+}
+
+void CopperMap::setPhotos(std::vector<ShownPhoto> photos) {
+  if (photos_ == photos) return;
+  photos_ = std::move(photos);
+  overlay_.overPhoto = !photos_.empty();
+  styleChanged();
+}
+
+void CopperMap::showPhotoOnly(bool only) {
+  if (std::exchange(photoOnly_, only) != only) styleChanged();
+}
+
+void CopperMap::setHand(std::shared_ptr<const Hand> hand) {
+  hand_ = std::move(hand);
+  stroking_ = false;
+  update();
 }
 
 void CopperMap::startMeasuring() {

@@ -12,6 +12,7 @@
 
 #include "map_search.h"
 #include "netmend/board/board.h"
+#include "netmend/drawing/board_photo.h"
 #include "netmend/drawing/board_view.h"
 #include "netmend/drawing/overlay.h"
 #include "netmend/drawing/picture_colors.h"
@@ -30,6 +31,14 @@ struct MapPlace {
   NetId net;    ///< of the pin or of the copper there; none where nothing is or it is not known
   PartId part;  ///< of the pin, or the one whose body is there
   QString text; ///< all of this in words, with the pin's last verdict
+};
+
+/// Where the pointer is on the board.
+struct MapPointer {
+  Point at;
+  Side side = Side::top;
+  Length reach; ///< that a click may slip, at this scale
+  Qt::KeyboardModifiers modifiers;
 };
 
 enum class LayerShow { whole, dimmed, hidden };
@@ -98,6 +107,24 @@ public:
   /// Lights these nets and no others: a net, or all nets of a line.
   void light(std::vector<NetId> nets);
 
+  /// Photos that lie under the drawing, each with its side; the later over the earlier. `photoOnly`: nothing
+  /// of the drawing is shown.
+  void setPhotos(std::vector<ShownPhoto> photos);
+  void showPhotoOnly(bool only);
+
+  /// Who draws on the board takes what the pointer and the keys do before the map does.
+  struct Hand {
+    std::function<bool(const MapPointer&)> click; ///< false: it is the map's
+    std::function<bool(const MapPointer&)> press; ///< true: what is drawn from here on is a stroke
+    std::function<void(const MapPointer&, bool done)> stroke; ///< where it has come to; done: let go
+    std::function<void(const MapPointer&)> move;
+    std::function<bool(const QKeyEvent&, const MapPointer&)> key;
+    std::function<bool(double steps, Qt::KeyboardModifiers)> wheel;
+    std::function<void(QPainter&, const BoardView&)> paint; ///< over everything, in each frame
+  };
+  /// Null: nobody.
+  void setHand(std::shared_ptr<const Hand> hand);
+
   void setLayerShow(LayerId layer, LayerShow show);
   [[nodiscard]] LayerShow layerShow(LayerId layer) const;
 
@@ -130,6 +157,7 @@ protected:
   void mouseMoveEvent(QMouseEvent* event) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
   void leaveEvent(QEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
   void wheelEvent(QWheelEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
@@ -150,6 +178,7 @@ private:
   void act(QPointF at);
   void measureAt(QPointF at);
   [[nodiscard]] MapPlace placeAt(QPointF at) const;
+  [[nodiscard]] MapPointer pointerAt(QPointF at) const;
   void tellPlace(QPointF at);
   void tellMiddle();
   void paintLive(QPainter& painter);
@@ -166,6 +195,10 @@ private:
   PictureTheme theme_ = PictureTheme::light;
   PictureColors colors_;
   Keep keep_ = Keep::nothing; ///< of the board being made ready
+  std::vector<ShownPhoto> photos_;
+  std::shared_ptr<const Hand> hand_; ///< held while it is called: it may go by what it does
+  bool photoOnly_ = false;
+  bool stroking_ = false;
   std::optional<QPointF> pressedAt_;
   QPointF draggedTo_;
   bool dragged_ = false;

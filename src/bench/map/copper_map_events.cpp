@@ -1,13 +1,17 @@
 #include "copper_map.h"
 
 #include <cmath>
+#include <utility>
 
+#include <QGuiApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QWheelEvent>
 
 #include "map_picture.h"
+#include "netmend/drawing/shown.h"
+#include "netmend/words/sketch.h"
 
 namespace netmend {
 
@@ -64,6 +68,7 @@ void CopperMap::paintLive(QPainter& painter) {
       painter.drawLine(c + QPointF(0, r / 3), c + QPointF(0, r));
     }
   }
+  if (const auto hand = hand_; hand && hand->paint) hand->paint(painter, view_);
   if (measuring_) paintMeasure(painter, type);
 }
 
@@ -123,6 +128,9 @@ void CopperMap::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton && event->button() != Qt::MiddleButton) return;
   pressedAt_ = draggedTo_ = event->position();
   dragged_ = false;
+  const bool left = event->button() == Qt::LeftButton;
+  const auto hand = hand_;
+  stroking_ = left && !measuring_ && hand && hand->press && hand->press(pointerAt(event->position()));
 }
 
 void CopperMap::mouseMoveEvent(QMouseEvent* event) {
@@ -131,12 +139,21 @@ void CopperMap::mouseMoveEvent(QMouseEvent* event) {
     byKeys_ = false;
     update();
   }
+  const auto hand = hand_;
+  if (hand && hand->move) {
+    hand->move(pointerAt(pointer_));
+    update();
+  }
   if (!pressedAt_) {
     tellPlace(pointer_);
     return;
   }
   if ((pointer_ - *pressedAt_).manhattanLength() > clickReach) dragged_ = true;
   if (!dragged_) return;
+  if (stroking_ && hand) {
+    hand->stroke(pointerAt(pointer_), false);
+    return;
+  }
   const QPointF by = wholePixels(pointer_ - draggedTo_, devicePixelRatioF());
   view_.pan(by);
   draggedTo_ += by;
@@ -145,15 +162,39 @@ void CopperMap::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void CopperMap::mouseReleaseEvent(QMouseEvent* event) {
-  if (pressedAt_ && !dragged_ && event->button() == Qt::LeftButton) act(event->position());
+  const bool left = pressedAt_ && event->button() == Qt::LeftButton;
   pressedAt_.reset();
+  const auto hand = hand_;
+  if (left && dragged_ && std::exchange(stroking_, false) && hand) {
+    hand->stroke(pointerAt(event->position()), true);
+    return;
+  }
+  stroking_ = false;
+  if (left && !dragged_) act(event->position());
 }
 
 void CopperMap::leaveEvent(QEvent*) {
   if (onPlace && !byKeys_) onPlace({});
 }
 
+MapPointer CopperMap::pointerAt(QPointF at) const {
+  return {view_.toBoard(at), view_.side, Length::fromMm(clickReach / view_.scale.value),
+          QGuiApplication::keyboardModifiers()};
+}
+
+void CopperMap::keyReleaseEvent(QKeyEvent* event) {
+  if (photoOnly_ && event->key() == Qt::Key_H && !event->isAutoRepeat()) return showPhotoOnly(false);
+  QWidget::keyReleaseEvent(event);
+}
+
 void CopperMap::wheelEvent(QWheelEvent* event) {
+  const double steps =
+      (event->angleDelta().y() != 0 ? event->angleDelta().y() : event->angleDelta().x()) / wheelStep;
+  if (const auto hand = hand_;
+      event->modifiers() != Qt::NoModifier && hand && hand->wheel && hand->wheel(steps, event->modifiers())) {
+    update();
+    return event->accept();
+  }
   zoomBy(event->angleDelta().y() / wheelStep, event->position());
   event->accept();
 }
@@ -165,8 +206,11 @@ void CopperMap::zoomBy(double steps, QPointF at) {
 }
 
 void CopperMap::keyPressEvent(QKeyEvent* event) {
-  const auto plain = event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier);
   const int key = event->key();
+  if (key == Qt::Key_H && !photos_.empty()) return showPhotoOnly(true);
+  const QPointF at = byKeys_ ? view_.frame.center() : pointer_;
+  if (const auto hand = hand_; hand && hand->key && hand->key(*event, pointerAt(at))) return update();
+  const auto plain = event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier);
   if (plain != 0 || !(moveByKey(key) || turnByKey(key) || actByKey(key))) {
     QWidget::keyPressEvent(event);
     return;
@@ -269,6 +313,7 @@ void CopperMap::act(QPointF at) {
     measureAt(at);
     return;
   }
+  if (const auto hand = hand_; hand && hand->click && hand->click(pointerAt(at))) return update();
   const MapPlace place = placeAt(at);
   std::vector<NetId> nets;
   if (place.net) nets = lineOfNet ? lineOfNet(place.net) : std::vector<NetId>{place.net};
@@ -301,6 +346,7 @@ MapPlace CopperMap::placeAt(QPointF at) const {
       words << QString::fromStdString(pinLabel(board, pin->id));
       if (!pin->net.known()) words << tr("net not known");
       if (pin->net.known() && board.nets.find(place.net) == nullptr) words << tr("connected to nothing");
+      if (const Said leads = leadsToSaid(ready_->lookup, pin->id); !leads.empty()) words << shown(leads);
     } else if (const Part* part = board.parts.find(place.part)) {
       words << QString::fromStdString(part->reference);
     }

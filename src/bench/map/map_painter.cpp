@@ -12,7 +12,8 @@ bool sameCopper(const MapStyle& a, const MapStyle& b) {
   const Overlay& x = a.overlay;
   const Overlay& y = b.overlay;
   return standsIn(a, b) && a.board == b.board && a.type.font == b.type.font && x.litNets == y.litNets &&
-         x.dimmed == y.dimmed && x.hidden == y.hidden && x.seeThrough == y.seeThrough && x.zones == y.zones;
+         x.dimmed == y.dimmed && x.hidden == y.hidden && x.seeThrough == y.seeThrough && x.zones == y.zones &&
+         x.overPhoto == y.overPhoto && a.photos == b.photos && a.photoOnly == b.photoOnly;
 }
 
 QImage paintTile(const MapLevel& level, TileAt at) {
@@ -21,8 +22,15 @@ QImage paintTile(const MapLevel& level, TileAt at) {
   const MapStyle& style = *level.style;
   image.fill(style.colors.paper);
   if (style.board->scene.extent().empty()) return image;
-  QPainter painter(&image);
   const QPoint origin(at.column * tilePixels, at.row * tilePixels);
+  const QTransform toBoard =
+      (level.view.transform() * QTransform::fromScale(style.pixelRatio, style.pixelRatio) *
+       QTransform::fromTranslate(-origin.x(), -origin.y()))
+          .inverted();
+  for (const ShownPhoto& photo : style.photos)
+    if (photo.underlay.side == level.view.side) paintPhoto(image, toBoard, photo);
+  if (style.photoOnly) return image;
+  QPainter painter(&image);
   painter.translate(-origin);
   painter.scale(style.pixelRatio, style.pixelRatio);
   const double side = tilePixels / style.pixelRatio;
@@ -37,6 +45,7 @@ QImage paintFrameWords(const MapLevel& level) {
   QImage image(size.toSize(), QImage::Format_ARGB32_Premultiplied);
   if (image.isNull()) return image;
   image.fill(Qt::transparent);
+  if (style.photoOnly) return image;
   QPainter painter(&image);
   painter.scale(style.pixelRatio, style.pixelRatio);
   painter.translate(-level.view.frame.topLeft());

@@ -152,6 +152,15 @@ bool BenchJob::joinConnector(const TypedConnector& connector) {
               become(std::make_shared<const Board>(std::move(*after))), become(board_->board));
 }
 
+void BenchJob::boardDrawn(BoardUnderWork board) {
+  show(std::move(board));
+  if (job_) {
+    if (auto kept = put(noted(*job_, noteOf(*board_))); !kept) fail(kept.error());
+  }
+  Q_EMIT boardChanged();
+  Q_EMIT goodWalksChanged();
+}
+
 void BenchJob::show(BoardUnderWork board) {
   board_ = std::move(board);
   underWay_ = {};

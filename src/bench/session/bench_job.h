@@ -81,6 +81,8 @@ public:
   void openBoardFile(const std::filesystem::path& file, const std::string& inArchive = {});
   /// A connector typed in one line: one more on a board that was typed, else the least board of its own.
   bool useConnector(const std::string& text);
+  /// The open board has been drawn on: the job has it as it is now. Not on the history, where the edits are.
+  void boardDrawn(BoardUnderWork board);
   /// Whether the board that was asked about takes this one's place, and the job is closed (undo opens it
   /// again).
   void answerOtherBoard(bool open);

@@ -73,10 +73,17 @@ std::string BenchWalk::boardUuid() const {
 }
 
 void BenchWalk::startOver() {
-  part_ = {};
-  const auto parts = partsToWalk();
-  if (!parts.empty()) part_ = parts.front();
-  if (const PartId part = partOfJob()) part_ = part;
+  // Drawn on meanwhile it is the same board: what was going to be walked still is.
+  const BoardUnderWork* board = job_.board();
+  const bool same =
+      board != nullptr && boardUuid() == walkedUuid_ && board->board->parts.find(part_) != nullptr;
+  walkedUuid_ = boardUuid();
+  if (!same) {
+    part_ = {};
+    const auto parts = partsToWalk();
+    if (!parts.empty()) part_ = parts.front();
+    if (const PartId part = partOfJob()) part_ = part;
+  }
   resumeGood();
   rememberGood();
   weigh();

@@ -135,6 +135,7 @@ private:
   bool goodCondition_ = false;
   bool badCondition_ = false;
   PartId part_;
+  std::string walkedUuid_; ///< of the board that `part_` is of
   std::string meter_;
   std::string by_;
   WalkSession goodSession_;

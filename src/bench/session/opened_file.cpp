@@ -8,6 +8,7 @@
 #include "netmend/board/board_file.h"
 #include "netmend/board/exchange/import.h"
 #include "netmend/board/exchange/zip.h"
+#include "netmend/board/kept_board.h"
 
 namespace netmend {
 
@@ -28,6 +29,10 @@ Result<OpenedFile> openFile(const std::filesystem::path& file, const std::string
     if (!board) return failure(std::move(board.error()));
     return OpenedFile{std::move(*board), {}};
   };
+  // What was drawn and not saved when the program was killed.
+  std::error_code ignored;
+  if (std::filesystem::exists(journalOf(file), ignored))
+    if (auto kept = KeptBoard::open(file)) (void)kept->save();
   if (!beginsLikeZip(file)) return opened(openBoard(file, {}, progress));
   progress(pattern("core", "reading"), 0.1);
   const auto content = readFile(file);

@@ -12,9 +12,11 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QSettings>
+#include <QStackedLayout>
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
+#include "draw_view.h"
 #include "netmend/drawing/shown.h"
 
 namespace netmend {
@@ -43,7 +45,7 @@ QWidget* BoardPage::labelled(const QString& text, QListWidget& list) {
 }
 
 BoardPage::BoardPage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent), typed_(new QLineEdit(this)),
+    : StationPage(desk, parent), draw_(new DrawView(desk, this)), typed_(new QLineEdit(this)),
       name_(makeLabel(Letters::metre, QStringLiteral("boardName"), this)),
       known_(makeLabel(Letters::reading, QStringLiteral("boardKnown"), this)),
       opening_(makeLabel(Letters::reading, QStringLiteral("boardOpening"), this)),
@@ -51,7 +53,30 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
       cancel_(makeButton(tr("Stop reading"), QKeySequence(Qt::Key_Escape), this)),
       parts_(new QListWidget(this)), recent_(new QListWidget(this)), offered_(new QListWidget(this)),
       notices_(new QListWidget(this)) {
-  auto* layout = new QVBoxLayout(this);
+  stack_ = new QStackedLayout(this);
+  auto* overview = new QWidget(this);
+  makeOverview(*overview);
+  stack_->addWidget(overview);
+  stack_->addWidget(draw_);
+  connect(draw_, &DrawView::told, this, &BoardPage::told);
+  connect(draw_, &DrawView::mapStale, this, &BoardPage::mapStale);
+  connect(draw_, &DrawView::mapWanted, this, [this] {
+    if (drawing_) Q_EMIT mapWanted();
+  });
+  connect(draw_, &DrawView::straightenedOnMap, this, &BoardPage::allWanted);
+  connect(draw_, &DrawView::leaveWanted, this, [this] { setDrawing(false); });
+  connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
+  connect(&desk_.job, &BenchJob::fileOpened, this, &BoardPage::remember);
+  connect(&desk_.job, &BenchJob::boardsOffered, this, &BoardPage::offer);
+  connect(&desk_.job, &BenchJob::openingChanged, this, &BoardPage::showOpening);
+  showBoard();
+  showOpening({}, 1.0);
+  listRecent();
+}
+
+void BoardPage::makeOverview(QWidget& overview) {
+  auto* layout = new QVBoxLayout(&overview);
+  layout->setContentsMargins({});
   layout->addWidget(name_);
   layout->addWidget(known_);
   auto* work = new QHBoxLayout;
@@ -64,6 +89,10 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   connect(cancel_, &QPushButton::clicked, this, [this] { desk_.job.cancelOpening(); });
 
   auto* ways = new QHBoxLayout;
+  QPushButton* draw = makePrompt(tr("Draw it"), QKeySequence(drawKey), this);
+  draw->setObjectName(QStringLiteral("drawIt"));
+  connect(draw, &QPushButton::clicked, this, [this] { setDrawing(true); });
+  ways->addWidget(draw);
   QPushButton* file = makeButton(tr("Open a board file"), QKeySequence::Open, this);
   connect(file, &QPushButton::clicked, this, &BoardPage::chooseFile);
   ways->addWidget(file);
@@ -97,14 +126,40 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   notices_->setWordWrap(true);
   notices_->setAccessibleName(tr("What the file left open"));
   layout->addWidget(notices_, 1);
+}
 
-  connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
-  connect(&desk_.job, &BenchJob::fileOpened, this, &BoardPage::remember);
-  connect(&desk_.job, &BenchJob::boardsOffered, this, &BoardPage::offer);
-  connect(&desk_.job, &BenchJob::openingChanged, this, &BoardPage::showOpening);
-  showBoard();
-  showOpening({}, 1.0);
-  listRecent();
+void BoardPage::setDrawing(bool drawing) {
+  if (drawing && !desk_.drawing.begin()) return;
+  if (!drawing && drawing_) desk_.drawing.workUp();
+  drawing_ = drawing;
+  stack_->setCurrentIndex(drawing ? 1 : 0);
+  Q_EMIT mapHandChanged();
+  arrive();
+}
+
+void BoardPage::setMetered(bool metered) {
+  draw_->setMetered(metered);
+}
+
+ReadingMode BoardPage::wantedMode() const {
+  return drawing_ ? draw_->wantedMode() : StationPage::wantedMode();
+}
+
+std::shared_ptr<const CopperMap::Hand> BoardPage::mapHand() const {
+  return drawing_ ? draw_->hand() : nullptr;
+}
+
+QWidget* BoardPage::overMap() {
+  return drawing_ ? &draw_->line() : nullptr;
+}
+
+void BoardPage::setTheme(PictureTheme theme) {
+  StationPage::setTheme(theme);
+  draw_->setTheme(theme);
+}
+
+void BoardPage::accept(const ReadingEvent& event) {
+  if (drawing_) draw_->take(event);
 }
 
 QWidget* BoardPage::question() {
@@ -143,6 +198,7 @@ void BoardPage::typedConnector() {
 
 void BoardPage::arrive() {
   if (!question_->isHidden()) return stay_->setFocus();
+  if (drawing_) return draw_->arrive();
   listParts();
   if (parts_->count() > 0)
     parts_->setFocus();
@@ -216,6 +272,7 @@ void BoardPage::listParts() {
 }
 
 void BoardPage::showBoard() {
+  if (drawing_ && !desk_.drawing.begun()) setDrawing(false);
   offered_->parentWidget()->hide();
   listParts();
   notices_->clear();
@@ -225,9 +282,9 @@ void BoardPage::showBoard() {
   findChild<QLabel*>(QStringLiteral("noticesLabel"))->setVisible(any);
   if (board == nullptr) {
     name_->setText(tr("No board yet"));
-    known_->setText(
-        tr("Drop a file on the window, or type the connector you want to walk. Nothing else needs to be "
-           "known to begin."));
+    known_->setText(tr(
+        "Drop a file or a photo of the board on the window, or type the connector you want to walk. Nothing "
+        "else needs to be known to begin."));
     return;
   }
   const BoardInfo& info = board->board->info;

@@ -7,8 +7,11 @@ class QLineEdit;
 class QListWidget;
 class QProgressBar;
 class QPushButton;
+class QStackedLayout;
 
 namespace netmend {
+
+class DrawView;
 
 /// Which board it is: a file in any format, dropped or chosen, or a connector typed in one line; and which of
 /// its parts is walked.
@@ -22,7 +25,21 @@ public:
   /// Opens the file; once it has been read it stands first among the recent ones.
   void open(const QString& file);
 
+  /// The board is drawn here, or no longer.
+  void setDrawing(bool drawing);
+  [[nodiscard]] bool drawing() const { return drawing_; }
+  [[nodiscard]] DrawView& drawView() { return *draw_; }
+  void setMetered(bool metered);
+  [[nodiscard]] ReadingMode wantedMode() const override;
+  [[nodiscard]] std::shared_ptr<const CopperMap::Hand> mapHand() const override;
+  [[nodiscard]] QWidget* overMap() override;
+  void setTheme(PictureTheme theme) override;
+
+protected:
+  void accept(const ReadingEvent& event) override;
+
 private:
+  void makeOverview(QWidget& overview);
   void showBoard();
   [[nodiscard]] QWidget* labelled(const QString& text, QListWidget& list);
   [[nodiscard]] QWidget* question();
@@ -34,6 +51,9 @@ private:
   /// Lists the boards of an archive, until one of them or another file is opened.
   void offer(const QString& archive, const QStringList& names);
 
+  QStackedLayout* stack_ = nullptr;
+  DrawView* draw_;
+  bool drawing_ = false;
   QString wanted_; ///< the file that was asked for last
   QWidget* question_ = nullptr;
   QLabel* asked_ = nullptr;

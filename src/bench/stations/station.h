@@ -1,10 +1,13 @@
 #pragma once
 
 #include <array>
+#include <memory>
 
 #include <QString>
 #include <QWidget>
 
+#include "bench/map/copper_map.h"
+#include "bench/session/bench_drawing.h"
 #include "bench/session/bench_fault.h"
 #include "bench/session/bench_job.h"
 #include "bench/session/bench_walk.h"
@@ -24,12 +27,15 @@ inline constexpr std::array<Station, 7> stations{Station::bookIn,  Station::boar
 
 /// Shows reasons and figures, or leaves them out.
 inline constexpr Qt::Key whyKey = Qt::Key_F2;
+/// Draws the board, from any station.
+inline constexpr Qt::Key drawKey = Qt::Key_F4;
 
 /// What all stations work on.
 struct Desk {
   BenchJob& job;
   BenchWalk& walk;
   BenchFault& fault;
+  BenchDrawing& drawing;
 };
 
 /// Whether the station has what the ones after it need.
@@ -66,6 +72,9 @@ public:
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}
   virtual void setTheme(PictureTheme theme) { theme_ = theme; }
+  /// Who draws on the map while the page is shown, and what stands above it; null: nobody, nothing.
+  [[nodiscard]] virtual std::shared_ptr<const CopperMap::Hand> mapHand() const { return nullptr; }
+  [[nodiscard]] virtual QWidget* overMap() { return nullptr; }
   /// The picture beside it lies another way: right is left in it, or above.
   virtual void pictureTurned() {}
   /// Whether the reasons and figures behind what is said are shown, too.
@@ -74,6 +83,12 @@ public:
 Q_SIGNALS:
   /// The overlay is another one.
   void overlayChanged();
+  /// What it lends the map is something else; or only what that paints is.
+  void mapHandChanged();
+  void mapStale();
+  /// The keyboard belongs to the map; all of the board should be in sight.
+  void mapWanted();
+  void allWanted();
   /// To be told beside the next thing; an error until the next key.
   void told(const QString& text, bool isError);
   void goTo(Station station);

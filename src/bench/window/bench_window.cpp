@@ -1,9 +1,11 @@
 #include "bench_window.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QApplication>
 #include <QDragEnterEvent>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMimeData>
@@ -16,6 +18,7 @@
 #include "bench/stations/board_page.h"
 #include "bench/stations/book_in_page.h"
 #include "bench/stations/bridge_page.h"
+#include "bench/stations/draw_view.h"
 #include "bench/stations/find_page.h"
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
@@ -35,16 +38,23 @@ namespace netmend {
 namespace {
 
 constexpr const char* doneProperty = "netmendDone";
-constexpr int leastLetters = 120; ///< in the window's width, for station and map side by side
+bool isPhoto(const QString& file) {
+  return QStringList{QStringLiteral("png"), QStringLiteral("jpg"), QStringLiteral("jpeg"),
+                     QStringLiteral("webp")}
+      .contains(QFileInfo(file).suffix().toLower());
+}
+
+constexpr double drawnShare = 0.3; ///< of the width, for what stands beside a board that is drawn
+constexpr int leastLetters = 120;  ///< in the window's width, for station and map side by side
 
 } // namespace
 
 BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
     : job_(std::move(job)), walk_(std::make_unique<BenchWalk>(*job_)),
-      fault_(std::make_unique<BenchFault>(*job_, *walk_)), sounds_(std::make_unique<Sounds>()),
-      pages_(new QStackedWidget), splitter_(new QSplitter(Qt::Horizontal)), map_(new CopperMap),
-      search_(new MapSearch(*map_)), layers_(new MapLayers(*map_)),
-      place_(makeLabel(Letters::small, QStringLiteral("mapPlace"))),
+      fault_(std::make_unique<BenchFault>(*job_, *walk_)), drawing_(std::make_unique<BenchDrawing>(*job_)),
+      sounds_(std::make_unique<Sounds>()), pages_(new QStackedWidget),
+      splitter_(new QSplitter(Qt::Horizontal)), map_(new CopperMap), search_(new MapSearch(*map_)),
+      layers_(new MapLayers(*map_)), place_(makeLabel(Letters::small, QStringLiteral("mapPlace"))),
       jobLabel_(makeLabel(Letters::reading, QStringLiteral("jobLabel"))),
       live_(makeLabel(Letters::metre, QStringLiteral("live"))),
       next_(makeLabel(Letters::metre, QStringLiteral("next"))),
@@ -57,10 +67,12 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->setContentsMargins(8, 6, 8, 6);
   layout->addWidget(rail());
   splitter_->addWidget(pages_);
-  splitter_->addWidget(mapPanel());
+  panel_ = mapPanel();
+  splitter_->addWidget(panel_);
   splitter_->setChildrenCollapsible(false);
   connect(splitter_, &QSplitter::splitterMoved, this, [this] {
     const QList<int> sizes = splitter_->sizes();
+    if (splitter_->indexOf(pages_) != 0) return; // drawing: for this time only
     stationShare_ = static_cast<double>(sizes[0]) / std::max(1, sizes[0] + sizes[1]);
   });
   layout->addWidget(splitter_, 1);
@@ -75,13 +87,21 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(walk_.get(), &BenchWalk::changed, this, &BenchWindow::refresh);
   connect(fault_.get(), &BenchFault::changed, this, &BenchWindow::refresh);
   connect(job_.get(), &BenchJob::boardChanged, this, [this] {
-    if (const BoardUnderWork* board = job_->board())
-      map_->setBoard(board->board);
-    else
+    const BoardUnderWork* board = job_->board();
+    const std::string uuid = board != nullptr ? board->board->info.uuid : std::string();
+    const bool same = !uuid.empty() && std::exchange(mapped_, uuid) == uuid;
+    mapped_ = uuid;
+    if (board == nullptr)
       map_->setBoard(std::shared_ptr<const Board>{});
+    else
+      map_->setBoard(board->board, same ? CopperMap::Keep::view : CopperMap::Keep::nothing);
     sayHowPictureLies();
     refresh();
   });
+  connect(drawing_.get(), &BenchDrawing::changed, this,
+          [this] { map_->setBoard(drawing_->board(), CopperMap::Keep::view); });
+  connect(drawing_.get(), &BenchDrawing::photosChanged, this,
+          [this] { map_->setPhotos(drawing_->photos()); });
   connect(walk_.get(), &BenchWalk::taken, this,
           [this](const QString& point, const QString& value, const QString& verdict, bool odd) {
             sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
@@ -130,6 +150,8 @@ QWidget* BenchWindow::mapPanel() {
   auto* layout = new QVBoxLayout(box);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(search_);
+  overMap_ = new QVBoxLayout;
+  layout->addLayout(overMap_);
   layout->addWidget(map_, 1);
   auto* below = new QHBoxLayout;
   place_->setMinimumHeight(place_->fontMetrics().height() * 2);
@@ -208,6 +230,12 @@ void BenchWindow::follow(StationPage& page) {
   });
   connect(&page, &StationPage::told, this, &BenchWindow::tell);
   connect(&page, &StationPage::goTo, this, &BenchWindow::go);
+  connect(&page, &StationPage::mapStale, this, [this] { map_->update(); });
+  connect(&page, &StationPage::mapWanted, this, [this, &page] {
+    if (&page == pages_->currentWidget()) putFirst(true);
+  });
+  connect(&page, &StationPage::allWanted, this, [this] { map_->fit(); });
+  connect(&page, &StationPage::mapHandChanged, this, &BenchWindow::lendMap);
   connect(&page, &StationPage::whyWanted, this, [this] { setWhy(!why_); });
 }
 
@@ -230,15 +258,41 @@ void BenchWindow::go(Station station) {
 }
 
 void BenchWindow::showStation(Station station) {
+  // What was drawn is for the other stations.
+  if (station != Station::board) drawing_->workUp();
   station_ = station;
   StationPage& to = page(station);
   pages_->setCurrentWidget(&to);
   mapFirst_ = false;
   shareRoom();
   tell({}, false);
+  lendMap();
   refresh();
   refreshMap();
   to.arrive();
+}
+
+void BenchWindow::lendMap() {
+  StationPage& now = page(station_);
+  map_->setHand(now.mapHand());
+  QWidget* over = now.overMap();
+  for (int i = 0; i < overMap_->count(); ++i)
+    overMap_->itemAt(i)->widget()->setVisible(overMap_->itemAt(i)->widget() == over);
+  if (over != nullptr && overMap_->indexOf(over) < 0) overMap_->addWidget(over);
+  if (over != nullptr) over->show();
+  search_->setVisible(over == nullptr);
+  layers_->setVisible(over == nullptr);
+  shareRoom();
+  if (station_ == Station::board)
+    static_cast<BoardPage&>(now).setMetered(meter_ && meter_->status().state == LinkState::ready);
+  askWantedMode();
+}
+
+void BenchWindow::draw() {
+  auto& board = static_cast<BoardPage&>(page(Station::board));
+  if (station_ == Station::board && board.drawing()) return board.setDrawing(false);
+  go(Station::board);
+  board.setDrawing(true);
 }
 
 void BenchWindow::askWantedMode() {
@@ -319,14 +373,18 @@ void BenchWindow::shareRoom() {
   // one that is worked with.
   const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver;
   const bool narrow = isNarrow();
-  QWidget* panel = splitter_->widget(1);
-  const bool appears = panel->isHidden() && hasMap && (!narrow || mapFirst_);
-  panel->setVisible(hasMap && (!narrow || mapFirst_));
+  const bool appears = panel_->isHidden() && hasMap && (!narrow || mapFirst_);
+  panel_->setVisible(hasMap && (!narrow || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
+  // Where the board is drawn the map comes first, and what is said of it stands beside.
+  const bool drawing =
+      overMap_ != nullptr && panel_->isVisibleTo(this) && page(station_).overMap() != nullptr;
+  if (splitter_->indexOf(pages_) != (drawing ? 1 : 0)) splitter_->insertWidget(drawing ? 1 : 0, pages_);
   const int room = splitter_->width() - splitter_->handleWidth();
-  const int forStation = static_cast<int>(room * stationShare_);
-  splitter_->setSizes({forStation, room - forStation});
+  const int forStation = static_cast<int>(room * (drawing ? drawnShare : stationShare_));
+  splitter_->setSizes(drawing ? QList<int>{room - forStation, forStation}
+                              : QList<int>{forStation, room - forStation});
   sayHowPictureLies();
 }
 
@@ -394,7 +452,15 @@ void BenchWindow::dropEvent(QDropEvent* event) {
   const QList<QUrl> urls = event->mimeData()->urls();
   if (urls.isEmpty() || !urls.first().isLocalFile()) return;
   go(Station::board);
-  openBoard(urls.first().toLocalFile());
+  const QString file = urls.first().toLocalFile();
+  auto& board = static_cast<BoardPage&>(page(Station::board));
+  if (!isPhoto(file)) {
+    // Dropped on a drawing it is brought into it.
+    if (board.drawing()) return board.drawView().mergeFile(file);
+    return openBoard(file);
+  }
+  board.setDrawing(true);
+  if (board.drawing()) board.drawView().addPhoto(file);
 }
 
 void BenchWindow::showEvent(QShowEvent* event) {

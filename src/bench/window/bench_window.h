@@ -30,7 +30,7 @@ public:
   explicit BenchWindow(std::unique_ptr<BenchJob> job);
   ~BenchWindow() override;
 
-  [[nodiscard]] Desk desk() { return {*job_, *walk_, *fault_}; }
+  [[nodiscard]] Desk desk() { return {*job_, *walk_, *fault_, *drawing_}; }
   void go(Station station);
   [[nodiscard]] Station station() const { return station_; }
   [[nodiscard]] StationPage& page(Station station);
@@ -76,6 +76,8 @@ private:
   void follow(StationPage& page);
   void refresh();
   void refreshMap();
+  void lendMap();
+  void draw();
   void sayHowPictureLies();
   void nameRail();
   [[nodiscard]] bool isNarrow() const;
@@ -98,6 +100,7 @@ private:
   std::unique_ptr<BenchJob> job_;
   std::unique_ptr<BenchWalk> walk_;
   std::unique_ptr<BenchFault> fault_;
+  std::unique_ptr<BenchDrawing> drawing_;
   std::unique_ptr<LinkedMeterSource> meter_;
   ReadingMode askedMode_ = ReadingMode::diode; ///< what the linked meter was last told to measure
   bool meterWarned_ = false;
@@ -115,8 +118,11 @@ private:
   std::array<QPushButton*, stations.size()> rail_{};
   QBoxLayout* railRow_ = nullptr;
   QSplitter* splitter_;
+  QWidget* panel_ = nullptr; ///< the map with what belongs to it
   CopperMap* map_;
   std::optional<PictureLie> picture_; ///< as the pages say their places now
+  QBoxLayout* overMap_ = nullptr;     ///< what the page has above the map
+  std::string mapped_;                ///< uuid of the board on the map
   MapSearch* search_;
   MapLayers* layers_;
   QLabel* place_;

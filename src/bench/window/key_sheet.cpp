@@ -46,7 +46,27 @@ QString whereBooking() {
          section(stationName(Station::board), {{keyName(QKeySequence::Open), tr("open a board file")},
                                                {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},
                                                {keyName(Qt::Key_Enter), tr("walk the part that is marked")},
-                                               {keyName(Qt::Key_Escape), tr("stop reading a board")}});
+                                               {keyName(drawKey), tr("draw the board")},
+                                               {keyName(Qt::Key_Escape), tr("stop reading a board")}}) +
+         section(
+             tr("Drawing the board"),
+             {{keyName(Qt::Key_Enter), tr("the line: what is drawn next, or the name of the net in hand")},
+              {tr("click"),
+               tr("a pin takes its net in hand, or joins it; beside pins a track is drawn to there")},
+              {tr("press on a pin, draw, let go"), tr("a track along the copper")},
+              {QStringLiteral("A, X"), tr("take what is proposed, or not")},
+              {keyName(Qt::Key_Space), tr("the net is done")},
+              {QStringLiteral("C, O"), tr("copper between the last two pins; another way")},
+              {QStringLiteral("V, I"), tr("a via at the pointer; from here inside the board")},
+              {QStringLiteral("N"), tr("and so on, as the last two nets")},
+              {QStringLiteral("S"), tr("silent: the next pin to touch")},
+              {QStringLiteral("Z, G"), tr("a zone of the part in hand; part or pad is gone")},
+              {keyName(Qt::Key_Delete), tr("take off what is in hand")},
+              {QStringLiteral("U"), tr("take the last thing back")},
+              {QStringLiteral("H"), tr("held: the photo alone")},
+              {QStringLiteral("P"), tr("lay the photo by more places")},
+              {tr("Shift, Ctrl, Alt and the wheel"), tr("track's width; photo fainter; photo lighter")},
+              {keyName(QKeySequence::Paste), tr("a photo, or a list of pins and nets")}});
 }
 
 QString whereProbing() {

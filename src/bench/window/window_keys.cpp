@@ -7,6 +7,7 @@
 
 #include "bench/stations/board_page.h"
 #include "bench/stations/book_in_page.h"
+#include "bench/stations/draw_view.h"
 #include "bench/stations/walk_page.h"
 #include "bench/widgets/letters.h"
 #include "bench_window.h"
@@ -54,6 +55,13 @@ void BenchWindow::addKeys() {
   });
   add(tr("Keyboard to the map"), {QKeySequence(Qt::CTRL | Qt::Key_B)}, [this] { putFirst(true); });
   add(tr("Keyboard back to the station"), {QKeySequence(Qt::CTRL | Qt::Key_E)}, [this] { putFirst(false); });
+  add(tr("Draw the board, or leave drawing"), {QKeySequence(drawKey)}, [this] { draw(); });
+  add(tr("Paste a photo or a list of nets"), QKeySequence::keyBindings(QKeySequence::Paste), [this] {
+    if (station_ != Station::board) return;
+    auto& board = static_cast<BoardPage&>(page(station_));
+    board.setDrawing(true);
+    if (board.drawing()) board.drawView().paste();
+  });
   add(tr("Link a meter"), {QKeySequence(Qt::CTRL | Qt::Key_M)}, [this] { askMeter(); });
   add(tr("Light, dark, high contrast"), {QKeySequence(Qt::CTRL | Qt::Key_T)}, [this] {
     setTheme(static_cast<PictureTheme>((static_cast<int>(theme_) + 1) % 3));

@@ -43,6 +43,7 @@ public:
     job = std::move(*opened);
     walk = std::make_unique<BenchWalk>(*job);
     fault = std::make_unique<BenchFault>(*job, *walk);
+    drawing = std::make_unique<BenchDrawing>(*job);
     QObject::connect(job.get(), &BenchJob::failed, [this](const QString& text) { failures << text; });
     keepGoodWalks();
     number = bookIn(until);
@@ -50,7 +51,7 @@ public:
   }
 
   [[nodiscard]] std::string book() const { return folder.file("jobs.netmend-book"); }
-  [[nodiscard]] Desk desk() const { return {*job, *walk, *fault}; }
+  [[nodiscard]] Desk desk() const { return {*job, *walk, *fault, *drawing}; }
 
   /// Another job just like it.
   std::string bookIn(Until until) const {
@@ -86,6 +87,7 @@ public:
   std::unique_ptr<BenchJob> job;
   std::unique_ptr<BenchWalk> walk;
   std::unique_ptr<BenchFault> fault;
+  std::unique_ptr<BenchDrawing> drawing;
   QStringList failures;
 
 private:

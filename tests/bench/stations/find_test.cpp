@@ -337,7 +337,8 @@ TEST_CASE("empty states say what to do, and a line without known copper works be
   REQUIRE(opened);
   BenchWalk walk(**opened);
   BenchFault fault(**opened, walk);
-  FindPage page({**opened, walk, fault});
+  BenchDrawing drawing(**opened);
+  FindPage page({**opened, walk, fault, drawing});
   page.resize(1240, 620);
   const auto lead = [&] { return page.findChild<QLabel*>(QStringLiteral("probeLead"))->text(); };
   CHECK(lead().contains(QStringLiteral("No board yet")));
