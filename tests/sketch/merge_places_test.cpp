@@ -1,0 +1,1 @@
+#include "merging.h"
