@@ -1,5 +1,6 @@
 #include "netmend/casework/edit_script.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "netmend/base/json_text.h"
@@ -67,7 +68,7 @@ private:
                                                 std::initializer_list<std::string_view> names) {
     for (const auto& [name, value] : step.items())
       if (std::find(names.begin(), names.end(), name) == names.end())
-        return bad(name, pattern("core", "is no field of this"), {}, {});
+        return bad(jsonPointerStep(name).substr(1), pattern("core", "is no field of this"), {}, {});
     return {};
   }
 
@@ -118,6 +119,14 @@ private:
     return Length::fromMm(value->get<double>());
   }
 
+  [[nodiscard]] static Result<bool> flagIn(const json& step, const char* name) {
+    const auto value = step.find(name);
+    if (value == step.end()) return false;
+    if (!value->is_boolean())
+      return bad(name, pattern("core", "is neither true nor false"), *value, asItIs("true, false"));
+    return value->get<bool>();
+  }
+
   /// As it is typed and clicked at the bench; what is proposed is taken.
   [[nodiscard]] Result<Edit> draw(const json& step, const Lookup& lookup) {
     if (auto sound = onlyMembers(step, {"line", "clicks", "side", "other_way"}); !sound)
@@ -133,24 +142,41 @@ private:
       return bad("line", pattern("core", "not understood"), line, asItIs("J4 40 2 rows"));
     const auto clicks = step.value("clicks", json::array());
     if (!clicks.is_array()) return bad("clicks", pattern("core", "is not a list"), clicks, asItIs("[...]"));
+    const auto otherWay = flagIn(step, "other_way");
+    if (!otherWay) return failure(otherWay.error());
+    return clicked(clicks, *side, *otherWay, lookup.board());
+  }
+
+  [[nodiscard]] Result<Edit> clicked(const json& clicks, Side side, bool otherWay, Board board) {
+    // What lies there does not matter: the script says what is drawn. Only copies have copper.
+    if (!std::holds_alternative<CopyWanted>(sketch_.line().wanted)) {
+      board.tracks = {};
+      board.vias = {};
+    }
     Edit all;
-    for (std::size_t i = 0; i < clicks.size(); ++i) {
-      const auto at = placeIn(clicks[i], "clicks/" + std::to_string(i));
-      if (!at) return failure(at.error());
-      // What lies there does not matter: the script says what is drawn.
-      auto answer = sketch_.click(lookup, {*at, *side, {}, {}, Length(1'000)});
+    const auto add = [&](Result<SketchAnswer> answer) -> Result<void> {
       if (!answer) return failure(answer.error());
+      if (auto done = apply(board, answer->edit); !done) return failure(done.error());
       for (AnyChange& change : answer->edit.changes)
         all.changes.push_back(std::move(change));
+      return {};
+    };
+    for (std::size_t i = 0; i < clicks.size(); ++i) {
+      const std::string member = "clicks/" + std::to_string(i);
+      const auto at = placeIn(clicks[i], member);
+      if (!at) return failure(at.error());
+      if (std::holds_alternative<std::monostate>(sketch_.line().wanted))
+        return bad(member, pattern("core", "one click too many for what the line says"), clicks[i], {});
+      const Lookup now(board);
+      if (auto done = add(sketch_.click(now, {*at, side, {}, {}, Length(1'000)})); !done)
+        return failure(done.error());
     }
-    if (step.value("other_way", false))
-      if (auto turned = sketch_.key(lookup, SketchKey::otherWay, {}); !turned) return failure(turned.error());
-    if (sketch_.proposes()) {
-      auto taken = sketch_.key(lookup, SketchKey::take, {});
-      if (!taken) return failure(taken.error());
-      all = std::move(taken->edit);
-    }
-    if (all.changes.empty())
+    const Lookup now(board);
+    if (otherWay)
+      if (auto turned = sketch_.key(now, SketchKey::otherWay, {}); !turned) return failure(turned.error());
+    if (sketch_.proposes())
+      if (auto done = add(sketch_.key(now, SketchKey::take, {})); !done) return failure(done.error());
+    if (all.changes.empty() || !sketch_.clicks().empty())
       return bad("clicks", pattern("core", "too few clicks for what the line says"), clicks, {});
     sketch_.letGo();
     return all;
@@ -167,8 +193,9 @@ private:
       if (!pin) return failure(pin.error());
       pins.push_back(*pin);
     }
-    const bool beeped = step.value("measured", json(false)) == true;
-    Joined joined = joinAll(lookup, pins, {}, beeped ? Origin::measured : Origin::user);
+    const auto beeped = flagIn(step, "measured");
+    if (!beeped) return failure(beeped.error());
+    Joined joined = joinAll(lookup, pins, {}, *beeped ? Origin::measured : Origin::user);
     if (!step.contains("net")) return std::move(joined.edit);
     if (!step["net"].is_string())
       return bad("net", pattern("core", "is not a text"), step["net"], pattern("core", "a text"));
@@ -217,23 +244,37 @@ private:
     const auto width = lengthIn(step, "width_mm", Length(200'000));
     if (!side) return failure(side.error());
     if (!width) return failure(width.error());
-    std::vector<NetId> nets;
-    for (const Point end : {way.front(), way.back()})
-      nets.push_back(netOf(lookup.board(), copperAt(lookup.board(), end, *side, reach)));
-    Joined joined = joinAll(lookup, pins, nets, Origin::user);
-    if (step.value("inside", json(false)) == true)
-      return putUnknownRun(lookup.board(), way.front(), way.back(), joined.net, std::move(joined.edit));
-    return putTrack(lookup.board(), {way, *width, *side, joined.net}, std::move(joined.edit));
+    const auto inside = flagIn(step, "inside");
+    if (!inside) return failure(inside.error());
+    const Board& board = lookup.board();
+    const CopperAt ends[] = {copperAt(board, way.front(), *side, reach),
+                             copperAt(board, way.back(), *side, reach)};
+    Joined joined = joinAll(lookup, pins, {netOf(board, ends[0]), netOf(board, ends[1])}, Origin::user);
+    for (const CopperAt& end : ends)
+      if (joined.net && !netOf(board, end))
+        joined.edit = giveNet(board, end, joined.net, std::move(joined.edit));
+    if (*inside) return putUnknownRun(board, way.front(), way.back(), joined.net, std::move(joined.edit));
+    return putTrack(board, {way, *width, *side, joined.net}, std::move(joined.edit));
   }
 
   [[nodiscard]] static Result<Edit> via(const json& step, const Lookup& lookup) {
     if (auto sound = onlyMembers(step, {"via", "diameter_mm"}); !sound) return failure(sound.error());
     const auto at = placeIn(step.at("via"), "via");
-    const auto diameter = lengthIn(step, "diameter_mm", Length(500'000));
+    const auto diameter = lengthIn(step, "diameter_mm", usualVia);
     if (!at) return failure(at.error());
     if (!diameter) return failure(diameter.error());
-    const Board& board = lookup.board();
-    return putVia(board, *at, *diameter, netOf(board, copperAt(board, *at, Side::top, reach)));
+    return putVia(lookup.board(), *at, *diameter, netAt(lookup.board(), *at));
+  }
+
+  /// Of the copper there on either side: of a track sooner than of the area around it.
+  [[nodiscard]] static NetId netAt(const Board& board, Point at) {
+    NetId out;
+    for (const bool line : {true, false})
+      for (const Side side : {Side::top, Side::bottom}) {
+        const CopperAt copper = copperAt(board, at, side, reach);
+        if (!out && (copper.isLine() || !line)) out = netOf(board, copper);
+      }
+    return out;
   }
 
   [[nodiscard]] static Result<Edit> role(const json& step, const Lookup& lookup) {

@@ -16,18 +16,34 @@ struct Laid {
   double y = 0.0;
   [[nodiscard]] Point operator()(Point p) const;
   [[nodiscard]] Degrees turn(Degrees angle) const;
+  void move(Ring& ring) const;
+  void move(Polygon& polygon) const;
 };
 
-/// Pins, parts and nets of two boards that are the same.
+/// Pins, parts and nets of two boards that are the same, one to one: from the file's to the drawn ones.
 struct MatchedBoards {
   MatchedBoards(const Lookup& drawn, const Lookup& file);
 
-  std::map<PinId, PinId> drawnOf; ///< of the file's pins
+  std::map<PinId, PinId> drawnOf;
   std::map<PartId, PartId> partOf;
-  std::map<NetId, NetId> netOf; ///< of the file's nets: the drawn one that it has most pins in common with
-  std::map<NetId, NetId> fileNetOf; ///< the other way round
-  std::optional<Laid> laid;         ///< where at least three places fit within half a millimetre
+  std::map<NetId, NetId> netOf;
+  std::optional<Laid> laid; ///< where at least three places fit within half a millimetre
   Length worst;
+
+  [[nodiscard]] NetId drawnNet(NetId theirs) const {
+    const auto found = netOf.find(theirs);
+    return found != netOf.end() ? found->second : NetId();
+  }
+
+private:
+  void matchByLabel();
+  void lay();
+  void matchByPlace();
+  void matchPinless();
+  void matchNets();
+
+  const Lookup& drawn_;
+  const Lookup& file_;
 };
 
 } // namespace netmend

@@ -5,6 +5,8 @@
 
 #include "draft.h"
 #include "matched_boards.h"
+#include "merge_copper.h"
+#include "netmend/board/summary.h"
 
 namespace netmend {
 
@@ -13,335 +15,277 @@ namespace {
 using What = MergeDifference::What;
 using Right = MergeDifference::Right;
 
-constexpr std::size_t fewPins = 3;
-
-/// A net as people tell it: its name, else some of its pins.
-std::string netText(const Lookup& lookup, NetId id, PinId but) {
-  const Net* net = lookup.board().nets.find(id);
-  if (net == nullptr) return {};
-  if (!net->name.empty()) return net->name;
-  std::string out;
-  std::size_t count = 0;
-  for (const PinId pin : lookup.pinsOf(id))
-    if (pin != but && count++ < fewPins) out += (out.empty() ? "" : " ") + pinLabel(lookup.board(), pin);
-  return out;
+/// What is not known, or only guessed, is learnt.
+template <class T> void learn(Fact<T>& mine, const Fact<T>& theirs) {
+  if (!mine.known() || (!mine.certain() && theirs.certain())) mine = theirs;
 }
-
-Right proposed(Origin drawn) {
-  if (drawn == Origin::measured) return Right::drawing;
-  return drawn == Origin::guessed ? Right::file : Right::open;
-}
-
-class Planner {
-public:
-  Planner(const Lookup& drawn, const Lookup& file) : drawn_(drawn), file_(file), matched_(drawn, file) {}
-
-  MergePlan plan() {
-    out_.placesFit = matched_.laid.has_value();
-    out_.worstPlace = matched_.worst;
-    std::set<PinId> mine;
-    for (const Pin& pin : file_.board().pins) {
-      const auto found = matched_.drawnOf.find(pin.id);
-      if (found == matched_.drawnOf.end()) {
-        ++out_.onlyInFile;
-        continue;
-      }
-      mine.insert(found->second);
-      comparePin(pin, *drawn_.board().pins.find(found->second));
-    }
-    out_.onlyDrawn = drawn_.board().pins.size() - mine.size();
-    for (const auto& [f, d] : matched_.netOf)
-      if (matched_.fileNetOf.at(d) == f)
-        compareNames(*file_.board().nets.find(f), *drawn_.board().nets.find(d));
-    for (const auto& [f, d] : matched_.partOf)
-      compareParts(*file_.board().parts.find(f), *drawn_.board().parts.find(d));
-    return std::move(out_);
-  }
-
-private:
-  void comparePin(const Pin& theirs, const Pin& mine) {
-    if (!theirs.net.known()) {
-      ++out_.agree;
-      return;
-    }
-    if (!mine.net.known()) {
-      ++out_.learnt;
-      return;
-    }
-    const bool bothNone = !theirs.net.value && !mine.net.value;
-    const auto counterpart = matched_.netOf.find(theirs.net.value);
-    const bool same = theirs.net.value && counterpart != matched_.netOf.end() &&
-                      counterpart->second == mine.net.value &&
-                      matched_.fileNetOf.at(mine.net.value) == theirs.net.value;
-    // A net of which only this pin is drawn is no other than the file's.
-    const bool alone = mine.net.value && drawn_.pinsOf(mine.net.value).size() == 1;
-    if (bothNone || same || alone) {
-      ++out_.agree;
-      return;
-    }
-    MergeDifference difference;
-    difference.what = What::net;
-    difference.label = pinLabel(drawn_.board(), mine.id);
-    difference.drawn = netText(drawn_, mine.net.value, mine.id);
-    difference.file = netText(file_, theirs.net.value, theirs.id);
-    difference.drawnOrigin = mine.net.origin;
-    difference.pin = mine.id;
-    difference.right = proposed(mine.net.origin);
-    out_.differences.push_back(std::move(difference));
-  }
-
-  void compareNames(const Net& theirs, const Net& mine) {
-    if (mine.name.empty() || theirs.name.empty() || mine.name == theirs.name) return;
-    MergeDifference difference;
-    difference.what = What::name;
-    difference.label = mine.name;
-    difference.drawn = mine.name;
-    difference.file = theirs.name;
-    difference.net = mine.id;
-    out_.differences.push_back(std::move(difference));
-  }
-
-  void compareParts(const Part& theirs, const Part& mine) {
-    const auto differs = [&](const auto& a, const auto& b) {
-      return a.known() && b.known() && !(a.value == b.value);
-    };
-    MergeDifference difference;
-    difference.label = mine.reference;
-    difference.part = mine.id;
-    if (differs(theirs.value, mine.value)) {
-      difference.what = What::value;
-      difference.drawn = mine.value.value;
-      difference.file = theirs.value.value;
-      difference.drawnOrigin = mine.value.origin;
-      difference.right = proposed(mine.value.origin);
-      out_.differences.push_back(difference);
-    }
-    if (differs(theirs.fitted, mine.fitted)) {
-      difference.what = mine.fitted.value ? What::fitted : What::missing;
-      difference.drawn.clear();
-      difference.file.clear();
-      difference.drawnOrigin = mine.fitted.origin;
-      // What somebody has seen on the board.
-      difference.right = mine.fitted.origin == Origin::guessed ? Right::file : Right::drawing;
-      out_.differences.push_back(difference);
-    }
-  }
-
-  const Lookup& drawn_;
-  const Lookup& file_;
-  MatchedBoards matched_;
-  MergePlan out_;
-};
 
 class Merger {
 public:
   Merger(const Lookup& drawn, const Lookup& file, const MergePlan& plan)
-      : drawn_(drawn), file_(file), plan_(plan), matched_(drawn, file), draft_(drawn.board()) {}
+      : drawn_(drawn), file_(file), plan_(plan), matched_(drawn, file), draft_(drawn.board()) {
+    for (const MergeDifference& difference : plan_.differences)
+      if (difference.pin && difference.right != Right::file) kept_.insert(difference.pin);
+    const auto idIn = [&](const auto& matches, auto theirs) {
+      const auto found = matches.find(theirs);
+      return found != matches.end() ? found->second : draft_.newId<decltype(theirs)>();
+    };
+    for (const Part& part : file_.board().parts)
+      parts_[part.id] = idIn(matched_.partOf, part.id);
+    for (const Pin& pin : file_.board().pins)
+      pins_[pin.id] = idIn(matched_.drawnOf, pin.id);
+    for (const Net& net : file_.board().nets)
+      if (const NetId mine = matched_.drawnNet(net.id) ? matched_.drawnNet(net.id) : keptNetOf(net.id))
+        nets_[net.id] = mine;
+  }
 
   Edit merge() {
-    for (const MergeDifference& difference : plan_.differences) {
-      if (difference.right == Right::file) continue;
-      if (difference.pin) kept_.insert(difference.pin);
-    }
-    putNets();
-    putLayers();
     for (const Part& part : file_.board().parts)
       putPart(part);
     for (const Pin& pin : file_.board().pins)
       putPin(pin);
-    for (const Pad& pad : file_.board().pads)
-      putPad(pad);
-    if (matched_.laid) putCopper();
+    if (matched_.laid) putPlaces();
+    const std::map<NetId, NetId> renamed = renamedNets();
+    const std::function<NetId(NetId)> drawnNet = [this](NetId theirs) { return netFor(theirs); };
+    std::set<NetId> left =
+        mergeCopper(draft_, {drawn_.board(), file_.board(), matched_.laid, layers_, renamed, drawnNet});
+    left.merge(used_);
+    for (const auto& [theirs, mine] : matched_.netOf)
+      learnNet(*file_.board().nets.find(theirs), *drawn_.board().nets.find(mine));
+    // A net that nothing is left of goes; one that nothing was drawn of is left alone.
+    for (const Net& net : drawn_.board().nets)
+      if (!drawn_.pinsOf(net.id).empty() && !left.contains(net.id)) draft_.remove<Net>(net.id);
     return draft_.take();
   }
 
 private:
-  [[nodiscard]] const MergeDifference* differenceOf(PartId part, What what) const {
-    const auto found =
-        std::find_if(plan_.differences.begin(), plan_.differences.end(), [&](const MergeDifference& d) {
-          return d.part == part && d.what == what && d.right == Right::file;
-        });
-    return found != plan_.differences.end() ? &*found : nullptr;
+  template <class T> void putOver(const T& there, T object) {
+    if (!(object == there)) draft_.put(std::move(object));
+  }
+  [[nodiscard]] Point placed(Point p) const { return (*matched_.laid)(p); }
+
+  [[nodiscard]] bool fileIsRight(PartId part, What what) const {
+    return std::any_of(plan_.differences.begin(), plan_.differences.end(), [&](const MergeDifference& d) {
+      return d.part == part && d.what == what && d.right == Right::file;
+    });
   }
 
-  /// Each net of the file becomes the drawn one that is its counterpart, or a new one.
-  void putNets() {
-    for (const Net& theirs : file_.board().nets) {
-      const auto found = matched_.netOf.find(theirs.id);
-      const bool mutual = found != matched_.netOf.end() && matched_.fileNetOf.at(found->second) == theirs.id;
-      if (!mutual) {
-        Net fresh = theirs;
-        fresh.id = draft_.newId<NetId>();
-        nets_[theirs.id] = fresh.id;
-        draft_.put(std::move(fresh));
-        continue;
-      }
-      nets_[theirs.id] = found->second;
-      Net mine = *drawn_.board().nets.find(found->second);
-      const bool renamed =
-          std::any_of(plan_.differences.begin(), plan_.differences.end(), [&](const MergeDifference& d) {
-            return d.what == What::name && d.net == mine.id && d.right == Right::file;
-          });
-      if (mine.name.empty() || renamed) mine.name = theirs.name;
-      if (!mine.role.known()) mine.role = theirs.role;
-      if (!mine.ratedVoltage.known()) mine.ratedVoltage = theirs.ratedVoltage;
-      if (!mine.ratedCurrent.known()) mine.ratedCurrent = theirs.ratedCurrent;
-      draft_.put(std::move(mine));
+  /// The drawn net that all pins of a file's net stay in: its copper is of that one.
+  [[nodiscard]] NetId keptNetOf(NetId theirs) const {
+    std::set<NetId> nets;
+    for (const PinId pin : file_.pinsOf(theirs)) {
+      const Pin* mine = drawn_.board().pins.find(pins_.at(pin));
+      nets.insert(mine != nullptr && kept_.contains(mine->id) ? mine->net.value : NetId());
     }
+    return nets.size() == 1 ? *nets.begin() : NetId();
+  }
+
+  /// What the file's net is called in the drawing; one that is not there comes in.
+  NetId netFor(NetId theirs) {
+    NetId& mine = nets_[theirs];
+    if (!mine) {
+      Net fresh = *file_.board().nets.find(theirs);
+      fresh.id = mine = draft_.newId<NetId>();
+      draft_.put(std::move(fresh));
+    }
+    used_.insert(mine);
+    return mine;
+  }
+
+  void learnNet(const Net& theirs, const Net& there) {
+    Net mine = there;
+    const bool renamed =
+        std::any_of(plan_.differences.begin(), plan_.differences.end(), [&](const MergeDifference& d) {
+          return d.what == What::name && d.net == mine.id && d.right == Right::file;
+        });
+    if (mine.name.empty() || renamed) mine.name = theirs.name;
+    learn(mine.role, theirs.role);
+    learn(mine.ratedVoltage, theirs.ratedVoltage);
+    learn(mine.ratedCurrent, theirs.ratedCurrent);
+    putOver(there, std::move(mine));
+  }
+
+  void putPart(const Part& theirs) {
+    const Part* there = drawn_.board().parts.find(parts_.at(theirs.id));
+    Part part = theirs;
+    part.id = parts_.at(theirs.id);
+    if (part.lid.known() && part.lid.value) part.lid.value = parts_.at(part.lid.value);
+    for (Through& way : part.through.value) {
+      way.from = pins_.at(way.from);
+      way.to = pins_.at(way.to);
+    }
+    if (matched_.laid) {
+      if (part.position.known()) part.position.value = placed(part.position.value);
+      matched_.laid->move(part.body.value);
+    } else {
+      part.position = {};
+      part.body = {};
+    }
+    if (there == nullptr)
+      draft_.put(std::move(part));
+    else
+      learnPart(part, *there);
+  }
+
+  void learnPart(const Part& theirs, const Part& there) {
+    Part mine = there;
+    const bool sameValue = mine.value.value == theirs.value.value && theirs.value.known();
+    if (!mine.value.known() || sameValue) learn(mine.value, theirs.value);
+    if (fileIsRight(mine.id, What::value)) mine.value = theirs.value;
+    const bool sameFitted = mine.fitted.value == theirs.fitted.value && theirs.fitted.known();
+    if (!mine.fitted.known() || sameFitted) learn(mine.fitted, theirs.fitted);
+    if (fileIsRight(mine.id, What::fitted) || fileIsRight(mine.id, What::missing))
+      mine.fitted = theirs.fitted;
+    learn(mine.kind, theirs.kind);
+    learn(mine.package, theirs.package);
+    learn(mine.height, theirs.height);
+    learn(mine.lid, theirs.lid);
+    learn(mine.through, theirs.through);
+    learn(mine.side, theirs.side);
+    if (matched_.laid && !mine.position.known()) mine.position = theirs.position;
+    if (matched_.laid && !mine.body.known()) mine.body = theirs.body;
+    putOver(there, std::move(mine));
+  }
+
+  void putPin(const Pin& theirs) {
+    const Pin* there = drawn_.board().pins.find(pins_.at(theirs.id));
+    Pin pin = there != nullptr ? *there : theirs;
+    if (there == nullptr) {
+      pin.id = pins_.at(theirs.id);
+      if (pin.part) pin.part = parts_.at(pin.part);
+      pin.net = {};
+    }
+    const bool none = there != nullptr && there->net.origin == Origin::measured && !there->net.value;
+    if (theirs.net.known() && !none && !kept_.contains(pin.id)) {
+      const NetId net = theirs.net.value ? netFor(theirs.net.value) : NetId();
+      if (pin.net.known() && pin.net.value == net)
+        learn(pin.net, {net, theirs.net.origin});
+      else
+        pin.net = {net, theirs.net.origin};
+    }
+    learn(pin.termination, theirs.termination);
+    if (pin.net.known()) used_.insert(pin.net.value);
+    if (there == nullptr)
+      draft_.put(pin);
+    else
+      putOver(*there, pin);
+    if (theirs.net.known()) netAfter_[pin.id] = pin.net;
+  }
+
+  /// Where the file's places fit the drawing's.
+  void putPlaces() {
+    putLayers();
+    for (const Pad& theirs : file_.board().pads) {
+      const PinId pin = pins_.at(theirs.pin);
+      if (!drawn_.padsOf(pin).empty()) continue; // the drawing has its own
+      Pad fresh = theirs;
+      fresh.id = draft_.newId<PadId>();
+      fresh.pin = pin;
+      if (fresh.position.known()) fresh.position.value = placed(fresh.position.value);
+      fresh.rotation = matched_.laid->turn(fresh.rotation);
+      draft_.put(std::move(fresh));
+    }
+    for (const Zone& theirs : file_.board().zones)
+      putZone(theirs);
+  }
+
+  void putZone(const Zone& theirs) {
+    Zone fresh = theirs;
+    matched_.laid->move(fresh.polygon);
+    if (fresh.part) fresh.part = parts_.at(fresh.part);
+    for (const Zone& there : drawn_.board().zones) {
+      fresh.id = there.id;
+      if (fresh == there || (fresh.part && fresh.part == there.part)) return;
+    }
+    fresh.id = draft_.newId<ZoneId>();
+    draft_.put(std::move(fresh));
   }
 
   void putLayers() {
-    const auto& order = file_.board().info.layerOrder;
-    if (order.size() < 2 || !matched_.laid) return;
     BoardInfo info = drawn_.board().info;
-    layers_[order.front()] = info.layerOrder.empty() ? newLayer(order.front()) : info.layerOrder.front();
-    for (std::size_t i = 1; i + 1 < order.size(); ++i)
-      layers_[order[i]] = newLayer(order[i]);
-    layers_[order.back()] = info.layerOrder.size() < 2 ? newLayer(order.back()) : info.layerOrder.back();
-    info.layerOrder.clear();
-    for (const LayerId layer : order)
-      info.layerOrder.push_back(layers_[layer]);
-    info.copper = file_.board().info.copper;
-    if (!info.copper.known()) info.copper = fromFile(DrawnCopper::everything);
+    const auto& theirs = file_.board().info.layerOrder;
+    const auto& mine = drawn_.board().info.layerOrder;
+    if (theirs.size() >= 2) {
+      std::vector<LayerId> inner(mine.size() > 2 ? mine.begin() + 1 : mine.end(),
+                                 mine.size() > 2 ? mine.end() - 1 : mine.end());
+      info.layerOrder.clear();
+      for (std::size_t i = 0; i < theirs.size(); ++i) {
+        LayerId there;
+        if (i == 0)
+          there = mine.empty() ? LayerId() : mine.front();
+        else if (i + 1 == theirs.size())
+          there = mine.size() < 2 ? LayerId() : mine.back();
+        else
+          there = innerLike(theirs[i], inner);
+        if (i + 1 == theirs.size()) // those that the file does not have
+          info.layerOrder.insert(info.layerOrder.end(), inner.begin(), inner.end());
+        info.layerOrder.push_back(layers_[theirs[i]] = putLayer(theirs[i], there));
+      }
+    }
     if (!info.outline.known() && file_.board().info.outline.known()) {
       info.outline = file_.board().info.outline;
       for (Polygon& polygon : info.outline.value)
-        moveAll(polygon);
+        matched_.laid->move(polygon);
     }
-    draft_.putInfo(std::move(info));
+    // Where the drawing joins what the file does not, it says no more of its copper than before.
+    const auto known = drawnCopper(file_.board());
+    const auto before = drawnCopper(drawn_.board());
+    if (onlyTheirs() || before >= known) {
+      if (known != DrawnCopper::points) info.copper = fromFile(known);
+    } else if (!info.copper.known()) {
+      info.copper = guessed(before);
+    }
+    if (!(info == drawn_.board().info)) draft_.putInfo(std::move(info));
   }
-  LayerId newLayer(LayerId theirs) {
-    Layer layer = *file_.board().layers.find(theirs);
+
+  /// Takes the drawn inner layer of this name out of the list.
+  [[nodiscard]] LayerId innerLike(LayerId theirs, std::vector<LayerId>& inner) const {
+    const auto found = std::find_if(inner.begin(), inner.end(), [&](LayerId id) {
+      return drawn_.board().layers.find(id)->name == file_.board().layers.find(theirs)->name;
+    });
+    if (found == inner.end()) return {};
+    const LayerId id = *found;
+    inner.erase(found);
+    return id;
+  }
+
+  LayerId putLayer(LayerId theirs, LayerId there) {
+    const Layer& from = *file_.board().layers.find(theirs);
+    if (const Layer* drawn = drawn_.board().layers.find(there)) {
+      Layer mine = *drawn;
+      learn(mine.copperThickness, from.copperThickness);
+      learn(mine.dielectricBelow, from.dielectricBelow);
+      putOver(*drawn, std::move(mine));
+      return there;
+    }
+    Layer layer = from;
     layer.id = draft_.newId<LayerId>();
     const LayerId id = layer.id;
     draft_.put(std::move(layer));
     return id;
   }
 
-  void moveAll(Polygon& polygon) const {
-    for (Point& p : polygon.outer)
-      p = (*matched_.laid)(p);
-    for (Ring& hole : polygon.holes)
-      for (Point& p : hole)
-        p = (*matched_.laid)(p);
+  /// Whether no net of the drawing has a pin that the file does not say of it.
+  [[nodiscard]] bool onlyTheirs() const {
+    return std::none_of(drawn_.board().pins.begin(), drawn_.board().pins.end(), [&](const Pin& pin) {
+      const bool theirs = netAfter_.contains(pin.id) && !kept_.contains(pin.id);
+      return !theirs && pin.net.known() && pin.net.value && drawn_.pinsOf(pin.net.value).size() > 1;
+    });
   }
 
-  void putPart(const Part& theirs) {
-    const auto found = matched_.partOf.find(theirs.id);
-    if (found != matched_.partOf.end()) {
-      parts_[theirs.id] = found->second;
-      Part mine = *drawn_.board().parts.find(found->second);
-      if (!mine.value.known() || differenceOf(mine.id, What::value) != nullptr) mine.value = theirs.value;
-      if (!mine.kind.known()) mine.kind = theirs.kind;
-      if (!mine.package.known()) mine.package = theirs.package;
-      if (!mine.height.known()) mine.height = theirs.height;
-      if (differenceOf(mine.id, What::fitted) != nullptr || differenceOf(mine.id, What::missing) != nullptr)
-        mine.fitted = theirs.fitted;
-      draft_.put(std::move(mine));
-      return;
+  /// Drawn nets whose pins have all gone to the same other one.
+  [[nodiscard]] std::map<NetId, NetId> renamedNets() {
+    std::map<NetId, std::set<NetId>> after;
+    for (const Pin& pin : drawn_.board().pins) {
+      const auto found = netAfter_.find(pin.id);
+      const Fact<NetId>& net = found != netAfter_.end() ? found->second : pin.net;
+      if (net.known()) used_.insert(net.value);
+      if (pin.net.known() && pin.net.value) after[pin.net.value].insert(net.value);
     }
-    Part fresh = theirs;
-    fresh.id = draft_.newId<PartId>();
-    parts_[theirs.id] = fresh.id;
-    fresh.lid = {};
-    fresh.through = {};
-    if (matched_.laid) {
-      if (fresh.position.known()) fresh.position.value = (*matched_.laid)(fresh.position.value);
-      for (Point& p : fresh.body.value)
-        p = (*matched_.laid)(p);
-    } else {
-      fresh.position = {};
-      fresh.body = {};
-    }
-    draft_.put(std::move(fresh));
-  }
-
-  [[nodiscard]] Fact<NetId> netOf(const Pin& theirs) const {
-    Fact<NetId> net = theirs.net;
-    if (net.known() && net.value) net.value = nets_.at(net.value);
-    return net;
-  }
-
-  void putPin(const Pin& theirs) {
-    const auto found = matched_.drawnOf.find(theirs.id);
-    if (found == matched_.drawnOf.end()) {
-      Pin fresh = theirs;
-      fresh.id = draft_.newId<PinId>();
-      pins_[theirs.id] = fresh.id;
-      if (fresh.part) fresh.part = parts_.at(fresh.part);
-      fresh.net = netOf(theirs);
-      draft_.put(std::move(fresh));
-      return;
-    }
-    Pin mine = *drawn_.board().pins.find(found->second);
-    if (!theirs.net.known() || kept_.contains(mine.id)) return;
-    const Fact<NetId> net = netOf(theirs);
-    if (mine.net.known() && mine.net.value == net.value) return;
-    mine.net = net;
-    draft_.put(std::move(mine));
-  }
-
-  void putPad(const Pad& theirs) {
-    const auto pin = pins_.find(theirs.pin);
-    if (pin == pins_.end()) return; // the drawing has its own
-    Pad fresh = theirs;
-    fresh.id = draft_.newId<PadId>();
-    fresh.pin = pin->second;
-    if (matched_.laid && fresh.position.known()) {
-      fresh.position.value = (*matched_.laid)(fresh.position.value);
-      fresh.rotation = matched_.laid->turn(fresh.rotation);
-    } else {
-      fresh.position = {};
-    }
-    draft_.put(std::move(fresh));
-  }
-
-  /// The file's copper, in place of what was drawn of the same nets.
-  void putCopper() {
-    std::set<NetId> theirs;
-    const auto put = [&](auto object) {
-      object.net = object.net.known() && object.net.value
-                       ? Fact<NetId>{nets_.at(object.net.value), object.net.origin}
-                       : object.net;
-      if (object.net.known()) theirs.insert(object.net.value);
-      draft_.put(std::move(object));
-    };
-    for (Track track : file_.board().tracks) {
-      track.id = draft_.newId<TrackId>();
-      track.start = (*matched_.laid)(track.start);
-      track.end = (*matched_.laid)(track.end);
-      if (track.way == TrackWay::arc) track.mid = (*matched_.laid)(track.mid);
-      layer(track.layer);
-      put(std::move(track));
-    }
-    for (Via via : file_.board().vias) {
-      via.id = draft_.newId<ViaId>();
-      via.position = (*matched_.laid)(via.position);
-      layer(via.from);
-      layer(via.to);
-      put(std::move(via));
-    }
-    for (Area area : file_.board().areas) {
-      area.id = draft_.newId<AreaId>();
-      moveAll(area.polygon);
-      layer(area.layer);
-      put(std::move(area));
-    }
-    const auto replaced = [&](const auto& object) {
-      return object.net.known() && theirs.contains(object.net.value);
-    };
-    for (const Track& track : drawn_.board().tracks)
-      if (replaced(track)) draft_.remove<Track>(track.id);
-    for (const Via& via : drawn_.board().vias)
-      if (replaced(via)) draft_.remove<Via>(via.id);
-  }
-  void layer(Fact<LayerId>& layer) const {
-    if (!layer.known() || !layer.value) return;
-    const auto found = layers_.find(layer.value);
-    if (found != layers_.end())
-      layer.value = found->second;
-    else
-      layer = {};
+    std::map<NetId, NetId> out;
+    for (const auto& [net, nets] : after)
+      if (nets.size() == 1 && *nets.begin() && *nets.begin() != net) out.emplace(net, *nets.begin());
+    return out;
   }
 
   const Lookup& drawn_;
@@ -349,18 +293,17 @@ private:
   const MergePlan& plan_;
   MatchedBoards matched_;
   Draft draft_;
-  std::map<NetId, NetId> nets_; ///< from the file's ids to the drawing's, of all kinds
-  std::map<PartId, PartId> parts_;
-  std::map<PinId, PinId> pins_; ///< of those that are new
-  std::map<LayerId, LayerId> layers_;
   std::set<PinId> kept_; ///< stay as they are drawn
+  // From the file's ids to the drawing's.
+  std::map<NetId, NetId> nets_;
+  std::map<PartId, PartId> parts_;
+  std::map<PinId, PinId> pins_;
+  std::map<LayerId, LayerId> layers_;
+  std::set<NetId> used_;                  ///< that pins or the file's copper are of
+  std::map<PinId, Fact<NetId>> netAfter_; ///< of pins that the file has
 };
 
 } // namespace
-
-MergePlan planMerge(const Lookup& drawn, const Lookup& file) {
-  return Planner(drawn, file).plan();
-}
 
 Edit mergeEdit(const Lookup& drawn, const Lookup& file, const MergePlan& plan) {
   return Merger(drawn, file, plan).merge();

@@ -238,7 +238,7 @@ Edit setRole(const Board& board, NetId id, NetRole role) {
   if (const Net* there = board.nets.find(id)) {
     Net net = *there;
     net.role = fromUser(role);
-    edit.put(std::move(net));
+    if (!(net == *there)) edit.put(std::move(net));
   }
   return edit;
 }

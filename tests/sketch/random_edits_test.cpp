@@ -52,7 +52,7 @@ public:
 
   /// One thing that a person does; whether the board changed.
   bool play(Hand& hand) {
-    const Board before = hand.board;
+    Board before = hand.board;
     auto answer = act(hand);
     if (!answer) {
       REQUIRE_FALSE(answer.error().text().empty());
@@ -64,11 +64,9 @@ public:
     REQUIRE(answer->edit.changes.empty() == (answer->act == SketchAct::nothing));
     if (answer->edit.changes.empty()) return false;
     ++acts[answer->act];
-    Board now = hand.board;
-    const auto inverse = apply(now, answer->edit);
+    const auto inverse = apply(hand.board, answer->edit);
     if (!inverse) FAIL(inverse.error().text());
-    hand.board = std::move(now);
-    done_.push_back({before, answer->edit, *inverse});
+    done_.push_back({std::move(before), answer->edit, *inverse});
     if (done_.size() > 12) done_.erase(done_.begin());
     return true;
   }

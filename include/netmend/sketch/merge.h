@@ -39,7 +39,8 @@ struct MergePlan {
   std::size_t learnt = 0;     ///< pins drawn without a net, to which the file gives one
   std::size_t onlyInFile = 0; ///< pins
   std::size_t onlyDrawn = 0;  ///< pins
-  /// The file's places fit the drawing's: parts and copper come in with theirs. Else without.
+  /// The file's places fit the drawing's: parts, pads and copper come in with theirs. Else parts come in as
+  /// lists of pins, which can be placed by hand.
   bool placesFit = false;
   Length worstPlace; ///< of the matched pins, once both are laid on each other
   std::vector<MergeDifference> differences;
