@@ -155,15 +155,18 @@ TEST_CASE("a close-up is laid on the board by places that both show, and a photo
   const bool added = BenchRig::wait([&] { return drawingOf(rig).photos().size() == 1; }, 10'000);
   INFO(rig.window->message().toStdString());
   REQUIRE(added);
-  auto* inset = rig.window->findChild<PhotoInset*>();
+  auto* inset = static_cast<PhotoInset*>(rig.window->findChild<QWidget*>(QStringLiteral("photoInset")));
   REQUIRE(inset != nullptr);
   REQUIRE(BenchRig::wait([&] { return inset->isVisible(); }));
+  REQUIRE(BenchRig::wait([&] { return rig.window->map().settled(); }));
   const auto pair = [&](const char* label) {
     const Point at = positionOf(drawingOf(rig).lookup(), pinOf(rig, label)).value;
     const QPointF pixel = photo.pixelOf(at);
     QTest::mouseClick(inset, Qt::LeftButton, {},
                       inset->placeOf({Pixels(pixel.x()), Pixels(pixel.y())}).toPoint());
-    rig.window->map().zoomTo(pinOf(rig, label));
+    INFO(rig.text("drawDue").toStdString());
+    CHECK(rig.text("drawDue").startsWith(QStringLiteral("Now the same place")));
+    REQUIRE(rig.window->map().zoomTo(pinOf(rig, label)));
     clickOnMap(rig, at);
   };
   for (const char* label : {"C21.1", "C28.1", "R28.2", "R21.2"})
