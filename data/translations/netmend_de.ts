@@ -5094,7 +5094,18 @@
     <message numerus="yes">
         <source>Take {n} more net like these</source>
         <comment>Take {n} more nets like these</comment>
-        <translation><numerusform>Noch {n} Netz wie diese nehmen</numerusform><numerusform>Noch {n} Netze wie diese nehmen</numerusform></translation>
+        <translation>
+            <numerusform>Noch {n} Netz wie diese nehmen</numerusform>
+            <numerusform>Noch {n} Netze wie diese nehmen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>one click too many for what the line says</source>
+        <translation>ein Klick zu viel für das, was die Zeile sagt</translation>
+    </message>
+    <message>
+        <source>what a good board reads here</source>
+        <translation>was eine gute Platine hier liest</translation>
     </message>
 </context>
 <context>
@@ -5784,6 +5795,18 @@
     <message>
         <source>photo taken away</source>
         <translation>Foto weggenommen</translation>
+    </message>
+    <message>
+        <source>typed at the drawing</source>
+        <translation>beim Zeichnen getippt</translation>
+    </message>
+    <message>
+        <source>known-good value</source>
+        <translation>bekannter guter Wert</translation>
+    </message>
+    <message>
+        <source>%1: a good board reads %2</source>
+        <translation>%1: eine gute Platine liest %2</translation>
     </message>
 </context>
 <context>

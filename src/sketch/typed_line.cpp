@@ -89,6 +89,10 @@ public:
       take(1, WordMeaning::role);
       return done(RoleWanted{*role});
     }
+    if (netInHand && pieces_.size() == 2 && oneOf(first, {"good", "gut"})) {
+      take(2, WordMeaning::good);
+      return done(GoodWanted{pieces_[1]});
+    }
     if (netInHand && pieces_.size() == 1) {
       take(1, WordMeaning::net);
       return done(NetWanted{pieces_.front()});

@@ -310,6 +310,8 @@ Said meaningSaid(const LineWord& word, const Wanted& wanted, const ChipSizes& si
     return pattern("core", "left and right changed");
   case WordMeaning::net:
     return pattern("core", "name of the net");
+  case WordMeaning::good:
+    return pattern("core", "what a good board reads here");
   case WordMeaning::role:
     return pattern("core", "what the net is for");
   }

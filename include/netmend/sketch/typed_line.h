@@ -65,6 +65,11 @@ struct NetWanted {
   std::string name;
   friend bool operator==(const NetWanted&, const NetWanted&) = default;
 };
+/// What a good board reads at the pin in hand, as it was typed.
+struct GoodWanted {
+  std::string value;
+  friend bool operator==(const GoodWanted&, const GoodWanted&) = default;
+};
 struct RoleWanted {
   NetRole role = NetRole::signal;
   friend bool operator==(const RoleWanted&, const RoleWanted&) = default;
@@ -72,7 +77,7 @@ struct RoleWanted {
 
 using Wanted =
     std::variant<std::monostate, ArrayWanted, TwoTerminalsWanted, ShieldWanted, BodyWanted, TestPadsWanted,
-                 ZoneWanted, AreaWanted, TrackWanted, CopyWanted, NetWanted, RoleWanted>;
+                 ZoneWanted, AreaWanted, TrackWanted, CopyWanted, NetWanted, RoleWanted, GoodWanted>;
 
 enum class WordMeaning {
   notUnderstood,
@@ -99,7 +104,8 @@ enum class WordMeaning {
   copy,
   copied, ///< which parts
   mirrored,
-  net, ///< its name
+  net,  ///< its name
+  good, ///< what a good board reads
   role
 };
 

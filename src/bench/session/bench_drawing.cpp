@@ -7,6 +7,7 @@
 
 #include "netmend/base/digest.h"
 #include "netmend/board/exchange/import.h"
+#include "netmend/probing/reading_entry.h"
 #include "netmend/words/sketch.h"
 
 namespace netmend {
@@ -154,7 +155,39 @@ void BenchDrawing::answered(const Result<SketchAnswer>& answer) {
   Q_EMIT handChanged();
 }
 
+/// A known-good value, from a service note or from memory, counts as one good board's reading.
+void BenchDrawing::keepGood(PinId pin, const std::string& text) {
+  const auto value = parseReadingValue(text, ReadingMode::diode);
+  if (!value) {
+    Q_EMIT told(shown(value.error().said()), true);
+    return;
+  }
+  workUp(); // the book knows the board as it is now
+  Walk walk;
+  walk.boardUuid = board()->info.uuid;
+  walk.boardName = board()->info.name.valueOr("");
+  walk.specimen = Specimen::good;
+  walk.title = tr("typed at the drawing").toStdString();
+  Reading reading;
+  reading.point = {pin, pinLabel(*board(), pin)};
+  reading.value = value->value;
+  reading.time = timeNow();
+  walk.points = {reading.point};
+  walk.readings = {reading};
+  const auto kept = job_.perform(
+      tr("known-good value"), [this, walk] { return job_.keepGoodWalk(walk); },
+      [this, walk] { return job_.takeBackGoodWalk(walk); });
+  if (!kept) return job_.fail(kept.error());
+  Q_EMIT told(tr("%1: a good board reads %2")
+                  .arg(QString::fromStdString(reading.point.label),
+                       QString::fromStdString(readingText(reading.value, reading.mode))),
+              false);
+}
+
 void BenchDrawing::type(const std::string& text) {
+  const auto line = readLine(text, *board(), job_.data().sizes, sketch_.netInHand());
+  if (const auto* good = std::get_if<GoodWanted>(&line.wanted); good != nullptr && !sketch_.group().empty())
+    return keepGood(sketch_.group().back(), good->value);
   answered(sketch_.type(*lookup_, text));
 }
 

@@ -81,6 +81,7 @@ Q_SIGNALS:
 
 private:
   void followJob();
+  void keepGood(PinId pin, const std::string& text);
   bool open(const std::filesystem::path& file);
   void take(KeptBoard kept);
   void answered(const Result<SketchAnswer>& answer);

@@ -276,3 +276,25 @@ TEST_CASE("a list of nets is pasted, and a held lead's beeps join, silence does 
   CHECK(netOf(rig, "J4.4") == NetId());
   CHECK(netOf(rig, "J4.5") == netOf(rig, "J4.1"));
 }
+
+TEST_CASE("a known-good value typed at a pin is what a good board reads there") {
+  BenchRig rig;
+  speak(QStringLiteral("en"));
+  rig.press(drawKey);
+  line(rig, "J4 6");
+  clickOnMap(rig, milli(0, 0));
+  clickOnMap(rig, milli(5, 0));
+  rig.press(Qt::Key_A);
+  const Desk desk = rig.window->desk();
+  clickOnMap(rig, positionOf(drawingOf(rig).lookup(), pinOf(rig, "J4.2")).value);
+  line(rig, "good 452");
+  CHECK(rig.window->message() == QStringLiteral("J4.2: a good board reads 0.452 V"));
+  REQUIRE(desk.job.goodWalks().size() == 1);
+  CHECK(desk.job.goodWalks().front().readings.front().value == Approx(0.452));
+  CHECK(desk.job.goodWalks().front().readings.front().point.pin == pinOf(rig, "J4.2"));
+  CHECK(drawingOf(rig).sketch().group().size() == 1); // the pin is still in hand
+  line(rig, "good loud");
+  CHECK(rig.window->message().startsWith(QStringLiteral("⚠")));
+  rig.press(Qt::Key_U);
+  CHECK(desk.job.goodWalks().empty());
+}
