@@ -70,6 +70,7 @@ std::vector<double> offLine(const std::vector<std::pair<double, double>>& steps)
   };
   const double slope = median(std::move(slopes));
   std::vector<double> heights;
+  heights.reserve(steps.size());
   for (const auto& [along, across] : steps)
     heights.push_back(across - slope * along);
   const double height = median(heights);

@@ -81,7 +81,7 @@ private:
   std::string freshReference(const std::string& reference) {
     const std::string letters = partsOfReference(reference).letters;
     auto& from = next_[letters];
-    const std::string out = nextReference(board_, letters, from);
+    std::string out = nextReference(board_, letters, from);
     from = std::stoul(out.substr(letters.size())) + 1;
     return out;
   }

@@ -179,7 +179,7 @@ CopperAt copperAt(const Board& board, Point p, Side side, Length reach) {
   };
   for (const Via& via : board.vias)
     consider(
-        std::max(0.0, static_cast<double>(distance(p, via.position).nm - via.diameter.valueOr({}).nm / 2)),
+        std::max(0.0, static_cast<double>((distance(p, via.position) - via.diameter.valueOr({}) / 2).nm)),
         {{}, via.id, {}, {}});
   for (const Track& track : board.tracks) {
     if (!isOnSide(board, track.layer, side)) continue;

@@ -187,6 +187,7 @@ Joined joinAll(const Lookup& lookup, const std::vector<PinId>& pins, const std::
                Origin origin) {
   const Board& board = lookup.board();
   std::vector<NetId> all;
+  all.reserve(pins.size() + nets.size());
   for (const PinId pin : pins)
     all.push_back(netOf(board, pin));
   all.insert(all.end(), nets.begin(), nets.end());

@@ -139,6 +139,8 @@ void CopperMap::styleChanged() {
 
 void CopperMap::viewChanged() {
   if (byKeys_) tellMiddle();
+  // What was under the pointer is elsewhere, or on the other side.
+  if (const auto hand = hand_; hand && hand->move) hand->move(pointerAt(pointer_));
   update();
   if (std::exchange(lie_, view_.lie()) != view_.lie() && onTurned) onTurned();
 }

@@ -121,7 +121,6 @@ SketchClick BenchDrawing::clickAt(Point at, Side side, Length reach) const {
 }
 
 Result<void> BenchDrawing::applyNow(const Edit& edit, std::shared_ptr<Edit> inverse) {
-  if (!kept_) return failure({pattern("core", "the board is not open any more")});
   auto back = kept_->apply(edit);
   if (!back) return failure(back.error());
   if (inverse) *inverse = std::move(*back);
@@ -137,9 +136,21 @@ bool BenchDrawing::perform(const QString& what, const Edit& edit) {
   if (edit.changes.empty()) return true;
   const auto forward = std::make_shared<const Edit>(edit);
   const auto inverse = std::make_shared<Edit>();
+  // Another board may be open when this is taken back.
+  const auto here = [this, file = kept_->file()]() -> Result<void> {
+    if (kept_ && kept_->file() == file) return {};
+    return failure({pattern("core", "the board is not open any more"), file.string()});
+  };
   const auto done = job_.perform(
-      what, [this, forward, inverse] { return applyNow(*forward, inverse); },
-      [this, inverse] { return applyNow(*inverse, nullptr); });
+      what,
+      [this, here, forward, inverse] {
+        auto open = here();
+        return open ? applyNow(*forward, inverse) : open;
+      },
+      [this, here, inverse] {
+        auto open = here();
+        return open ? applyNow(*inverse, nullptr) : open;
+      });
   if (!done) job_.fail(done.error());
   return done.has_value();
 }

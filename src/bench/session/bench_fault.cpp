@@ -1,6 +1,7 @@
 #include "bench_fault.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "netmend/casework/take_reading.h"
 #include "netmend/jobbook/record.h"
@@ -53,7 +54,23 @@ void BenchFault::choose(PinId pin) {
   solve();
 }
 
+/// What was chosen, as the board is now; false: it is not there any more.
+bool BenchFault::chooseAgain() {
+  const BoardUnderWork* board = job_.board();
+  if (!chosen_ || board == nullptr) return false;
+  const Pin* pin = board->board->pins.find(pin_);
+  if (pin_ && pin == nullptr) return false;
+  if (pin != nullptr) net_ = pin->net.known() ? pin->net.value : NetId();
+  return pin != nullptr || board->board->nets.find(net_) != nullptr;
+}
+
 void BenchFault::followWalk() {
+  // Drawn on meanwhile it is the same board: the line that was chosen still is.
+  const BoardUnderWork* board = job_.board();
+  const About now{board != nullptr ? board->board->info.uuid : std::string(),
+                  job_.job() != nullptr ? job_.job()->id : JobId()};
+  const bool same = std::exchange(about_, now) == now && !now.board.empty();
+  if (same && chooseAgain()) return solve();
   chosen_ = false;
   unreachable_.clear();
   follow();

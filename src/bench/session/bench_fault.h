@@ -76,8 +76,17 @@ private:
   /// The reading that was taken here last, if nothing was read or taken back since; else null.
   [[nodiscard]] const JobReading* lastTaken() const;
 
+  [[nodiscard]] bool chooseAgain();
+  /// What everything here is of.
+  struct About {
+    std::string board; ///< its uuid
+    JobId job;
+    friend bool operator==(const About&, const About&) = default;
+  };
+
   BenchJob& job_;
   BenchWalk& walk_;
+  About about_;
   NetId net_;
   PinId pin_;
   NetId askedNet_; ///< what `fault_` is, or will be, about
