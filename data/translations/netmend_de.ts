@@ -4795,11 +4795,6 @@
         <source>Click where {} comes out again</source>
         <translation>Anklicken, wo {} wieder herauskommt</translation>
     </message>
-    <message numerus="yes">
-        <source>Take one more net like these</source>
-        <comment>Take {n} more nets like these</comment>
-        <translation><numerusform>Noch ein Netz wie diese nehmen</numerusform><numerusform>Noch {n} Netze wie diese nehmen</numerusform></translation>
-    </message>
     <message>
         <source>{} is in hand</source>
         <translation>{} ist in der Hand</translation>
@@ -5091,7 +5086,15 @@
     <message numerus="yes">
         <source>{} landings, {n} zone</source>
         <comment>{} landings, {n} zones</comment>
-        <translation><numerusform>{} Anlötpunkte, {n} Zone</numerusform><numerusform>{} Anlötpunkte, {n} Zonen</numerusform></translation>
+        <translation>
+            <numerusform>{} Anlötpunkte, {n} Zone</numerusform>
+            <numerusform>{} Anlötpunkte, {n} Zonen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Take {n} more net like these</source>
+        <comment>Take {n} more nets like these</comment>
+        <translation><numerusform>Noch {n} Netz wie diese nehmen</numerusform><numerusform>Noch {n} Netze wie diese nehmen</numerusform></translation>
     </message>
 </context>
 <context>
@@ -5652,6 +5655,86 @@
     <message>
         <source>the last reading was no slip: it comes and goes</source>
         <translation>der letzte Messwert war kein Abrutschen: Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>draw the board</source>
+        <translation>die Platine zeichnen</translation>
+    </message>
+    <message>
+        <source>Drawing the board</source>
+        <translation>Die Platine zeichnen</translation>
+    </message>
+    <message>
+        <source>the line: what is drawn next, or the name of the net in hand</source>
+        <translation>die Zeile: was als Nächstes gezeichnet wird, oder der Name des Netzes in der Hand</translation>
+    </message>
+    <message>
+        <source>click</source>
+        <translation>Klick</translation>
+    </message>
+    <message>
+        <source>a pin takes its net in hand, or joins it; beside pins a track is drawn to there</source>
+        <translation>ein Pin nimmt sein Netz in die Hand oder kommt dazu; daneben wird eine Leiterbahn dorthin gezogen</translation>
+    </message>
+    <message>
+        <source>press on a pin, draw, let go</source>
+        <translation>auf einem Pin drücken, ziehen, loslassen</translation>
+    </message>
+    <message>
+        <source>a track along the copper</source>
+        <translation>eine Leiterbahn entlang dem Kupfer</translation>
+    </message>
+    <message>
+        <source>take what is proposed, or not</source>
+        <translation>nehmen, was vorgeschlagen ist, oder nicht</translation>
+    </message>
+    <message>
+        <source>the net is done</source>
+        <translation>das Netz ist fertig</translation>
+    </message>
+    <message>
+        <source>copper between the last two pins; another way</source>
+        <translation>Kupfer zwischen den letzten zwei Pins; anders herum</translation>
+    </message>
+    <message>
+        <source>a via at the pointer; from here inside the board</source>
+        <translation>ein Via am Zeiger; von hier im Inneren der Platine</translation>
+    </message>
+    <message>
+        <source>and so on, as the last two nets</source>
+        <translation>und so weiter, wie die letzten zwei Netze</translation>
+    </message>
+    <message>
+        <source>silent: the next pin to touch</source>
+        <translation>stumm: der nächste Pin zum Berühren</translation>
+    </message>
+    <message>
+        <source>a zone of the part in hand; part or pad is gone</source>
+        <translation>eine Zone des Bauteils in der Hand; Bauteil oder Pad fehlt</translation>
+    </message>
+    <message>
+        <source>take off what is in hand</source>
+        <translation>wegnehmen, was in der Hand ist</translation>
+    </message>
+    <message>
+        <source>held: the photo alone</source>
+        <translation>gehalten: nur das Foto</translation>
+    </message>
+    <message>
+        <source>lay the photo by more places</source>
+        <translation>das Foto an weiteren Orten ausrichten</translation>
+    </message>
+    <message>
+        <source>Shift, Ctrl, Alt and the wheel</source>
+        <translation>Umschalt, Strg, Alt und das Rad</translation>
+    </message>
+    <message>
+        <source>track&apos;s width; photo fainter; photo lighter</source>
+        <translation>Breite der Leiterbahn; Foto blasser; Foto heller</translation>
+    </message>
+    <message>
+        <source>a photo, or a list of pins and nets</source>
+        <translation>ein Foto, oder eine Liste von Pins und Netzen</translation>
     </message>
 </context>
 <context>

@@ -13,7 +13,8 @@ namespace {
 constexpr int samples = 60;          ///< along an edge
 constexpr double keptShare = 0.95;   ///< the worst twentieth is scratches and tabs
 constexpr double reachShare = 0.012; ///< of the edge's length, to both sides of where it should be
-constexpr double leastStep = 12.0;   ///< grey levels that an edge has at least
+constexpr int grain = 3; ///< pixels beside each other that are taken together, to both sides: noise goes
+constexpr double leastStep = 12.0; ///< grey levels that an edge has at least
 
 struct Edge {
   cv::Point2d from;
@@ -24,13 +25,18 @@ struct Edge {
 /// none.
 std::optional<double> stepAcross(const cv::Mat& grey, cv::Point2d at, cv::Point2d normal, int reach) {
   std::vector<float> profile;
+  const cv::Point2d along(-normal.y, normal.x);
   for (int i = -reach; i <= reach; ++i) {
-    const cv::Point2d p = at + normal * static_cast<double>(i);
-    if (p.x < 1 || p.y < 1 || p.x >= grey.cols - 2 || p.y >= grey.rows - 2) return std::nullopt;
-    cv::Mat one;
-    cv::getRectSubPix(grey, cv::Size(1, 1), cv::Point2f(static_cast<float>(p.x), static_cast<float>(p.y)),
-                      one, CV_32F);
-    profile.push_back(one.at<float>(0, 0));
+    float sum = 0.0F;
+    for (int beside = -grain; beside <= grain; ++beside) {
+      const cv::Point2d p = at + normal * static_cast<double>(i) + along * (2.0 * beside);
+      if (p.x < 1 || p.y < 1 || p.x >= grey.cols - 2 || p.y >= grey.rows - 2) return std::nullopt;
+      cv::Mat one;
+      cv::getRectSubPix(grey, cv::Size(1, 1), cv::Point2f(static_cast<float>(p.x), static_cast<float>(p.y)),
+                        one, CV_32F);
+      sum += one.at<float>(0, 0);
+    }
+    profile.push_back(sum / static_cast<float>(2 * grain + 1));
   }
   std::size_t best = 0;
   double strongest = 0.0;

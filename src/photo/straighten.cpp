@@ -35,23 +35,29 @@ std::array<double, 9> rows(const cv::Matx33d& m) {
   return out;
 }
 
-/// Three of the four in a line: then a perspective may be anything.
+/// No three of the four in a line: only then a perspective is told by them.
+bool spansPlane(const std::array<cv::Point2d, 4>& p, double widest) {
+  for (std::size_t left = 0; left < 4; ++left) {
+    std::array<cv::Point2d, 3> three;
+    std::copy_if(p.begin(), p.end(), three.begin(), [&](const auto& point) { return &point != &p[left]; });
+    if (std::abs((three[1] - three[0]).cross(three[2] - three[0])) < 1e-3 * widest * widest) return false;
+  }
+  return true;
+}
+
+/// There are no four places among them of which no three lie in a line.
 bool degenerate(const Points& points) {
   double widest = 0.0;
   for (const auto& a : points)
     for (const auto& b : points)
       widest = std::max(widest, cv::norm(a - b));
-  if (widest == 0.0) return true;
-  std::size_t wide = 0; // points that do not lie on a line with two others
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    bool alone = true;
-    for (std::size_t j = 0; j < points.size() && alone; ++j)
-      for (std::size_t k = j + 1; k < points.size() && alone; ++k)
-        if (i != j && i != k)
-          alone = std::abs((points[j] - points[i]).cross(points[k] - points[i])) > 1e-3 * widest * widest;
-    wide += alone ? 1 : 0;
-  }
-  return points.size() == 4 ? wide < 4 : wide == 0;
+  const std::size_t n = points.size();
+  for (std::size_t a = 0; a < n; ++a)
+    for (std::size_t b = a + 1; b < n; ++b)
+      for (std::size_t c = b + 1; c < n; ++c)
+        for (std::size_t d = c + 1; d < n; ++d)
+          if (spansPlane({points[a], points[b], points[c], points[d]}, widest)) return false;
+  return true;
 }
 
 std::array<double, 9> similarity(const Points& places, const Points& pixels, Side side) {

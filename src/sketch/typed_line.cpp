@@ -152,9 +152,9 @@ private:
     if (!kind) return incomplete();
     ZoneWanted zone{*kind, {}};
     take(2, WordMeaning::zone);
-    while (more()) {
-      zone.name += (zone.name.empty() ? "" : " ") + pieces_[at_];
-      take(1, WordMeaning::part);
+    if (more()) {
+      take(pieces_.size() - at_, WordMeaning::part);
+      zone.name = words_.back().text;
     }
     return done(zone);
   }

@@ -172,7 +172,7 @@ Said dueSaid(const SketchDue& due) {
   case What::insideEnd:
     return said(pattern("core", "Click where {} comes out again"), netText(due));
   case What::takeSeries:
-    return saidCount(counted("core", "Take one more net like these", "Take {n} more nets like these"),
+    return saidCount(counted("core", "Take {n} more net like these", "Take {n} more nets like these"),
                      static_cast<std::int64_t>(due.count));
   case What::part:
     return said(pattern("core", "{} is in hand"), due.name);

@@ -7,6 +7,7 @@
 
 #include <QApplication>
 #include <QMouseEvent>
+#include <QPainter>
 #include <QProcess>
 #include <QProcessEnvironment>
 #include <QTemporaryDir>
@@ -66,53 +67,64 @@ std::vector<Point> placesOn(const Box& box, std::size_t count) {
   return {all.begin(), all.begin() + static_cast<std::ptrdiff_t>(count)};
 }
 
+constexpr double windowMm = 0.2; ///< round a pad, in which it is looked for
+
+Box boxOf(const Pad& pad) {
+  Box box;
+  for (const Point p : outlineOf(*padShape(pad)))
+    box.include(p);
+  return box;
+}
+
 /// Where a pad's finish is seen in the straightened picture: the middle of what is yellower than mask and
-/// silk round its place. Nothing where it is not seen alone.
+/// silk round its place. Nothing where it is not seen; outside of the window at its edge.
 std::optional<Point> seenPad(const ShownPhoto& shown, const Pad& pad) {
   constexpr double scale = 50.0; // pixels a millimetre of the straightened picture
-  const Size size = pad.size.value;
-  const double reach = 0.5 * std::hypot(size.width.mm(), size.height.mm()) + 0.25;
-  const int pixels = static_cast<int>(2 * reach * scale);
-  QImage image(pixels, pixels, QImage::Format_RGB32);
+  const Box box = boxOf(pad);
+  const int width = static_cast<int>((box.size().width.mm() + 2 * windowMm) * scale);
+  const int height = static_cast<int>((box.size().height.mm() + 2 * windowMm) * scale);
+  QImage image(width, height, QImage::Format_RGB32);
   image.fill(Qt::white);
-  const double left = pad.position.value.x.mm() - reach;
-  const double top = pad.position.value.y.mm() + reach;
+  const double left = box.min.x.mm() - windowMm;
+  const double top = box.max.y.mm() + windowMm;
   // From the picture's pixels to millimetres on the board.
   paintPhoto(image, QTransform(1 / scale, 0, 0, -1 / scale, left, top), shown);
-  double sum = 0.0, x = 0.0, y = 0.0, edge = 0.0;
-  for (int j = 0; j < pixels; ++j)
-    for (int i = 0; i < pixels; ++i) {
+  double sum = 0.0, x = 0.0, y = 0.0;
+  for (int j = 0; j < height; ++j)
+    for (int i = 0; i < width; ++i) {
       const QRgb p = image.pixel(i, j);
       const double weight = std::clamp((qRed(p) - qBlue(p) - 2) / 16.0, 0.0, 1.0);
       sum += weight;
       x += weight * (i + 0.5);
       y += weight * (j + 0.5);
-      if (i == 0 || j == 0 || i + 1 == pixels || j + 1 == pixels) edge += weight;
     }
-  if (sum < 50.0 || edge > 1.0) return std::nullopt;
+  if (sum < 0.3 * box.size().width.mm() * box.size().height.mm() * scale * scale) return std::nullopt;
   return Point{Length::fromMm(left + x / sum / scale), Length::fromMm(top - y / sum / scale)};
 }
 
-/// Pads that stand alone, of one side, without a hole.
+/// Pads of one side, without a hole, next to which there is nothing of the same colour.
 std::vector<const Pad*> lonePads(const Board& board, Side side, const Box& within) {
-  std::vector<const Pad*> here;
-  for (const Pad& pad : board.pads) {
-    const bool plain = pad.position.known() && pad.size.known() && !pad.drill.known() && padShape(pad) &&
-                       pad.shape.valueOr(PadShape::polygon) != PadShape::polygon && pad.reach.known();
-    const Point at = pad.position.value;
-    if (plain && pad.reach.value == (side == Side::top ? PadReach::top : PadReach::bottom) &&
-        at.x > within.min.x && at.x < within.max.x && at.y > within.min.y && at.y < within.max.y)
-      here.push_back(&pad);
-  }
+  const auto reaches = [&](const Pad& pad) {
+    const auto reach = pad.reach.valueOr(PadReach::allLayers);
+    return padShape(pad) && reach != (side == Side::top ? PadReach::bottom : PadReach::top);
+  };
+  std::vector<std::pair<const Pad*, Box>> here;
+  for (const Pad& pad : board.pads)
+    if (reaches(pad)) here.emplace_back(&pad, boxOf(pad));
+  const Length gap = Length::fromMm(2 * windowMm);
   std::vector<const Pad*> out;
-  for (const Pad* pad : here) {
-    const auto near = [&](const Pad& other) {
-      return &other != pad && other.position.known() && other.size.known() &&
-             distance(other.position.value, pad->position.value).mm() <
-                 0.5 + pad->size.value.width.mm() + pad->size.value.height.mm() + other.size.value.width.mm();
+  for (const auto& [pad, box] : here) {
+    const bool plain =
+        pad->drill.valueOr({}).width.nm == 0 && pad->shape.valueOr(PadShape::polygon) != PadShape::polygon &&
+        std::min(box.size().width, box.size().height) > Length(250'000) && box.min.x > within.min.x &&
+        box.max.x < within.max.x && box.min.y > within.min.y && box.max.y < within.max.y;
+    if (!plain) continue;
+    const auto near = [&](const std::pair<const Pad*, Box>& other) {
+      return other.first != pad && other.second.min.x < box.max.x + gap &&
+             other.second.max.x > box.min.x - gap && other.second.min.y < box.max.y + gap &&
+             other.second.max.y > box.min.y - gap;
     };
-    const bool big = std::min(pad->size.value.width, pad->size.value.height) > Length(250'000);
-    if (big && std::none_of(board.pads.begin(), board.pads.end(), near)) out.push_back(pad);
+    if (std::none_of(here.begin(), here.end(), near)) out.push_back(pad);
   }
   return out;
 }
@@ -120,12 +132,18 @@ std::vector<const Pad*> lonePads(const Board& board, Side side, const Box& withi
 struct Worst {
   double mm = 0.0;
   std::size_t pads = 0;
-  void add(const ShownPhoto& shown, const std::vector<const Pad*>& pads_) {
-    for (const Pad* pad : pads_)
+  std::size_t unseen = 0;
+  void add(const ShownPhoto& shown, const std::vector<const Pad*>& all) {
+    for (const Pad* pad : all) {
+      const Box box = boxOf(*pad);
+      const Point middle{(box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2};
       if (const auto seen = seenPad(shown, *pad)) {
-        mm = std::max(mm, distance(*seen, pad->position.value).mm());
+        mm = std::max(mm, distance(*seen, middle).mm());
         ++pads;
+      } else {
+        ++unseen;
       }
+    }
   }
 };
 
@@ -207,13 +225,17 @@ void measurePhotos(Report& report, const std::vector<std::string>& files) {
     const Size size = extentOf(imported->board).size();
     // What a camera takes at 20 px/mm without being put together of several photos.
     const bool fits = size.width > Length::fromMm(25) && size.height > Length::fromMm(20) &&
-                      size.width < Length::fromMm(170) && size.height < Length::fromMm(130);
-    if (!fits || lonePads(imported->board, Side::top, extentOf(imported->board)).size() < 8) continue;
+                      size.width < Length::fromMm(170) && size.height < Length::fromMm(200);
+    if (!fits || lonePads(imported->board, Side::top, extentOf(imported->board)).size() < 5) continue;
     measureBoard(imported->board, seed + boards, figures);
     if (++boards == 6) break;
   }
   report.add("boards", boards);
+  if (boards < 4) report.skip("straight_mm", "fewer than four boards that a camera takes at once");
   report.add("straight_pads", static_cast<double>(figures.plain.pads));
+  report.add("straight_unseen",
+             static_cast<double>(figures.plain.unseen + figures.barrel.unseen + figures.closeUp.unseen),
+             "pads that were not found in the picture", 0.02 * static_cast<double>(figures.plain.pads));
   report.add("straight_mm", figures.plain.mm, "mm, worst pad after four points", 0.1);
   report.add("straight_lens_mm", figures.barrel.mm, "mm, worst pad after six points, barrel 0.5 %", 0.15);
   report.add("closeup_pads", static_cast<double>(figures.closeUp.pads));

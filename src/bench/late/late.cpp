@@ -17,7 +17,7 @@ QString fileOf(const QString& plugin) {
   const QString program = QCoreApplication::applicationDirPath();
   // The program's own path has no symbolic links in it.
   const QString built = QDir(QStringLiteral(NETMEND_BUILD_TREE)).canonicalPath();
-  if (!built.isEmpty() && program.startsWith(built + QLatin1Char('/')))
+  if (!built.isEmpty() && (program + QLatin1Char('/')).startsWith(built + QLatin1Char('/')))
     return QStringLiteral(NETMEND_PLUGINS_IN_BUILD_TREE "/") + name;
   return QDir::cleanPath(program + QStringLiteral("/" NETMEND_PLUGINS_INSTALLED "/") + name);
 }

@@ -95,8 +95,8 @@ void CopperMap::showReady(std::shared_ptr<const MapBoard> ready) {
   if (first) {
     view_ = {};
     fit();
-  } else if (fitted_) {
-    fit();
+  } else if (fitted_ && !hand_) {
+    fit(); // who draws on it knows where things are
   }
   update();
   if (onBoardReady) onBoardReady();

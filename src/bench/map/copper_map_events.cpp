@@ -308,12 +308,12 @@ bool CopperMap::actByKey(int key) {
 }
 
 void CopperMap::act(QPointF at) {
-  if (!ready_) return;
-  if (measuring_) {
+  if (measuring_ && ready_) {
     measureAt(at);
     return;
   }
   if (const auto hand = hand_; hand && hand->click && hand->click(pointerAt(at))) return update();
+  if (!ready_) return;
   const MapPlace place = placeAt(at);
   std::vector<NetId> nets;
   if (place.net) nets = lineOfNet ? lineOfNet(place.net) : std::vector<NetId>{place.net};

@@ -63,7 +63,7 @@ DrawView::DrawView(Desk desk, QWidget* parent)
       members_(makeLabel(Letters::reading, QStringLiteral("drawMembers"), this)),
       inset_(new PhotoInset(this)) {
   auto* layout = new QVBoxLayout(this);
-  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setContentsMargins(8, 0, 0, 0);
   setLetters(*due_, Letters::metre, true);
   for (QWidget* widget : std::initializer_list<QWidget*>{due_, help_})
     layout->addWidget(widget);

@@ -378,8 +378,8 @@ void BenchWindow::shareRoom() {
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
   // Where the board is drawn the map comes first, and what is said of it stands beside.
-  const bool drawing =
-      overMap_ != nullptr && panel_->isVisibleTo(this) && page(station_).overMap() != nullptr;
+  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
+  const bool drawing = now != nullptr && panel_->isVisibleTo(this) && now->overMap() != nullptr;
   if (splitter_->indexOf(pages_) != (drawing ? 1 : 0)) splitter_->insertWidget(drawing ? 1 : 0, pages_);
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * (drawing ? drawnShare : stationShare_));

@@ -126,8 +126,8 @@ TEST_CASE("the translations have the texts that the sources have now", "[languag
       arguments << QStringLiteral("-pluralonly");
     } else {
       arguments << QStringLiteral("include");
-      for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "jobbook",
-                               "casework", "words", "meter", "drawing", "jobsheet"})
+      for (const char* part : {"base", "board", "netgraph", "probing", "isolation", "jumper", "sketch",
+                               "photo", "jobbook", "casework", "words", "meter", "drawing", "jobsheet"})
         arguments << QStringLiteral("src/") + QLatin1String(part);
     }
     QProcess lupdate;

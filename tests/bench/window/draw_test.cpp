@@ -99,7 +99,7 @@ void Drawing::layPhoto() {
   for (const Point corner : {mm(0, 56), mm(84, 56), mm(84, 0), mm(0, 0)})
     hand.click(corner);
   CHECK(rig.text("drawDue").startsWith(QStringLiteral("Enter, then the board's size")));
-  pictures.take(QStringLiteral("draw-1-photo"));
+  pictures.takeOne(QStringLiteral("draw-1-photo"));
   hand.line(QStringLiteral("84 x 56"));
   const Underlay& laid = drawing().board()->underlays[0];
   REQUIRE(laid.lie.certain());
@@ -107,7 +107,7 @@ void Drawing::layPhoto() {
   INFO(rig.text("drawFacts").toStdString());
   CHECK(rig.text("drawFacts").contains(QStringLiteral("edges straight within")));
   rig.window->map().settle();
-  pictures.take(QStringLiteral("draw-2-straight"));
+  pictures.takeOne(QStringLiteral("draw-2-straight"));
 }
 
 void Drawing::drawParts() {
@@ -123,7 +123,7 @@ void Drawing::drawParts() {
   CHECK(rig.text("drawDue") == QStringLiteral("Take J4 as it lies"));
   hand.key(Qt::Key_O); // its body lies below its pins
   rig.window->map().settle();
-  pictures.take(QStringLiteral("draw-3-connector"));
+  pictures.takeOne(QStringLiteral("draw-3-connector"));
   hand.key(Qt::Key_A);
   hand.object();
   hand.line(QStringLiteral("U1 64 4 sides pads 0.3x1.5"));
@@ -147,7 +147,7 @@ void Drawing::drawParts() {
     clickPin(pin);
   REQUIRE(drawing().board()->parts.size() == 22);
   rig.window->map().settle();
-  pictures.take(QStringLiteral("draw-4-passives"));
+  pictures.takeOne(QStringLiteral("draw-4-passives"));
 }
 
 void Drawing::drawNets() {
@@ -216,7 +216,7 @@ void Drawing::drawZones() {
     hand.click(corner);
   CHECK(drawing().board()->zones.size() == 3);
   rig.window->map().settle();
-  pictures.take(QStringLiteral("draw-6-zones"));
+  pictures.takeOne(QStringLiteral("draw-6-zones"));
 }
 
 /// The drawing against the board that the photo was taken of, by code of its own.
@@ -312,13 +312,13 @@ void Drawing::work() {
   }
   const auto& suspects = desk.fault.fault()->suspects.ranked;
   REQUIRE_FALSE(suspects.empty());
-  pictures.take(QStringLiteral("draw-7-find"));
+  pictures.takeOne(QStringLiteral("draw-7-find"));
   rig.press(Qt::Key_5, Qt::ControlModifier);
   settle();
   const auto proposals = desk.fault.proposals();
   REQUIRE(proposals);
   REQUIRE_FALSE(proposals->proposals.empty());
-  pictures.take(QStringLiteral("draw-8-bridge"));
+  pictures.takeOne(QStringLiteral("draw-8-bridge"));
   // Drawing is gone on with where the bench looks now.
   rig.press(drawKey);
   CHECK(rig.window->station() == Station::board);

@@ -81,6 +81,11 @@ public:
     grabbed(1280, 800);
   }
 
+  /// One of them, for a story.
+  void takeOne(const QString& name) {
+    if (wanted()) keep(grabbed(1280, 800), name);
+  }
+
 private:
   QImage grabbed(int width, int height) {
     rig_.window->resize(width, height);
