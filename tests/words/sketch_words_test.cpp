@@ -66,7 +66,7 @@ TEST_CASE("What is to be done next while drawing is said in one sentence", "[wor
   CHECK(due(Due::joinPin, "", "J4.1", 2) == "Click what belongs to J4.1");
   CHECK(due(Due::insideEnd, "GND", "J4.1", 2) == "Click where GND comes out again");
   CHECK(due(Due::insideEnd, "", "J4.1", 2) == "Click where J4.1 comes out again");
-  CHECK(due(Due::takeSeries, "", "", 1) == "Take one more net like these");
+  CHECK(due(Due::takeSeries, "", "", 1) == "Take 1 more net like these");
   CHECK(due(Due::takeSeries, "", "", 2) == "Take 2 more nets like these");
   CHECK(due(Due::part, "R28") == "R28 is in hand");
 }
