@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 #include "netmend/base/plane.h"
 #include "netmend/board/shape.h"
@@ -44,19 +46,18 @@ double boxOf(const Ring& ring) {
 SketchClick sketchClickAt(const Lookup& lookup, Point at, Side side, Length reach) {
   const Board& board = lookup.board();
   SketchClick out{at, side, {}, {}, reach};
-  double nearest = static_cast<double>(reach.nm);
+  // Of two that are hit the one whose middle is nearer.
+  std::pair nearest(static_cast<double>(reach.nm), std::numeric_limits<double>::infinity());
   for (const Pad& pad : board.pads) {
     if (!pad.position.known() || !isOnSide(pad, side)) continue;
     const Point d = pad.position.value - at;
     const Length far = extentOf(pad) + reach;
     if (std::abs(d.x.nm) > far.nm || std::abs(d.y.nm) > far.nm) continue;
     const auto shape = padShape(pad);
-    const double away =
-        shape ? distanceTo(*shape, at) : static_cast<double>(distance(pad.position.value, at).nm);
-    // Of two that are hit the one whose middle is nearer.
-    const double middle = 1e-9 * static_cast<double>(distance(pad.position.value, at).nm);
-    if (away + middle > nearest) continue;
-    nearest = away + middle;
+    const auto middle = static_cast<double>(distance(pad.position.value, at).nm);
+    const std::pair away(shape ? distanceTo(*shape, at) : middle, middle);
+    if (away >= nearest) continue;
+    nearest = away;
     out.pin = pad.pin;
   }
   if (const Pin* pin = board.pins.find(out.pin)) {

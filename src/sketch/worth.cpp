@@ -52,7 +52,10 @@ DrawingWorth worthOf(const Lookup& lookup, NetId inHand) {
         ++(track.way == TrackWay::unknownWay ? out.netUnknownWays : out.netTracks);
     }
   for (const Area& area : board.areas)
-    if (area.net.known()) withCopper.insert(area.net.value);
+    if (area.net.known()) {
+      withCopper.insert(area.net.value);
+      if (inHand && area.net.value == inHand) ++out.netTracks;
+    }
   for (const Net& net : board.nets) {
     if (lookup.pinsOf(net.id).size() < 2) continue;
     ++out.lines;

@@ -344,12 +344,15 @@ Said differenceSaid(const MergeDifference& difference) {
 }
 
 Said proposalSaid(const MergeDifference& difference) {
-  if (difference.right == MergeDifference::Right::open) return {};
-  if (difference.right == MergeDifference::Right::file)
+  // Why it was proposed stays true once somebody has decided otherwise.
+  using What = MergeDifference::What;
+  if (difference.drawnOrigin == Origin::guessed)
     return pattern("core", "Only guessed in the drawing, so the file is proposed");
-  return difference.drawnOrigin == Origin::measured
-             ? Said(pattern("core", "Measured, so the drawing is proposed"))
-             : Said(pattern("core", "Seen on the board, so the drawing is proposed"));
+  if (difference.drawnOrigin == Origin::measured)
+    return pattern("core", "Measured, so the drawing is proposed");
+  if (difference.what == What::fitted || difference.what == What::missing)
+    return pattern("core", "Seen on the board, so the drawing is proposed");
+  return {};
 }
 
 Said mergeSaid(const MergePlan& plan) {

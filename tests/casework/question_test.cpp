@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "netmend/casework/good_walks.h"
+#include "netmend/casework/take_reading.h"
 #include "support/drawn_board.h"
 
 namespace netmend {
