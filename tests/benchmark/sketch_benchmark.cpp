@@ -98,11 +98,12 @@ std::optional<Point> seenPad(const ShownPhoto& shown, const Pad& pad) {
       x += weight * (i + 0.5);
       y += weight * (j + 0.5);
     }
-  if (sum < 0.3 * box.size().width.mm() * box.size().height.mm() * scale * scale) return std::nullopt;
+  if (sum < 0.15 * box.size().width.mm() * box.size().height.mm() * scale * scale) return std::nullopt;
   return Point{Length::fromMm(left + x / sum / scale), Length::fromMm(top - y / sum / scale)};
 }
 
-/// Pads of one side, without a hole, next to which there is nothing of the same colour.
+/// Pads of one side, with their hole in the middle if they have one, next to which there is nothing of the
+/// same colour.
 std::vector<const Pad*> lonePads(const Board& board, Side side, const Box& within) {
   const auto reaches = [&](const Pad& pad) {
     const auto reach = pad.reach.valueOr(PadReach::allLayers);
@@ -115,7 +116,7 @@ std::vector<const Pad*> lonePads(const Board& board, Side side, const Box& withi
   std::vector<const Pad*> out;
   for (const auto& [pad, box] : here) {
     const bool plain =
-        pad->drill.valueOr({}).width.nm == 0 && pad->shape.valueOr(PadShape::polygon) != PadShape::polygon &&
+        pad->drillOffset == Point{} && pad->shape.valueOr(PadShape::polygon) != PadShape::polygon &&
         std::min(box.size().width, box.size().height) > Length(250'000) && box.min.x > within.min.x &&
         box.max.x < within.max.x && box.min.y > within.min.y && box.max.y < within.max.y;
     if (!plain) continue;

@@ -14,7 +14,7 @@ BenchFault::BenchFault(BenchJob& job, BenchWalk& walk)
     : job_(job), walk_(walk), solving_(this), routing_(this) {
   // What was chosen, and what cannot be reached, is of this job on this board.
   for (const auto other : {&BenchJob::boardChanged, &BenchJob::jobOpened})
-    connect(&job, other, this, &BenchFault::followWalk);
+    connect(&job, other, this, &BenchFault::followJob);
   connect(&walk, &BenchWalk::changed, this, &BenchFault::askAgain);
 }
 
@@ -64,13 +64,17 @@ bool BenchFault::chooseAgain() {
   return pin != nullptr || board->board->nets.find(net_) != nullptr;
 }
 
-void BenchFault::followWalk() {
+void BenchFault::followJob() {
   // Drawn on meanwhile it is the same board: the line that was chosen still is.
   const BoardUnderWork* board = job_.board();
   const About now{board != nullptr ? board->board->info.uuid : std::string(),
                   job_.job() != nullptr ? job_.job()->id : JobId()};
   const bool same = std::exchange(about_, now) == now && !now.board.empty();
   if (same && chooseAgain()) return solve();
+  followWalk();
+}
+
+void BenchFault::followWalk() {
   chosen_ = false;
   unreachable_.clear();
   follow();

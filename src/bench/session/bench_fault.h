@@ -76,6 +76,7 @@ private:
   /// The reading that was taken here last, if nothing was read or taken back since; else null.
   [[nodiscard]] const JobReading* lastTaken() const;
 
+  void followJob();
   [[nodiscard]] bool chooseAgain();
   /// What everything here is of.
   struct About {
