@@ -207,6 +207,7 @@ void MatchedBoards::matchNets() {
     bool sameName;
   };
   std::vector<Pair> pairs;
+  pairs.reserve(common.size());
   for (const auto& [both, count] : common)
     pairs.push_back(
         {both.first, both.second, count,
