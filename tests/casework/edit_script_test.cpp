@@ -160,6 +160,30 @@ TEST_CASE("a via is of the net of the copper there, on either side") {
   CHECK_FALSE(board.vias[2].net.known());
 }
 
+TEST_CASE("a via is of a track's net sooner than of the area's around it") {
+  Board board = rows();
+  done(board, R"({"line": "area", "clicks": [[4, -5], [9, -5], [9, 5], [4, 5], [4, -5]]})");
+  Area area = board.areas[0];
+  done(board, R"({"join": ["J1.3"], "net": "GND"})");
+  area.net = pinCalled(board, "J1.3").net;
+  REQUIRE(apply(board, Edit().put(area)));
+  done(board, R"({"track": ["J1.2", [2, -8], [5, -8]], "side": "bottom"},
+                 {"track": [[5, -8], [5, -1]], "side": "bottom"}, {"via": [5, -1]}, {"via": [8, 4]})");
+  CHECK(board.vias[0].net == fromUser(pinCalled(board, "J1.2").net.value));
+  CHECK(board.vias[1].net == fromUser(pinCalled(board, "J1.3").net.value));
+}
+
+TEST_CASE("an outline is closed by its first corner again, within two micrometres") {
+  const auto outline = [](const std::string& last) {
+    return R"({"line": "SH1", "clicks": [[0, 0], [9, 0], [9, 9], )" + last + "]}";
+  };
+  Board board;
+  done(board, outline("[0, 0.002]"));
+  CHECK(partCalled(board, "SH1").body.value == Ring{mm(0, 0), mm(9, 0), mm(9, 9)});
+  CHECK(stepRefusal(Board(), outline("[0, 0.002001]")) ==
+        "s.json: /steps/0/clicks: too few clicks for what the line says (found a list of 4)");
+}
+
 TEST_CASE("a net gets its role") {
   Board board = rows();
   done(board, R"({"join": ["J1.1"], "net": "A"}, {"role": "fast_pair", "net": "A"})");

@@ -208,3 +208,37 @@ TEST_CASE("of parts without pins whose reference stands twice the places tell") 
   CHECK(board.parts.size() == 4);
   CHECK(board.parts[3].position == fromFile(mm(4, 21)));
 }
+
+TEST_CASE("a place tells pins and parts apart up to half a millimetre, and where both sides know one") {
+  for (const auto& [off, matched] : {std::pair{500'000, true}, {500'001, false}}) {
+    Cross two;
+    for (Told* told : {&two.file, &two.drawn}) {
+      const Point move = told == &two.drawn ? Point{Length(off), {}} : Point{};
+      for (const double y : {2.0, 8.0}) {
+        told->pin("TP", "", (told == &two.drawn ? carried(mm(1, y)) : mm(1, y)) + move);
+        Part part;
+        part.reference = "LOGO";
+        part.position = told->fact((told == &two.drawn ? carried(mm(2, y)) : mm(2, y)) + move);
+        told->put(told->board.parts, part);
+      }
+    }
+    const MergePlan plan = planOf(two.drawn.board, two.file.board);
+    CHECK(plan.onlyInFile == (matched ? 0 : 2));
+    CHECK(mergedBy(two.drawn.board, two.file.board, plan).parts.size() == (matched ? 3 : 5));
+  }
+  // At the origin lies what has no place, if anybody asked.
+  Cross two;
+  two.drawn.pin("TP", "", carried(mm(0, 0)));
+  two.file.pin("TP", "");
+  two.file.pin("TP", "");
+  CHECK(planOf(two.drawn.board, two.file.board).onlyInFile == 2);
+  Part logo;
+  logo.reference = "LOGO";
+  for (int i = 0; i < 2; ++i)
+    two.file.put(two.file.board.parts, logo);
+  logo.position = fromUser(carried(mm(0, 0)));
+  two.drawn.put(two.drawn.board.parts, logo);
+  const Board board = after(two.drawn.board, mergeEdit(Lookup(two.drawn.board), Lookup(two.file.board),
+                                                       planOf(two.drawn.board, two.file.board)));
+  CHECK(board.parts.size() == 4);
+}
