@@ -298,3 +298,82 @@ TEST_CASE("a known-good value typed at a pin is what a good board reads there") 
   rig.press(Qt::Key_U);
   CHECK(desk.job.goodWalks().empty());
 }
+
+TEST_CASE(
+    "a photo from straight above is scaled by two places, and the far side's lies mirrored by its corners") {
+  BenchRig rig;
+  speak(QStringLiteral("en"));
+  std::ifstream in(deviceFile("tide-logger.netmend-board.json"));
+  const auto real = boardFromText(std::string(std::istreambuf_iterator<char>(in), {}));
+  REQUIRE(real);
+  const auto taken = [&](Side side, const char* name) {
+    Camera camera;
+    camera.side = side;
+    camera.pixelsPerMm = 12.0;
+    if (side == Side::bottom) camera.tiltX = 5.0;
+    TakenPhoto photo = takePhoto(*real, camera);
+    QFile out(rig.folder.filePath(QLatin1String(name)));
+    REQUIRE(out.open(QIODevice::WriteOnly));
+    out.write(photo.jpeg);
+    return photo;
+  };
+  const auto clickPhoto = [&](const TakenPhoto& photo, std::size_t which, Point p) {
+    const QPointF pixel = photo.pixelOf(p);
+    const PhotoMapping mapping(drawingOf(rig).board()->underlays[which]);
+    clickOnMap(rig, *mapping.toBoard({Pixels(pixel.x()), Pixels(pixel.y())}));
+  };
+  const TakenPhoto top = taken(Side::top, "top.jpg");
+  drop(rig, rig.folder.filePath(QStringLiteral("top.jpg")));
+  REQUIRE(BenchRig::wait([&] { return drawingOf(rig).begun() && drawingOf(rig).photos().size() == 1; }));
+  REQUIRE(BenchRig::wait([&] { return rig.window->map().settled(); }));
+  rig.window->map().fit();
+  clickPhoto(top, 0, milli(0, 0));
+  clickPhoto(top, 0, milli(84, 0));
+  line(rig, "no size");
+  CHECK(rig.window->message().contains(QStringLiteral("how far apart the two are")));
+  rig.press(Qt::Key_Escape);
+  line(rig, "84");
+  const Underlay& scaled = drawingOf(rig).board()->underlays[0];
+  REQUIRE(scaled.lie.certain());
+  CHECK(PhotoMapping(scaled).pixelsPerMm() == Approx(12.0).epsilon(0.005));
+
+  // Ctrl and the wheel fade it, and undo brings it back.
+  CopperMap& map = rig.window->map();
+  const auto wheel = [&](Qt::KeyboardModifiers modifiers, int notches) {
+    QWheelEvent event(QRectF(map.rect()).center(), {}, {}, {0, 120 * notches}, Qt::NoButton, modifiers,
+                      Qt::NoScrollPhase, false);
+    QApplication::sendEvent(&map, &event);
+  };
+  wheel(Qt::ControlModifier, -3);
+  CHECK(drawingOf(rig).board()->underlays[0].faded.value == Approx(0.3));
+  wheel(Qt::AltModifier, 2);
+  CHECK(drawingOf(rig).board()->underlays[0].lightened.value == Approx(0.2));
+  rig.press(Qt::Key_U);
+  rig.press(Qt::Key_U);
+  CHECK(drawingOf(rig).board()->underlays[0].faded.value == 0.0);
+  const Length width = drawingOf(rig).sketch().trackWidth();
+  wheel(Qt::ShiftModifier, 2);
+  CHECK(drawingOf(rig).sketch().trackWidth() == width + Length(40'000));
+
+  // The far side: turned over, its photo is dropped, and laid where the places of both are known.
+  const TakenPhoto bottom = taken(Side::bottom, "bottom.jpg");
+  rig.press(Qt::Key_T);
+  drop(rig, rig.folder.filePath(QStringLiteral("bottom.jpg")));
+  REQUIRE(BenchRig::wait([&] { return drawingOf(rig).photos().size() == 2; }));
+  const Underlay& far = drawingOf(rig).board()->underlays[1];
+  CHECK(far.side == Side::bottom);
+  CHECK_FALSE(far.closeUp);
+  rig.press(Qt::Key_P); // by its corners rather than by pairs
+  REQUIRE(BenchRig::wait([&] { return map.settled(); }));
+  map.fit();
+  // Clockwise as it is seen from below.
+  for (const Point corner : {milli(84, 56), milli(0, 56), milli(0, 0), milli(84, 0)})
+    clickPhoto(bottom, 1, corner);
+  line(rig, "84 x 56");
+  const Underlay& laid = drawingOf(rig).board()->underlays[1];
+  REQUIRE(laid.lie.certain());
+  const QPointF pixel = bottom.pixelOf(milli(20, 15));
+  const auto there = PhotoMapping(laid).toBoard({Pixels(pixel.x()), Pixels(pixel.y())});
+  REQUIRE(there);
+  CHECK(distance(*there, milli(20, 15)) < Length(150'000));
+}
