@@ -45,7 +45,7 @@ QWidget* BoardPage::labelled(const QString& text, QListWidget& list) {
 }
 
 BoardPage::BoardPage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent), draw_(new DrawView(desk, this)), typed_(new QLineEdit(this)),
+    : StationPage(desk, parent), typed_(new QLineEdit(this)),
       name_(makeLabel(Letters::metre, QStringLiteral("boardName"), this)),
       known_(makeLabel(Letters::reading, QStringLiteral("boardKnown"), this)),
       opening_(makeLabel(Letters::reading, QStringLiteral("boardOpening"), this)),
@@ -57,14 +57,6 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   auto* overview = new QWidget(this);
   makeOverview(*overview);
   stack_->addWidget(overview);
-  stack_->addWidget(draw_);
-  connect(draw_, &DrawView::told, this, &BoardPage::told);
-  connect(draw_, &DrawView::mapStale, this, &BoardPage::mapStale);
-  connect(draw_, &DrawView::mapWanted, this, [this] {
-    if (drawing_) Q_EMIT mapWanted();
-  });
-  connect(draw_, &DrawView::straightenedOnMap, this, &BoardPage::allWanted);
-  connect(draw_, &DrawView::leaveWanted, this, [this] { setDrawing(false); });
   connect(&desk_.job, &BenchJob::boardChanged, this, &BoardPage::showBoard);
   connect(&desk_.job, &BenchJob::fileOpened, this, &BoardPage::remember);
   connect(&desk_.job, &BenchJob::boardsOffered, this, &BoardPage::offer);
@@ -72,6 +64,24 @@ BoardPage::BoardPage(Desk desk, QWidget* parent)
   showBoard();
   showOpening({}, 1.0);
   listRecent();
+}
+
+DrawView& BoardPage::drawView() {
+  // Made when it is first wanted: the window starts without it.
+  if (draw_ == nullptr) {
+    draw_ = new DrawView(desk_, this);
+    draw_->setTheme(theme_);
+    draw_->setMetered(metered_);
+    stack_->addWidget(draw_);
+    connect(draw_, &DrawView::told, this, &BoardPage::told);
+    connect(draw_, &DrawView::mapStale, this, &BoardPage::mapStale);
+    connect(draw_, &DrawView::mapWanted, this, [this] {
+      if (drawing_) Q_EMIT mapWanted();
+    });
+    connect(draw_, &DrawView::straightenedOnMap, this, &BoardPage::allWanted);
+    connect(draw_, &DrawView::leaveWanted, this, [this] { setDrawing(false); });
+  }
+  return *draw_;
 }
 
 void BoardPage::makeOverview(QWidget& overview) {
@@ -132,13 +142,15 @@ void BoardPage::setDrawing(bool drawing) {
   if (drawing && !desk_.drawing.begin()) return;
   if (!drawing && drawing_) desk_.drawing.workUp();
   drawing_ = drawing;
+  if (drawing) (void)drawView();
   stack_->setCurrentIndex(drawing ? 1 : 0);
   Q_EMIT mapHandChanged();
   arrive();
 }
 
 void BoardPage::setMetered(bool metered) {
-  draw_->setMetered(metered);
+  metered_ = metered;
+  if (draw_ != nullptr) draw_->setMetered(metered);
 }
 
 ReadingMode BoardPage::wantedMode() const {
@@ -155,7 +167,7 @@ QWidget* BoardPage::overMap() {
 
 void BoardPage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
-  draw_->setTheme(theme);
+  if (draw_ != nullptr) draw_->setTheme(theme);
 }
 
 void BoardPage::accept(const ReadingEvent& event) {

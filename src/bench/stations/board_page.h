@@ -28,7 +28,7 @@ public:
   /// The board is drawn here, or no longer.
   void setDrawing(bool drawing);
   [[nodiscard]] bool drawing() const { return drawing_; }
-  [[nodiscard]] DrawView& drawView() { return *draw_; }
+  [[nodiscard]] DrawView& drawView();
   void setMetered(bool metered);
   [[nodiscard]] ReadingMode wantedMode() const override;
   [[nodiscard]] std::shared_ptr<const CopperMap::Hand> mapHand() const override;
@@ -52,7 +52,8 @@ private:
   void offer(const QString& archive, const QStringList& names);
 
   QStackedLayout* stack_ = nullptr;
-  DrawView* draw_;
+  DrawView* draw_ = nullptr;
+  bool metered_ = false;
   bool drawing_ = false;
   QString wanted_; ///< the file that was asked for last
   QWidget* question_ = nullptr;
