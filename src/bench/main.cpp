@@ -12,11 +12,11 @@
 #include <QFontDatabase>
 #include <QIcon>
 #include <QLocale>
-#include <QSettings>
 #include <QStandardPaths>
 
 #include "bench/language/language.h"
 #include "bench/window/bench_window.h"
+#include "bench/window/theme.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/casework/repair_data.h"
 
@@ -135,6 +135,7 @@ int main(int argc, char** argv) {
     return 3;
   }
   fonts.join();
+  netmend::setFace(netmend::PictureTheme::light); // before there are widgets; the window has the person's own
   netmend::BenchWindow window(std::move(*job));
   window.resize(1280, 800);
   window.restore();

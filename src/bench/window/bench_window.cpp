@@ -23,7 +23,6 @@
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
 #include "bench/stations/walk_page.h"
-#include "bench/widgets/face_style.h"
 #include "bench/widgets/letters.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"
@@ -429,8 +428,7 @@ void BenchWindow::undo() {
 
 void BenchWindow::setTheme(PictureTheme theme) {
   theme_ = theme;
-  faceStyle().setTheme(theme);
-  QApplication::setPalette(widgetPalette(theme));
+  setFace(theme);
   map_->setTheme(theme);
   for (StationPage* made : made_)
     if (made != nullptr) made->setTheme(theme);

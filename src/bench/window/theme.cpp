@@ -1,8 +1,14 @@
 #include "theme.h"
 
+#include <QApplication>
+#include <QPalette>
+
+#include "bench/widgets/face_style.h"
 #include "netmend/drawing/face.h"
 
 namespace netmend {
+
+namespace {
 
 QPalette widgetPalette(PictureTheme theme) {
   const FaceColors& colors = faceColors(theme);
@@ -26,6 +32,14 @@ QPalette widgetPalette(PictureTheme theme) {
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
     out.setColor(QPalette::Disabled, role, colors.quiet);
   return out;
+}
+
+} // namespace
+
+void setFace(PictureTheme theme) {
+  faceStyle().setTheme(theme);
+  if (const QPalette palette = widgetPalette(theme); QApplication::palette() != palette)
+    QApplication::setPalette(palette);
 }
 
 } // namespace netmend

@@ -1,12 +1,11 @@
 #pragma once
 
-#include <QPalette>
-
 #include "netmend/drawing/picture_colors.h"
 
 namespace netmend {
 
-/// The palette of widgets that goes with a theme of the pictures.
-[[nodiscard]] QPalette widgetPalette(PictureTheme theme);
+/// Style and palette of all widgets. Set before there are any it costs nothing; afterwards each is looked at
+/// again.
+void setFace(PictureTheme theme);
 
 } // namespace netmend
