@@ -5793,10 +5793,6 @@
         <translation>Töne des Fotos</translation>
     </message>
     <message>
-        <source>photo taken away</source>
-        <translation>Foto weggenommen</translation>
-    </message>
-    <message>
         <source>typed at the drawing</source>
         <translation>beim Zeichnen getippt</translation>
     </message>

@@ -271,11 +271,6 @@ void BenchDrawing::setTrackWidth(Length width) {
   Q_EMIT handChanged();
 }
 
-void BenchDrawing::letGo() {
-  sketch_.letGo();
-  Q_EMIT handChanged();
-}
-
 void BenchDrawing::workUp() {
   if (!kept_ || !behind_) return;
   idle_.stop();

@@ -47,7 +47,6 @@ public:
   void pasteNets(const QString& text);
   void movePart(PartId part, Point by);
   void setTrackWidth(Length width);
-  void letGo();
 
   /// Edits of any kind, under a name of the history; durable when it returns.
   bool perform(const QString& what, const Edit& edit);
@@ -61,7 +60,6 @@ public:
   /// Lays a photo by what was found in it.
   bool layPhoto(UnderlayId photo, const Straightened& straightened, std::vector<PhotoPair> pairs);
   bool setPhotoTones(UnderlayId photo, Share faded, Share lightened);
-  bool removePhoto(UnderlayId photo);
 
   /// Reads a board in any format to be merged into the one that is drawn; `mergeRead` or `failed` follows.
   void readToMerge(const QString& file);

@@ -77,9 +77,8 @@ void BenchDrawing::photoRead(Result<ReadPhoto> read, Side side, bool closeUp) {
   if (!read) return job_.fail(read.error());
   if (!kept_) return;
   loaded_.emplace_back(read->file, read->photo);
-  Board numbered = *board();
   Underlay underlay;
-  underlay.id = numbered.newId<UnderlayId>();
+  underlay.id = UnderlayId(board()->lastId + 1);
   underlay.name = read->name;
   underlay.file = read->file;
   underlay.width = Pixels(read->photo->size().width());
@@ -99,24 +98,26 @@ void BenchDrawing::loadPhotos() {
     if (std::none_of(loaded_.begin(), loaded_.end(), [&](const auto& l) { return l.first == underlay.file; }))
       missing.push_back(underlay.file);
   if (missing.empty()) return refreshPhotos();
-  using Loaded = std::vector<std::pair<std::string, Result<QImage>>>;
+  using Photo = std::shared_ptr<const BoardPhoto>;
+  using Loaded = std::vector<std::pair<std::string, Result<Photo>>>;
   loading_.run<Loaded>(
       [missing, folder = photosFolder(kept_->file())](const std::stop_token& stop) {
         Loaded out;
         for (const std::string& file : missing) {
           if (stop.stop_requested()) break;
           const auto bytes = readFile(folder / file, mostPhotoBytes);
-          out.emplace_back(file,
-                           bytes ? photoImage(*bytes, wholePhoto) : Result<QImage>(failure(bytes.error())));
+          auto image = bytes ? photoImage(*bytes, wholePhoto) : Result<QImage>(failure(bytes.error()));
+          out.emplace_back(file, image ? Result<Photo>(std::make_shared<const BoardPhoto>(*image))
+                                       : Result<Photo>(failure(image.error())));
         }
         return out;
       },
       [this](Loaded all) {
-        for (auto& [file, image] : all) {
-          if (image)
-            loaded_.emplace_back(file, std::make_shared<const BoardPhoto>(*image));
+        for (auto& [file, photo] : all) {
+          if (photo)
+            loaded_.emplace_back(file, *photo);
           else
-            job_.fail(image.error());
+            job_.fail(photo.error());
         }
         refreshPhotos();
       });
@@ -154,10 +155,6 @@ bool BenchDrawing::setPhotoTones(UnderlayId photo, Share faded, Share lightened)
   toned.faded = faded;
   toned.lightened = lightened;
   return perform(tr("tones of the photo"), Edit{}.put(toned));
-}
-
-bool BenchDrawing::removePhoto(UnderlayId photo) {
-  return begun() && perform(tr("photo taken away"), Edit{}.remove<Underlay>(photo));
 }
 
 } // namespace netmend

@@ -119,7 +119,8 @@ void DrawView::paintHand(QPainter& painter, const BoardView& view) const {
     accent.ring(*sketch.from());
     if (sketch.goesInside()) dark.line({*sketch.from(), pointer_.at}, Qt::DashLine);
   }
-  if (const PinId ringed = sketch.ringed(lookup); ringed && metered_)
+  // Which pin is ringed is a look over all of them: not for each picture without a meter.
+  if (const PinId ringed = metered_ ? sketch.ringed(lookup) : PinId{}; ringed)
     if (const auto at = positionOf(lookup, ringed); at.known()) accent.ring(at.value, 16.0);
   if (pressed_ && strokeWay_.size() > 1) {
     if (pressed_->pin) {

@@ -88,7 +88,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(job_.get(), &BenchJob::boardChanged, this, [this] {
     const BoardUnderWork* board = job_->board();
     const std::string uuid = board != nullptr ? board->board->info.uuid : std::string();
-    const bool same = !uuid.empty() && std::exchange(mapped_, uuid) == uuid;
+    const bool same = !uuid.empty() && mapped_ == uuid;
     mapped_ = uuid;
     if (board == nullptr)
       map_->setBoard(std::shared_ptr<const Board>{});
