@@ -31,11 +31,15 @@ struct DemoDevice {
     faulty = loadWalks({deviceFile("faulty.netmend-walk.json")}, &lookup).value().front();
   }
 
-  /// The column, after the walk and these readings more.
+  /// The column, after the walk and these readings more, taken a minute apart: the same question is the same
+  /// readings, however slow the machine is.
   [[nodiscard]] FaultQuestion question(const std::vector<std::string>& more = {}) const {
     FaultQuestion out{column, {}, faulty.readings, expected, {}, {}};
-    for (const std::string& text : more)
+    for (const std::string& text : more) {
+      const Time next = out.readings.back().time + std::chrono::minutes(1);
       out.readings.push_back(parseReading(text, faulty, &lookup).value());
+      out.readings.back().time = next;
+    }
     return out;
   }
   [[nodiscard]] Result<FaultCase> solve(const FaultQuestion& asked,
