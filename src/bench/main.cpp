@@ -9,7 +9,6 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
-#include <QFontDatabase>
 #include <QIcon>
 #include <QLocale>
 #include <QStandardPaths>
@@ -19,6 +18,7 @@
 #include "bench/window/theme.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/casework/repair_data.h"
+#include "netmend/drawing/face.h"
 
 namespace {
 
@@ -123,7 +123,7 @@ int main(int argc, char** argv) {
     return 3;
   }
   // Which fonts there are takes as long to find out as the book to open.
-  std::jthread fonts([] { static_cast<void>(QFontDatabase::families()); });
+  std::jthread fonts([] { static_cast<void>(netmend::faceFamily()); });
   auto data = reading.get();
   if (!data) {
     std::fputs((data.error().text() + "\n").c_str(), stderr);
@@ -135,7 +135,8 @@ int main(int argc, char** argv) {
     return 3;
   }
   fonts.join();
-  netmend::setFace(netmend::PictureTheme::light); // before there are widgets; the window has the person's own
+  // Before there are widgets; the window has the person's own.
+  netmend::setFace(netmend::PictureTheme::light);
   netmend::BenchWindow window(std::move(*job));
   window.resize(1280, 800);
   window.restore();

@@ -44,7 +44,7 @@ QPainterPath crossPath(double r) {
 void paintRing(QPainter& painter, double r, const PictureColors& colors) {
   QPainterPath ring;
   ring.addEllipse(QPointF(), r * 0.85, r * 0.85);
-  strokeWithCasing(painter, ring, palette::bluishGreen, r * 0.36, colors);
+  strokeWithCasing(painter, ring, colors.due, r * 0.36, colors);
   QPainterPath edges;
   edges.addEllipse(QPointF(), r * 1.03, r * 1.03);
   painter.setPen(QPen(colors.ink, r * 0.09));
@@ -63,7 +63,7 @@ void paintGap(QPainter& painter, double r, double size, const PictureColors& col
   halves.moveTo(right + QPointF(0, r));
   halves.arcTo(box.translated(right), 270, 180);
   halves.closeSubpath();
-  fillWithEdge(painter, halves, palette::vermillion, size, colors);
+  fillWithEdge(painter, halves, colors.odd, size, colors);
 }
 
 void paintDisc(QPainter& painter, const QColor& fill, double r, double size, const PictureColors& colors) {
@@ -80,36 +80,35 @@ void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, cons
   const double r = size / 2;
   switch (shape) {
   case MarkShape::cross:
-    strokeWithCasing(painter, crossPath(r * 0.8), palette::vermillion, r * 0.42, colors);
+    strokeWithCasing(painter, crossPath(r * 0.8), colors.odd, r * 0.42, colors);
     break;
   case MarkShape::ring:
     paintRing(painter, r, colors);
     break;
   case MarkShape::probe:
-    fillWithEdge(painter, polygonPath({{0, 0}, {-r * 0.6, -r * 1.7}, {r * 0.6, -r * 1.7}}), palette::orange,
-                 size, colors);
+    fillWithEdge(painter, polygonPath({{0, 0}, {-r * 0.6, -r * 1.7}, {r * 0.6, -r * 1.7}}), colors.due, size,
+                 colors);
     break;
   case MarkShape::disc:
-    paintDisc(painter, palette::skyBlue, r * 0.75, size, colors);
+    paintDisc(painter, colors.calm, r * 0.75, size, colors);
     break;
   case MarkShape::gap:
     paintGap(painter, r * 0.8, size, colors);
     break;
   case MarkShape::bar:
     fillWithEdge(painter, polygonPath({{-r, -r * 0.5}, {r, -r * 0.5}, {r, r * 0.5}, {-r, r * 0.5}}),
-                 palette::vermillion, size, colors);
+                 colors.odd, size, colors);
     break;
   case MarkShape::downward:
-    fillWithEdge(painter, polygonPath({{-r, -r * 0.8}, {r, -r * 0.8}, {0, r * 0.9}}), palette::orange, size,
+    fillWithEdge(painter, polygonPath({{-r, -r * 0.8}, {r, -r * 0.8}, {0, r * 0.9}}), colors.odd, size,
                  colors);
     break;
   case MarkShape::upward:
-    fillWithEdge(painter, polygonPath({{-r, r * 0.8}, {r, r * 0.8}, {0, -r * 0.9}}), palette::orange, size,
+    fillWithEdge(painter, polygonPath({{-r, r * 0.8}, {r, r * 0.8}, {0, -r * 0.9}}), colors.odd, size,
                  colors);
     break;
   case MarkShape::diamond:
-    fillWithEdge(painter, polygonPath({{0, -r}, {r, 0}, {0, r}, {-r, 0}}), palette::reddishPurple, size,
-                 colors);
+    fillWithEdge(painter, polygonPath({{0, -r}, {r, 0}, {0, r}, {-r, 0}}), colors.calm, size, colors);
     break;
   case MarkShape::hollow:
     paintDisc(painter, colors.paper, r * 0.6, size, colors);

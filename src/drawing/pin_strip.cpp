@@ -125,7 +125,7 @@ void paintExpected(QPainter& painter, const Row& row, const StripPin& pin, doubl
   const double t = row.layout.letter;
   const double width = row.layout.slot * 0.72;
   painter.setPen(QPen(row.colors.body, 0.06 * t));
-  painter.setBrush(row.colors.litCore);
+  painter.setBrush(row.colors.range);
   if (pin.expectedOl)
     painter.drawRect(QRectF(x - width / 2, row.laneTop() + 0.3 * t, width, row.layout.lane - 0.6 * t));
   for (const StripInterval& interval : pin.expected) {

@@ -1,22 +1,18 @@
 #include <algorithm>
+#include <cmath>
 
 #include <QBuffer>
-#include <QFontDatabase>
-#include <QGuiApplication>
 #include <QImage>
 
 #include "netmend/base/file.h"
 #include "netmend/drawing/board_scene.h"
-#include "netmend/drawing/palette.h"
+#include "netmend/drawing/face.h"
 
 namespace netmend {
 
 PictureType pictureType(double size) {
   PictureType type;
-  static constexpr auto wanted = "DejaVu Sans";
-  QFont font = QGuiApplication::font();
-  if (QFontDatabase::families().contains(QLatin1String(wanted))) font = QFont(QLatin1String(wanted));
-  font.setPixelSize(std::max(1, static_cast<int>(size)));
+  QFont font = faceFont(std::floor(size));
   font.setHintingPreference(QFont::PreferNoHinting);
   // Any spacing at all keeps ligatures out: text taken from a PDF must have an f and an i, not one letter.
   font.setLetterSpacing(QFont::AbsoluteSpacing, 0.02);
@@ -39,7 +35,7 @@ Result<void> renderPng(const std::string& path, const Board& board, const Overla
                     pattern("core", "16 to 20000 pixels each way")});
   QImage image(options.width, options.height, QImage::Format_RGB32);
   if (image.isNull()) return failure({pattern("core", "no memory for a picture of this size"), path});
-  image.fill(palette::paper);
+  image.fill(PictureColors().paper);
   {
     QPainter painter(&image);
     const QRectF frame(0, 0, options.width, options.height);

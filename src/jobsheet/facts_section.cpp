@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <chrono>
 
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/job.h"
 #include "sections.h"
+#include "style.h"
 #include "table.h"
 
 namespace netmend {
@@ -30,10 +30,10 @@ Piece titlePiece(const Sheet& sheet) {
   piece.height = std::max(left, shop.lineHeight() * shopLines) + 4 * SheetStyle::point;
   piece.keepWithNext = true;
   piece.paint = [=](QPainter& painter, QPointF at) {
-    painter.setPen(palette::black);
+    painter.setPen(sheetColors().ink);
     title.paint(painter, at, 0, titleLines);
     shop.paint(painter, at + QPointF(width * 0.64, 0), 0, shopLines);
-    painter.setPen(palette::quietText);
+    painter.setPen(sheetColors().quietInk);
     under.paint(painter, at + QPointF(0, title.lineHeight() * titleLines), 0, under.lines());
   };
   return piece;

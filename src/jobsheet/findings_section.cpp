@@ -2,7 +2,6 @@
 #include <set>
 
 #include "findings.h"
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
@@ -13,6 +12,7 @@
 #include "netmend/words/verdict.h"
 #include "sections.h"
 #include "signs.h"
+#include "style.h"
 #include "table.h"
 
 namespace netmend {

@@ -5,9 +5,9 @@
 #include <QPdfWriter>
 
 #include "netmend/base/file.h"
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "sections.h"
+#include "style.h"
 #include "text.h"
 
 namespace netmend {
@@ -80,19 +80,19 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
   const double width = style.body.width();
   const double line = metrics.height();
   painter.setFont(style.small);
-  painter.setPen(palette::quietText);
+  painter.setPen(sheetColors().quietInk);
   const QString number = metrics.elidedText(shown(pattern("core", "Job ")) + jobNumber(sheet.job()),
                                             Qt::ElideRight, width * 0.5);
   const double foot = style.body.bottom() + 6 * SheetStyle::millimetre;
   const QRectF footBox(style.body.left(), foot, width, line);
   painter.drawText(footBox, Qt::AlignLeft, number);
   painter.drawText(footBox, Qt::AlignRight, shown(pattern("core", "%1 of %2")).arg(page + 1).arg(pages));
-  painter.setPen(QPen(palette::copper, 0.5 * SheetStyle::point));
+  painter.setPen(QPen(sheetColors().grid, 0.5 * SheetStyle::point));
   painter.drawLine(footBox.topLeft() - QPointF(0, 2 * SheetStyle::point),
                    footBox.topRight() - QPointF(0, 2 * SheetStyle::point));
   if (page == 0) return;
   const QRectF headBox(style.body.left(), style.firstBody.top(), width, line);
-  painter.setPen(palette::quietText);
+  painter.setPen(sheetColors().quietInk);
   const QString device = cleaned(sheet.job().device).simplified();
   painter.drawText(headBox, Qt::AlignLeft, metrics.elidedText(device, Qt::ElideRight, width * 0.7));
   painter.drawText(headBox, Qt::AlignRight,

@@ -4,12 +4,12 @@
 #include <cmath>
 
 #include "findings.h"
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/words/jumper.h"
 #include "netmend/words/verdict.h"
+#include "style.h"
 #include "text.h"
 
 namespace netmend {
@@ -109,14 +109,14 @@ std::vector<Key> keysOf(const SheetMap& map) {
   std::vector<Key> keys;
   if (!map.overlay.litNets.empty()) {
     keys.push_back({shown(pattern("core", "line, on this side")), [u](QPainter& p, const QRectF& box) {
-                      strokeSample(p, box, QPen(palette::blue, 2.4 * u));
+                      strokeSample(p, box, QPen(sheetColors().lit, 2.4 * u));
                     }});
     keys.push_back({shown(pattern("core", "line, on another layer")), [u](QPainter& p, const QRectF& box) {
-                      strokeSample(p, box, QPen(palette::blue, 2.4 * u));
-                      strokeSample(p, box, QPen(palette::litCore, 1.2 * u));
+                      strokeSample(p, box, QPen(sheetColors().lit, 2.4 * u));
+                      strokeSample(p, box, QPen(sheetColors().litCore, 1.2 * u));
                     }});
     keys.push_back({shown(pattern("core", "line, way not known")), [u](QPainter& p, const QRectF& box) {
-                      QPen pen(palette::blue, 1.4 * u, Qt::CustomDashLine, Qt::RoundCap);
+                      QPen pen(sheetColors().lit, 1.4 * u, Qt::CustomDashLine, Qt::RoundCap);
                       pen.setDashPattern({0.1, 2.6});
                       strokeSample(p, box, pen);
                     }});
@@ -124,15 +124,15 @@ std::vector<Key> keysOf(const SheetMap& map) {
   if (has(map, LineStyle::suspect))
     keys.push_back({shown(pattern("core", "suspected stretch")), [u](QPainter& p, const QRectF& box) {
                       for (double x = box.left(); x <= box.right(); x += 3 * u) {
-                        p.setPen(QPen(palette::vermillion, 0.9 * u));
+                        p.setPen(QPen(sheetColors().suspect, 0.9 * u));
                         p.drawLine(QPointF(x, box.center().y() - 2.5 * u),
                                    QPointF(x, box.center().y() + 2.5 * u));
                       }
                     }});
   if (has(map, LineStyle::wire))
     keys.push_back({shown(pattern("core", "jumper wire")), [u](QPainter& p, const QRectF& box) {
-                      strokeSample(p, box, QPen(palette::black, 2.6 * u, Qt::SolidLine, Qt::FlatCap));
-                      QPen pen(palette::bluishGreen.lighter(120), 1.8 * u, Qt::CustomDashLine, Qt::FlatCap);
+                      strokeSample(p, box, QPen(sheetColors().ink, 2.6 * u, Qt::SolidLine, Qt::FlatCap));
+                      QPen pen(sheetColors().wire, 1.8 * u, Qt::CustomDashLine, Qt::FlatCap);
                       pen.setDashPattern({4.5, 1.5});
                       strokeSample(p, box, pen);
                     }});
@@ -146,7 +146,7 @@ void paintKeys(QPainter& painter, const SheetMap& map, const QRectF& box, const 
   for (const Key& key : keysOf(map)) {
     if (top + line > box.bottom()) return;
     key.sample(painter, QRectF(box.left(), top, 22 * SheetStyle::point, line));
-    painter.setPen(palette::black);
+    painter.setPen(sheetColors().ink);
     painter.drawText(QRectF(box.left() + 27 * SheetStyle::point, top, box.width(), line),
                      Qt::AlignLeft | Qt::AlignVCenter, key.text);
     top += line;
@@ -154,7 +154,7 @@ void paintKeys(QPainter& painter, const SheetMap& map, const QRectF& box, const 
 }
 
 void frameRect(QPainter& painter, const QRectF& box) {
-  painter.setPen(QPen(palette::edge, 0.6 * SheetStyle::point));
+  painter.setPen(QPen(sheetColors().edge, 0.6 * SheetStyle::point));
   painter.setBrush(Qt::NoBrush);
   painter.drawRect(box);
 }

@@ -2,10 +2,10 @@
 
 #include <QImage>
 
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
 #include "sections.h"
+#include "style.h"
 #include "text.h"
 
 namespace netmend {
@@ -51,7 +51,7 @@ Piece photoRow(std::vector<PrintedPhoto> row, double width) {
   piece.paint = [row = std::move(row), width](QPainter& painter, QPointF at) {
     for (const PrintedPhoto& photo : row) {
       painter.drawImage(QRectF(at, photo.size), photo.image);
-      painter.setPen(palette::black);
+      painter.setPen(sheetColors().ink);
       photo.caption.paint(painter, at + QPointF(0, photo.size.height() + 1.5 * SheetStyle::point), 0,
                           photo.captionLines());
       at.rx() += width + photoGap;

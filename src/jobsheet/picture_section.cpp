@@ -2,10 +2,10 @@
 
 #include "findings.h"
 #include "map_picture.h"
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/words/verdict.h"
 #include "signs.h"
+#include "style.h"
 
 namespace netmend {
 
@@ -22,7 +22,7 @@ Piece mapPiece(const Sheet& sheet, SheetMap map, const std::shared_ptr<const Boa
   piece.spaceAbove = 4 * SheetStyle::point;
   piece.paint = [=, map = std::move(map)](QPainter& painter, QPointF at) {
     paintSheetMap(painter, map, *scene, QRectF(at, QSizeF(width, height)), style);
-    painter.setPen(palette::black);
+    painter.setPen(sheetColors().ink);
     caption.paint(painter, at + QPointF(0, height + 2 * SheetStyle::point), 0, lines);
   };
   return piece;

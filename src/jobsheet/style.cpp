@@ -5,6 +5,11 @@
 
 namespace netmend {
 
+const PictureColors& sheetColors() {
+  static const PictureColors colors;
+  return colors;
+}
+
 SheetStyle sheetStyle(PaperSize paper) {
   SheetStyle style;
   const double mm = SheetStyle::millimetre;

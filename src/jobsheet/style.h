@@ -30,6 +30,9 @@ struct SheetStyle {
   PictureType picture;
 };
 
+/// Of everything that is printed.
+[[nodiscard]] const PictureColors& sheetColors();
+
 [[nodiscard]] SheetStyle sheetStyle(PaperSize paper);
 
 /// Text from outside as the sheet takes it: valid Unicode, line ends as line separators, tabs as blanks,

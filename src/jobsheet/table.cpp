@@ -1,10 +1,9 @@
 #include "table.h"
+#include "style.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
-
-#include "netmend/drawing/palette.h"
 
 namespace netmend {
 
@@ -55,7 +54,7 @@ Piece rowPiece(const LaidRow& laid, const TableRow& row, const TableStyle& style
   piece.paint = [laid, row, style, first, last, above, height = piece.height](QPainter& painter, QPointF at) {
     if (row.shaded) painter.fillRect(QRectF(at, QSizeF(style.width, height)), QColor(0xEE, 0xF3, 0xF7));
     for (const LaidCell& laidCell : laid.cells) {
-      painter.setPen(palette::black);
+      painter.setPen(sheetColors().ink);
       const QPointF top = at + QPointF(0, above);
       laidCell.text.paint(painter, top + QPointF(laidCell.left, 0), first, last);
       if (laidCell.sign && first == 0)
@@ -63,7 +62,7 @@ Piece rowPiece(const LaidRow& laid, const TableRow& row, const TableStyle& style
                       QRectF(top + QPointF(laidCell.signLeft, 0), QSizeF(laid.lineHeight, laid.lineHeight)));
     }
     if (!row.ruled) return;
-    painter.setPen(QPen(palette::copper, 0.5 * SheetStyle::point));
+    painter.setPen(QPen(sheetColors().grid, 0.5 * SheetStyle::point));
     painter.drawLine(at + QPointF(0, height), at + QPointF(style.width, height));
   };
   return piece;

@@ -1,8 +1,7 @@
 #include "text.h"
+#include "style.h"
 
 #include <QFontMetricsF>
-
-#include "netmend/drawing/palette.h"
 
 namespace netmend {
 
@@ -47,9 +46,9 @@ Piece headingPiece(const SheetStyle& style, const QString& text) {
   piece.spaceAbove = 11 * SheetStyle::point;
   piece.keepWithNext = true;
   piece.paint = [block, rule, width = style.body.width()](QPainter& painter, QPointF at) {
-    painter.setPen(palette::black);
+    painter.setPen(sheetColors().ink);
     block.paint(painter, at, 0, block.lines());
-    painter.setPen(QPen(palette::blue, 0.9 * SheetStyle::point));
+    painter.setPen(QPen(sheetColors().lit, 0.9 * SheetStyle::point));
     const double y = at.y() + block.height() + rule * 0.6;
     painter.drawLine(QPointF(at.x(), y), QPointF(at.x() + width, y));
   };
@@ -66,7 +65,7 @@ Pieces paragraph(const std::vector<Run>& runs, const QFont& font, double width, 
     piece.spaceAbove = i == 0 ? spaceAbove : 0.0;
     piece.keepWithNext = i + 1 < count && (i == 0 || i == count - 2);
     piece.paint = [block, i](QPainter& painter, QPointF at) {
-      painter.setPen(palette::black);
+      painter.setPen(sheetColors().ink);
       block.paint(painter, at, i, i + 1);
     };
     pieces.push_back(std::move(piece));

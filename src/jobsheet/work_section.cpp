@@ -1,4 +1,3 @@
-#include "netmend/drawing/palette.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/job.h"
@@ -7,6 +6,7 @@
 #include "netmend/words/verdict.h"
 #include "sections.h"
 #include "signs.h"
+#include "style.h"
 #include "table.h"
 
 namespace netmend {
@@ -158,7 +158,7 @@ Pieces signatures(const Sheet& sheet) {
     painter.setFont(font);
     for (int i = 0; i < 2; ++i) {
       const double left = at.x() + i * width * 0.53;
-      painter.setPen(QPen(palette::black, 0.7 * SheetStyle::point));
+      painter.setPen(QPen(sheetColors().ink, 0.7 * SheetStyle::point));
       painter.drawLine(QPointF(left, y), QPointF(left + width * 0.47, y));
       painter.drawText(QRectF(left, y + 2 * SheetStyle::point, width * 0.47, at.y() + height - y),
                        Qt::AlignLeft, names[i]);

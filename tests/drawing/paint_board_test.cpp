@@ -10,7 +10,7 @@
 #include <fstream>
 
 #include "gui.h"
-#include "netmend/drawing/palette.h"
+#include "netmend/drawing/picture_colors.h"
 #include "small_board.h"
 
 using namespace netmend;
@@ -24,7 +24,7 @@ constexpr int pixelsPerMm = 10;
 QImage pictureOf(const Board& board, Overlay overlay, Side side = Side::top) {
   needApplication();
   QImage image(1000, 500, QImage::Format_RGB32);
-  image.fill(palette::paper);
+  image.fill(PictureColors().paper);
   overlay.scaleBar = overlay.partLabels = overlay.pinLabels = false;
   QPainter painter(&image);
   BoardView view = viewOf({at(0, 0), at(100, 50)}, QRectF(0, 0, 1000, 500), side, 0.0);
@@ -61,37 +61,37 @@ TEST_CASE("a lit net is blue on the side seen, hollow where it is on another lay
   Overlay overlay;
   overlay.litNets = {small.key};
   const QImage image = pictureOf(small.board, overlay);
-  CHECK(colourAt(image, 30, 20) == palette::blue);
-  CHECK(colourAt(image, 50, 20) == palette::litCore);
-  CHECK(colourAt(image, 75, 20) == palette::litCore);
-  CHECK(colourAt(image, 75, 20.8) == palette::blue);
+  CHECK(colourAt(image, 30, 20) == PictureColors().lit);
+  CHECK(colourAt(image, 50, 20) == PictureColors().litCore);
+  CHECK(colourAt(image, 75, 20) == PictureColors().litCore);
+  CHECK(colourAt(image, 75, 20.8) == PictureColors().lit);
 }
 
 TEST_CASE("from the top nothing is seen of the other layers, unless one sees through the board") {
   SmallBoard small;
-  CHECK(colourAt(pictureOf(small.board, {}), 75, 20) == palette::substrate);
+  CHECK(colourAt(pictureOf(small.board, {}), 75, 20) == PictureColors().substrate);
   Overlay through;
   through.seeThrough = true;
-  CHECK(colourAt(pictureOf(small.board, through), 75, 20) != palette::substrate);
+  CHECK(colourAt(pictureOf(small.board, through), 75, 20) != PictureColors().substrate);
 }
 
 TEST_CASE("seen from the bottom the board is mirrored and shows its bottom copper") {
   SmallBoard small;
   const QImage image = pictureOf(small.board, {}, Side::bottom);
-  CHECK(colourAt(image, 100 - 75, 20) == palette::copper);
-  CHECK(colourAt(image, 100 - 30, 20) == palette::substrate);
+  CHECK(colourAt(image, 100 - 75, 20) == PictureColors().copper);
+  CHECK(colourAt(image, 100 - 30, 20) == PictureColors().substrate);
 }
 
 TEST_CASE("a hidden layer is left out and a dimmed one is paler") {
   SmallBoard small;
   Overlay hidden;
   hidden.hidden = {small.top};
-  CHECK(colourAt(pictureOf(small.board, hidden), 30, 20) == palette::substrate);
+  CHECK(colourAt(pictureOf(small.board, hidden), 30, 20) == PictureColors().substrate);
   Overlay dimmed;
   dimmed.dimmed = {small.top};
   const QColor pale = colourAt(pictureOf(small.board, dimmed), 30, 20);
-  CHECK(pale.lightness() > palette::copper.lightness());
-  CHECK(pale.lightness() < palette::substrate.lightness());
+  CHECK(pale.lightness() > PictureColors().copper.lightness());
+  CHECK(pale.lightness() < PictureColors().substrate.lightness());
 }
 
 TEST_CASE("kinds of zones stay apart in black and white, by pattern alone") {
@@ -160,7 +160,7 @@ TEST_CASE("the scale bar is as long as its figure says") {
   for (const double scale : {3.0, 7.0, 20.0}) {
     needApplication();
     QImage image(1000, 800, QImage::Format_RGB32);
-    image.fill(palette::paper);
+    image.fill(PictureColors().paper);
     {
       QPainter painter(&image);
       BoardView view = viewOf({}, QRectF(0, 0, 1000, 800));

@@ -11,7 +11,7 @@
 #include <limits>
 
 #include "gui.h"
-#include "netmend/drawing/palette.h"
+#include "netmend/drawing/picture_colors.h"
 
 using namespace netmend;
 using namespace netmend::testing;
@@ -52,7 +52,7 @@ TEST_CASE("each verdict has a shape of its own, apart without colour") {
   std::vector<QImage> marks;
   for (int verdict = 0; verdict <= static_cast<int>(VerdictKind::nothingToCompare); ++verdict) {
     QImage image(40, 40, QImage::Format_RGB32);
-    image.fill(palette::paper);
+    image.fill(PictureColors().paper);
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
     paintMark(painter, markForVerdict(static_cast<VerdictKind>(verdict)), {20, 20}, 30);

@@ -46,7 +46,7 @@ struct PictureType {
   double smallest = 7.0; ///< labels that would have to be smaller are left out
 };
 
-/// DejaVu Sans where it is installed, otherwise what the application uses; `size` in picture units.
+/// The face's letters (`faceFont`); `size` in picture units.
 [[nodiscard]] PictureType pictureType(double size);
 
 /// Paints what the view's frame shows, clipped to it. The painter's units are the view's.

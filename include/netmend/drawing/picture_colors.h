@@ -2,48 +2,56 @@
 
 #include <QColor>
 
-#include "netmend/drawing/palette.h"
+#include "netmend/drawing/face.h"
 
 namespace netmend {
 
-enum class PictureTheme { light, dark, highContrast };
-
-/// The colours of one picture. As made without arguments it is what paper gets. Everything written keeps a
-/// contrast of at least 4.5 to 1 against what it stands on (WCAG 2.1, success criterion 1.4.3).
+/// The colours of one picture, made of the face's. Everything written keeps a contrast of at least 4.5 to 1
+/// against what it stands on (WCAG 2.1, success criterion 1.4.3). As made without arguments it is what paper
+/// gets.
 struct PictureColors {
-  QColor paper = palette::paper; ///< around the board
-  QColor substrate = palette::substrate;
-  QColor edge = palette::edge;
-  QColor copperArea = palette::copperArea;
-  QColor copper = palette::copper;
-  QColor quietCopper = palette::copper.lighter(112); ///< beside a lit net all else steps back
-  QColor pad = palette::pad;
-  QColor quietPad = palette::pad.lighter(112);
-  QColor buried = palette::buried;                    ///< tracks seen through the board
-  QColor buriedArea = palette::substrate.darker(103); ///< areas seen through the board
-  QColor body = palette::body;                        ///< outlines of parts
-  QColor farBody = palette::copper;                   ///< the same, seen through the board
-  QColor farPad = palette::buried.darker(115);        ///< outlines of pads seen through the board
-  QColor hole = palette::paper;                       ///< drilled
-  QColor ink = palette::black;                   ///< text and thin lines on `paper` and on labels' grounds
-  QColor quietInk = palette::quietText;          ///< text of less weight, on `paper`
-  QColor padInk = palette::black;                ///< names on pads
-  QColor litInk = palette::paper;                ///< names on lit pads; on `litCore` they are in `ink`
-  QColor holeInk = palette::black;               ///< names in drilled holes
-  QColor labelGround{0xFF, 0xFF, 0xFF};          ///< under labels
-  QColor lit = palette::blue;                    ///< a lit net on the side seen
-  QColor litCore = palette::litCore;             ///< of what is lit but not on the side seen
-  QColor litOnPhoto = palette::blue;             ///< a lit net over a photo
-  QColor litEdge = palette::black;               ///< round lit pads
-  QColor litArea{0x56, 0xB4, 0xE9, 90};          ///< lit areas
-  QColor zone = palette::orange;                 ///< hatch
-  QColor zoneEdge = palette::orange.darker(125); ///< outline of a zone
-  QColor suspect = palette::vermillion;          ///< stretches that may be broken
-  QColor casing = palette::paper; ///< round marks and wires, to keep them apart from what they lie on
-  QColor wire = palette::bluishGreen.lighter(120); ///< a jumper's dashes
-  QColor wireEdge = palette::black;                ///< round a jumper's dashes
-  QColor lane{0xEE, 0xEE, 0xEE};                   ///< where a strip shows OL
-  QColor grid{0xD0, 0xD0, 0xD0};                   ///< lines across a strip
+  PictureColors();
+  /// On a card of the window.
+  explicit PictureColors(const FaceColors& face);
+
+  QColor paper; ///< around the board
+  QColor substrate;
+  QColor edge;
+  QColor copperArea;
+  QColor copper;
+  QColor quietCopper; ///< beside a lit net all else steps back
+  QColor pad;
+  QColor quietPad;
+  QColor buried;      ///< tracks seen through the board
+  QColor buriedArea;  ///< areas seen through the board
+  QColor body;        ///< outlines of parts
+  QColor farBody;     ///< the same, seen through the board
+  QColor farPad;      ///< outlines of pads seen through the board
+  QColor hole;        ///< drilled
+  QColor ink;         ///< text and thin lines on `paper` and on labels' grounds
+  QColor quietInk;    ///< text of less weight, on `paper`
+  QColor padInk;      ///< names on pads
+  QColor litInk;      ///< names on lit pads; on `litCore` they are in `ink`
+  QColor holeInk;     ///< names in drilled holes
+  QColor labelGround; ///< under labels
+  QColor lit;         ///< a lit net on the side seen
+  QColor litCore;     ///< of what is lit but not on the side seen
+  QColor litOnPhoto;  ///< a lit net over a photo
+  QColor litEdge;     ///< round lit pads
+  QColor litArea;     ///< lit areas
+  QColor zone;        ///< hatch
+  QColor zoneEdge;    ///< outline of a zone
+  QColor suspect;     ///< stretches that may be broken
+  QColor casing;      ///< round marks and wires, to keep them apart from what they lie on
+  QColor wire;        ///< a jumper's dashes
+  QColor wireEdge;    ///< round a jumper's dashes
+  QColor lane;        ///< where a strip shows OL
+  QColor grid;        ///< lines across a strip
+  QColor range;       ///< what good boards read
+  QColor due;         ///< the point that is due
+  QColor dueInk;      ///< text on it
+  QColor calm;        ///< marks of what is in range
+  QColor odd;         ///< marks of what is not
   bool darkGround = false;
 
   /// The same colour, further away from the ground.

@@ -11,12 +11,15 @@
 #include "bench/session/bench_fault.h"
 #include "bench/session/bench_job.h"
 #include "bench/session/bench_walk.h"
+#include "bench/widgets/band.h"
 #include "netmend/drawing/overlay.h"
 #include "netmend/drawing/picture_colors.h"
 
 class QPushButton;
 
 namespace netmend {
+
+class MeterFigure;
 
 /// The job's way, in order.
 enum class Station { bookIn, board, walk, find, bridge, prove, handOver };
@@ -48,6 +51,12 @@ struct NextThing {
 };
 [[nodiscard]] NextThing nextThing(const Desk& desk);
 
+/// What is being worked on, for the foot's left end.
+struct FootMode {
+  BandLook look = BandLook::job;
+  QString text;
+};
+
 /// One station's page. It reads the desk, follows its signals, and never talks to another page.
 class StationPage : public QWidget {
   Q_OBJECT
@@ -75,6 +84,14 @@ public:
   /// Who draws on the map while the page is shown, and what stands above it; null: nobody, nothing.
   [[nodiscard]] virtual std::shared_ptr<const CopperMap::Hand> mapHand() const { return nullptr; }
   [[nodiscard]] virtual QWidget* overMap() { return nullptr; }
+  /// Which board or line is worked on; without a text the station's name.
+  [[nodiscard]] virtual FootMode footMode() const { return {}; }
+  /// Its keys in the window's foot, made once and the page's own; null: none.
+  [[nodiscard]] virtual QWidget* footKeys() { return nullptr; }
+  /// Where the linked meter's value is shown; null: nowhere.
+  [[nodiscard]] virtual MeterFigure* meterFigure() { return nullptr; }
+  /// Beneath which a message stands: the reading field; null: at the window's foot.
+  [[nodiscard]] virtual QWidget* messageAnchor() { return nullptr; }
   /// The picture beside it lies another way: right is left in it, or above.
   virtual void pictureTurned() {}
   /// Whether the reasons and figures behind what is said are shown, too.

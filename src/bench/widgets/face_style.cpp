@@ -12,8 +12,6 @@ namespace netmend {
 
 namespace {
 
-constexpr qreal roundness = 4; ///< pixels
-
 struct Panel {
   QColor fill;
   QColor outline;
@@ -27,13 +25,19 @@ void paintPanel(QPainter& painter, const QRect& rect, const Panel& panel) {
   painter.setPen(QPen(panel.outline, panel.width, panel.line));
   painter.setBrush(panel.fill);
   const qreal half = panel.width / 2.0;
-  painter.drawRoundedRect(QRectF(rect).adjusted(half, half, -half, -half), roundness, roundness);
+  painter.drawRoundedRect(QRectF(rect).adjusted(half, half, -half, -half), face::round, face::round);
   painter.restore();
 }
 
-Panel buttonPanel(const FaceColors& colors, QStyle::State state) {
+Panel buttonPanel(const FaceColors& colors, QStyle::State state, bool isMain) {
   const bool enabled = state.testFlag(QStyle::State_Enabled);
   Panel panel{colors.card, colors.outline, colors.hair, enabled ? Qt::SolidLine : Qt::DashLine};
+  if (isMain && enabled) {
+    panel.fill = panel.outline = colors.accent;
+    if (state.testFlag(QStyle::State_Sunken)) panel.fill = colors.ink;
+    if (state.testFlag(QStyle::State_HasFocus)) panel.outline = colors.ink;
+    return panel;
+  }
   if (state.testFlag(QStyle::State_On))
     panel.fill = panel.outline = colors.ink;
   else if (state.testFlag(QStyle::State_Sunken))
@@ -56,7 +60,9 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
   const Panel field{colors.field, focus ? colors.accent : colors.outline, focus ? colors.edge : colors.hair};
   switch (element) {
   case PE_PanelButtonCommand:
-    return paintPanel(*painter, option->rect, buttonPanel(colors, option->state));
+    return paintPanel(
+        *painter, option->rect,
+        buttonPanel(colors, option->state, widget != nullptr && widget->property("netmendMain").toBool()));
   case PE_PanelLineEdit:
     return paintPanel(*painter, option->rect, field);
   case PE_FrameLineEdit:
@@ -64,6 +70,8 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
   case PE_Frame: {
     Panel frame = field;
     frame.fill = Qt::transparent;
+    // A card: nothing is typed into it.
+    if (widget != nullptr && widget->backgroundRole() == QPalette::Button) frame.outline = colors.line;
     return paintPanel(*painter, option->rect, frame);
   }
   case PE_FrameFocusRect:
@@ -73,6 +81,10 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
     break;
   }
   QProxyStyle::drawPrimitive(element, option, painter, widget);
+}
+
+PictureTheme faceTheme() {
+  return faceStyle().theme();
 }
 
 FaceStyle& faceStyle() {

@@ -13,6 +13,7 @@ class FaceStyle : public QProxyStyle {
 public:
   FaceStyle();
   void setTheme(PictureTheme theme) { theme_ = theme; }
+  [[nodiscard]] PictureTheme theme() const { return theme_; }
 
   void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                      const QWidget* widget) const override;
@@ -20,6 +21,9 @@ public:
 private:
   PictureTheme theme_ = PictureTheme::light;
 };
+
+/// The theme of all widgets.
+[[nodiscard]] PictureTheme faceTheme();
 
 /// The one that the application has; it is set with the first call.
 [[nodiscard]] FaceStyle& faceStyle();

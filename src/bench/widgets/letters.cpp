@@ -1,32 +1,59 @@
 #include "letters.h"
 
 #include <QApplication>
+#include <QEvent>
 #include <QShortcutEvent>
 #include <QStyleOptionButton>
 #include <QStylePainter>
 
+#include "netmend/drawing/face.h"
+
 namespace netmend {
 
+namespace {
+
+double& scaleNow() {
+  static double scale = 1.0;
+  return scale;
+}
+
+} // namespace
+
 QFont lettersFont(Letters letters, bool bold) {
-  QFont font = QApplication::font();
-  const double base = font.pointSizeF() > 0 ? font.pointSizeF() : font.pixelSize() * 0.75;
-  double factor = 1.0;
-  switch (letters) {
-  case Letters::small:
-    factor = 0.9;
-    break;
-  case Letters::reading:
-    break;
-  case Letters::metre:
-    factor = 1.6;
-    break;
-  case Letters::point:
-    factor = 2.7;
-    break;
-  }
-  font.setPointSizeF(base * factor);
+  const auto size = [&] {
+    switch (letters) {
+    case Letters::small:
+      return face::smallLetters;
+    case Letters::reading:
+      return face::textLetters;
+    case Letters::metre:
+      return face::midLetters;
+    case Letters::foot:
+      return face::footLetters;
+    case Letters::large:
+      return face::largeLetters;
+    case Letters::point:
+      return face::dueLetters;
+    }
+    return face::textLetters;
+  }();
+  QFont font = faceFont(size * faceScale());
   font.setBold(bold);
   return font;
+}
+
+double faceScale() {
+  return scaleNow();
+}
+
+void setFaceScale(double scale) {
+  scaleNow() = scale;
+  if (const QFont font = lettersFont(Letters::reading); QApplication::font() != font)
+    QApplication::setFont(font);
+}
+
+int scaled(double pixels) {
+  return static_cast<int>(pixels * faceScale() + 0.5);
 }
 
 namespace {
@@ -34,6 +61,9 @@ namespace {
 constexpr const char* lettersProperty = "netmendLetters";
 constexpr const char* boldProperty = "netmendBold";
 constexpr const char* growthProperty = "netmendGrowth";
+constexpr const char* heightProperty = "netmendHeight";
+
+constexpr const char* mainProperty = "netmendMain"; // face_style.cpp fills it
 
 /// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
 /// second in which somebody fast already types what belongs to the place that the key leads to.
@@ -44,11 +74,10 @@ public:
   PromptButton(const QString& words, QString cap, QWidget* parent)
       : QPushButton(words, parent), cap_(std::move(cap)) {}
   [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
-  /// Hit with a glove; by its own letters, whatever scale they had when it was made.
   [[nodiscard]] QSize sizeHint() const override {
-    const int cap = cap_.isEmpty() ? 0 : capSize().width() + padding;
-    const QFontMetrics metrics = fontMetrics();
-    return {metrics.size(Qt::TextShowMnemonic, text()).width() + cap + 2 * padding, metrics.height() * 2};
+    const int cap = cap_.isEmpty() ? 0 : capSize().width() + gap();
+    return {fontMetrics().size(Qt::TextShowMnemonic, text()).width() + cap + 3 * gap(),
+            scaled(face::control)};
   }
 
 protected:
@@ -66,19 +95,18 @@ protected:
     option.text.clear();
     painter.drawControl(QStyle::CE_PushButton, option);
     // Of a filled block the words are in the colour of what it lies on.
-    const QColor ink = palette().color(isChecked() ? QPalette::Button : QPalette::ButtonText);
-    painter.setPen(ink);
-    QRect inside = rect().adjusted(padding, 0, -padding, 0);
+    const bool isMain = property(mainProperty).toBool() && isEnabled();
+    const auto role = isMain        ? QPalette::HighlightedText
+                      : isChecked() ? QPalette::Button
+                                    : QPalette::ButtonText;
+    painter.setPen(palette().color(role));
+    QRect inside = rect().adjusted(gap() * 3 / 2, 0, -gap(), 0);
     if (!cap_.isEmpty()) {
       const QRect cap = capIn(inside);
-      inside.setRight(cap.left() - padding);
-      painter.save();
-      painter.setRenderHint(QPainter::Antialiasing);
-      painter.setFont(lettersFont(Letters::small));
-      painter.drawRoundedRect(QRectF(cap).adjusted(0.5, 0.5, -0.5, -0.5), 3, 3);
-      painter.drawLine(cap.left() + 2, cap.bottom() - 2, cap.right() - 2, cap.bottom() - 2);
-      painter.drawText(cap.adjusted(0, 0, 0, -2), Qt::AlignCenter, cap_);
-      painter.restore();
+      inside.setRight(cap.left() - gap());
+      paintKeyCap(painter, cap, cap_, isMain || isChecked() ? QBrush(Qt::NoBrush) : palette().base());
+    } else {
+      inside.adjust(-gap() / 2, 0, 0, 0);
     }
     const QString words =
         fontMetrics().elidedText(text(), Qt::ElideRight, inside.width(), Qt::TextShowMnemonic);
@@ -87,12 +115,8 @@ protected:
   }
 
 private:
-  static constexpr int padding = 8;
-
-  [[nodiscard]] QSize capSize() const {
-    const QFontMetrics metrics(lettersFont(Letters::small));
-    return {std::max(metrics.horizontalAdvance(cap_) + 10, metrics.height() + 2), metrics.height() + 4};
-  }
+  [[nodiscard]] static int gap() { return scaled(face::grid); }
+  [[nodiscard]] QSize capSize() const { return keyCapSize(cap_); }
   [[nodiscard]] QRect capIn(const QRect& inside) const {
     const QSize size = capSize();
     return {QPoint(inside.right() - size.width() + 1, inside.center().y() - size.height() / 2), size};
@@ -101,6 +125,28 @@ private:
 };
 
 } // namespace
+
+QSize keyCapSize(const QString& key) {
+  const QFontMetrics metrics(lettersFont(Letters::small));
+  return {std::max(metrics.horizontalAdvance(key) + scaled(12), scaled(24)), scaled(23)};
+}
+
+void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const QBrush& fill) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setFont(lettersFont(Letters::small));
+  QPen pen = painter.pen();
+  const QColor ink = pen.color();
+  pen.setWidthF(faceScale());
+  painter.setPen(pen);
+  painter.setBrush(fill);
+  const double half = pen.widthF() / 2;
+  painter.drawRoundedRect(QRectF(cap).adjusted(half, half, -half, -half), 3 * faceScale(), 3 * faceScale());
+  const int edge = scaled(2);
+  painter.fillRect(QRect(cap.left() + edge, cap.bottom() - edge, cap.width() - 2 * edge, edge), ink);
+  painter.drawText(cap.adjusted(0, 0, 0, -edge), Qt::AlignCenter, key);
+  painter.restore();
+}
 
 void setLetters(QWidget& widget, Letters letters, bool bold) {
   widget.setProperty(lettersProperty, static_cast<int>(letters));
@@ -117,11 +163,18 @@ void keepRoomForHint(QLineEdit& field, Growth growth) {
   if (growth == Growth::none) field.setMaximumWidth(hint * 3 / 2);
 }
 
+void setScaledHeight(QWidget& widget, double pixels) {
+  widget.setProperty(heightProperty, pixels);
+  widget.setFixedHeight(scaled(pixels));
+}
+
 void followScale(QWidget& window) {
   for (QWidget* widget : window.findChildren<QWidget*>()) {
     const QVariant letters = widget->property(lettersProperty);
     if (letters.isValid())
       setLetters(*widget, static_cast<Letters>(letters.toInt()), widget->property(boldProperty).toBool());
+    if (const QVariant height = widget->property(heightProperty); height.isValid())
+      setScaledHeight(*widget, height.toDouble());
     if (const QVariant growth = widget->property(growthProperty); growth.isValid())
       keepRoomForHint(*qobject_cast<QLineEdit*>(widget), static_cast<Growth>(growth.toInt()));
   }
@@ -134,6 +187,48 @@ QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent) {
   setLetters(*label, letters, letters == Letters::point);
   label->setObjectName(name);
   return label;
+}
+
+QLabel* makeCaption(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  label->setTextFormat(Qt::PlainText);
+  setLetters(*label, Letters::small);
+  setQuiet(*label);
+  return label;
+}
+
+// The palette's roles: what has no meaning of its own to Qt stands for a colour of the face
+// (`window/theme.cpp`).
+void setQuiet(QLabel& label) {
+  label.setForegroundRole(QPalette::PlaceholderText);
+}
+
+void setOdd(QLabel& label, bool odd) {
+  label.setForegroundRole(odd ? QPalette::LinkVisited : QPalette::WindowText);
+}
+
+QFrame* makeCard(QWidget* parent) {
+  auto* card = new QFrame(parent);
+  card->setFrameShape(QFrame::StyledPanel);
+  card->setBackgroundRole(QPalette::Button);
+  card->setAutoFillBackground(true);
+  return card;
+}
+
+QFrame* makeRule(Qt::Orientation lies, QWidget* parent) {
+  auto* rule = new QFrame(parent);
+  rule->setBackgroundRole(QPalette::Midlight);
+  rule->setAutoFillBackground(true);
+  if (lies == Qt::Horizontal)
+    rule->setFixedHeight(1);
+  else
+    rule->setFixedWidth(1);
+  return rule;
+}
+
+void setMain(QPushButton& button) {
+  button.setProperty(mainProperty, true);
+  setLetters(button, Letters::reading, true);
 }
 
 QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent) {

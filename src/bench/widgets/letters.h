@@ -1,22 +1,33 @@
 #pragma once
 
 #include <QFont>
+#include <QFrame>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QString>
 
+class QPainter;
+
 namespace netmend {
 
-/// Sizes of letters, relative to the application's font, so that they follow its scale: `reading` is read at
-/// the desk, `metre` from a metre away, `point` is the one thing that must not be misread from there
-/// (docs/design-notes.md).
-enum class Letters { small, reading, metre, point };
+/// Sizes of letters (`netmend/drawing/face.h`): `small` and `reading` are read at the desk, `metre` and
+/// `large` from a metre away, `foot` says what is due, `point` is the one thing that must not be misread.
+enum class Letters { small, reading, metre, foot, large, point };
 [[nodiscard]] QFont lettersFont(Letters letters, bool bold = false);
+
+/// How many times the sizes of `netmend/drawing/face.h` everything is: the window's zoom times the person's
+/// own letters. Set before there are widgets it costs nothing; afterwards `followScale` is to be called.
+void setFaceScale(double scale);
+[[nodiscard]] double faceScale();
+/// So many pixels at 100 %, at today's scale.
+[[nodiscard]] int scaled(double pixels);
 
 /// Gives the widget these letters, for good: `followScale` keeps them in proportion.
 void setLetters(QWidget& widget, Letters letters, bool bold = false);
-/// To be called for a window when the application's font has changed its size.
+/// The widget's height, for good, in pixels at 100 %.
+void setScaledHeight(QWidget& widget, double pixels);
+/// To be called for a window when the scale is another one.
 void followScale(QWidget& window);
 
 /// Keeps the field wide enough for its placeholder, at every scale; where it must not take all the room there
@@ -26,10 +37,26 @@ void keepRoomForHint(QLineEdit& field, Growth growth);
 
 /// Plain text in these letters, wrapped; `name` is for tests and screen readers.
 [[nodiscard]] QLabel* makeLabel(Letters letters, const QString& name, QWidget* parent = nullptr);
+/// Words over a figure, small and quiet, on one line.
+[[nodiscard]] QLabel* makeCaption(const QString& text, QWidget* parent = nullptr);
+/// What a text is about: less weight, or something odd.
+void setQuiet(QLabel& label);
+void setOdd(QLabel& label, bool odd);
+
+/// What lies on the bench: a ground of its own with an outline that says nothing.
+[[nodiscard]] QFrame* makeCard(QWidget* parent = nullptr);
+/// A hairline between two parts of a card.
+[[nodiscard]] QFrame* makeRule(Qt::Orientation lies, QWidget* parent = nullptr);
+
+/// A key as a key cap, with the painter's pen.
+[[nodiscard]] QSize keyCapSize(const QString& key);
+void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const QBrush& fill);
 
 /// A button with its key beside its words. The shortcut works anywhere in the parent's window page.
 [[nodiscard]] QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent);
 /// The same where something else acts on the key.
 [[nodiscard]] QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent);
+/// The one that goes on: filled with the accent.
+void setMain(QPushButton& button);
 
 } // namespace netmend

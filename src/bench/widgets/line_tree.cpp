@@ -103,7 +103,7 @@ void LineTreeView::paintEvent(QPaintEvent*) {
   painter.resetTransform();
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(colors.lit, 3));
+    painter.setPen(QPen(colors.due, 3));
     painter.drawRect(QRectF(viewport()->rect()).adjusted(1.5, 1.5, -1.5, -1.5));
   }
 }

@@ -170,7 +170,7 @@ void ConnectorView::paintEvent(QPaintEvent*) {
   // Last, so that no neighbour covers it.
   for (std::size_t i = 0; i < pins_.size(); ++i) {
     if (!pins_[i].due) continue;
-    painter.setPen(QPen(colors.lit, 3.5));
+    painter.setPen(QPen(colors.due, 3.5));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(at[i], size * 0.95, size * 0.95);
     if (large && !pins_[i].read) continue;

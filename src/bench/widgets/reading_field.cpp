@@ -2,6 +2,7 @@
 
 #include <QKeyEvent>
 #include <QKeySequence>
+#include <QPainter>
 
 #include <utility>
 
@@ -9,7 +10,7 @@ namespace netmend {
 
 ReadingField::ReadingField(const QString& hint, Growth growth, const QString& name, QWidget* parent)
     : QLineEdit(parent) {
-  setLetters(*this, Letters::metre, true);
+  setLetters(*this, Letters::large, true);
   setPlaceholderText(hint);
   keepRoomForHint(*this, growth);
   setObjectName(name);
@@ -24,6 +25,21 @@ QPushButton* ReadingField::keyButton(const QString& text, Qt::Key key, Qt::Keybo
     if (onKey) onKey(key, modifiers);
   });
   return button;
+}
+
+void ReadingField::setLive(const std::optional<QString>& value) {
+  if (live_ == value) return;
+  if (live_.has_value() != value.has_value())
+    setLetters(*this, value ? Letters::point : Letters::large, true);
+  live_ = value;
+  update();
+}
+
+void ReadingField::paintEvent(QPaintEvent* event) {
+  if (!live_ || !text().isEmpty()) return QLineEdit::paintEvent(event);
+  QPainter painter(this);
+  painter.setPen(palette().color(QPalette::WindowText));
+  painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter, *live_);
 }
 
 bool ReadingField::event(QEvent* event) {

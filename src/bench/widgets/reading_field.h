@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 
 #include <QLineEdit>
 
@@ -24,13 +25,18 @@ public:
   [[nodiscard]] QPushButton* keyButton(const QString& text, Qt::Key key,
                                        Qt::KeyboardModifiers modifiers = Qt::NoModifier);
 
+  /// What a linked meter shows: it stands in the field, without a frame, until something is typed.
+  void setLive(const std::optional<QString>& value);
+
 protected:
+  void paintEvent(QPaintEvent* event) override;
   bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
 
 private:
   /// `OL` typed out, and with Enter: O alone is the command, what comes after it says nothing more.
   bool restOfOverLimit(int key);
+  std::optional<QString> live_;
   int typedOut_ = 0; ///< the last key of `OL` so far
 };
 

@@ -23,8 +23,11 @@
 #include "bench/stations/hand_over_page.h"
 #include "bench/stations/prove_page.h"
 #include "bench/stations/walk_page.h"
+#include "bench/widgets/foot_bar.h"
 #include "bench/widgets/letters.h"
+#include "bench/widgets/way_bar.h"
 #include "netmend/base/data_folder.h"
+#include "netmend/drawing/face.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
@@ -36,7 +39,6 @@ namespace netmend {
 
 namespace {
 
-constexpr const char* doneProperty = "netmendDone";
 bool isPhoto(const QString& file) {
   return QStringList{QStringLiteral("png"), QStringLiteral("jpg"), QStringLiteral("jpeg"),
                      QStringLiteral("webp")}
@@ -44,27 +46,27 @@ bool isPhoto(const QString& file) {
 }
 
 constexpr double drawnShare = 0.3; ///< of the width, for what stands beside a board that is drawn
-constexpr int leastLetters = 120;  ///< in the window's width, for station and map side by side
+constexpr double leastBeside =
+    1000; ///< pixels at 100 % of the window's width, for station and map side by side
 
 } // namespace
 
 BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
     : job_(std::move(job)), walk_(std::make_unique<BenchWalk>(*job_)),
       fault_(std::make_unique<BenchFault>(*job_, *walk_)), drawing_(std::make_unique<BenchDrawing>(*job_)),
-      sounds_(std::make_unique<Sounds>()), pages_(new QStackedWidget),
+      sounds_(std::make_unique<Sounds>()), pages_(new QStackedWidget), way_(new WayBar(stations.size())),
       splitter_(new QSplitter(Qt::Horizontal)), map_(new CopperMap), search_(new MapSearch(*map_)),
       layers_(new MapLayers(*map_)), place_(makeLabel(Letters::small, QStringLiteral("mapPlace"))),
-      jobLabel_(makeLabel(Letters::reading, QStringLiteral("jobLabel"))),
-      live_(makeLabel(Letters::metre, QStringLiteral("live"))),
-      next_(makeLabel(Letters::metre, QStringLiteral("next"))),
-      message_(makeLabel(Letters::reading, QStringLiteral("message"))),
+      foot_(new FootBar), message_(makeLabel(Letters::reading, QStringLiteral("message"))),
       nextButton_(makeButton(tr("Go there"), QKeySequence(Qt::CTRL | Qt::Key_Return), this)) {
   setWindowTitle(tr("Netmend"));
   setAcceptDrops(true);
   auto* middle = new QWidget;
   auto* layout = new QVBoxLayout(middle);
-  layout->setContentsMargins(8, 6, 8, 6);
-  layout->addWidget(rail());
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(0);
+  way_->onStep = [this](std::size_t step) { go(stations.at(step)); };
+  layout->addWidget(way_);
   splitter_->addWidget(pages_);
   panel_ = mapPanel();
   splitter_->addWidget(panel_);
@@ -75,8 +77,17 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
     stationShare_ = static_cast<double>(sizes[0]) / std::max(1, sizes[0] + sizes[1]);
   });
   layout->addWidget(splitter_, 1);
-  layout->addWidget(foot());
+  connect(nextButton_, &QPushButton::clicked, this, [this] { go(nextThing(desk()).station); });
+  setMain(*nextButton_);
+  foot_->addOwn(nextButton_);
+  layout->addWidget(foot_);
   setCentralWidget(middle);
+  message_->setParent(middle);
+  message_->setFrameShape(QFrame::StyledPanel);
+  message_->setBackgroundRole(QPalette::Base);
+  message_->setAutoFillBackground(true);
+  message_->setMargin(scaled(face::grid));
+  message_->hide();
   addKeys();
   connect(job_.get(), &BenchJob::noticed, this, [this](const QString& text) { tell(text, false); });
   connect(job_.get(), &BenchJob::failed, this, [this](const QString& text) { tell(text, true); });
@@ -110,6 +121,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
   setTheme(PictureTheme::light);
+  followSize();
 }
 
 BenchWindow::~BenchWindow() {
@@ -120,34 +132,10 @@ BenchWindow::~BenchWindow() {
   hide();
 }
 
-QWidget* BenchWindow::rail() {
-  auto* box = new QWidget;
-  auto* row = new QHBoxLayout(box);
-  railRow_ = row;
-  row->setContentsMargins(0, 0, 0, 0);
-  jobLabel_->setWordWrap(false);
-  row->addWidget(jobLabel_);
-  for (std::size_t i = 0; i < stations.size(); ++i) {
-    QPushButton* button = makeButton(QString(), QKeySequence(), box);
-    button->setCheckable(true);
-    button->setAutoExclusive(true);
-    button->setObjectName(QStringLiteral("station%1").arg(i + 1));
-    // Where there is no room for all names, only the station that one is at shows its own.
-    button->setMinimumWidth(1);
-    connect(button, &QPushButton::clicked, this, [this, i] { go(stations[i]); });
-    row->addWidget(button, 1);
-    rail_[i] = button;
-  }
-  live_->setWordWrap(false);
-  live_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  row->addWidget(live_);
-  return box;
-}
-
 QWidget* BenchWindow::mapPanel() {
   auto* box = new QWidget;
   auto* layout = new QVBoxLayout(box);
-  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setContentsMargins(0, face::grid * 2, face::margin, face::grid * 2);
   layout->addWidget(search_);
   overMap_ = new QVBoxLayout;
   layout->addLayout(overMap_);
@@ -184,17 +172,6 @@ QWidget* BenchWindow::mapPanel() {
       }
     return {};
   };
-  return box;
-}
-
-QWidget* BenchWindow::foot() {
-  auto* box = new QWidget;
-  auto* row = new QHBoxLayout(box);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->addWidget(next_, 3);
-  row->addWidget(message_, 2);
-  connect(nextButton_, &QPushButton::clicked, this, [this] { go(nextThing(desk()).station); });
-  row->addWidget(nextButton_);
   return box;
 }
 
@@ -281,6 +258,8 @@ void BenchWindow::lendMap() {
   if (over != nullptr) over->show();
   search_->setVisible(over == nullptr);
   layers_->setVisible(over == nullptr);
+  foot_->showKeys(now.footKeys());
+  if (MeterFigure* figure = now.meterFigure()) figure->setLive(figure_);
   shareRoom();
   if (station_ == Station::board)
     static_cast<BoardPage&>(now).setMetered(meter_ && meter_->status().state == LinkState::ready);
@@ -307,55 +286,26 @@ void BenchWindow::openBoard(const QString& file) {
 void BenchWindow::refresh() {
   if (restoring_) return;
   const Desk all = desk();
-  for (std::size_t i = 0; i < stations.size(); ++i) {
-    const bool done = stationDone(stations[i], all);
-    rail_[i]->setProperty(doneProperty, done);
-    rail_[i]->setAccessibleName(done ? tr("%1, done").arg(stationName(stations[i]))
-                                     : stationName(stations[i]));
-    rail_[i]->setToolTip(rail_[i]->accessibleName());
-    rail_[i]->setChecked(stations[i] == station_);
-    setLetters(*rail_[i], Letters::reading, stations[i] == station_);
-  }
+  std::vector<WayBar::Step> steps;
+  for (const Station station : stations)
+    steps.push_back({stationName(station), stationDone(station, all), station == station_});
+  way_->setSteps(steps);
   const Job* job = job_->job();
-  jobLabel_->setText(job == nullptr ? tr("No job")
-                                    : QStringLiteral("%1\n%2").arg(QString::fromStdString(job->number),
-                                                                   QString::fromStdString(job->device)));
-  nameRail();
+  way_->setJob(job == nullptr ? tr("No job") : QString::fromStdString(job->number),
+               job == nullptr ? QString() : QString::fromStdString(job->device));
+  const StationPage* now = made_.at(static_cast<std::size_t>(station_));
+  const FootMode mode = now != nullptr ? now->footMode() : FootMode();
+  foot_->setMode(mode.look, mode.text.isEmpty() ? stationName(station_).toUpper() : mode.text);
   askWantedMode();
   const NextThing next = nextThing(all);
-  next_->setText(next.text);
+  foot_->setDue(next.text);
   nextButton_->setVisible(next.station != station_);
   nextButton_->setText(tr("To %1").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
 }
 
-void BenchWindow::nameRail() {
-  const auto textOf = [this](std::size_t i, bool named) {
-    QStringList parts{QString::number(i + 1)};
-    if (named) parts << stationName(stations[i]);
-    if (rail_[i]->property(doneProperty).toBool()) parts << QStringLiteral("✓");
-    return parts.join(QStringLiteral("  "));
-  };
-  int wanted = 0;
-  for (std::size_t i = 0; i < stations.size(); ++i) {
-    rail_[i]->setText(textOf(i, true));
-    wanted += rail_[i]->sizeHint().width();
-  }
-  // Of the window's width, which is known before anything is laid out.
-  const QMargins margins = centralWidget()->layout()->contentsMargins();
-  const int gaps = (railRow_->count() - 1) * std::max(0, railRow_->spacing());
-  const int room = width() - margins.left() - margins.right() - gaps - jobLabel_->sizeHint().width() -
-                   live_->sizeHint().width();
-  const bool all = wanted <= room;
-  for (std::size_t i = 0; i < stations.size(); ++i) {
-    rail_[i]->setText(textOf(i, all || stations[i] == station_));
-    // Each in proportion to its own words: equal shares would cut the longest.
-    railRow_->setStretchFactor(rail_[i], rail_[i]->sizeHint().width());
-  }
-}
-
 bool BenchWindow::isNarrow() const {
-  return width() < leastLetters * QFontMetrics(QApplication::font()).averageCharWidth();
+  return width() < scaled(leastBeside);
 }
 
 void BenchWindow::putFirst(bool map) {
@@ -389,8 +339,16 @@ void BenchWindow::shareRoom() {
 
 void BenchWindow::resizeEvent(QResizeEvent* event) {
   QMainWindow::resizeEvent(event);
-  nameRail();
+  followSize();
   shareRoom();
+  placeMessage();
+}
+
+void BenchWindow::followSize() {
+  const double scale = faceZoom(width(), height()) * letters_ / 100.0;
+  if (scale == faceScale()) return;
+  setFaceScale(scale);
+  followScale(*this);
 }
 
 void BenchWindow::refreshMap() {
@@ -412,6 +370,25 @@ void BenchWindow::tell(const QString& text, bool isError) {
   message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
   setLetters(*message_, Letters::reading, isError);
   message_->setVisible(!text.isEmpty());
+  placeMessage();
+}
+
+void BenchWindow::placeMessage() {
+  if (message_->text().isEmpty()) return;
+  const QWidget& all = *centralWidget();
+  const StationPage* now = made_.at(static_cast<std::size_t>(station_));
+  const QWidget* anchor = now != nullptr ? const_cast<StationPage*>(now)->messageAnchor() : nullptr;
+  const bool anchored = anchor != nullptr && anchor->isVisible();
+  const int left = anchored ? anchor->mapTo(&all, QPoint()).x() : scaled(face::margin);
+  const int most = std::max(scaled(200), std::min(all.width() - left - scaled(face::margin), scaled(640)));
+  const QFontMetrics metrics(message_->font());
+  const int frame = 2 * message_->margin() + 2 * scaled(face::grid);
+  const int width = std::min(most, metrics.horizontalAdvance(message_->text()) + frame);
+  const int height = message_->heightForWidth(width);
+  int top = foot_->y() - height - scaled(face::grid);
+  if (anchored) top = std::min(top, anchor->mapTo(&all, QPoint(0, anchor->height())).y() + scaled(4));
+  message_->setGeometry(left, top, width, height);
+  message_->raise();
 }
 
 QString BenchWindow::message() const {
@@ -419,7 +396,7 @@ QString BenchWindow::message() const {
 }
 
 QString BenchWindow::nextText() const {
-  return next_->text();
+  return foot_->due();
 }
 
 void BenchWindow::undo() {

@@ -9,9 +9,11 @@
 #include "bench/map/copper_map.h"
 #include "bench/map/map_tools.h"
 #include "bench/stations/station.h"
+#include "bench/widgets/meter_figure.h"
 #include "netmend/meter/linked_meter_source.h"
 
 class QBoxLayout;
+class QVBoxLayout;
 class QLabel;
 class QPushButton;
 class QSplitter;
@@ -19,7 +21,9 @@ class QStackedWidget;
 
 namespace netmend {
 
+class FootBar;
 class Sounds;
+class WayBar;
 
 /// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
 /// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
@@ -66,9 +70,7 @@ protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-  QWidget* rail();
   QWidget* mapPanel();
-  QWidget* foot();
   [[nodiscard]] StationPage* makePage(Station station);
   void addKeys();
   void showStation(Station station);
@@ -79,7 +81,9 @@ private:
   void lendMap();
   void draw();
   void sayHowPictureLies();
-  void nameRail();
+  /// Sizes follow the window, in steps.
+  void followSize();
+  void placeMessage();
   [[nodiscard]] bool isNarrow() const;
   /// Gives the keyboard to the map or to the station, and the window where it is too narrow for both.
   void putFirst(bool map);
@@ -88,6 +92,7 @@ private:
   void meterEvents();
   void showMeter(const LinkStatus& status);
   void showLive(const LiveValue& value);
+  void setFigure(const std::optional<LiveFigure>& live);
   /// What is open, in the book.
   void remember();
   [[nodiscard]] Result<void> reopen();
@@ -104,19 +109,20 @@ private:
   std::unique_ptr<LinkedMeterSource> meter_;
   ReadingMode askedMode_ = ReadingMode::diode; ///< what the linked meter was last told to measure
   bool meterWarned_ = false;
+  std::optional<LiveFigure> figure_; ///< what the linked meter shows; none: none is linked
   std::unique_ptr<Sounds> sounds_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
-  bool why_ = false;           ///< reasons and figures are shown
-  bool mapFirst_ = false;      ///< where there is room for one of them
-  double stationShare_ = 0.62; ///< of the width, beside the map
-  bool restoring_ = false;     ///< nothing new to remember
-  LeftOpen left_;              ///< what the book remembers of this window
-  bool painted_ = false;       ///< the first picture is out
+  bool why_ = false;          ///< reasons and figures are shown
+  bool mapFirst_ = false;     ///< where there is room for one of them
+  int letters_ = 100;         ///< the person's own, per cent
+  double stationShare_ = 0.6; ///< of the width, beside the map
+  bool restoring_ = false;    ///< nothing new to remember
+  LeftOpen left_;             ///< what the book remembers of this window
+  bool painted_ = false;      ///< the first picture is out
 
   QStackedWidget* pages_;
-  std::array<QPushButton*, stations.size()> rail_{};
-  QBoxLayout* railRow_ = nullptr;
+  WayBar* way_;
   QSplitter* splitter_;
   QWidget* panel_ = nullptr; ///< the map with what belongs to it
   CopperMap* map_;
@@ -126,10 +132,8 @@ private:
   MapSearch* search_;
   MapLayers* layers_;
   QLabel* place_;
-  QLabel* jobLabel_;
-  QLabel* live_;
-  QLabel* next_;
-  QLabel* message_;
+  FootBar* foot_;
+  QLabel* message_; ///< floats over the page, where its reading field is
   QPushButton* nextButton_;
   std::array<StationPage*, stations.size()> made_{}; ///< null: not wanted yet
 };

@@ -4,6 +4,7 @@
 #include <QPalette>
 
 #include "bench/widgets/face_style.h"
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/face.h"
 
 namespace netmend {
@@ -27,6 +28,7 @@ QPalette widgetPalette(PictureTheme theme) {
   out.setColor(QPalette::ToolTipText, colors.ink);
   out.setColor(QPalette::BrightText, colors.onAccent);
   out.setColor(QPalette::Link, colors.accent);
+  out.setColor(QPalette::LinkVisited, colors.odd); // see setOdd
   out.setColor(QPalette::Mid, colors.outline);
   out.setColor(QPalette::Midlight, colors.line);
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
@@ -38,6 +40,7 @@ QPalette widgetPalette(PictureTheme theme) {
 
 void setFace(PictureTheme theme) {
   faceStyle().setTheme(theme);
+  setFaceScale(faceScale());
   if (const QPalette palette = widgetPalette(theme); QApplication::palette() != palette)
     QApplication::setPalette(palette);
 }

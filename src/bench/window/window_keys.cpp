@@ -96,12 +96,8 @@ void BenchWindow::addKeys() {
 
 void BenchWindow::setScale(int percent) {
   percent = std::clamp(percent, smallestScale, largestScale);
-  QFont font = QApplication::font();
-  static const double base = font.pointSizeF();
-  font.setPointSizeF(base * percent / 100.0);
-  QApplication::setFont(font);
-  followScale(*this);
-  nameRail();
+  letters_ = percent;
+  followSize();
   shareRoom();
   QSettings().setValue(QStringLiteral("window/scale"), percent);
   tell(tr("Letters at %1 %").arg(percent), false);

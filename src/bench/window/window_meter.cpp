@@ -14,7 +14,7 @@ namespace netmend {
 
 void BenchWindow::linkMeter(const QString& address) {
   meter_.reset();
-  live_->clear();
+  setFigure({});
   if (address.trimmed().isEmpty()) return;
   const auto parsed = parseMeterAddress(address.trimmed().toStdString());
   if (!parsed) {
@@ -60,14 +60,14 @@ void BenchWindow::meterEvents() {
 void BenchWindow::showMeter(const LinkStatus& status) {
   const QString text = shown(status.text);
   if (status.state == LinkState::ready) {
-    live_->setText(tr("meter ready"));
+    setFigure(LiveFigure{QStringLiteral("– – –"), tr("touch"), 0.0, false});
     // Nobody who probes hands-free presses a key to put the warning away.
     if (std::exchange(meterWarned_, false)) tell({}, false);
-    live_->setToolTip(text);
     return;
   }
-  live_->setText(status.state == LinkState::connecting ? tr("meter: connecting") : tr("⚠ meter"));
-  live_->setToolTip(text);
+  setFigure(LiveFigure{status.state == LinkState::connecting ? QStringLiteral("…") : QStringLiteral("⚠"),
+                       status.state == LinkState::connecting ? tr("connecting") : tr("no meter"), 0.0,
+                       false});
   // Told at once, in words, where the eyes are: nothing is being taken now.
   if (status.state == LinkState::connecting) return;
   tell(text, true);
@@ -75,23 +75,34 @@ void BenchWindow::showMeter(const LinkStatus& status) {
 }
 
 void BenchWindow::showLive(const LiveValue& value) {
-  QString text = QString::fromStdString(readingText(value.reading.value, value.mode));
+  LiveFigure live{QString::fromStdString(readingText(value.reading.value, value.mode)), {}, 0.0, false};
   switch (value.phase) {
   case SettlePhase::open:
-  case SettlePhase::held:
+    live.state = tr("touch");
     break;
   case SettlePhase::moving:
-    text = tr("%1 …").arg(text);
+    live.state = tr("settling");
+    live.settled = 0.25;
     break;
   case SettlePhase::rising:
-    text = tr("%1 rising").arg(text);
+    live.state = tr("rising");
+    live.settled = 0.25;
     break;
   case SettlePhase::settled:
-    text = tr("%1 ●").arg(text);
+    live.state = tr("hold");
+    live.settled = 0.875;
+    break;
+  case SettlePhase::held:
+    live.state = tr("taken, lift");
+    live.taken = true;
     break;
   }
-  live_->setText(text);
-  nameRail();
+  setFigure(live);
+}
+
+void BenchWindow::setFigure(const std::optional<LiveFigure>& live) {
+  figure_ = live;
+  if (MeterFigure* figure = page(station_).meterFigure()) figure->setLive(live);
 }
 
 void BenchWindow::takeNow() {

@@ -5,7 +5,7 @@
 #include <QTest>
 #include <QWheelEvent>
 
-#include "netmend/drawing/palette.h"
+#include "netmend/drawing/picture_colors.h"
 #include "shown_map.h"
 
 using namespace netmend;
@@ -67,7 +67,7 @@ TEST_CASE("a click on a pad lights its net, and the picture shows it") {
   CHECK(shown.map->overlay().litNets == std::vector<NetId>{shown.small.key});
   REQUIRE(shown.map->settle());
   const QImage image = shown.map->grab().toImage();
-  CHECK(image.pixelColor(shown.pixelOf(at(30, 20))) == palette::blue);
+  CHECK(image.pixelColor(shown.pixelOf(at(30, 20))) == pictureColors(PictureTheme::light).lit);
   QTest::mouseClick(shown.map.get(), Qt::LeftButton, {}, shown.pixelOf(at(70, 45)));
   CHECK(shown.map->overlay().litNets.empty());
 }

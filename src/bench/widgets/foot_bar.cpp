@@ -1,0 +1,106 @@
+#include "foot_bar.h"
+
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPainter>
+
+#include "face_style.h"
+#include "letters.h"
+
+namespace netmend {
+
+namespace {
+constexpr double modePart = 0.156; ///< of the width, 240 of 1536
+constexpr double leastMode = 176;
+constexpr double leastWindow = 900; ///< narrower, the due thing needs all the room
+} // namespace
+
+FootBar::FootBar(QWidget* parent)
+    : QWidget(parent), due_(makeLabel(Letters::foot, QStringLiteral("next"), this)),
+      row_(new QHBoxLayout(this)), keys_(new QHBoxLayout) {
+  setScaledHeight(*this, face::foot);
+  setLetters(*due_, Letters::foot, true);
+  due_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  row_->addWidget(due_, 1);
+  row_->addLayout(keys_);
+  layOut();
+}
+
+void FootBar::setMode(BandLook look, const QString& text) {
+  look_ = look;
+  mode_ = text;
+  layOut();
+  update();
+}
+
+void FootBar::setDue(const QString& text) {
+  due_->setText(text);
+  due_->setToolTip(text);
+  layOut();
+}
+
+QString FootBar::due() const {
+  return due_->text();
+}
+
+void FootBar::showKeys(QWidget* keys) {
+  if (shown_ == keys) return;
+  if (shown_ != nullptr) shown_->hide();
+  shown_ = keys;
+  if (keys == nullptr) return;
+  if (keys_->indexOf(keys) < 0) keys_->addWidget(keys);
+  keys->show();
+}
+
+void FootBar::addOwn(QWidget* button) {
+  row_->addWidget(button);
+}
+
+int FootBar::modeWidth() const {
+  if (mode_.isEmpty() || width() < scaled(leastWindow)) return 0;
+  return std::max(scaled(leastMode), static_cast<int>(width() * modePart));
+}
+
+void FootBar::layOut() {
+  row_->setContentsMargins(modeWidth() + scaled(face::margin), 0, scaled(face::margin), 0);
+  row_->setSpacing(scaled(face::grid));
+  keys_->setSpacing(scaled(face::grid));
+  // A long sentence takes two lines, in smaller letters: cut off it would say nothing.
+  const int room = due_->width();
+  const bool fits = QFontMetrics(lettersFont(Letters::foot, true)).horizontalAdvance(due_->text()) <= room;
+  const Letters wanted = fits || room <= 0 ? Letters::foot : Letters::reading;
+  if (due_->font() != lettersFont(wanted, true)) setLetters(*due_, wanted, true);
+}
+
+void FootBar::resizeEvent(QResizeEvent*) {
+  layOut();
+}
+
+bool FootBar::event(QEvent* event) {
+  if (event->type() == QEvent::ApplicationFontChange || event->type() == QEvent::LayoutRequest) layOut();
+  return QWidget::event(event);
+}
+
+void FootBar::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  const FaceColors& colors = faceColors(faceTheme());
+  painter.fillRect(rect(), colors.card);
+  painter.fillRect(QRect(0, 0, width(), scaled(colors.edge)),
+                   look_ == BandLook::good ? colors.good : colors.ink);
+  const int mode = modeWidth();
+  if (mode == 0) return;
+  const QRect block(0, 0, mode, height());
+  paintBand(painter, block, look_, colors);
+  painter.setFont(lettersFont(Letters::reading, true));
+  const QRect inside = block.adjusted(scaled(face::grid * 2), 0, -scaled(face::grid), 0);
+  const QString text = painter.fontMetrics().elidedText(mode_, Qt::ElideRight, inside.width());
+  if (look_ == BandLook::good) {
+    QRect plate = painter.fontMetrics().boundingRect(inside, Qt::AlignVCenter | Qt::AlignLeft, text);
+    painter.fillRect(plate.adjusted(-scaled(8), -scaled(4), scaled(8), scaled(4)), colors.good);
+  }
+  painter.setPen(bandInk(look_, colors));
+  painter.drawText(inside, Qt::AlignVCenter | Qt::AlignLeft, text);
+}
+
+} // namespace netmend
