@@ -62,7 +62,6 @@ Band::Band(const QString& name, QWidget* parent)
   setScaledHeight(*this, face::bar);
   setLetters(*title_, Letters::metre, true);
   title_->setWordWrap(false);
-  words_->setWordWrap(false);
   // What is said beside the state gives way first.
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(title_);
@@ -105,6 +104,7 @@ void Band::paintWords() {
     label->setAutoFillBackground(striped);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);
   }
+  fitLetters(*words_, {Letters::reading, Letters::small});
 }
 
 bool Band::event(QEvent* event) {

@@ -75,22 +75,20 @@ void BenchWindow::showMeter(const LinkStatus& status) {
 }
 
 void BenchWindow::showLive(const LiveValue& value) {
-  LiveFigure live{QString::fromStdString(readingText(value.reading.value, value.mode)), {}, 0.0, false};
+  LiveFigure live{
+      QString::fromStdString(readingText(value.reading.value, value.mode)), {}, value.settled, false};
   switch (value.phase) {
   case SettlePhase::open:
     live.state = tr("touch");
     break;
   case SettlePhase::moving:
     live.state = tr("settling");
-    live.settled = 0.25;
     break;
   case SettlePhase::rising:
     live.state = tr("rising");
-    live.settled = 0.25;
     break;
   case SettlePhase::settled:
     live.state = tr("hold");
-    live.settled = 0.875;
     break;
   case SettlePhase::held:
     live.state = tr("taken, lift");
