@@ -77,7 +77,7 @@ TEST_CASE(
     stream.value(0.452);
     CHECK(stream.detector.settledShare() == share);
   }
-  stream.value(0.455); // three digits are within the band
+  stream.value(0.4549); // not quite three digits away
   CHECK(stream.taken.size() == 1);
   CHECK(stream.detector.settledShare() == 1.0);
   stream.lift();
