@@ -371,6 +371,8 @@ void BenchWindow::tell(const QString& text, bool isError) {
   setLetters(*message_, Letters::reading, isError);
   message_->setVisible(!text.isEmpty());
   placeMessage();
+  // What was told may change the page, which is laid out later.
+  if (!text.isEmpty()) QMetaObject::invokeMethod(this, &BenchWindow::placeMessage, Qt::QueuedConnection);
 }
 
 void BenchWindow::placeMessage() {
