@@ -39,6 +39,7 @@ public:
   void startAnew(const HandlerLimits& limits = {});
   /// What is being done, for the report.
   void doing(std::string what) { doing_ = std::move(what); }
+  [[nodiscard]] const std::string& doing() const { return doing_; }
   /// Asked for after each delivery.
   std::function<void()> delivered;
 

@@ -116,19 +116,15 @@ void Hand::drop(const QString& file) {
   event("drop " + file.toStdString(), [&] {
     QMimeData mime;
     mime.setUrls({QUrl::fromLocalFile(file)});
-    // The desktop asks whoever is under the pointer, then whose that is, and so on up.
+    // Asked first is what is under the pointer, then whose that is, and so on up; who takes it gets it.
     const QPoint at = somewhereIn(*window_);
-    QWidget* under = window_->childAt(at);
-    for (QWidget* each = under != nullptr ? under : window_; each != nullptr; each = each->parentWidget()) {
-      if (!each->acceptDrops()) continue;
-      QDragEnterEvent enter(each->mapFrom(window_, at), Qt::CopyAction, &mime, Qt::LeftButton,
-                            Qt::NoModifier);
-      QApplication::sendEvent(each, &enter);
-      if (!enter.isAccepted()) continue;
-      QDropEvent dropped(each->mapFrom(window_, at), Qt::CopyAction, &mime, Qt::LeftButton, Qt::NoModifier);
-      QApplication::sendEvent(each, &dropped);
-      return;
-    }
+    const QPointer<QWidget> under(window_->childAt(at) != nullptr ? window_->childAt(at) : window_);
+    const QPoint there = under->mapFrom(window_, at);
+    QDragEnterEvent enter(there, Qt::CopyAction, &mime, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(under, &enter);
+    if (!enter.isAccepted() || !under) return;
+    QDropEvent dropped(there, Qt::CopyAction, &mime, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(under, &dropped);
   });
 }
 

@@ -151,6 +151,9 @@ QString Hand::plausibleValue(const std::string& point) {
 
 void Hand::readAtPoint() {
   const Desk desk = window_->desk();
+  // Who looks where the digits go puts the keyboard there first.
+  if (qobject_cast<QLineEdit*>(QApplication::focusWidget()) == nullptr && chance(0.8))
+    key(Qt::Key_E, Qt::ControlModifier);
   const double odd = desk.walk.good() && window_->station() == Station::walk ? 0.01 : 0.12;
   if (chance(odd)) {
     if (chance(0.5)) return key(Qt::Key_O);

@@ -59,6 +59,14 @@ Ledger::KeptJob keptOf(const Job& job) {
   return out;
 }
 
+/// In the file of the good board's walk that is under way.
+std::vector<std::string> underWayIn(const std::filesystem::path& store, const std::string& uuid) {
+  const auto file = store / ("good-walk-" + uuid + ".netmend-walk.json");
+  if (!std::filesystem::exists(file)) return {};
+  const auto walk = readWalkFile(file);
+  return walk ? textsOf(*walk) : std::vector{walk.error().text()};
+}
+
 /// What differs, for a person to read.
 std::string difference(const Ledger::KeptJob& shown, const Ledger::KeptJob& there) {
   std::string out;
@@ -157,11 +165,25 @@ void Ledger::announced(const QString& point, const QString& value) {
                       value.toStdString(), last));
 }
 
-void Ledger::delivered() {
+/// What is taken back may be of a board that is not open: nothing of it is shown, and its file is rewritten.
+void Ledger::readOtherBoards() {
+  const BenchJob& job = window_->desk().job;
+  for (auto& [uuid, board] : boards_) {
+    if (job.board() != nullptr && job.board()->board->info.uuid == uuid) continue;
+    std::vector<std::string> now = underWayIn(job.folders().store, uuid);
+    for (const std::string& reading : board.underWay)
+      if (std::find(now.begin(), now.end(), reading) == now.end())
+        gone_.push_back("of another good board " + reading);
+    board.underWay = std::move(now);
+  }
+}
+
+void Ledger::delivered(const std::string& during) {
+  if (words_ > 0) readOtherBoards();
   // An undo or redo takes back one thing.
   if (gone_.size() > static_cast<std::size_t>(words_))
     for (const std::string& gone : gone_)
-      fault("gone, and nobody took it back: " + gone);
+      fault(fmt::format("gone, and nobody took it back, during {}: {}", during, gone));
   takenBack_ += static_cast<int>(gone_.size());
   gone_.clear();
   words_ = 0;
@@ -200,12 +222,7 @@ void Ledger::checkGood(const JobBook& book, const std::filesystem::path& store) 
     if (!walks) return fault("good walks cannot be read: " + walks.error().text());
     for (const Walk& walk : *walks)
       there.kept.push_back(textsOf(walk));
-    const auto file = store / ("good-walk-" + uuid + ".netmend-walk.json");
-    if (std::filesystem::exists(file)) {
-      const auto walk = readWalkFile(file);
-      if (!walk) return fault("the good walk under way cannot be read: " + walk.error().text());
-      there.underWay = textsOf(*walk);
-    }
+    there.underWay = underWayIn(store, uuid);
     if (there.kept != shown.kept)
       fault(fmt::format("board {}: {} good walks were shown as kept, the book has {}", uuid,
                         shown.kept.size(), there.kept.size()));

@@ -36,8 +36,8 @@ public:
 
   /// Follows what this window shows from now on. What it opens with must be what was shown before.
   void follow(BenchWindow& window);
-  /// The delivery of an event is over: what went without a word in it is lost.
-  void delivered();
+  /// The delivery of an event is over: what went without a word in it is lost. `during` is for the report.
+  void delivered(const std::string& during = {});
   /// Holds all against a second book that is read from the file, and against the files of good walks; the
   /// file is looked through by SQLite itself.
   void check(const std::filesystem::path& store);
@@ -52,6 +52,7 @@ private:
   void jobShown();
   void goodShown();
   void goodKept();
+  void readOtherBoards();
   void announced(const QString& point, const QString& value);
   void fault(const std::string& what);
   void checkJobs(const JobBook& book);

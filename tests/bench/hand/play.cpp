@@ -106,7 +106,7 @@ Played letPlay(const Play& play) {
   watch.startAnew(play.limits);
   qInstallMessageHandler(sayWhatMatters);
   Bench bench(play);
-  watch.delivered = [&] { bench.ledger.delivered(); };
+  watch.delivered = [&] { bench.ledger.delivered(watch.doing()); };
   HandKit kit;
   for (const fs::path& board : play.boards)
     kit.boards << QString::fromStdU16String(board.u16string());
