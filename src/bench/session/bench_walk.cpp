@@ -53,18 +53,19 @@ BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
 Walk BenchWalk::emptyWalk(bool good) const {
   Walk walk;
   const BoardUnderWork* board = job_.board();
-  if (board == nullptr || !part_) return walk;
-  const Part* part = board->board->parts.find(part_);
-  if (part == nullptr) return walk;
-  walk.title = part->reference;
+  if (board == nullptr) return walk;
   walk.boardUuid = board->board->info.uuid;
   walk.boardName = board->board->info.name.valueOr("");
   walk.boardRevision = board->board->info.revision.valueOr("");
   walk.specimen = good ? Specimen::good : Specimen::faulty;
   walk.meter = meter_;
   walk.by = by_;
-  walk.points = pointsOf(*board->lookup, part_);
   if (!good && job_.job() != nullptr) walk.serial = job_.job()->serial;
+  // A board of which no part is known yet can be walked by points that are named.
+  if (const Part* part = board->board->parts.find(part_)) {
+    walk.title = part->reference;
+    walk.points = pointsOf(*board->lookup, part_);
+  }
   return walk;
 }
 
@@ -285,6 +286,8 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   if (std::holds_alternative<UndoLast>(event)) return job_.undo();
   if (!good_ && job_.job() == nullptr && !job_.bookIn())
     return failure({pattern("core", "the job could not be booked in")});
+  // What a good board reads is kept for its kind: without one nobody would ever find it again.
+  if (good_ && job_.board() == nullptr) return failure({pattern("core", "no board is open")});
   WalkSession after = session();
   const auto* value = std::get_if<ValueTaken>(&event);
   if (value != nullptr && value->again && last_)
