@@ -78,7 +78,7 @@ std::vector<Handler> overBy(const std::function<void()>& act, const HandlerLimit
 
 Played playOverHook(const std::function<void(BenchWindow&)>& opened, const HandlerLimits& limits) {
   return letPlay({.seed = 5,
-                  .events = 60,
+                  .events = 25,
                   .boards = {device / "tide-logger.netmend-board.json"},
                   .limits = limits,
                   .opened = opened});

@@ -62,6 +62,8 @@ private:
   [[nodiscard]] std::vector<Deed> deeds() const;
   void closeWhatIsOpen();
   void readAtPoint();
+  void walkOn();
+  void charge();
   void readAnywhere();
   void workOnSteps();
   void typeSomewhere();

@@ -5,24 +5,16 @@
 #include <array>
 #include <cmath>
 
-#include <QAbstractItemView>
-#include <QClipboard>
-#include <QComboBox>
 #include <QDialog>
-#include <QGuiApplication>
-#include <QImage>
 #include <QLineEdit>
-#include <QMimeData>
 #include <QPlainTextEdit>
-
-#include "bench/language/language.h"
 
 namespace netmend::testing {
 
 namespace {
 
-constexpr int shortest = 25; ///< acts of a scene
-constexpr int longest = 90;
+constexpr int shortest = 8; ///< acts of a scene
+constexpr int longest = 40;
 using Texts = std::vector<QString>;
 
 } // namespace
@@ -60,7 +52,8 @@ std::vector<Hand::Deed> Hand::deeds() const {
     out.push_back({"a connector", 1, &Hand::typeConnector});
     break;
   case Station::walk:
-    out.push_back({"a reading", 45, &Hand::readAtPoint});
+    out.push_back({"a reading", 30, &Hand::readAtPoint});
+    out.push_back({"a walk", 8, &Hand::walkOn});
     break;
   case Station::find:
     out.push_back({"a reading", 25, &Hand::readAtPoint});
@@ -74,6 +67,8 @@ std::vector<Hand::Deed> Hand::deeds() const {
   case Station::handOver:
     out.push_back({"words", 8, &Hand::typeSomewhere});
     out.push_back({"a button", 8, &Hand::pushButton});
+    out.push_back({"a charge", 8, &Hand::charge});
+    out.push_back({"a drop", 4, &Hand::dropFile});
     break;
   }
   return out;
@@ -121,7 +116,9 @@ void Hand::beginBoard(std::size_t which) {
   deed_ = "a board to work on";
   closeWhatIsOpen();
   key(Qt::Key_1, Qt::ControlModifier);
-  key(Qt::Key_N, Qt::ControlModifier);
+  // The next job, or another board for this one: the window asks what is meant.
+  const bool fresh = chance(0.6);
+  if (fresh) key(Qt::Key_N, Qt::ControlModifier);
   const auto files = static_cast<std::size_t>(kit_.boards.size());
   if (which < files) {
     drop(kit_.boards[static_cast<qsizetype>(which)]);
@@ -129,6 +126,7 @@ void Hand::beginBoard(std::size_t which) {
     const int patience = chance(0.8) ? 20'000 : 50;
     for (int waited = 0; waited < patience && window_->desk().job.openingBoard(); waited += 20)
       settle(20);
+    if (!fresh) key(chance(0.7) ? Qt::Key_A : Qt::Key_X);
   } else if (which == files) {
     typeConnector();
   } else {
@@ -138,8 +136,8 @@ void Hand::beginBoard(std::size_t which) {
       drawSomething();
     key(Qt::Key_F4);
   }
-  scene_ = Station::board;
-  scenes_ = 5;
+  if (fresh) scene_ = Station::board;
+  scenes_ = 3;
 }
 
 /// The same for a point whenever it is read, but for what a fault makes of it.
@@ -170,6 +168,31 @@ void Hand::readAtPoint() {
     type(plausibleValue(point));
   }
   key(chance(0.95) ? Qt::Key_Return : Qt::Key_Enter);
+}
+
+/// As far as there is patience; of a good board it is kept.
+void Hand::walkOn() {
+  const Desk desk = window_->desk();
+  for (int left = 3 + dice(12); left > 0 && desk.walk.due(); --left)
+    readAtPoint();
+  if (desk.walk.good() ? chance(0.6) : chance(0.1)) key(Qt::Key_K);
+  if (chance(0.4)) key(Qt::Key_G);
+}
+
+/// What it was, how often, and for how much, as the fields stand.
+void Hand::charge() {
+  for (QLineEdit* each : visible<QLineEdit>()) {
+    if (each->isReadOnly()) continue;
+    press(*each, each->rect().center(), Qt::LeftButton);
+    for (const QString& part :
+         {oneOf(Texts{QStringLiteral("Track repair"), QStringLiteral("Cleaning")}),
+          oneOf(Texts{QStringLiteral("1"), QStringLiteral("2,5"), QStringLiteral("x")}),
+          oneOf(Texts{QStringLiteral("75.50"), QStringLiteral("12"), QStringLiteral("-")})}) {
+      type(part);
+      key(Qt::Key_Tab);
+    }
+    return key(Qt::Key_Return);
+  }
 }
 
 void Hand::readAnywhere() {
@@ -246,139 +269,6 @@ void Hand::drawSomething() {
                                 Qt::Key_I, Qt::Key_N, Qt::Key_S, Qt::Key_Z, Qt::Key_G, Qt::Key_Delete,
                                 Qt::Key_U, Qt::Key_H, Qt::Key_P, Qt::Key_Escape}));
   useMap();
-}
-
-void Hand::plainKey() {
-  if (chance(0.5)) {
-    const auto letter = static_cast<char16_t>(u'a' + dice(26));
-    return type(QString(QChar(letter)));
-  }
-  key(oneOf(std::array{Qt::Key_Escape, Qt::Key_Return, Qt::Key_Enter, Qt::Key_Space, Qt::Key_Backspace,
-                       Qt::Key_Delete, Qt::Key_Insert, Qt::Key_Menu, Qt::Key_F1, Qt::Key_F2, Qt::Key_F3,
-                       Qt::Key_F5, Qt::Key_F10, Qt::Key_CapsLock, Qt::Key_Alt}),
-      chance(0.1) ? Qt::ShiftModifier : Qt::NoModifier);
-}
-
-void Hand::stationKey() {
-  key(oneOf(std::array{Qt::Key_O,      Qt::Key_S,        Qt::Key_B,      Qt::Key_U,      Qt::Key_G,
-                       Qt::Key_K,      Qt::Key_I,        Qt::Key_C,      Qt::Key_R,      Qt::Key_M,
-                       Qt::Key_N,      Qt::Key_A,        Qt::Key_W,      Qt::Key_F,      Qt::Key_X,
-                       Qt::Key_1,      Qt::Key_2,        Qt::Key_Space,  Qt::Key_Return, Qt::Key_Down,
-                       Qt::Key_Up,     Qt::Key_Left,     Qt::Key_Right,  Qt::Key_Home,   Qt::Key_End,
-                       Qt::Key_PageUp, Qt::Key_PageDown, Qt::Key_Delete, Qt::Key_Plus,   Qt::Key_Minus}));
-}
-
-void Hand::windowKey() {
-  struct Chord {
-    Qt::Key key;
-    Qt::KeyboardModifiers with;
-  };
-  const std::array chords{Chord{Qt::Key_F, Qt::ControlModifier},
-                          Chord{Qt::Key_F, Qt::ControlModifier | Qt::ShiftModifier},
-                          Chord{Qt::Key_B, Qt::ControlModifier},
-                          Chord{Qt::Key_E, Qt::ControlModifier},
-                          Chord{Qt::Key_T, Qt::ControlModifier},
-                          Chord{Qt::Key_L, Qt::ControlModifier},
-                          Chord{Qt::Key_M, Qt::ControlModifier},
-                          Chord{Qt::Key_N, Qt::ControlModifier},
-                          Chord{Qt::Key_H, Qt::ControlModifier},
-                          Chord{Qt::Key_Plus, Qt::ControlModifier},
-                          Chord{Qt::Key_Minus, Qt::ControlModifier},
-                          Chord{Qt::Key_D, Qt::ControlModifier},
-                          Chord{Qt::Key_N, Qt::ShiftModifier},
-                          Chord{Qt::Key_F1, Qt::NoModifier},
-                          Chord{Qt::Key_F2, Qt::NoModifier},
-                          Chord{Qt::Key_F4, Qt::NoModifier},
-                          Chord{static_cast<Qt::Key>(Qt::Key_A + dice(26)), Qt::AltModifier}};
-  const Chord chord = oneOf(chords);
-  key(chord.key, chord.with);
-}
-
-void Hand::tab() {
-  for (int i = 1 + dice(4); i > 0; --i)
-    key(chance(0.8) ? Qt::Key_Tab : Qt::Key_Backtab);
-}
-
-void Hand::next() {
-  key(Qt::Key_Return, Qt::ControlModifier);
-}
-
-void Hand::goToStation() {
-  key(Qt::Key_1 + dice(static_cast<int>(stations.size())), Qt::ControlModifier);
-}
-
-void Hand::undoOrRedo() {
-  const bool redo = chance(0.45);
-  for (int i = chance(0.9) ? 1 + dice(3) : 20; i > 0; --i)
-    key(Qt::Key_Z, redo ? Qt::ControlModifier | Qt::ShiftModifier : Qt::ControlModifier);
-}
-
-void Hand::holdKey() {
-  const auto held =
-      oneOf(std::array{Qt::Key_S, Qt::Key_O, Qt::Key_B, Qt::Key_Return, Qt::Key_Down, Qt::Key_U});
-  for (int i = 0; i < 6; ++i)
-    event("key held", [&] {
-      QKeyEvent down(QEvent::KeyPress, held, Qt::NoModifier, QString(), i > 0);
-      QApplication::sendEvent(target(), &down);
-    });
-}
-
-void Hand::changeLanguage() {
-  const QString language = oneOf(languages());
-  event("language " + language.toStdString(), [&] {
-    speak(language);
-    QLocale::setDefault(QLocale(language));
-  });
-}
-
-void Hand::paste() {
-  auto* mime = new QMimeData;
-  if (chance(0.3)) {
-    QImage image(64, 48, QImage::Format_RGB32);
-    image.fill(Qt::darkGreen);
-    mime->setImageData(image);
-  } else {
-    mime->setText(oneOf(Texts{QStringLiteral("J4.3 KEY"), QStringLiteral("J4.1 GND\nJ4.2 VCC\nJ4.9 KEY_COL3"),
-                              QStringLiteral("0.452"), QStringLiteral(""), QStringLiteral("\t\n"),
-                              QStringLiteral("Ω")}));
-  }
-  QGuiApplication::clipboard()->setMimeData(mime);
-  key(Qt::Key_V, Qt::ControlModifier);
-}
-
-void Hand::useMeter() {
-  using std::chrono::milliseconds;
-  if (window_->meter() == nullptr || chance(0.05)) {
-    const QString address =
-        chance(0.9) ? QString::fromStdString(meter_.address()) : QStringLiteral("tcp:127.0.0.1:1");
-    event("meter " + address.toStdString(), [&] { window_->linkMeter(address); });
-    return settle(60);
-  }
-  struct Happens {
-    const char* what;
-    std::function<void()> now;
-  };
-  const std::vector<Happens> all{
-      {"touch", [this] { meter_.touch(0.1 + 0.001 * dice(1900)); }},
-      {"touch", [this] { meter_.touch(plausibleValue("touch").toDouble()); }},
-      {"lift", [this] { meter_.lift(); }},
-      {"charging", [this] { meter_.touchCharging(0.1, 0.5); }},
-      {"link lost", [this] { meter_.dropLink(milliseconds(dice(200))); }},
-      {"link lost", [this] { meter_.dropLink(milliseconds(dice(200))); }},
-      {"rubbish", [this] { meter_.sendRubbish("\x01\xff+9.9E+\n"); }},
-      {"no number", [this] { meter_.sendNaNOnce(); }},
-      {"deaf", [this] { meter_.setDeaf(chance(0.5)); }},
-      {"unlinked", [this] { window_->linkMeter({}); }},
-  };
-  const Happens now = oneOf(all);
-  event(std::string("meter: ") + now.what, now.now);
-  settle(30 + dice(300));
-  if (chance(0.5)) key(Qt::Key_Space);
-}
-
-void Hand::wait() {
-  // For what goes on beside the event loop, or for the pause after which what was typed is kept.
-  settle(chance(0.8) ? dice(60) : dice(400));
 }
 
 } // namespace netmend::testing

@@ -5,7 +5,7 @@
 
 #include <QAbstractButton>
 #include <QAbstractItemView>
-#include <QListView>
+#include <QTabBar>
 
 namespace netmend::testing {
 
@@ -24,6 +24,10 @@ bool asksForFileOrPrinter(const QAbstractButton& button) {
 } // namespace
 
 void Hand::pushButton() {
+  if (const auto bars = visible<QTabBar>(); !bars.empty() && chance(0.3)) {
+    QTabBar* bar = oneOf(bars);
+    return press(*bar, bar->tabRect(dice(std::max(1, bar->count()))).center(), Qt::LeftButton);
+  }
   std::vector<QAbstractButton*> buttons;
   for (QAbstractButton* each : visible<QAbstractButton>())
     if (!asksForFileOrPrinter(*each)) buttons.push_back(each);

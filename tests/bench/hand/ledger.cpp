@@ -40,6 +40,7 @@ std::string textOf(const RepairAction& action) {
 Ledger::KeptJob keptOf(const Job& job) {
   Ledger::KeptJob out;
   out.number = job.number;
+  out.over = job.state >= JobState::handedOver;
   out.words = {job.customer,      job.customerReference, job.device,
                job.serial,        job.symptom,           job.history,
                job.condition,     job.boardUuid,         job.boardName,
@@ -187,6 +188,20 @@ void Ledger::delivered(const std::string& during) {
   takenBack_ += static_cast<int>(gone_.size());
   gone_.clear();
   words_ = 0;
+}
+
+Ledger::Come Ledger::come() const {
+  Come out{.jobs = jobs_.size()};
+  for (const auto& [id, job] : jobs_) {
+    out.readings += job.readings.size();
+    out.repairs += job.actions.size();
+    out.photos += job.photos.size();
+    out.charges += job.charges.size();
+    out.handedOver += job.over ? 1U : 0U;
+  }
+  for (const auto& [uuid, board] : boards_)
+    out.goodWalks += board.kept.size();
+  return out;
 }
 
 void Ledger::check(const std::filesystem::path& store) {

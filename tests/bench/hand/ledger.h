@@ -20,6 +20,7 @@ public:
   /// What is kept of a job, as plain text: compared, and read by a person where it differs.
   struct KeptJob {
     std::string number;
+    bool over = false;                             ///< handed over, or returned unrepaired
     std::vector<std::string> words;                ///< what stands in the job itself
     std::map<std::uint64_t, std::string> readings; ///< by id
     std::map<std::uint64_t, std::string> actions;  ///< with steps and proof
@@ -46,7 +47,17 @@ public:
   [[nodiscard]] int taken() const { return taken_; } ///< readings announced
   [[nodiscard]] int takenBack() const { return takenBack_; }
   [[nodiscard]] int checks() const { return checks_; }
-  [[nodiscard]] std::size_t jobs() const { return jobs_.size(); }
+  /// How far the jobs have come, all together, as far as they are not taken back.
+  struct Come {
+    std::size_t jobs = 0;
+    std::size_t readings = 0;
+    std::size_t repairs = 0;
+    std::size_t photos = 0;
+    std::size_t charges = 0;
+    std::size_t goodWalks = 0;
+    std::size_t handedOver = 0;
+  };
+  [[nodiscard]] Come come() const;
 
 private:
   void jobShown();

@@ -144,7 +144,7 @@ Played letPlay(const Play& play) {
   bench.close();
   watch.delivered = nullptr;
   return {hand.events(),       watch.deliveries(),    bench.ledger.taken(),  bench.ledger.takenBack(),
-          bench.ledger.jobs(), bench.ledger.checks(), watch.mostWork(),      watch.longest(),
+          bench.ledger.come(), bench.ledger.checks(), watch.mostWork(),      watch.longest(),
           watch.over(),        watch.waiting(),       bench.ledger.faults(), hand.lately()};
 }
 

@@ -7,10 +7,7 @@
 #include <vector>
 
 #include "event_watch.h"
-
-namespace netmend {
-class BenchWindow;
-}
+#include "ledger.h"
 
 namespace netmend::testing {
 
@@ -31,7 +28,7 @@ struct Played {
   long deliveries = 0;
   int taken = 0; ///< readings shown as taken
   int takenBack = 0;
-  std::size_t jobs = 0;
+  Ledger::Come come;
   int checks = 0; ///< of the book against what was shown
   Handler mostWork;
   Handler longest;
