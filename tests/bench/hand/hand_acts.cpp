@@ -68,7 +68,7 @@ std::vector<Hand::Deed> Hand::deeds() const {
     out.push_back({"words", 8, &Hand::typeSomewhere});
     out.push_back({"a button", 8, &Hand::pushButton});
     out.push_back({"a charge", 8, &Hand::charge});
-    out.push_back({"a drop", 4, &Hand::dropFile});
+    out.push_back({"a drop", 8, &Hand::dropFile});
     break;
   }
   return out;

@@ -24,11 +24,12 @@ Played play(int events, const std::vector<fs::path>& boards) {
   const Ledger::Come& come = played.come;
   std::printf("hand: %d events, %ld handlers, %d readings of walks taken, %d things taken back, %d checks of "
               "the book\n"
-              "  %zu jobs with %zu readings, %zu repairs, %zu photos, %zu charges; %zu over; %zu good walks\n"
+              "  %zu jobs with %zu readings, %zu repairs, %zu proofs, %zu photos, %zu charges; %zu over; %zu "
+              "good walks\n"
               "  most work: %s\n  longest: %s\n",
               played.events, played.deliveries, played.taken, played.takenBack, played.checks, come.jobs,
-              come.readings, come.repairs, come.photos, come.charges, come.handedOver, come.goodWalks,
-              played.mostWork.text().c_str(), played.longest.text().c_str());
+              come.readings, come.repairs, come.proofs, come.photos, come.charges, come.handedOver,
+              come.goodWalks, played.mostWork.text().c_str(), played.longest.text().c_str());
   CAPTURE(seed);
   INFO(played.lately);
   for (const Handler& slow : played.over) {

@@ -14,6 +14,8 @@ namespace netmend::testing {
 
 namespace {
 
+constexpr const char* proofWord = "\n  proof ";
+
 /// When it was taken says which one it is: a point may be called otherwise when its board has been drawn on.
 std::string textOf(const Reading& reading) {
   return fmt::format("{} {} at {}", readingText(reading.value, reading.mode), word(reading.mode),
@@ -33,7 +35,7 @@ std::string textOf(const RepairAction& action) {
     out += fmt::format("\n  {}{} {} [{}]", step.done ? "x" : "-", step.function ? " function" : "", step.text,
                        step.note);
   for (const JobReadingId proof : action.proof)
-    out += fmt::format("\n  proof {}", proof.value);
+    out += fmt::format("{}{}", proofWord, proof.value);
   return out;
 }
 
@@ -195,6 +197,10 @@ Ledger::Come Ledger::come() const {
   for (const auto& [id, job] : jobs_) {
     out.readings += job.readings.size();
     out.repairs += job.actions.size();
+    for (const auto& action : job.actions)
+      for (auto at = action.second.find(proofWord); at != std::string::npos;
+           at = action.second.find(proofWord, at + 1))
+        ++out.proofs;
     out.photos += job.photos.size();
     out.charges += job.charges.size();
     out.handedOver += job.over ? 1U : 0U;

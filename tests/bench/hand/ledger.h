@@ -52,6 +52,7 @@ public:
     std::size_t jobs = 0;
     std::size_t readings = 0;
     std::size_t repairs = 0;
+    std::size_t proofs = 0; ///< readings that are to prove one
     std::size_t photos = 0;
     std::size_t charges = 0;
     std::size_t goodWalks = 0;
