@@ -1,8 +1,13 @@
 // The events themselves: what keyboard, mouse and desktop send.
 #include "hand.h"
 
+#include <array>
+#include <csignal>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
+#include <string_view>
+#include <unistd.h>
 
 #include <QDropEvent>
 #include <QElapsedTimer>
@@ -16,11 +21,29 @@ namespace netmend::testing {
 namespace {
 
 constexpr std::size_t remembered = 60; ///< events
+constexpr unsigned mostOfOne = 120;    ///< s for one event and what goes on beside it
+
+std::array<char, 200> thisEvent{}; ///< the event, for when it never ends
+
+/// A handler that never returns would keep the tests waiting for good.
+void neverEnds(int) {
+  constexpr std::string_view says = "a handler does not return: ";
+  static_cast<void>(::write(STDERR_FILENO, says.data(), says.size()));
+  static_cast<void>(::write(STDERR_FILENO, thisEvent.data(), std::strlen(thisEvent.data())));
+  static_cast<void>(::write(STDERR_FILENO, "\n", 1));
+  std::abort();
+}
 
 } // namespace
 
 Hand::Hand(EventWatch& watch, unsigned seed, HandKit kit)
-    : watch_(watch), random_(seed), kit_(std::move(kit)), meter_({.seed = seed}) {}
+    : watch_(watch), random_(seed), kit_(std::move(kit)), meter_({.seed = seed}) {
+  std::signal(SIGALRM, neverEnds);
+}
+
+Hand::~Hand() {
+  ::alarm(0);
+}
 
 std::string Hand::lately() const {
   std::string out;
@@ -43,6 +66,9 @@ void Hand::event(const std::string& what, const std::function<void()>& deliver) 
     std::fflush(out);
   }
   watch_.doing(text);
+  text.copy(thisEvent.data(), thisEvent.size() - 1);
+  thisEvent.at(std::min(text.size(), thisEvent.size() - 1)) = '\0';
+  ::alarm(mostOfOne);
   deliver();
   QCoreApplication::processEvents();
 }

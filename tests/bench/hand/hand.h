@@ -29,6 +29,9 @@ struct HandKit {
 class Hand {
 public:
   Hand(EventWatch& watch, unsigned seed, HandKit kit);
+  ~Hand();
+  Hand(const Hand&) = delete;
+  Hand& operator=(const Hand&) = delete;
 
   /// The window it is at from now on.
   void at(BenchWindow& window) { window_ = &window; }
