@@ -260,20 +260,22 @@ Result<void> BenchWalk::takeReading(const Reading& reading) {
 Result<void> BenchWalk::skip() {
   const WalkSession before = session();
   const ProbePoint point = before.walk.points[before.turn];
-  const auto skipped = [point](WalkSession& session) {
+  const auto skipped = [point](WalkSession& session) -> Result<void> {
     session.walk.skipped.push_back(point);
     session.turn = after(session.walk, point);
+    return {};
   };
-  const auto unskipped = [point](WalkSession& session) {
+  const auto unskipped = [point](WalkSession& session) -> Result<void> {
     const auto last = std::find(session.walk.skipped.rbegin(), session.walk.skipped.rend(), point);
     if (last != session.walk.skipped.rend()) session.walk.skipped.erase(std::next(last).base());
     session.turn = indexOf(session.walk, point);
+    return {};
   };
   const auto on = [this, good = good_, uuid = boardUuid()](const SessionChange& change) {
     return [this, good, uuid, change]() -> Result<void> {
       if (good) return changeGood(uuid, change);
       if (boardUuid() != uuid) return {};
-      change(badSession_);
+      if (auto changed = change(badSession_); !changed) return changed;
       last_.reset();
       Q_EMIT changed();
       return {};

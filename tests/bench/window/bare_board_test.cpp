@@ -80,3 +80,36 @@ TEST_CASE("a board that is dropped on a field is opened and not written into it,
   CHECK(lines->toPlainText().isEmpty());
   CHECK(rig.window->station() == Station::board);
 }
+
+TEST_CASE("undo takes a good board's reading back once, though another board was looked at meanwhile") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  const auto open = [&](const std::filesystem::path& file) {
+    desk.job.openBoardFile(file);
+    REQUIRE(BenchRig::wait([&] { return desk.job.board() != nullptr && desk.job.board()->file == file; }));
+  };
+  REQUIRE(desk.job.useConnector("J1 4"));
+  const auto first = desk.job.board()->file;
+  desk.walk.setGood(true);
+  for (const char* value : {"0.450", "0.460"})
+    REQUIRE(desk.walk.type(value));
+  const auto values = [&] {
+    std::vector<std::optional<double>> out;
+    for (const Reading& reading : desk.walk.walk(true).readings)
+      out.push_back(reading.value);
+    return out;
+  };
+  open(std::filesystem::path(NETMEND_SOURCE_DIR) / "demo" / "device" / "tide-logger.netmend-board.json");
+  CHECK(values().empty());
+  open(first);
+  REQUIRE(values() == std::vector<std::optional<double>>{0.450, 0.460});
+  // The same readings stood on the history a second time: four undos took two readings, and the third
+  // crashed.
+  REQUIRE(desk.job.undo());
+  CHECK(values() == std::vector<std::optional<double>>{0.450});
+  REQUIRE(desk.job.undo());
+  CHECK(values().empty());
+  CHECK_FALSE(desk.job.undo());
+  REQUIRE(desk.job.redo());
+  CHECK(values() == std::vector<std::optional<double>>{0.450});
+}
