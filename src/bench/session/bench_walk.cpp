@@ -53,18 +53,19 @@ BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
 Walk BenchWalk::emptyWalk(bool good) const {
   Walk walk;
   const BoardUnderWork* board = job_.board();
-  if (board == nullptr || !part_) return walk;
-  const Part* part = board->board->parts.find(part_);
-  if (part == nullptr) return walk;
-  walk.title = part->reference;
+  if (board == nullptr) return walk;
   walk.boardUuid = board->board->info.uuid;
   walk.boardName = board->board->info.name.valueOr("");
   walk.boardRevision = board->board->info.revision.valueOr("");
   walk.specimen = good ? Specimen::good : Specimen::faulty;
   walk.meter = meter_;
   walk.by = by_;
-  walk.points = pointsOf(*board->lookup, part_);
   if (!good && job_.job() != nullptr) walk.serial = job_.job()->serial;
+  // A board of which no part is known yet can be walked by points that are named.
+  if (const Part* part = board->board->parts.find(part_)) {
+    walk.title = part->reference;
+    walk.points = pointsOf(*board->lookup, part_);
+  }
   return walk;
 }
 
@@ -259,20 +260,22 @@ Result<void> BenchWalk::takeReading(const Reading& reading) {
 Result<void> BenchWalk::skip() {
   const WalkSession before = session();
   const ProbePoint point = before.walk.points[before.turn];
-  const auto skipped = [point](WalkSession& session) {
+  const auto skipped = [point](WalkSession& session) -> Result<void> {
     session.walk.skipped.push_back(point);
     session.turn = after(session.walk, point);
+    return {};
   };
-  const auto unskipped = [point](WalkSession& session) {
+  const auto unskipped = [point](WalkSession& session) -> Result<void> {
     const auto last = std::find(session.walk.skipped.rbegin(), session.walk.skipped.rend(), point);
     if (last != session.walk.skipped.rend()) session.walk.skipped.erase(std::next(last).base());
     session.turn = indexOf(session.walk, point);
+    return {};
   };
   const auto on = [this, good = good_, uuid = boardUuid()](const SessionChange& change) {
     return [this, good, uuid, change]() -> Result<void> {
       if (good) return changeGood(uuid, change);
       if (boardUuid() != uuid) return {};
-      change(badSession_);
+      if (auto changed = change(badSession_); !changed) return changed;
       last_.reset();
       Q_EMIT changed();
       return {};
@@ -285,6 +288,8 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   if (std::holds_alternative<UndoLast>(event)) return job_.undo();
   if (!good_ && job_.job() == nullptr && !job_.bookIn())
     return failure({pattern("core", "the job could not be booked in")});
+  // What a good board reads is kept for its kind: without one nobody would ever find it again.
+  if (good_ && job_.board() == nullptr) return failure({pattern("core", "no board is open")});
   WalkSession after = session();
   const auto* value = std::get_if<ValueTaken>(&event);
   if (value != nullptr && value->again && last_)

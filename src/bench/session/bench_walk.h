@@ -2,6 +2,8 @@
 
 #include <functional>
 #include <optional>
+#include <set>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -107,7 +109,7 @@ private:
   [[nodiscard]] PartId partOfJob() const;
   void resumeGood();
   void rememberGood();
-  using SessionChange = std::function<void(WalkSession&)>;
+  using SessionChange = std::function<Result<void>(WalkSession&)>;
   /// Of the walk of this good board, whether it is the one that is open or not; durable when it returns.
   [[nodiscard]] Result<void> changeGood(const std::string& boardUuid, const SessionChange& change);
   /// The good walk under way is this one now, and is what is shown.
@@ -145,7 +147,7 @@ private:
   JudgedWalk judged_;              ///< of the walk in force
   JudgedWalk badJudged_;
   std::optional<Verdict> last_;
-  std::string remembered_; ///< uuid of the board whose good walk is on the history already
+  std::set<std::string> remembered_; ///< uuids of boards whose good walks are on the history already
 };
 
 } // namespace netmend

@@ -1,8 +1,11 @@
 // Keys of the whole window.
 #include <QAction>
 #include <QApplication>
+#include <QDragEnterEvent>
 #include <QLineEdit>
+#include <QMimeData>
 #include <QMouseEvent>
+#include <QPlainTextEdit>
 #include <QSettings>
 
 #include "bench/stations/board_page.h"
@@ -20,6 +23,12 @@ namespace {
 constexpr int smallestScale = 100;
 constexpr int largestScale = 300;
 constexpr int scaleStep = 25;
+
+/// A field, or where a longer text is drawn.
+bool isText(const QObject* object) {
+  return qobject_cast<const QLineEdit*>(object) != nullptr ||
+         qobject_cast<const QPlainTextEdit*>(object->parent()) != nullptr;
+}
 
 } // namespace
 
@@ -117,6 +126,15 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
     if ((prints || key->key() == Qt::Key_Return) &&
         (qobject_cast<StationPage*>(watched) != nullptr || (field != nullptr && field->text().isEmpty())))
       return true;
+  }
+  // A file that is dropped on a text is no text: it goes on to whose page that is, as from anywhere else.
+  if (event->type() == QEvent::DragEnter && isText(watched)) {
+    auto* drag = static_cast<QDragEnterEvent*>(event);
+    const QList<QUrl> urls = drag->mimeData()->urls();
+    if (!urls.isEmpty() && urls.first().isLocalFile()) {
+      drag->ignore();
+      return true;
+    }
   }
   if (event->type() == QEvent::MouseButtonPress && station_ == Station::walk && isActiveWindow() &&
       watched->isWidgetType()) {
