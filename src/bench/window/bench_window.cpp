@@ -29,8 +29,10 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/verdict.h"
+#include "pedals.h"
 #include "sounds.h"
 #include "theme.h"
+#include "walk_ear.h"
 
 namespace netmend {
 
@@ -101,11 +103,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
           [this] { map_->setBoard(drawing_->board(), CopperMap::Keep::view); });
   connect(drawing_.get(), &BenchDrawing::photosChanged, this,
           [this] { map_->setPhotos(drawing_->photos()); });
-  connect(walk_.get(), &BenchWalk::taken, this,
-          [this](const QString& point, const QString& value, const QString& verdict, bool odd) {
-            sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
-            if (!walk_->good()) job_->reached(JobState::probing);
-          });
+  addEar();
   // What is open has to be found again even if the next moment is the last one.
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
@@ -207,6 +205,7 @@ StationPage* BenchWindow::makePage(Station station) {
   case Station::walk: {
     auto* walk = new WalkPage(desk());
     connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
+    connect(walk, &WalkPage::sayAgain, this, &BenchWindow::sayAgain);
     return walk;
   }
   case Station::find:
@@ -269,6 +268,7 @@ void BenchWindow::showStation(Station station) {
   refresh();
   refreshMap();
   to.arrive();
+  ear_->listen(station == Station::walk);
 }
 
 void BenchWindow::lendMap() {
@@ -412,6 +412,9 @@ void BenchWindow::tell(const QString& text, bool isError) {
   message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
   setLetters(*message_, Letters::reading, isError);
   message_->setVisible(!text.isEmpty());
+  if (!isError || text.isEmpty()) return;
+  sounds_->play(Tone::refused);
+  sounds_->say(text);
 }
 
 QString BenchWindow::message() const {

@@ -19,7 +19,10 @@ class QStackedWidget;
 
 namespace netmend {
 
+class Pedals;
 class Sounds;
+class WalkEar;
+enum class FootAct;
 
 /// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
 /// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
@@ -35,6 +38,7 @@ public:
   [[nodiscard]] Station station() const { return station_; }
   [[nodiscard]] StationPage& page(Station station);
   [[nodiscard]] CopperMap& map() { return *map_; }
+  [[nodiscard]] Sounds& sounds() { return *sounds_; }
   void openBoard(const QString& file);
 
   /// Links a meter by its address (`tcp:host:port`, `serial:/dev/ttyUSB0`); empty: none.
@@ -96,6 +100,12 @@ private:
   void showKeys();
   void askMeter();
   void takeNow();
+  void addEar();
+  void sayAgain();
+  void askPedals();
+  /// Whether it was a pedal's press, which has been acted on.
+  bool footPressed(const QObject* watched, QEvent* event);
+  void doByFoot(FootAct act);
 
   std::unique_ptr<BenchJob> job_;
   std::unique_ptr<BenchWalk> walk_;
@@ -105,6 +115,8 @@ private:
   ReadingMode askedMode_ = ReadingMode::diode; ///< what the linked meter was last told to measure
   bool meterWarned_ = false;
   std::unique_ptr<Sounds> sounds_;
+  std::unique_ptr<WalkEar> ear_;
+  std::unique_ptr<Pedals> pedals_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
   bool why_ = false;           ///< reasons and figures are shown

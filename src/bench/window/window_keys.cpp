@@ -89,6 +89,7 @@ void BenchWindow::addKeys() {
     QSettings().setValue(QStringLiteral("sound/speech"), sounds_->speech());
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
+  add(tr("Footswitch: which pedal does what"), {QKeySequence(Qt::Key_F9)}, [this] { askPedals(); });
   add(tr("Why: reasons and figures, on or off"), {QKeySequence(whyKey)}, [this] { setWhy(!why_); });
   add(tr("All keys"), {QKeySequence(Qt::Key_F1)}, [this] { showKeys(); });
   qApp->installEventFilter(this);
@@ -113,6 +114,7 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::KeyPress && watched == QApplication::focusWidget() &&
       message_->text().startsWith(QStringLiteral("⚠")))
     tell({}, false);
+  if (footPressed(watched, event)) return true;
   // A key or pedal held down is one touch, not many pins; letters of a text go on.
   if (const auto* key = static_cast<QKeyEvent*>(event);
       event->type() == QEvent::KeyPress && key->isAutoRepeat()) {
