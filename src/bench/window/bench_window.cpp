@@ -31,6 +31,7 @@
 #include "netmend/words/verdict.h"
 #include "pedals.h"
 #include "sounds.h"
+#include "still_camera.h"
 #include "theme.h"
 #include "walk_ear.h"
 
@@ -104,6 +105,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   connect(drawing_.get(), &BenchDrawing::photosChanged, this,
           [this] { map_->setPhotos(drawing_->photos()); });
   addEar();
+  addCamera();
   // What is open has to be found again even if the next moment is the last one.
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);

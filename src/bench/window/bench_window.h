@@ -21,6 +21,7 @@ namespace netmend {
 
 class Pedals;
 class Sounds;
+class StillCamera;
 class WalkEar;
 enum class FootAct;
 
@@ -106,6 +107,8 @@ private:
   /// Whether it was a pedal's press, which has been acted on.
   bool footPressed(const QObject* watched, QEvent* event);
   void doByFoot(FootAct act);
+  void addCamera();
+  void askCamera();
 
   std::unique_ptr<BenchJob> job_;
   std::unique_ptr<BenchWalk> walk_;
@@ -117,6 +120,7 @@ private:
   std::unique_ptr<Sounds> sounds_;
   std::unique_ptr<WalkEar> ear_;
   std::unique_ptr<Pedals> pedals_;
+  std::unique_ptr<StillCamera> camera_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
   bool why_ = false;           ///< reasons and figures are shown

@@ -12,6 +12,7 @@
 #include "bench/widgets/letters.h"
 #include "bench_window.h"
 #include "sounds.h"
+#include "still_camera.h"
 
 namespace netmend {
 
@@ -90,6 +91,9 @@ void BenchWindow::addKeys() {
     tell(sounds_->speech() ? tr("Speech on") : tr("Speech off"), false);
   });
   add(tr("Footswitch: which pedal does what"), {QKeySequence(Qt::Key_F9)}, [this] { askPedals(); });
+  add(tr("Picture of the microscope's camera into the job"), {QKeySequence(Qt::Key_F8)},
+      [this] { camera_->take(); });
+  add(tr("Which camera"), {QKeySequence(Qt::SHIFT | Qt::Key_F8)}, [this] { askCamera(); });
   add(tr("Why: reasons and figures, on or off"), {QKeySequence(whyKey)}, [this] { setWhy(!why_); });
   add(tr("All keys"), {QKeySequence(Qt::Key_F1)}, [this] { showKeys(); });
   qApp->installEventFilter(this);
