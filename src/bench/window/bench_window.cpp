@@ -325,7 +325,7 @@ void BenchWindow::refresh() {
   nameRail();
   askWantedMode();
   const NextThing next = nextThing(all);
-  next_->setText(next.text);
+  next_->setText(saidAt(station_, next));
   nextButton_->setVisible(next.station != station_);
   nextButton_->setText(tr("To %1").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));

@@ -41,8 +41,7 @@ QString everywhere(const QList<QAction*>& actions) {
 
 QString whereBooking() {
   return section(stationName(Station::bookIn),
-                 {{keyName(Qt::CTRL | Qt::Key_N), tr("a new job")},
-                  {keyName(QKeySequence::Find), tr("search all jobs")},
+                 {{keyName(QKeySequence::Find), tr("search all jobs")},
                   {keyName(Qt::Key_Enter), tr("open the job that is marked")}}) +
          section(stationName(Station::board), {{keyName(QKeySequence::Open), tr("open a board file")},
                                                {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},

@@ -37,6 +37,10 @@ void BenchWindow::addKeys() {
     add(stationName(stations[i]),
         {QKeySequence(static_cast<int>(Qt::CTRL) | (Qt::Key_1 + static_cast<int>(i)))},
         [this, i] { go(stations[i]); });
+  add(tr("New job"), {QKeySequence(newJobKey)}, [this] {
+    go(Station::bookIn);
+    static_cast<BookInPage&>(page(station_)).newJob();
+  });
   add(tr("Undo"), QKeySequence::keyBindings(QKeySequence::Undo), [this] { undo(); });
   add(tr("Redo"), QKeySequence::keyBindings(QKeySequence::Redo), [this] {
     if (const auto redone = job_->redo(); !redone) tell(shown(redone.error()), true);

@@ -114,3 +114,17 @@ TEST_CASE("a file that is no picture, or not there, and a camera that is not the
   told(QStringLiteral("camera:one that nobody has"), QStringLiteral("no such camera"));
   CHECK(desk.job.job()->photos.empty());
 }
+
+TEST_CASE("a new job is booked in by one key from every station") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  JobId last;
+  for (const Station station : stations) {
+    rig.window->go(station);
+    rig.press(Qt::Key_N, Qt::ControlModifier);
+    REQUIRE(desk.job.job() != nullptr);
+    CHECK(desk.job.job()->id != last);
+    last = desk.job.job()->id;
+    CHECK(rig.window->station() == Station::bookIn);
+  }
+}
