@@ -226,7 +226,7 @@ void addFault(Random& random, Values& board) {
 }
 
 /// Walks of one kind of connector share what good boards read: that takes its time to work out.
-constexpr int walksOfOne = 50;
+constexpr int walksOfOne = 100;
 
 ExpectedTable drawExpected(Random& random, const Values& kind) {
   std::vector<Walk> good;
@@ -254,7 +254,7 @@ bool everShifted(const Walk& walk, const ExpectedTable& expected) {
   return false;
 }
 
-enum class Asked { afterEach, sometimes };
+enum class Asked { afterEach, atTheEnd };
 
 /// False alarms in so many walks of boards with none to three real faults.
 void checkAlarms(int walks, Asked asked) {
@@ -272,10 +272,8 @@ void checkAlarms(int walks, Asked asked) {
     for (int faults = i % 4; faults > 0; --faults)
       addFault(random, board);
     const Walk walk = walkReading(board);
-    const bool alarm = asked == Asked::afterEach
-                           ? everShifted(walk, expected)
-                           : shiftedAfter(walk, board.size(), expected) ||
-                                 shiftedAfter(walk, 3 + random() % (board.size() - 3), expected);
+    const bool alarm =
+        asked == Asked::afterEach ? everShifted(walk, expected) : shiftedAfter(walk, board.size(), expected);
     alarms += alarm ? 1 : 0;
   }
   WARN("false alarms: " << alarms << " of " << walks << " walks, seed " << seed);
@@ -285,7 +283,7 @@ void checkAlarms(int walks, Asked asked) {
 } // namespace
 
 TEST_CASE("no shift is seen in walks of boards with up to three real faults") {
-  checkAlarms(netmend::rounds(1000), Asked::sometimes);
+  checkAlarms(netmend::rounds(1000), Asked::atTheEnd);
 }
 
 TEST_CASE("no shift is seen after any reading of walks of boards with up to three real faults", "[.full]") {

@@ -113,7 +113,11 @@ TEST_CASE("a good walk that is kept makes the job's board due, and undo brings i
   rig.press(Qt::Key_G);
   enter(rig, "450");
   enter(rig, "460");
-  CHECK(rig.window->nextText().contains(QStringLiteral("keep it")));
+  // The foot names the key where it works.
+  CHECK(rig.window->nextText() == QStringLiteral("Good board walked: keep it (K)"));
+  rig.window->go(Station::find);
+  CHECK(rig.window->nextText() == QStringLiteral("Good board walked: keep it"));
+  rig.window->go(Station::walk);
   rig.press(Qt::Key_K);
   CHECK_FALSE(desk.walk.good());
   CHECK(rig.text("whichBoard").startsWith(QStringLiteral("JOB'S BOARD")));
@@ -130,6 +134,23 @@ TEST_CASE("a good walk that is kept makes the job's board due, and undo brings i
   enter(rig, "451");
   REQUIRE(desk.job.job() != nullptr);
   CHECK(desk.job.job()->readings.size() == 1);
+}
+
+TEST_CASE("behind the last pin the foot asks for what was left out, and a pin read there ends the walk") {
+  BenchRig rig;
+  const Desk desk = rig.window->desk();
+  rig.type(QStringLiteral("J1, 3 pins"));
+  rig.press(Qt::Key_Return);
+  rig.press(Qt::Key_Return);
+  enter(rig, "450");
+  desk.walk.goTo(2);
+  enter(rig, "450");
+  CHECK(desk.walk.due()->label == "J1.2");
+  CHECK(rig.window->nextText() == QStringLiteral("Walk: touch J1.2"));
+  enter(rig, "450");
+  CHECK_FALSE(desk.walk.due());
+  CHECK(rig.window->nextText() ==
+        QStringLiteral("Walk a good board, so that there is something to compare with (G)"));
 }
 
 TEST_CASE("a pin left out is noticed by the third odd one, and one key moves the readings on") {
