@@ -8,12 +8,9 @@ QString BenchWalk::shiftWords() const {
   if (!shift_) return {};
   const bool leftOut = shift_->kind == ShiftKind::pinLeftOut;
   const QString from = QString::fromStdString(walk().readings[shift_->firstReading].point.label);
-  return leftOut ? tr("From %1 on each reads as the pin behind it should: was %1 left out? X moves them on "
-                      "by one pin")
-                       .arg(from)
-                 : tr("From %1 on each reads as the pin before it should: was that one read twice? X moves "
-                      "them back by one pin")
-                       .arg(from);
+  return leftOut
+             ? tr("All from %1 on stand one pin beside: was %1 left out? X moves them on").arg(from)
+             : tr("All from %1 on stand one pin beside: was a pin read twice? X moves them back").arg(from);
 }
 
 Result<void> BenchWalk::moveShifted() {

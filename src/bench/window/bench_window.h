@@ -68,6 +68,7 @@ protected:
   void paintEvent(QPaintEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
@@ -107,6 +108,8 @@ private:
   /// Whether it was a pedal's press, which has been acted on.
   bool footPressed(const QObject* watched, QEvent* event);
   void doByFoot(FootAct act);
+  /// Whether it was the first letter of the connector that is asked for.
+  bool typedForBoard(const QKeyEvent& event);
   void addCamera();
   void askCamera();
 

@@ -10,6 +10,7 @@
 #include "bench/stations/draw_view.h"
 #include "bench/stations/walk_page.h"
 #include "bench/widgets/letters.h"
+#include "bench/widgets/reading_field.h"
 #include "bench_window.h"
 #include "sounds.h"
 #include "still_camera.h"
@@ -116,6 +117,21 @@ void BenchWindow::setScale(int percent) {
   tell(tr("Letters at %1 %").arg(percent), false);
 }
 
+bool BenchWindow::typedForBoard(const QKeyEvent& event) {
+  // Without a board its connector is asked for at every station: so it can be typed at every one.
+  const bool prints = !event.text().isEmpty() && event.text().front().isPrint() &&
+                      (event.modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == Qt::NoModifier;
+  if (!prints || job_->board() != nullptr || job_->openingBoard() || station_ == Station::board) return false;
+  go(Station::board);
+  QKeyEvent typed(event.type(), event.key(), event.modifiers(), event.text());
+  if (QWidget* field = QApplication::focusWidget()) QApplication::sendEvent(field, &typed);
+  return true;
+}
+
+void BenchWindow::keyPressEvent(QKeyEvent* event) {
+  if (!typedForBoard(*event)) QMainWindow::keyPressEvent(event);
+}
+
 bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
   // A key after an error: it has been seen. Only its first receiver counts: parents get a key that was left
   // over, and with it what was just told.
@@ -123,6 +139,10 @@ bool BenchWindow::eventFilter(QObject* watched, QEvent* event) {
       message_->text().startsWith(QStringLiteral("⚠")))
     tell({}, false);
   if (footPressed(watched, event)) return true;
+  // A reading is one of a board.
+  if (event->type() == QEvent::KeyPress && dynamic_cast<ReadingField*>(watched) != nullptr &&
+      typedForBoard(*static_cast<QKeyEvent*>(event)))
+    return true;
   // A key or pedal held down is one touch, not many pins; letters of a text go on.
   if (const auto* key = static_cast<QKeyEvent*>(event);
       event->type() == QEvent::KeyPress && key->isAutoRepeat()) {

@@ -128,3 +128,18 @@ TEST_CASE("a new job is booked in by one key from every station") {
     CHECK(rig.window->station() == Station::bookIn);
   }
 }
+
+/// At the others fields of their own have the keyboard.
+TEST_CASE("without a board its connector can be typed where readings would be, and where nothing is typed") {
+  for (const Station station : {Station::board, Station::walk, Station::find, Station::bridge}) {
+    BenchRig rig;
+    const Desk desk = rig.window->desk();
+    rig.window->go(station);
+    INFO("at " << stationName(station).toStdString());
+    CHECK(rig.window->nextText().startsWith(QStringLiteral("Drop a board file, or type its connector")));
+    rig.type(QStringLiteral("J1, 4 pins"));
+    rig.press(Qt::Key_Return);
+    CHECK(desk.job.board() != nullptr);
+    CHECK(rig.window->station() == Station::walk);
+  }
+}

@@ -166,7 +166,8 @@ TEST_CASE("a pin left out is noticed by the third odd one, and one key moves the
   enter(rig, good[5]);
   REQUIRE(desk.walk.shift());
   CHECK(buttonSeen(rig, QStringLiteral("Move by one pin")));
-  CHECK(rig.text("explanation").startsWith(QStringLiteral("From J1.3 on each reads as the pin behind it")));
+  CHECK(rig.text("explanation")
+            .startsWith(QStringLiteral("All from J1.3 on stand one pin beside: was J1.3 left out?")));
   CHECK(inBook(desk) == QStringList{"1", "2", "3!", "4!", "5!"});
   rig.press(Qt::Key_X);
   CHECK(inBook(desk) == QStringList{"1", "2", "4", "5", "6"});
@@ -194,7 +195,8 @@ TEST_CASE("a pin read twice is noticed, and one key moves the readings back") {
   for (const std::size_t pin : {0u, 1u, 1u, 2u, 3u})
     enter(rig, good.at(pin));
   REQUIRE(desk.walk.shift());
-  CHECK(rig.text("explanation").startsWith(QStringLiteral("From J1.3 on each reads as the pin before it")));
+  CHECK(rig.text("explanation")
+            .startsWith(QStringLiteral("All from J1.3 on stand one pin beside: was a pin read twice?")));
   rig.press(Qt::Key_X);
   CHECK(inBook(desk) == QStringList{"1", "2", "2", "3", "4"});
   CHECK(desk.walk.due()->label == "J1.5");
