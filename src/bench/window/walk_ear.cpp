@@ -22,7 +22,7 @@ QString spokenValue(const Reading& reading) {
                                                               {"kΩ", WalkEar::tr("%1 kiloohms")},
                                                               {"MΩ", WalkEar::tr("%1 megaohms")},
                                                               {"°C", WalkEar::tr("%1 degrees")}}};
-  const QString text = QString::fromStdString(readingText(reading.value, reading.mode));
+  QString text = QString::fromStdString(readingText(reading.value, reading.mode));
   const QString number = text.section(QLatin1Char(' '), 0, 0);
   const QString unit = text.section(QLatin1Char(' '), 1);
   const QString digits = QString(number).replace(QLatin1Char('.'), QLocale().decimalPoint());

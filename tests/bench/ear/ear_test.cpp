@@ -111,7 +111,10 @@ void assignPedals(BenchRig& rig) {
 }
 
 struct Speaking {
-  explicit Speaking(const char* code) { speak(QString::fromLatin1(code)); }
+  explicit Speaking(const char* code) {
+    needApplication<TimedApplication>();
+    speak(QString::fromLatin1(code));
+  }
   ~Speaking() {
     speak(QStringLiteral("en"));
     QLocale::setDefault(QLocale::c());
