@@ -21,7 +21,7 @@ struct AtEnd {
     if (indexOf(session.walk, reading.point) == session.walk.points.size())
       session.walk.points.push_back(reading.point);
     session.walk.readings.push_back(reading);
-    session.turn = after(session.walk, reading.point);
+    session.turn = after(session, reading.point);
     return {};
   }
   [[nodiscard]] Result<void> take(WalkSession& session) const {
@@ -65,7 +65,7 @@ void BenchWalk::resumeGood() {
   if (!walk->points.empty())
     if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
   goodCondition_ = !walk->readings.empty();
-  goodSession_ = resumed(std::move(*walk));
+  goodSession_ = takenUp(std::move(*walk));
 }
 
 void BenchWalk::rememberGood() {
@@ -92,7 +92,7 @@ Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange&
   if (!here) {
     auto walk = readWalkFile(goodFile(uuid));
     if (!walk) return failure(walk.error());
-    after = resumed(std::move(*walk));
+    after = resumed(std::move(*walk), {});
   }
   if (auto changed = change(after); !changed) return changed;
   if (auto written = writeWalkFile(goodFile(uuid), after.walk); !written) return written;
@@ -132,8 +132,8 @@ Result<void> BenchWalk::putGoodIntoBook(const WalkSession& kept) {
   if (auto put = job_.keepGoodWalk(kept.walk); !put) return put;
   std::error_code error;
   std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
-  goodSession_ = {emptyWalk(true), 0, {}};
-  goodCondition_ = false;
+  goodSession_ = begun(true);
+  good_ = goodCondition_ = false; // the job's board is next
   last_.reset();
   judge();
   Q_EMIT changed();

@@ -49,7 +49,7 @@ QWidget* BookInPage::form() {
   auto* layout = new QVBoxLayout(box);
   auto* head = new QHBoxLayout;
   head->addWidget(number_, 1);
-  QPushButton* fresh = makeButton(tr("New job"), QKeySequence(Qt::CTRL | Qt::Key_N), box);
+  QPushButton* fresh = makePrompt(tr("New job"), QKeySequence(newJobKey), box);
   connect(fresh, &QPushButton::clicked, this, &BookInPage::newJob);
   head->addWidget(fresh);
   layout->addLayout(head);

@@ -33,6 +33,9 @@ inline constexpr Qt::Key whyKey = Qt::Key_F2;
 /// Draws the board, from any station.
 inline constexpr Qt::Key drawKey = Qt::Key_F4;
 
+/// Books a new job in, from any station.
+inline constexpr QKeyCombination newJobKey = Qt::CTRL | Qt::Key_N;
+
 /// What all stations work on.
 struct Desk {
   BenchJob& job;
@@ -48,7 +51,11 @@ struct Desk {
 struct NextThing {
   Station station = Station::bookIn;
   QString text;
+  QString key{};              ///< what does it, at its station …
+  bool keyEverywhere = false; ///< … or at any
 };
+/// The text with the key, where that works.
+[[nodiscard]] QString saidAt(Station here, const NextThing& next);
 [[nodiscard]] NextThing nextThing(const Desk& desk);
 
 /// What is being worked on, for the foot's left end.

@@ -223,6 +223,8 @@ QLayout* WalkPage::entry() {
   row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  shift_ = field_->keyButton(tr("Move by one pin"), Qt::Key_X);
+  row->addWidget(shift_);
   again_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
   row->addWidget(again_);
   row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
@@ -258,8 +260,10 @@ bool WalkPage::command(int key) {
     desk_.walk.setGood(!desk_.walk.good());
     return true;
   case Qt::Key_K:
-    if (desk_.walk.good() && desk_.walk.keepGood())
-      Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
+    keep();
+    return true;
+  case Qt::Key_H:
+    Q_EMIT sayAgain();
     return true;
   case Qt::Key_R:
     connector_->turn();
@@ -268,12 +272,21 @@ bool WalkPage::command(int key) {
   case Qt::Key_M:
     connector_->mirror();
     return true;
+  case Qt::Key_X:
+    if (!desk_.walk.shift()) return false;
+    run(desk_.walk.moveShifted());
+    return true;
   case Qt::Key_Space:
     Q_EMIT takeNow();
     return true;
   default:
     return false;
   }
+}
+
+void WalkPage::keep() {
+  if (desk_.walk.good() && desk_.walk.keepGood())
+    Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
 }
 
 void WalkPage::typed() {

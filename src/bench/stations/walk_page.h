@@ -27,8 +27,12 @@ public:
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
+  /// Keeps the good walk; the job's board is next.
+  void keep();
 
 Q_SIGNALS:
+  /// What was read and what is due is to be heard.
+  void sayAgain();
   /// The meter's present value is wanted (footswitch, Space): the window asks its link.
   void takeNow();
 
@@ -81,6 +85,7 @@ private:
   ReadingField* field_;
   QPushButton* keep_ = nullptr;
   QPushButton* again_ = nullptr;
+  QPushButton* shift_ = nullptr;
   StripView* strip_;
   bool filling_ = false;
   bool conditionWanted_ = false; ///< asked for again

@@ -77,6 +77,7 @@ void WalkPage::showDue() {
   if (const Pin* pin = board->board->pins.find(due->pin); pin != nullptr && pin->net.known())
     if (const Net* net = board->board->nets.find(pin->net.value); net != nullptr && !net->name.empty())
       text += QStringLiteral(" · ") + QString::fromStdString(net->name);
+  if (!desk_.walk.dueHasNet()) text += QStringLiteral(" · ") + tr("no net");
   point_->setText(text);
   const QString other = QString::fromStdString(desk_.walk.walk().other.label);
   switch (desk_.walk.mode()) {
@@ -101,6 +102,7 @@ void WalkPage::showVerdict() {
   result_->setVisible(verdict && !walk.readings.empty());
   const bool otherwise = desk_.walk.readOtherwise() != nullptr;
   again_->setVisible(otherwise);
+  shift_->setVisible(desk_.walk.shift().has_value());
   if (!verdict || walk.readings.empty()) return;
   const Reading& reading = walk.readings.back();
   mark_->setShape(markForVerdict(verdict->kind));
@@ -110,6 +112,7 @@ void WalkPage::showVerdict() {
                              shown(nameOf(verdict->kind))));
   QStringList lines{shown(why_ ? verdictReasons(reading, *verdict) : besideValueSaid(reading, *verdict))};
   if (otherwise) lines.prepend(otherwiseWords());
+  lines.prepend(desk_.walk.shiftWords());
   lines.removeAll(QString());
   explanation_->setText(lines.join(QLatin1Char('\n')));
 }

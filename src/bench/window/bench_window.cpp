@@ -32,8 +32,11 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/verdict.h"
+#include "pedals.h"
 #include "sounds.h"
+#include "still_camera.h"
 #include "theme.h"
+#include "walk_ear.h"
 
 namespace netmend {
 
@@ -112,11 +115,8 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
           [this] { map_->setBoard(drawing_->board(), CopperMap::Keep::view); });
   connect(drawing_.get(), &BenchDrawing::photosChanged, this,
           [this] { map_->setPhotos(drawing_->photos()); });
-  connect(walk_.get(), &BenchWalk::taken, this,
-          [this](const QString& point, const QString& value, const QString& verdict, bool odd) {
-            sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
-            if (!walk_->good()) job_->reached(JobState::probing);
-          });
+  addEar();
+  addCamera();
   // What is open has to be found again even if the next moment is the last one.
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
@@ -184,6 +184,7 @@ StationPage* BenchWindow::makePage(Station station) {
   case Station::walk: {
     auto* walk = new WalkPage(desk());
     connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
+    connect(walk, &WalkPage::sayAgain, this, &BenchWindow::sayAgain);
     return walk;
   }
   case Station::find:
@@ -246,6 +247,7 @@ void BenchWindow::showStation(Station station) {
   refresh();
   refreshMap();
   to.arrive();
+  ear_->listen(station == Station::walk);
 }
 
 void BenchWindow::lendMap() {
@@ -298,7 +300,7 @@ void BenchWindow::refresh() {
   foot_->setMode(mode.look, mode.text.isEmpty() ? stationName(station_).toUpper() : mode.text);
   askWantedMode();
   const NextThing next = nextThing(all);
-  foot_->setDue(next.text);
+  foot_->setDue(saidAt(station_, next));
   nextButton_->setVisible(next.station != station_);
   nextButton_->setText(tr("To %1").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
@@ -373,6 +375,9 @@ void BenchWindow::tell(const QString& text, bool isError) {
   placeMessage();
   // What was told may change the page, which is laid out later.
   if (!text.isEmpty()) QMetaObject::invokeMethod(this, &BenchWindow::placeMessage, Qt::QueuedConnection);
+  if (!isError || text.isEmpty()) return;
+  sounds_->play(Tone::refused);
+  sounds_->say(text);
 }
 
 void BenchWindow::placeMessage() {

@@ -9,6 +9,7 @@
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "sounds.h"
 
 namespace netmend {
 
@@ -62,7 +63,10 @@ void BenchWindow::showMeter(const LinkStatus& status) {
   if (status.state == LinkState::ready) {
     setFigure(LiveFigure{QStringLiteral("– – –"), tr("touch"), 0.0, false});
     // Nobody who probes hands-free presses a key to put the warning away.
-    if (std::exchange(meterWarned_, false)) tell({}, false);
+    if (std::exchange(meterWarned_, false)) {
+      tell({}, false);
+      sounds_->say(tr("meter ready"));
+    }
     return;
   }
   setFigure(LiveFigure{status.state == LinkState::connecting ? QStringLiteral("…") : QStringLiteral("⚠"),
