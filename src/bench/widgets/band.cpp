@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
+#include <QPushButton>
 
 #include "face_style.h"
 #include "letters.h"
@@ -70,8 +71,11 @@ Band::Band(const QString& name, QWidget* parent)
   paintWords();
 }
 
-void Band::add(QWidget* widget) {
-  row_->addWidget(widget);
+void Band::add(QPushButton* button) {
+  button->setFlat(true);
+  buttons_.push_back(button);
+  row_->addWidget(button);
+  paintWords();
 }
 
 QString Band::title() const {
@@ -104,6 +108,15 @@ void Band::paintWords() {
     label->setPalette(inks);
     label->setAutoFillBackground(striped);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);
+  }
+  for (QPushButton* button : buttons_) {
+    QPalette inks = palette();
+    const QColor ground = striped ? colors.card : look_ == BandLook::job ? colors.job : colors.card;
+    inks.setColor(QPalette::ButtonText, striped ? colors.ink : bandInk(look_, colors));
+    inks.setColor(QPalette::Base, ground);
+    inks.setColor(QPalette::Button, ground);
+    button->setPalette(inks);
+    button->setAutoFillBackground(striped);
   }
 }
 

@@ -1,0 +1,341 @@
+#include "pad_layout.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace netmend {
+
+namespace {
+
+constexpr double sameLine = 0.4;     ///< of the pitch: that far apart, pads still stand in one row
+constexpr double leastFilled = 0.08; ///< of rows times columns; emptier, it is no grid
+constexpr std::size_t fewPads = 12;  ///< are a grid however they lie
+constexpr double loose = 1.35;       ///< columns by the longest row; looser, each row is counted by itself
+constexpr int mostColumns = 24;      ///< shown in full
+constexpr int spanColumns = 20;      ///< of a connector that has more
+
+double distance(QPointF a, QPointF b) {
+  return std::hypot(a.x() - b.x(), a.y() - b.y());
+}
+
+/// How far a pad is from the next one: the middle one of all.
+double pitchOf(const std::vector<PadPlace>& places) {
+  std::vector<double> nearest;
+  for (const PadPlace& pad : places) {
+    double least = std::numeric_limits<double>::max();
+    for (const PadPlace& other : places)
+      if (const double d = distance(pad.at, other.at); other.below == pad.below && d > 1e-6)
+        least = std::min(least, d);
+    if (least < std::numeric_limits<double>::max()) nearest.push_back(least);
+  }
+  if (nearest.empty()) return 1.0;
+  const auto middle = nearest.begin() + static_cast<std::ptrdiff_t>(nearest.size() / 2);
+  std::nth_element(nearest.begin(), middle, nearest.end());
+  return *middle;
+}
+
+/// The number of the line that each value stands on, counted from the lowest.
+std::vector<int> linesOf(const std::vector<double>& values, double apart) {
+  std::vector<std::size_t> order(values.size());
+  for (std::size_t i = 0; i < order.size(); ++i)
+    order[i] = i;
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return values[a] < values[b]; });
+  std::vector<int> out(values.size());
+  int line = -1;
+  double first = 0.0;
+  for (const std::size_t i : order) {
+    if (line < 0 || values[i] - first > apart) {
+      ++line;
+      first = values[i];
+    }
+    out[i] = line;
+  }
+  return out;
+}
+
+int countOf(const std::vector<int>& lines) {
+  return lines.empty() ? 0 : *std::max_element(lines.begin(), lines.end()) + 1;
+}
+
+std::vector<double> along(const std::vector<PadPlace>& places, bool x) {
+  std::vector<double> out;
+  for (const PadPlace& pad : places)
+    out.push_back(x ? pad.at.x() : pad.at.y());
+  return out;
+}
+
+/// Indices of each row's pads, from left to right.
+std::vector<std::vector<std::size_t>> rowsOf(const PadGrid& grid) {
+  std::vector<std::vector<std::size_t>> out(static_cast<std::size_t>(grid.rows));
+  for (std::size_t i = 0; i < grid.cells.size(); ++i)
+    out[static_cast<std::size_t>(grid.cells[i].row)].push_back(i);
+  for (auto& row : out)
+    std::stable_sort(row.begin(), row.end(), [&](std::size_t a, std::size_t b) {
+      return grid.cells[a].column < grid.cells[b].column;
+    });
+  return out;
+}
+
+/// Columns between neighbours of a row, the least of all; 0: two pads in one place.
+int leastStep(const PadGrid& grid) {
+  int least = 0;
+  for (const auto& row : rowsOf(grid))
+    for (std::size_t i = 1; i < row.size(); ++i) {
+      const int step = grid.cells[row[i]].column - grid.cells[row[i - 1]].column;
+      if (step == 0) return 0;
+      least = least == 0 ? step : std::min(least, step);
+    }
+  return std::max(least, 1);
+}
+
+void countEachRow(PadGrid& grid) {
+  grid.span = 1;
+  grid.columns = 0;
+  for (const auto& row : rowsOf(grid)) {
+    for (std::size_t i = 0; i < row.size(); ++i)
+      grid.cells[row[i]].column = static_cast<int>(i);
+    grid.columns = std::max(grid.columns, static_cast<int>(row.size()));
+  }
+}
+
+PadGrid oneRow(std::size_t pads) {
+  PadGrid out;
+  out.rows = 1;
+  out.columns = static_cast<int>(pads);
+  for (int i = 0; i < out.columns; ++i)
+    out.cells.push_back({0, i});
+  return out;
+}
+
+/// Upright, it is laid down so that its first pad comes left.
+void layDown(std::vector<PadPlace>& places, double pitch) {
+  const int lines = countOf(linesOf(along(places, false), sameLine * pitch));
+  const int across = countOf(linesOf(along(places, true), sameLine * pitch));
+  if (5 * lines <= 6 * across) return;
+  double middle = 0.0;
+  for (const PadPlace& pad : places)
+    middle += pad.at.y() / static_cast<double>(places.size());
+  const bool firstAbove = places.front().at.y() <= middle;
+  for (PadPlace& pad : places)
+    pad.at = firstAbove ? QPointF(pad.at.y(), -pad.at.x()) : QPointF(-pad.at.y(), pad.at.x());
+}
+
+} // namespace
+
+PadGrid padGrid(const std::vector<PadPlace>& asGiven) {
+  if (asGiven.empty()) return {};
+  std::vector<PadPlace> places = asGiven;
+  const double pitch = pitchOf(places);
+  layDown(places, pitch);
+  PadGrid out;
+  // What is on the other side of the board is a row further down, however close it lies.
+  double lowest = -std::numeric_limits<double>::max();
+  double highest = std::numeric_limits<double>::max();
+  for (const PadPlace& pad : places)
+    if (pad.below)
+      highest = std::min(highest, pad.at.y());
+    else
+      lowest = std::max(lowest, pad.at.y());
+  for (PadPlace& pad : places)
+    if (pad.below && lowest > -std::numeric_limits<double>::max())
+      pad.at.ry() += lowest - highest + 2 * pitch;
+  const std::vector<int> rows = linesOf(along(places, false), sameLine * pitch);
+  const std::vector<int> columns = linesOf(along(places, true), sameLine * pitch);
+  for (std::size_t i = 0; i < places.size(); ++i)
+    out.cells.push_back({rows[i], columns[i]});
+  out.rows = countOf(rows);
+  out.columns = countOf(columns);
+  if (places.size() >= fewPads && out.rows > 2 &&
+      static_cast<double>(places.size()) < leastFilled * out.rows * out.columns)
+    return oneRow(places.size());
+  const int step = leastStep(out);
+  std::size_t longest = 0;
+  for (const auto& row : rowsOf(out))
+    longest = std::max(longest, row.size());
+  out.span = std::max(step, 1);
+  out.columns += out.span - 1;
+  const bool isLoose = out.columns > loose * static_cast<double>(longest) * out.span;
+  if (step == 0 || (out.rows <= 2 && isLoose)) countEachRow(out);
+  return out;
+}
+
+PadGrid turned(const PadGrid& grid, int quarters, bool mirrored) {
+  PadGrid out = grid;
+  // Turned by a quarter, columns become rows: only where every pad takes one of them.
+  const bool quarter = quarters % 2 != 0 && grid.span == 1;
+  const bool half = quarters % 4 >= 2;
+  if (quarter) std::swap(out.rows, out.columns);
+  for (PadGrid::Cell& cell : out.cells) {
+    if (quarter) cell = {cell.column, grid.rows - 1 - cell.row};
+    if (half) cell = {out.rows - 1 - cell.row, out.columns - out.span - cell.column};
+    if (mirrored) cell.column = out.columns - out.span - cell.column;
+  }
+  return out;
+}
+
+namespace {
+
+/// First of `shown` lines of `all` so that the one at `at` is among them, moved no more than it must.
+int firstShown(int first, int shown, int all, std::optional<int> at, int margin) {
+  if (at && (*at < first + margin || *at >= first + shown - margin)) first = *at - shown / 4;
+  return std::clamp(first, 0, std::max(0, all - shown));
+}
+
+struct Portion {
+  int columns; ///< shown
+  int rows;
+  QRectF room; ///< for what is shown in full
+  QSizeF cell; ///< of the small ones; none: there are none
+  QPointF at;
+};
+
+constexpr double sideMargin = 24;   ///< units, left and right
+constexpr double topMargin = 16;    ///< above and below
+constexpr double axisWidth = 48;    ///< for the chart's words
+constexpr double padGap = 8;        ///< between pads and body
+constexpr double bodyHeight = 40;   ///< of it
+constexpr double leastGridRow = 36; ///< of a grid
+constexpr double gridRow = 44;      ///< where not all are shown
+
+/// Rows of the smaller picture stand above the larger one; a grid's stands left of it.
+Portion share(const PadGrid& grid, const PadRoom& room) {
+  const double u = room.unit;
+  Portion out{grid.columns, grid.rows, {}, {}, {}};
+  const double left = (sideMargin + (room.chart && grid.rows <= 2 ? axisWidth : 0)) * u;
+  out.room = QRectF(left, topMargin * u, std::max(1.0, room.size.width() - left - sideMargin * u),
+                    std::max(1.0, room.size.height() - 2 * topMargin * u));
+  const auto fitting = [&](double width) {
+    return std::clamp(static_cast<int>(width / (room.narrowest + 6 * u)), 1, mostColumns) * grid.span;
+  };
+  const bool grids = grid.rows > 2;
+  const double high = out.room.height() - (bodyHeight + padGap) * u;
+  const bool rowsFit = !grids || high / grid.rows >= leastGridRow * u;
+  if (grid.columns <= fitting(out.room.width()) && rowsFit) return out;
+  if (grid.rows <= 4) {
+    const double height = std::min(28.0 * u, out.room.height() * 0.3 / grid.rows);
+    out.cell = {out.room.width() / grid.columns, height};
+    out.at = {out.room.left(), out.room.top() + 18 * u};
+    out.room.setTop(out.room.top() + 18 * u + height * grid.rows + 14 * u);
+  } else {
+    const double edge =
+        std::min({14 * u, out.room.height() / grid.rows, 0.32 * out.room.width() / grid.columns});
+    out.cell = {edge, edge};
+    out.at = out.room.topLeft();
+    out.room.setLeft(out.room.left() + edge * grid.columns + sideMargin * u);
+  }
+  if (grid.columns > fitting(out.room.width()))
+    out.columns = std::min(fitting(out.room.width()), spanColumns * grid.span);
+  const double left2 = out.room.height() - (bodyHeight + padGap) * u;
+  if (grids && left2 / grid.rows < leastGridRow * u)
+    out.rows = std::clamp(static_cast<int>(left2 / (gridRow * u)), 1, grid.rows);
+  return out;
+}
+
+PadChart chartIn(const QRectF& area, int row) {
+  const double h = area.height();
+  return {row,
+          area,
+          area.top() + 0.24 * h,
+          area.top() + 0.45 * h,
+          area.top() + 0.74 * h,
+          area.bottom() - 0.17 * h};
+}
+
+/// Heights of what stands on top of each other in the picture of one or two rows.
+struct Heights {
+  double pad = 0.0;
+  double chart = 0.0; ///< none: left out
+};
+
+Heights heightsOf(double room, int rows, double padWidth, const PadRoom& wanted) {
+  const double u = wanted.unit;
+  const double each = (room - bodyHeight * u) / rows - padGap * u;
+  Heights out;
+  if (wanted.chart && each >= (60 + 56 + padGap) * u) {
+    out.pad = std::clamp(0.44 * each, 60 * u, 96 * u);
+    out.chart = std::min(each - out.pad - padGap * u, 150 * u);
+  } else {
+    out.pad = std::clamp(each, 1.0, std::min(132 * u, std::max(84 * u, 1.6 * padWidth)));
+  }
+  return out;
+}
+
+} // namespace
+
+PadLayout layPads(const PadGrid& grid, const PadRoom& room) {
+  PadLayout out;
+  out.pads.resize(grid.cells.size());
+  if (grid.cells.empty()) return out;
+  const double u = room.unit;
+  const Portion shares = share(grid, room);
+  const auto due = room.due ? std::optional(grid.cells.at(*room.due)) : std::nullopt;
+  out.firstColumn = firstShown(room.firstColumn, shares.columns, grid.columns,
+                               due ? std::optional(due->column) : std::nullopt,
+                               shares.columns > 4 * grid.span ? grid.span : 0);
+  out.firstRow = firstShown(room.firstRow, shares.rows, grid.rows,
+                            due ? std::optional(due->row) : std::nullopt, shares.rows > 4 ? 1 : 0);
+  // Few pads are not drawn apart across the room.
+  const double pitch = std::min(shares.room.width() / shares.columns, 136 * u / grid.span);
+  const double wide = pitch * shares.columns;
+  const double left = shares.room.left() + (shares.room.width() - wide) / 2;
+  const double between = std::min(8 * u, 0.12 * pitch * grid.span);
+  const double padWidth = pitch * grid.span - between;
+  const bool grids = grid.rows > 2;
+  const Heights heights =
+      grids ? Heights{std::min((shares.room.height() - (bodyHeight + padGap) * u) / shares.rows, 96 * u), 0.0}
+            : heightsOf(shares.room.height(), grid.rows, padWidth, room);
+  const double chart = heights.chart > 0 ? heights.chart + padGap * u : 0.0;
+  const double total =
+      (bodyHeight + padGap) * u +
+      (grids ? shares.rows * heights.pad : grid.rows * (heights.pad + chart) + (grid.rows - 1) * padGap * u);
+  double y = shares.room.top() + std::max(0.0, (shares.room.height() - total) / 2);
+  // The body is as wide as the pads, and at least as its words want.
+  const double bodyWide = std::min(std::max(wide, 640 * u), shares.room.width());
+  const auto body = [&] {
+    out.body = QRectF(shares.room.center().x() - bodyWide / 2, y, bodyWide, bodyHeight * u);
+    y += (bodyHeight + padGap) * u;
+  };
+  std::vector<double> rowTop(static_cast<std::size_t>(grid.rows), -1.0);
+  if (grids) {
+    body();
+    for (int r = 0; r < shares.rows; ++r)
+      rowTop[static_cast<std::size_t>(out.firstRow + r)] = y + r * heights.pad;
+  } else {
+    const auto addChart = [&](int row) {
+      if (heights.chart <= 0) return;
+      out.charts.push_back(chartIn(QRectF(left, y, wide, heights.chart), row));
+      y += chart;
+    };
+    addChart(0);
+    rowTop[0] = y;
+    y += heights.pad + padGap * u;
+    body();
+    if (grid.rows == 2) {
+      rowTop[1] = y;
+      y += heights.pad + padGap * u;
+      addChart(1);
+    }
+  }
+  const double lower = grids ? std::min(8 * u, 0.12 * heights.pad) : 0.0;
+  for (std::size_t i = 0; i < grid.cells.size(); ++i) {
+    const PadGrid::Cell& cell = grid.cells[i];
+    const double at = rowTop[static_cast<std::size_t>(cell.row)];
+    const int column = cell.column - out.firstColumn;
+    if (at < 0 || column < 0 || column + grid.span > shares.columns) continue;
+    out.pads[i] = QRectF(left + column * pitch + between / 2, at, padWidth, heights.pad - lower);
+  }
+  if (shares.cell.isEmpty()) return out;
+  const double w = shares.cell.width(), h = shares.cell.height();
+  const auto place = [&](int column, int row) {
+    return QPointF(shares.at.x() + w * column, shares.at.y() + h * row);
+  };
+  for (const PadGrid::Cell& cell : grid.cells) {
+    const QSizeF size(0.8 * w * grid.span, 0.8 * h);
+    out.small.emplace_back(place(cell.column, cell.row) + QPointF(0.1 * w * grid.span, 0.1 * h), size);
+  }
+  out.frame = QRectF(place(out.firstColumn, out.firstRow), QSizeF(w * shares.columns, h * shares.rows));
+  return out;
+}
+
+} // namespace netmend
