@@ -103,6 +103,10 @@ private:
   FittingLabel* expected_;
   QBoxLayout* second_ = nullptr; ///< column of the meter's figure
   QBoxLayout* third_ = nullptr;
+  QBoxLayout* row_ = nullptr;  ///< of the three figures
+  QBoxLayout* head_ = nullptr; ///< of the last one
+  QBoxLayout* good_ = nullptr; ///< what good boards read
+  QWidget* lastRule_ = nullptr;
   QWidget* last_ = nullptr; ///< what was taken last, and what is odd
   TakenLabel* taken_;
   QLabel* explanation_;

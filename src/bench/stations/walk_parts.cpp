@@ -106,14 +106,14 @@ QWidget* WalkPage::takenFigure() {
   third_ = new QVBoxLayout(box);
   third_->setContentsMargins(0, 0, 0, 0);
   third_->setSpacing(0);
-  auto* head = new QHBoxLayout;
+  head_ = new QHBoxLayout;
   auto* caption = makeCaption(tr("Taken last"), box);
   setLetters(*caption, Letters::reading);
   caption->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  head->addWidget(caption, 1);
-  head->addWidget(makeWhyButton());
-  head->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
-  third_->addLayout(head);
+  head_->addWidget(caption, 1);
+  head_->addWidget(makeWhyButton());
+  head_->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
+  third_->addLayout(head_);
   third_->addWidget(taken_);
   third_->addWidget(explanation_);
   third_->addStretch(1);
@@ -133,24 +133,25 @@ QWidget* WalkPage::figures() {
   box->setAutoFillBackground(true);
   auto* rows = new QVBoxLayout(box);
   rows->setSpacing(0);
-  auto* row = new QHBoxLayout;
-  row->addLayout(dueFigure(), 10);
-  row->addWidget(makeRule(Qt::Vertical, box));
+  row_ = new QHBoxLayout;
+  row_->addLayout(dueFigure(), 10);
+  row_->addWidget(makeRule(Qt::Vertical, box));
   second_ = new QVBoxLayout;
   second_->setSpacing(0);
   second_->addWidget(meter_);
   second_->addStretch(1);
   second_->addWidget(gauge_);
-  auto* good = new QHBoxLayout;
+  good_ = new QHBoxLayout;
   setLetters(*expectedCaption_, Letters::reading);
-  good->addWidget(expectedCaption_);
-  good->addWidget(expected_, 1);
-  second_->addLayout(good);
-  row->addLayout(second_, 11);
-  row->addWidget(makeRule(Qt::Vertical, box));
+  good_->addWidget(expectedCaption_);
+  good_->addWidget(expected_, 1);
+  second_->addLayout(good_);
+  row_->addLayout(second_, 11);
+  lastRule_ = makeRule(Qt::Vertical, box);
+  row_->addWidget(lastRule_);
   last_ = takenFigure();
-  row->addWidget(last_, 10);
-  rows->addLayout(row, 1);
+  row_->addWidget(last_, 10);
+  rows->addLayout(row_, 1);
   rows->addWidget(reasons_);
   reasons_->hide();
   return box;
@@ -219,8 +220,9 @@ void WalkPage::partChosen() {
 namespace {
 constexpr double roomyWidth = 1000; ///< pixels at 100 %, for all three figures
 constexpr double roomyHeight = 540;
+constexpr double wideBand = 1500; ///< for all buttons beside what is said of a good board
 constexpr double figuresHeight = 200;
-constexpr double lowFigures = 144; ///< without captions and gauge
+constexpr double lowFigures = 116; ///< without captions and gauge
 } // namespace
 
 bool WalkPage::roomy() const {
@@ -239,11 +241,20 @@ void WalkPage::arrange() {
   figures_->setMinimumHeight(high);
   figures_->setMaximumHeight(reasons_->isHidden() ? high : QWIDGETSIZE_MAX);
   conditionBox_->layout()->setContentsMargins(margin, scaled(8), margin, scaled(8));
+  row_->setSpacing(margin);
+  head_->setSpacing(scaled(8));
+  good_->setSpacing(scaled(8));
+  footKeys_->layout()->setSpacing(scaled(8));
+  field_->setTextMargins(scaled(8), 0, scaled(8), 0);
   nextCaption_->setVisible(room);
+  conditionBox_->setVisible((conditionWanted_ || (!desk_.walk.conditionKnown() && room)) &&
+                            desk_.job.board() != nullptr);
   meter_->setCaptioned(room);
   last_->setVisible(room);
+  lastRule_->setVisible(room);
   back_->setVisible(room);
-  conditionButton_->setVisible(room);
+  conditionButton_->setVisible(room && (!desk_.walk.good() || width() >= scaled(wideBand)));
+  net_->setVisible(!net_->text().isEmpty() && room);
   QBoxLayout* to = room ? third_ : second_;
   if (to->indexOf(taken_) < 0) {
     (room ? second_ : third_)->removeWidget(taken_);

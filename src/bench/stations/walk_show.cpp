@@ -40,8 +40,6 @@ void WalkPage::refresh() {
   const bool begun = good && !desk_.walk.walk(true).readings.empty();
   keep_->setVisible(begun && !complete);
   keepMain_->setVisible(begun && complete);
-  conditionBox_->setVisible((conditionWanted_ || (!desk_.walk.conditionKnown() && roomy())) &&
-                            desk_.job.board() != nullptr);
   mode_->setCurrentIndex(mode_->findData(static_cast<int>(desk_.walk.mode())));
   showBand();
   showDue();

@@ -68,6 +68,7 @@ Band::Band(const QString& name, QWidget* parent)
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(title_);
   row_->addWidget(words_, 1);
+  row_->addStretch(0); // where there are no words
   paintWords();
 }
 
@@ -107,6 +108,10 @@ void Band::paintWords() {
     inks.setColor(QPalette::Window, label == words_ ? colors.card : colors.good);
     label->setPalette(inks);
     label->setAutoFillBackground(striped);
+    if (label == words_)
+      label->setMaximumWidth(striped ? label->fontMetrics().horizontalAdvance(words_->text()) +
+                                           2 * scaled(face::grid)
+                                     : QWIDGETSIZE_MAX);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);
   }
   for (QPushButton* button : buttons_) {

@@ -182,42 +182,55 @@ int firstShown(int first, int shown, int all, std::optional<int> at, int margin)
   return std::clamp(first, 0, std::max(0, all - shown));
 }
 
-struct Portion {
-  int columns; ///< shown
-  int rows;
-  QRectF room; ///< for what is shown in full
-  QSizeF cell; ///< of the small ones; none: there are none
-  QPointF at;
-};
-
 constexpr double sideMargin = 24;   ///< units, left and right
 constexpr double topMargin = 16;    ///< above and below
-constexpr double axisWidth = 48;    ///< for the chart's words
+constexpr double axisWidth = 48;    ///< for the chart's words, and the rows' letters
 constexpr double padGap = 8;        ///< between pads and body
 constexpr double bodyHeight = 40;   ///< of it
 constexpr double leastGridRow = 36; ///< of a grid
 constexpr double gridRow = 44;      ///< where not all are shown
+constexpr double lowPicture = 200;  ///< lower than this the pads have all of it
 
-/// Rows of the smaller picture stand above the larger one; a grid's stands left of it.
-Portion share(const PadGrid& grid, const PadRoom& room) {
+/// What is shown in full, and where.
+struct Portion {
+  int columns;
+  int rows;
+  QRectF room;
+  double body;   ///< height of the connector's own, with the gap below; none: left out
+  QSizeF cell{}; ///< of the small ones; none: there are none
+  QPointF at{};
+};
+
+Portion wholeRoom(const PadGrid& grid, const PadRoom& room, bool lettered) {
   const double u = room.unit;
-  Portion out{grid.columns, grid.rows, {}, {}, {}};
-  const double left = (sideMargin + (room.chart && grid.rows <= 2 ? axisWidth : 0)) * u;
-  out.room = QRectF(left, topMargin * u, std::max(1.0, room.size.width() - left - sideMargin * u),
-                    std::max(1.0, room.size.height() - 2 * topMargin * u));
+  const bool low = room.size.height() < lowPicture * u;
+  const double left = (sideMargin + (lettered && !low ? axisWidth : 0)) * u;
+  const double above = (low ? padGap : topMargin) * u;
+  return {grid.columns, grid.rows,
+          QRectF(left, above, std::max(1.0, room.size.width() - left - sideMargin * u),
+                 std::max(1.0, room.size.height() - 2 * above)),
+          low ? 0.0 : (bodyHeight + padGap) * u};
+}
+
+/// The small picture of rows stands above the large one, that of a grid left of it.
+Portion portionOf(const PadGrid& grid, const PadRoom& room) {
+  const double u = room.unit;
+  const bool grids = grid.rows > 2;
   const auto fitting = [&](double width) {
     return std::clamp(static_cast<int>(width / (room.narrowest + 6 * u)), 1, mostColumns) * grid.span;
   };
-  const bool grids = grid.rows > 2;
-  const double high = out.room.height() - (bodyHeight + padGap) * u;
-  const bool rowsFit = !grids || high / grid.rows >= leastGridRow * u;
-  if (grid.columns <= fitting(out.room.width()) && rowsFit) return out;
-  if (grid.rows <= 4) {
+  const auto rowsFit = [&](const Portion& portion) {
+    return !grids || (portion.room.height() - portion.body) / grid.rows >= leastGridRow * u;
+  };
+  Portion out = wholeRoom(grid, room, room.chart && !grids);
+  if (grid.columns <= fitting(out.room.width()) && rowsFit(out)) return out;
+  if (out.body > 0 && grid.rows <= 4) {
+    out = wholeRoom(grid, room, true);
     const double height = std::min(28.0 * u, out.room.height() * 0.3 / grid.rows);
     out.cell = {out.room.width() / grid.columns, height};
     out.at = {out.room.left(), out.room.top() + 18 * u};
-    out.room.setTop(out.room.top() + 18 * u + height * grid.rows + 14 * u);
-  } else {
+    out.room.setTop(out.at.y() + height * grid.rows + 14 * u);
+  } else if (out.body > 0) {
     const double edge =
         std::min({14 * u, out.room.height() / grid.rows, 0.32 * out.room.width() / grid.columns});
     out.cell = {edge, edge};
@@ -226,9 +239,8 @@ Portion share(const PadGrid& grid, const PadRoom& room) {
   }
   if (grid.columns > fitting(out.room.width()))
     out.columns = std::min(fitting(out.room.width()), spanColumns * grid.span);
-  const double left2 = out.room.height() - (bodyHeight + padGap) * u;
-  if (grids && left2 / grid.rows < leastGridRow * u)
-    out.rows = std::clamp(static_cast<int>(left2 / (gridRow * u)), 1, grid.rows);
+  if (!rowsFit(out))
+    out.rows = std::clamp(static_cast<int>((out.room.height() - out.body) / (gridRow * u)), 1, grid.rows);
   return out;
 }
 
@@ -242,23 +254,80 @@ PadChart chartIn(const QRectF& area, int row) {
           area.bottom() - 0.17 * h};
 }
 
-/// Heights of what stands on top of each other in the picture of one or two rows.
+/// What stands on top of each other.
 struct Heights {
   double pad = 0.0;
   double chart = 0.0; ///< none: left out
+  double total = 0.0;
 };
 
-Heights heightsOf(double room, int rows, double padWidth, const PadRoom& wanted) {
-  const double u = wanted.unit;
-  const double each = (room - bodyHeight * u) / rows - padGap * u;
+Heights heightsOf(const PadGrid& grid, const Portion& portion, double padWidth, const PadRoom& room) {
+  const double u = room.unit;
+  const double high = portion.room.height() - portion.body;
   Heights out;
-  if (wanted.chart && each >= (60 + 56 + padGap) * u) {
+  if (grid.rows > 2) {
+    out.pad = std::min(high / portion.rows, 96 * u);
+    out.total = portion.body + portion.rows * out.pad;
+    return out;
+  }
+  const double each = high / grid.rows - padGap * u;
+  if (room.chart && portion.body > 0 && each >= (60 + 56 + padGap) * u) {
     out.pad = std::clamp(0.44 * each, 60 * u, 96 * u);
     out.chart = std::min(each - out.pad - padGap * u, 150 * u);
   } else {
-    out.pad = std::clamp(each, 1.0, std::min(132 * u, std::max(84 * u, 1.6 * padWidth)));
+    out.pad = std::clamp(each, 1.0, std::min(132 * u, std::max(84 * u, 2.2 * padWidth)));
   }
+  const double chart = out.chart > 0 ? out.chart + padGap * u : 0.0;
+  out.total = portion.body + grid.rows * (out.pad + chart) + (grid.rows - 1) * padGap * u;
   return out;
+}
+
+/// From the top down: a grid stands beneath its body, rows on both sides of it, each with its chart outside.
+std::vector<double> stack(const PadGrid& grid, const PadRoom& room, const Portion& portion,
+                          const Heights& heights, const QRectF& across, PadLayout& out) {
+  const double gap = padGap * room.unit;
+  double y = portion.room.top() + std::max(0.0, (portion.room.height() - heights.total) / 2);
+  std::vector<double> rowTop(static_cast<std::size_t>(grid.rows), -1.0);
+  const auto body = [&] {
+    if (portion.body <= 0) return;
+    // As wide as the pads, and at least as its words want.
+    const double wide = std::min(std::max(across.width(), 640 * room.unit), portion.room.width());
+    out.body = QRectF(portion.room.center().x() - wide / 2, y, wide, portion.body - gap);
+    y += portion.body;
+  };
+  if (grid.rows > 2) {
+    body();
+    for (int r = 0; r < portion.rows; ++r)
+      rowTop[static_cast<std::size_t>(out.firstRow + r)] = y + r * heights.pad;
+    return rowTop;
+  }
+  for (int row = 0; row < grid.rows; ++row) {
+    const auto chart = [&] {
+      if (heights.chart <= 0) return;
+      out.charts.push_back(chartIn(QRectF(across.left(), y, across.width(), heights.chart), row));
+      y += heights.chart + gap;
+    };
+    if (row == 0) chart();
+    rowTop[static_cast<std::size_t>(row)] = y;
+    y += heights.pad + gap;
+    if (row == 0)
+      body();
+    else
+      chart();
+  }
+  return rowTop;
+}
+
+void laySmall(const PadGrid& grid, const Portion& portion, PadLayout& out) {
+  if (portion.cell.isEmpty()) return;
+  const double w = portion.cell.width(), h = portion.cell.height();
+  const auto place = [&](int column, int row) { return portion.at + QPointF(w * column, h * row); };
+  for (const PadGrid::Cell& cell : grid.cells) {
+    const double wide = w * grid.span;
+    out.small.emplace_back(place(cell.column, cell.row) + QPointF(0.1 * wide, 0.1 * h),
+                           QSizeF(0.8 * wide, 0.8 * h));
+  }
+  out.frame = QRectF(place(out.firstColumn, out.firstRow), QSizeF(w * portion.columns, h * portion.rows));
 }
 
 } // namespace
@@ -268,73 +337,32 @@ PadLayout layPads(const PadGrid& grid, const PadRoom& room) {
   out.pads.resize(grid.cells.size());
   if (grid.cells.empty()) return out;
   const double u = room.unit;
-  const Portion shares = share(grid, room);
-  const auto due = room.due ? std::optional(grid.cells.at(*room.due)) : std::nullopt;
-  out.firstColumn = firstShown(room.firstColumn, shares.columns, grid.columns,
-                               due ? std::optional(due->column) : std::nullopt,
-                               shares.columns > 4 * grid.span ? grid.span : 0);
-  out.firstRow = firstShown(room.firstRow, shares.rows, grid.rows,
-                            due ? std::optional(due->row) : std::nullopt, shares.rows > 4 ? 1 : 0);
+  const Portion portion = portionOf(grid, room);
+  std::optional<int> dueColumn, dueRow;
+  if (room.due) {
+    dueColumn = grid.cells.at(*room.due).column;
+    dueRow = grid.cells.at(*room.due).row;
+  }
+  out.firstColumn = firstShown(room.firstColumn, portion.columns, grid.columns, dueColumn,
+                               portion.columns > 4 * grid.span ? grid.span : 0);
+  out.firstRow = firstShown(room.firstRow, portion.rows, grid.rows, dueRow, portion.rows > 4 ? 1 : 0);
   // Few pads are not drawn apart across the room.
-  const double pitch = std::min(shares.room.width() / shares.columns, 136 * u / grid.span);
-  const double wide = pitch * shares.columns;
-  const double left = shares.room.left() + (shares.room.width() - wide) / 2;
+  const double pitch = std::min(portion.room.width() / portion.columns, 136 * u / grid.span);
+  const double wide = pitch * portion.columns;
+  const QRectF across(portion.room.center().x() - wide / 2, 0, wide, 0);
   const double between = std::min(8 * u, 0.12 * pitch * grid.span);
   const double padWidth = pitch * grid.span - between;
-  const bool grids = grid.rows > 2;
-  const Heights heights =
-      grids ? Heights{std::min((shares.room.height() - (bodyHeight + padGap) * u) / shares.rows, 96 * u), 0.0}
-            : heightsOf(shares.room.height(), grid.rows, padWidth, room);
-  const double chart = heights.chart > 0 ? heights.chart + padGap * u : 0.0;
-  const double total =
-      (bodyHeight + padGap) * u +
-      (grids ? shares.rows * heights.pad : grid.rows * (heights.pad + chart) + (grid.rows - 1) * padGap * u);
-  double y = shares.room.top() + std::max(0.0, (shares.room.height() - total) / 2);
-  // The body is as wide as the pads, and at least as its words want.
-  const double bodyWide = std::min(std::max(wide, 640 * u), shares.room.width());
-  const auto body = [&] {
-    out.body = QRectF(shares.room.center().x() - bodyWide / 2, y, bodyWide, bodyHeight * u);
-    y += (bodyHeight + padGap) * u;
-  };
-  std::vector<double> rowTop(static_cast<std::size_t>(grid.rows), -1.0);
-  if (grids) {
-    body();
-    for (int r = 0; r < shares.rows; ++r)
-      rowTop[static_cast<std::size_t>(out.firstRow + r)] = y + r * heights.pad;
-  } else {
-    const auto addChart = [&](int row) {
-      if (heights.chart <= 0) return;
-      out.charts.push_back(chartIn(QRectF(left, y, wide, heights.chart), row));
-      y += chart;
-    };
-    addChart(0);
-    rowTop[0] = y;
-    y += heights.pad + padGap * u;
-    body();
-    if (grid.rows == 2) {
-      rowTop[1] = y;
-      y += heights.pad + padGap * u;
-      addChart(1);
-    }
-  }
-  const double lower = grids ? std::min(8 * u, 0.12 * heights.pad) : 0.0;
+  const Heights heights = heightsOf(grid, portion, padWidth, room);
+  const std::vector<double> rowTop = stack(grid, room, portion, heights, across, out);
+  const double lower = grid.rows > 2 ? std::min(8 * u, 0.12 * heights.pad) : 0.0;
   for (std::size_t i = 0; i < grid.cells.size(); ++i) {
     const PadGrid::Cell& cell = grid.cells[i];
     const double at = rowTop[static_cast<std::size_t>(cell.row)];
     const int column = cell.column - out.firstColumn;
-    if (at < 0 || column < 0 || column + grid.span > shares.columns) continue;
-    out.pads[i] = QRectF(left + column * pitch + between / 2, at, padWidth, heights.pad - lower);
+    if (at < 0 || column < 0 || column + grid.span > portion.columns) continue;
+    out.pads[i] = QRectF(across.left() + column * pitch + between / 2, at, padWidth, heights.pad - lower);
   }
-  if (shares.cell.isEmpty()) return out;
-  const double w = shares.cell.width(), h = shares.cell.height();
-  const auto place = [&](int column, int row) {
-    return QPointF(shares.at.x() + w * column, shares.at.y() + h * row);
-  };
-  for (const PadGrid::Cell& cell : grid.cells) {
-    const QSizeF size(0.8 * w * grid.span, 0.8 * h);
-    out.small.emplace_back(place(cell.column, cell.row) + QPointF(0.1 * w * grid.span, 0.1 * h), size);
-  }
-  out.frame = QRectF(place(out.firstColumn, out.firstRow), QSizeF(w * shares.columns, h * shares.rows));
+  laySmall(grid, portion, out);
   return out;
 }
 

@@ -22,7 +22,8 @@ struct Paint {
   QPainter& painter;
   const PadScene& scene;
   const FaceColors& face;
-  PictureColors marks;
+  PictureColors odd;  ///< of their marks
+  PictureColors calm; ///< without the edge in ink: they ask for nothing
   QColor ground;
   double u;
   QFont number;   ///< of a pad that was not read
@@ -34,6 +35,9 @@ struct Paint {
     painter.setFont(font);
     painter.setPen(colour);
     painter.drawText(rect, align, QFontMetricsF(font).elidedText(words, Qt::ElideRight, rect.width() + 1));
+  }
+  void mark(const PadState& pad, QPointF at, double size) const {
+    paintMark(painter, pad.shape, at, size, pad.odd ? odd : calm);
   }
   [[nodiscard]] QPen pen(const QColor& colour, double width) const { return {colour, width * u}; }
 };
@@ -71,8 +75,7 @@ void paintNumberValue(const Paint& p, const PadState& pad, const QRectF& rect, c
   if (rect.height() >= small + value + 20 * p.u) {
     const double between = rect.height() - small - value;
     p.text(strip(rect.top() + 1, small), name, quiet, pad.name);
-    paintMark(p.painter, pad.shape, {rect.center().x(), rect.top() + small + between / 2},
-              std::min(mark, between - 2 * p.u), p.marks);
+    p.mark(pad, {rect.center().x(), rect.top() + small + between / 2}, std::min(mark, between - 2 * p.u));
     p.text(strip(rect.bottom() - value - 1, value), pad.odd ? bolder(p.value) : p.value, ink, pad.value);
     return;
   }
@@ -83,8 +86,7 @@ void paintNumberValue(const Paint& p, const PadState& pad, const QRectF& rect, c
   const QRectF first = strip(rect.top(), line);
   p.text(first.adjusted(3 * p.u, 0, -markWidth - 2 * p.u, 0), name, quiet, pad.name,
          Qt::AlignLeft | Qt::AlignVCenter);
-  paintMark(p.painter, pad.shape, {rect.right() - markWidth / 2 - 3 * p.u, first.center().y()},
-            markWidth * 0.85, p.marks);
+  p.mark(pad, {rect.right() - markWidth / 2 - 3 * p.u, first.center().y()}, markWidth * 0.85);
   if (two) p.text(strip(rect.top() + line, line), lettersFont(Letters::small, pad.odd), ink, pad.value);
 }
 
@@ -215,7 +217,7 @@ void paintChart(const Paint& p, const PadChart& chart) {
       p.painter.drawLine(QPointF(x, from), QPointF(x, y));
     }
     const double most = std::min(rect.width() * 0.6, (pad.odd ? 22.0 : 13.0) * p.u);
-    paintMark(p.painter, pad.shape, {x, y}, most, p.marks);
+    p.mark(pad, {x, y}, most);
   }
 }
 
@@ -231,6 +233,9 @@ void paintSmallNames(const Paint& p) {
   const PadScene& scene = p.scene;
   const QFont small = lettersFont(Letters::small);
   const QFontMetricsF metrics(small);
+  double firstLeft = scene.layout.small.front().left();
+  for (const QRectF& rect : scene.layout.small)
+    firstLeft = std::min(firstLeft, rect.left());
   std::vector<bool> named(static_cast<std::size_t>(scene.grid.rows), false);
   for (std::size_t i = 0; i < scene.pads.size(); ++i) {
     const QRectF& rect = scene.layout.small[i];
@@ -238,8 +243,7 @@ void paintSmallNames(const Paint& p) {
     const QString row = rowOf(scene.pads[i].name);
     if (!named[static_cast<std::size_t>(cell.row)] && !row.isEmpty() && scene.grid.rows <= 4) {
       named[static_cast<std::size_t>(cell.row)] = true;
-      p.text(QRectF(0, rect.center().y() - metrics.height() / 2, scene.layout.frame.left() < 0 ? 0 : 22 * p.u,
-                    metrics.height()),
+      p.text(QRectF(0, rect.center().y() - metrics.height() / 2, firstLeft - 10 * p.u, metrics.height()),
              bolder(small), p.face.ink, row, Qt::AlignRight | Qt::AlignVCenter);
     }
     const int column = cell.column / scene.grid.span;
@@ -259,10 +263,11 @@ void paintSmall(const Paint& p) {
     const QRectF& rect = scene.layout.small[i];
     const double across = std::min(rect.width(), rect.height());
     if (pad.due) {
-      p.painter.fillRect(rect, p.face.accent);
+      const double w = std::min(rect.width(), 18 * p.u);
+      p.painter.fillRect(QRectF(rect.center().x() - w / 2, rect.top(), w, rect.height()), p.face.accent);
     } else if (pad.isRead()) {
       const double size = pad.odd ? std::min(1.3 * across, 20 * p.u) : std::min(0.9 * across, 12 * p.u);
-      paintMark(p.painter, pad.shape, rect.center(), size, p.marks);
+      p.mark(pad, rect.center(), size);
     } else if (pad.noNet || pad.skipped) {
       p.painter.setPen(p.pen(p.face.outline, 1.5));
       const double half = 0.3 * across;
@@ -304,15 +309,10 @@ double chartHeight(const PadChart& chart, const PadState& pad, bool onFloor) {
 void paintPads(QPainter& painter, const PadScene& scene) {
   painter.setRenderHint(QPainter::Antialiasing);
   const FaceColors& face = faceColors(faceTheme());
-  Paint p{painter,
-          scene,
-          face,
-          pictureColors(faceTheme()),
-          scene.good ? face.goodGround : face.ground,
-          faceScale(),
-          {},
-          {},
-          0.0};
+  const PictureColors marks = pictureColors(faceTheme());
+  Paint p{painter,     scene, face, marks, marks, scene.good ? face.goodGround : face.ground,
+          faceScale(), {},    {},   0.0};
+  p.calm.ink = face.calm;
   painter.fillRect(painter.viewport(), p.ground);
   if (scene.pads.empty()) return;
   std::vector<QString> names, values;

@@ -68,6 +68,9 @@ void PadPicture::layOut() {
   for (const PadState& pad : pads_) {
     // A long name gives way to its neighbours; a value does not.
     room.narrowest = std::max(room.narrowest, (pad.odd ? bold : metrics).horizontalAdvance(pad.value));
+    // In a grid its number and its shape stand beside each other.
+    if (grid_.rows > 2)
+      room.narrowest = std::max(room.narrowest, metrics.horizontalAdvance(pad.name) + 20 * faceScale());
     room.chart = room.chart || pad.good || pad.goodOl;
   }
   room.narrowest += 2 * faceScale();
