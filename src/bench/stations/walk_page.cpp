@@ -26,7 +26,7 @@ namespace netmend {
 
 WalkPage::WalkPage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), band_(new Band(QStringLiteral("whichBoard"), this)),
-      parts_(new QListWidget(this)), mode_(new QComboBox(this)), conditionBox_(makeCard(this)),
+      parts_(new QListWidget(this)), mode_(new QComboBox(this)), conditionBox_(new QFrame(this)),
       plugged_(new QLineEdit(this)), temperature_(new QLineEdit(this)), profile_(new QComboBox(this)),
       by_(new QLineEdit(this)), body_(new QWidget(this)), nextCaption_(makeCaption(tr("Next point"), this)),
       point_(new FittingLabel(Letters::point, QStringLiteral("duePoint"), this)),
@@ -52,6 +52,7 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   column->addWidget(condition());
   figures_ = figures();
   column->addWidget(figures_);
+  column->addWidget(makeRule(Qt::Horizontal, body_));
   pads_->onPad = [this](std::size_t pin) {
     desk_.walk.goTo(pin);
     field_->setFocus();

@@ -86,6 +86,8 @@ private:
   QListWidget* parts_;
   QComboBox* mode_;
   QFrame* conditionBox_;
+  QLayout* questions_ = nullptr;
+  QWidget* lies_ = nullptr; ///< how the picture lies
   QLineEdit* plugged_;
   QLineEdit* temperature_;
   QComboBox* profile_; ///< of the meter
@@ -119,6 +121,7 @@ private:
   QPushButton* keep_ = nullptr;     ///< while it is not complete
   QPushButton* keepMain_ = nullptr; ///< when it is
   QPushButton* again_ = nullptr;
+  QPushButton* map_ = nullptr;
   bool filling_ = false;
   bool conditionWanted_ = false; ///< asked for again
 };

@@ -40,7 +40,15 @@ void WalkPage::makeBand() {
 }
 
 QWidget* WalkPage::condition() {
-  auto* row = new WrapLayout(conditionBox_);
+  conditionBox_->setBackgroundRole(QPalette::Button);
+  conditionBox_->setAutoFillBackground(true);
+  auto* column = new QVBoxLayout(conditionBox_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  auto* row = new WrapLayout;
+  questions_ = row;
+  column->addLayout(row);
+  column->addWidget(makeRule(Qt::Horizontal, conditionBox_));
   plugged_->setPlaceholderText(tr("nothing; or: battery, display"));
   temperature_->setPlaceholderText(QStringLiteral("25"));
   keepRoomForHint(*plugged_, Growth::free);
@@ -79,8 +87,12 @@ QWidget* WalkPage::condition() {
   ask(tr("M&eter"), profile_);
   ask(tr("Measured &by"), by_);
   row->addWidget(mode_);
-  row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
-  row->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
+  lies_ = new QWidget(conditionBox_);
+  auto* lies = new QHBoxLayout(lies_);
+  lies->setContentsMargins(0, 0, 0, 0);
+  lies->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
+  lies->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
+  row->addWidget(lies_);
   for (QLineEdit* field : {plugged_, temperature_, by_})
     connect(field, &QLineEdit::returnPressed, this, &WalkPage::startWithCondition);
   connect(profile_, &QComboBox::currentIndexChanged, this, &WalkPage::keepWho);
@@ -167,8 +179,11 @@ QWidget* WalkPage::makeFootKeys() {
   setLater(*keep_);
   keepMain_ = field_->keyButton(tr("Keep as good"), Qt::Key_K);
   setMain(*keepMain_);
-  for (QPushButton* button : {field_->keyButton(tr("OL"), Qt::Key_O),
-                              field_->keyButton(tr("Skip"), Qt::Key_S), back_, again_, keep_, keepMain_})
+  map_ = makePrompt(tr("Map"), QKeySequence(Qt::CTRL | Qt::Key_B), box);
+  connect(map_, &QPushButton::clicked, this, &StationPage::mapWanted);
+  for (QPushButton* button :
+       {field_->keyButton(tr("OL"), Qt::Key_O), field_->keyButton(tr("Skip"), Qt::Key_S), back_, again_,
+        keep_, keepMain_, map_})
     row->addWidget(button);
   box->hide();
   return box;
@@ -200,11 +215,12 @@ void WalkPage::choosePart() {
     if (parts_->item(i)->data(Qt::UserRole).toULongLong() == desk_.walk.part().value)
       parts_->setCurrentRow(i);
   const int wide = std::min(width() - 2 * scaled(face::margin), scaled(360));
-  const int rows = std::min(parts_->count(), 12) * parts_->sizeHintForRow(0) + 2 * parts_->frameWidth();
   const int right = partButton_->mapTo(this, QPoint(partButton_->width(), 0)).x();
+  parts_->show();
+  const int row = parts_->visualItemRect(parts_->item(0)).height();
+  const int rows = std::min(parts_->count(), 12) * row + 2 * parts_->frameWidth();
   parts_->setGeometry(std::clamp(right - wide, 0, std::max(0, width() - wide)), band_->height(), wide,
                       std::min(rows, height() - band_->height()));
-  parts_->show();
   parts_->raise();
   parts_->setFocus();
 }
@@ -239,8 +255,8 @@ void WalkPage::arrange() {
   // Its reasons take a line of their own.
   const int high = scaled(room ? figuresHeight : lowFigures);
   figures_->setMinimumHeight(high);
-  figures_->setMaximumHeight(reasons_->isHidden() ? high : QWIDGETSIZE_MAX);
-  conditionBox_->layout()->setContentsMargins(margin, scaled(8), margin, scaled(8));
+  figures_->setMaximumHeight(reasons_->isHidden() && desk_.walk.due() ? high : QWIDGETSIZE_MAX);
+  questions_->setContentsMargins(margin, scaled(8), margin, scaled(8));
   row_->setSpacing(margin);
   head_->setSpacing(scaled(8));
   good_->setSpacing(scaled(8));
@@ -253,6 +269,9 @@ void WalkPage::arrange() {
   last_->setVisible(room);
   lastRule_->setVisible(room);
   back_->setVisible(room);
+  map_->setVisible(!room || !desk_.walk.good());
+  expectedCaption_->setVisible(room || expected_->text().isEmpty());
+  lies_->setVisible(conditionWanted_);
   conditionButton_->setVisible(room && (!desk_.walk.good() || width() >= scaled(wideBand)));
   net_->setVisible(!net_->text().isEmpty() && room);
   QBoxLayout* to = room ? third_ : second_;
@@ -267,12 +286,13 @@ void WalkPage::arrange() {
 void WalkPage::resizeEvent(QResizeEvent* event) {
   StationPage::resizeEvent(event);
   showBand();
+  showDue();
   showMeter();
   arrange();
 }
 
 bool WalkPage::event(QEvent* event) {
-  if (event->type() == QEvent::ApplicationFontChange) arrange();
+  if (event->type() == QEvent::FontChange) arrange();
   return StationPage::event(event);
 }
 

@@ -101,6 +101,7 @@ void WalkPage::showDue() {
   const auto due = desk_.walk.due();
   const BoardUnderWork* board = desk_.job.board();
   const bool good = desk_.walk.good();
+  const bool room = roomy();
   field_->setEnabled(board != nullptr);
   net_->setWords({});
   if (board == nullptr || desk_.walk.walk().points.empty()) {
@@ -123,14 +124,14 @@ void WalkPage::showDue() {
   const QString other = QString::fromStdString(desk_.walk.walk().other.label);
   switch (desk_.walk.mode()) {
   case ReadingMode::diode:
-    lead_->setText(tr("Black lead on the pin, red on %1").arg(other));
+    lead_->setText((room ? tr("Black lead on the pin, red on %1") : tr("Black on it, red on %1")).arg(other));
     break;
   case ReadingMode::diodeReverse:
-    lead_->setText(tr("Red lead on the pin, black on %1").arg(other));
+    lead_->setText((room ? tr("Red lead on the pin, black on %1") : tr("Red on it, black on %1")).arg(other));
     break;
   default:
-    lead_->setText(
-        tr("%1: one lead on the pin, the other on %2").arg(shown(nameOf(desk_.walk.mode())), other));
+    lead_->setText((room ? tr("%1: one lead on the pin, the other on %2") : tr("%1, to %2"))
+                       .arg(shown(nameOf(desk_.walk.mode())), other));
   }
 }
 

@@ -126,8 +126,8 @@ void Band::paintWords() {
 }
 
 bool Band::event(QEvent* event) {
-  if (event->type() == QEvent::ApplicationPaletteChange || event->type() == QEvent::ApplicationFontChange)
-    paintWords();
+  // The window alone hears of the application's palette and font; what is in it, of its own.
+  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) paintWords();
   return QWidget::event(event);
 }
 

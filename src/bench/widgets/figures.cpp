@@ -44,7 +44,7 @@ void FittingLabel::resizeEvent(QResizeEvent* event) {
 }
 
 bool FittingLabel::event(QEvent* event) {
-  if (event->type() == QEvent::ApplicationFontChange) fit();
+  if (event->type() == QEvent::FontChange) fit();
   return QLabel::event(event);
 }
 

@@ -17,8 +17,8 @@ struct PadPlace {
 };
 
 /// A connector's pads in rows and columns, on its long side, the first pad left. What lies on the two sides
-/// of the board makes rows of its own, and pads that make neither rows nor a grid follow each other in one
-/// row.
+/// of the board makes rows of its own. Pads that make neither rows nor a grid, as those round a chip, follow
+/// each other in one row.
 struct PadGrid {
   struct Cell {
     int row = 0;
@@ -28,7 +28,8 @@ struct PadGrid {
   std::vector<Cell> cells; ///< parallel to the pads; in a row at least `span` columns apart
   int rows = 0;
   int columns = 0;
-  int span = 1; ///< columns that a pad takes: 2 where the rows are offset by half a pitch
+  bool inOrder = false; ///< in one row, wherever they lie
+  int span = 1;         ///< columns that a pad takes: 2 where the rows are offset by half a pitch
 
   /// So much longer than high that a quarter turn would only waste room.
   [[nodiscard]] bool isLong() const { return 5 * columns > 6 * rows * span; }
@@ -52,6 +53,7 @@ struct PadRoom {
   QSizeF size;
   double unit = 1.0;       ///< pixels of one at 100 %
   double narrowest = 46.0; ///< pad that holds a value, pixels
+  double narrowestLow = 0; ///< the same where number and shape stand beside each other
   bool chart = false;      ///< there is something to compare with
   std::optional<std::size_t> due;
   int firstColumn = 0; ///< that was shown last: the span moves only when it must

@@ -152,7 +152,9 @@ void paintBody(const Paint& p) {
 
 /// Points from the body at the first pad: which end is which is never guessed.
 void paintFirst(const Paint& p) {
-  if (p.scene.layout.pads.empty() || p.scene.layout.pads.front().isNull() || p.scene.grid.rows > 2) return;
+  if (p.scene.layout.body.isNull() || p.scene.layout.pads.empty() || p.scene.layout.pads.front().isNull() ||
+      p.scene.grid.rows > 2)
+    return;
   const QRectF pad = p.scene.layout.pads.front();
   const QRectF body = p.scene.layout.body;
   const bool above = pad.center().y() < body.center().y();
@@ -209,14 +211,16 @@ void paintChart(const Paint& p, const PadChart& chart) {
       box(onFloor ? chart.floorTop : chart.boxTop, onFloor ? chart.area.bottom() : chart.boxBottom);
     if (!pad.isRead()) continue;
     const double y = chartHeight(chart, pad, onFloor);
+    const double most = std::min(rect.width() * 0.6, (pad.odd ? 22.0 : 13.0) * p.u);
     if (pad.odd) {
       const double from = !pad.good ? chart.laneBottom
                           : onFloor ? chart.floorTop
                                     : std::clamp(y, chart.boxTop, chart.boxBottom);
       p.painter.setPen(p.pen(p.face.odd, 2.5));
-      p.painter.drawLine(QPointF(x, from), QPointF(x, y));
+      // To the mark's edge: within it, it would fill the gap of an open pin.
+      if (const double left = std::abs(y - from) - most / 2; left > 0)
+        p.painter.drawLine(QPointF(x, from), QPointF(x, from + std::copysign(left, y - from)));
     }
-    const double most = std::min(rect.width() * 0.6, (pad.odd ? 22.0 : 13.0) * p.u);
     p.mark(pad, {x, y}, most);
   }
 }

@@ -68,9 +68,7 @@ void PadPicture::layOut() {
   for (const PadState& pad : pads_) {
     // A long name gives way to its neighbours; a value does not.
     room.narrowest = std::max(room.narrowest, (pad.odd ? bold : metrics).horizontalAdvance(pad.value));
-    // In a grid its number and its shape stand beside each other.
-    if (grid_.rows > 2)
-      room.narrowest = std::max(room.narrowest, metrics.horizontalAdvance(pad.name) + 20 * faceScale());
+    room.narrowestLow = std::max(room.narrowestLow, bold.horizontalAdvance(pad.name) + 22 * faceScale());
     room.chart = room.chart || pad.good || pad.goodOl;
   }
   room.narrowest += 2 * faceScale();
@@ -85,6 +83,7 @@ void PadPicture::layOut() {
 void PadPicture::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   PadWords words = words_;
+  if (grid_.inOrder) words.seen = tr("pins in their order");
   if (mirrored_) words.seen += QStringLiteral(", ") + tr("mirrored");
   paintPads(painter, {pads_, words, turned(grid_, quarters_, mirrored_), layout_, good_});
 }
@@ -105,7 +104,7 @@ void PadPicture::mousePressEvent(QMouseEvent* event) {
 }
 
 bool PadPicture::event(QEvent* event) {
-  if (event->type() == QEvent::ApplicationFontChange) layOut();
+  if (event->type() == QEvent::FontChange) layOut();
   if (event->type() == QEvent::ToolTip) {
     const auto* help = static_cast<QHelpEvent*>(event);
     const auto pad = padAt(help->pos());

@@ -321,7 +321,7 @@ TEST_CASE("which board is walked is said by pattern and word in band and foot") 
 TEST_CASE("the station has the whole width until the map is asked for") {
   Walked walked(QStringLiteral("J4, 20 pins"));
   CHECK_FALSE(walked.rig.window->map().isVisible());
-  CHECK(walked.pads().width() == walked.rig.window->width());
+  CHECK(BenchRig::wait([&] { return walked.pads().width() == walked.rig.window->width(); }, 10'000));
   walked.rig.press(Qt::Key_B, Qt::ControlModifier);
   CHECK(walked.rig.window->map().isVisible());
   walked.rig.press(Qt::Key_E, Qt::ControlModifier);
