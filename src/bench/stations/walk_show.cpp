@@ -67,9 +67,8 @@ void WalkPage::showBand() {
   QString words;
   if (good) {
     const int before = static_cast<int>(desk_.job.goodWalks().size());
-    words = before == 0
-                ? tr("The first of its kind. Its readings set the range for every later job")
-                : tr("%n kept before. Its readings set the range for every later job", nullptr, before);
+    words = tr("Its readings set the range for every later job");
+    if (before > 0) words += QStringLiteral("; ") + tr("%n kept before", nullptr, before);
   } else if (job != nullptr) {
     words = QString::fromStdString(job->number);
     if (!job->device.empty()) words += QStringLiteral(", ") + QString::fromStdString(job->device);

@@ -1,7 +1,6 @@
 #include "figures.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <QEvent>
@@ -28,14 +27,17 @@ void FittingLabel::setWords(const QString& text) {
 }
 
 void FittingLabel::fit() {
-  constexpr std::array sizes{Letters::point, Letters::large, Letters::metre, Letters::reading};
-  for (const Letters letters : sizes) {
-    if (letters > most_) continue;
-    const QFont font = lettersFont(letters, true);
-    if (letters != sizes.back() && QFontMetrics(font).horizontalAdvance(text()) > width()) continue;
-    if (this->font() != font) setLetters(*this, letters, true);
-    return;
-  }
+  const auto sized = [&](double pixels) {
+    QFont font = faceFont(pixels * faceScale());
+    font.setBold(true);
+    return font;
+  };
+  double pixels = most_ == Letters::point   ? face::dueLetters
+                  : most_ == Letters::metre ? face::midLetters
+                                            : face::textLetters;
+  while (pixels > face::textLetters && QFontMetrics(sized(pixels)).horizontalAdvance(text()) > width())
+    pixels = std::max(pixels - face::grid, face::textLetters);
+  if (font() != sized(pixels)) setFont(sized(pixels));
 }
 
 void FittingLabel::resizeEvent(QResizeEvent* event) {

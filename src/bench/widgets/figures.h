@@ -12,8 +12,8 @@
 
 namespace netmend {
 
-/// One line that gives up size before it gives up letters: the largest of the face's sizes, up to `most`, in
-/// which it fits.
+/// One bold line that gives up size before it gives up letters, from `most` down to what is read at the
+/// station.
 class FittingLabel : public QLabel {
 public:
   FittingLabel(Letters most, const QString& name, QWidget* parent = nullptr);

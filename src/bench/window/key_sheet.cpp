@@ -80,7 +80,8 @@ QString whereProbing() {
                   {QStringLiteral("G"), tr("good board or job's board")},
                   {QStringLiteral("K"), tr("keep the good walk")},
                   {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
-                  {QStringLiteral("C"), tr("condition, meter, who measures")},
+                  {QStringLiteral("J"), tr("another connector or part")},
+                  {QStringLiteral("C"), tr("condition, meter, who measures; how the picture lies")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},
                   {QStringLiteral("R, M"), tr("turn, mirror the connector's picture")}}) +
          section(stationName(Station::find),
