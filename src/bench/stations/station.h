@@ -85,6 +85,8 @@ public:
   virtual void undo();
   /// What the copper map should show with it.
   [[nodiscard]] virtual Overlay overlay() const { return {}; }
+  /// The map stands beside it; else the page has the whole width until the map is asked for.
+  [[nodiscard]] virtual bool wantsMap() const { return true; }
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}
   virtual void setTheme(PictureTheme theme) { theme_ = theme; }

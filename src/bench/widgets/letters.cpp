@@ -243,6 +243,10 @@ void setMain(QPushButton& button) {
   setLetters(button, Letters::reading, true);
 }
 
+void setLater(QPushButton& button) {
+  button.setProperty("netmendLater", true); // face_style.cpp dashes it
+}
+
 QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent) {
   QPushButton* button = makePrompt(text, key, parent);
   button->setShortcut(key);

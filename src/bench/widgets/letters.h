@@ -63,5 +63,7 @@ void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const 
 [[nodiscard]] QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent);
 /// The one that goes on: filled with the accent.
 void setMain(QPushButton& button);
+/// It can be pressed, but something else comes first: its outline is dashed.
+void setLater(QPushButton& button);
 
 } // namespace netmend

@@ -324,8 +324,10 @@ void BenchWindow::shareRoom() {
   // one that is worked with.
   const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver;
   const bool narrow = isNarrow();
-  const bool appears = panel_->isHidden() && hasMap && (!narrow || mapFirst_);
-  panel_->setVisible(hasMap && (!narrow || mapFirst_));
+  const StationPage* shown = made_.at(static_cast<std::size_t>(station_));
+  const bool beside = !narrow && (shown == nullptr || shown->wantsMap());
+  const bool appears = panel_->isHidden() && hasMap && (beside || mapFirst_);
+  panel_->setVisible(hasMap && (beside || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
   // Where the board is drawn the map comes first, and what is said of it stands beside.

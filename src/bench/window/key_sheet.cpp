@@ -82,7 +82,8 @@ QString whereProbing() {
                   {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
                   {QStringLiteral("X"), tr("move readings that stand one pin beside where they were taken")},
                   {QStringLiteral("H"), tr("hear what was read and what is due")},
-                  {QStringLiteral("C"), tr("condition, meter, who measures")},
+                  {QStringLiteral("J"), tr("another connector or part")},
+                  {QStringLiteral("C"), tr("condition, meter, who measures; how the picture lies")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},
                   {QStringLiteral("R, M"), tr("turn, mirror the connector's picture")}}) +
          section(stationName(Station::find),

@@ -79,8 +79,11 @@ void BenchWindow::showMeter(const LinkStatus& status) {
 }
 
 void BenchWindow::showLive(const LiveValue& value) {
-  LiveFigure live{
-      QString::fromStdString(readingText(value.reading.value, value.mode)), {}, value.settled, false};
+  LiveFigure live{QString::fromStdString(readingText(value.reading.value, value.mode)),
+                  {},
+                  value.settled,
+                  false,
+                  value.phase == SettlePhase::open ? std::nullopt : value.reading.value};
   switch (value.phase) {
   case SettlePhase::open:
     live.state = tr("touch");

@@ -12,7 +12,7 @@ using namespace netmend::testing;
 
 TEST_CASE("a wider window gives its room to the station and to the map") {
   BenchRig rig;
-  rig.window->go(Station::walk);
+  rig.window->go(Station::find);
   rig.window->resize(1920, 1080);
   BenchRig::wait([] { return false; }, 50);
   const QList<int> sizes = rig.window->findChild<QSplitter*>()->sizes();
