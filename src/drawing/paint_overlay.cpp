@@ -208,6 +208,35 @@ void paintOutline(const Painting& p, QPolygonF way) {
   p.painter.drawPolyline(way);
 }
 
+void paintChosen(const Painting& p, LabelPlacer& placer, const QPolygonF& way, const Said& label) {
+  const QRectF box = way.boundingRect().adjusted(-4 * p.unit, -4 * p.unit, 4 * p.unit, 4 * p.unit);
+  for (const auto& [colour, width] : {std::pair(p.colors.casing, 5.0), std::pair(p.colors.due, 3.0)}) {
+    p.painter.setPen(QPen(colour, width * p.unit, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
+    p.painter.drawRect(box);
+  }
+  placer.occupy(box);
+  if (label.empty()) return;
+  QFont font = p.type.font;
+  font.setPixelSize(std::max(1, static_cast<int>(font.pixelSize() * 1.7)));
+  font.setBold(true);
+  const QFontMetricsF metrics(font);
+  const QString text = metrics.elidedText(shown(label), Qt::ElideMiddle, p.view.frame.width() * 0.5);
+  const QSizeF size(metrics.horizontalAdvance(text) + 14 * p.unit, metrics.height() + 4 * p.unit);
+  // Above or below its left edge, else wherever there is room.
+  QRectF plate(box.topLeft() - QPointF(0, size.height() + 3 * p.unit), size);
+  if (placer.cost(plate) > 0.5) plate.moveTop(box.bottom() + 3 * p.unit);
+  if (placer.cost(plate) > 0.5)
+    plate = placer.place(size, box.center(), std::max(box.width(), box.height()) / 2);
+  else
+    placer.occupy(plate);
+  p.painter.setPen(Qt::NoPen);
+  p.painter.setBrush(p.colors.due);
+  p.painter.drawRoundedRect(plate, 3 * p.unit, 3 * p.unit);
+  p.painter.setFont(font);
+  p.painter.setPen(p.colors.dueInk);
+  p.painter.drawText(plate, Qt::AlignCenter, text);
+}
+
 } // namespace
 
 void occupyMarks(const Painting& p, LabelPlacer& placer) {
@@ -274,6 +303,9 @@ void paintLines(const Painting& p, LabelPlacer& placer) {
     case LineStyle::outline:
       paintOutline(p, way);
       break;
+    case LineStyle::chosen:
+      paintChosen(p, placer, way, line.label);
+      break;
     }
     p.painter.setBrush(Qt::NoBrush);
     for (qsizetype i = 1; i < way.size(); ++i)
@@ -292,7 +324,7 @@ void paintMarks(const Painting& p, LabelPlacer& placer) {
       paintNamed(p, placer, at, size * 0.7, mark.label);
   }
   for (const OverlayLine& line : p.overlay.lines) {
-    if (line.label.empty() || line.points.size() < 2) continue;
+    if (line.label.empty() || line.points.size() < 2 || line.style == LineStyle::chosen) continue;
     const QPolygonF way = pictureOf(p, line.points);
     const QPointF middle = acrossAt(way, lengthOf(way) / 2).p1();
     if (p.view.frame.contains(middle)) paintNamed(p, placer, middle, 5 * p.unit, line.label);

@@ -36,6 +36,7 @@ enum class LineStyle {
   suspect, ///< stretch that may be broken: a broad band beneath the net
   wire,    ///< a jumper's way as proposed: long dashes
   laid,    ///< the same, soldered in
+  chosen,  ///< a closed line in the accent round a part, with its name on a plate
   outline  ///< a closed thin line round a region
 };
 
