@@ -68,7 +68,7 @@ DuePlace placeDue(const Painting& p, const std::vector<const SceneItem*>& around
   const QPointF place = mm(due.mark->at);
   for (const SceneItem* item : around)
     if (item->kind == ItemKind::pad && item->box.contains(place))
-      due.ring = std::clamp(p.picture(std::hypot(item->box.width(), item->box.height()) / 2) + 4 * p.unit,
+      due.ring = std::clamp(p.picture(std::min(item->box.width(), item->box.height()) / 2) + 6 * p.unit,
                             due.ring, 30 * p.unit);
   const QRectF ring(due.at - QPointF(due.ring, due.ring) * 1.3, QSizeF(due.ring, due.ring) * 2.6);
   placer.occupy(ring);

@@ -154,6 +154,7 @@ MapLayers::MapLayers(CopperMap& map, QWidget* parent) : QListWidget(parent), map
   setAccessibleName(tr("Layers"));
   setAccessibleDescription(tr("Space shows a layer whole, dimmed or not at all"));
   setItemDelegate(new ChipPainter(map, this));
+  map.installEventFilter(this); // of its width they take half
   setFlow(QListView::LeftToRight);
   setWrapping(true);
   setResizeMode(QListView::Adjust);
@@ -209,7 +210,7 @@ QSize MapLayers::sizeHint() const {
   // No more than half of the map, in as many rows as that takes.
   const int most = std::max(map_->width() / 2, 8 * height);
   const int rows = most > 0 ? (width + most - 1) / most : 1;
-  return {std::min(width, most) + 1, std::min(rows + (rows > 1 ? 1 : 0), 4) * height + 1};
+  return {std::min(width, most) + 4, std::min(rows + (rows > 1 ? 1 : 0), 4) * height + 1};
 }
 
 void MapLayers::changeEvent(QEvent* event) {
@@ -218,6 +219,11 @@ void MapLayers::changeEvent(QEvent* event) {
     scheduleDelayedItemsLayout();
     updateGeometry();
   }
+}
+
+bool MapLayers::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == map_ && event->type() == QEvent::Resize) updateGeometry();
+  return QListWidget::eventFilter(watched, event);
 }
 
 void MapLayers::keyPressEvent(QKeyEvent* event) {

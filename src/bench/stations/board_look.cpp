@@ -32,7 +32,8 @@ namespace netmend {
 
 namespace {
 
-constexpr int mostCards = 3; ///< boards one had, in sight without scrolling
+constexpr int leastForAsides = 520; ///< pixels at 100 %, of height
+constexpr int mostCards = 3;        ///< boards one had, in sight without scrolling
 
 /// All of it is a place to drop a file on: a dashed edge says so.
 class DropZone : public QWidget {
@@ -131,6 +132,9 @@ void BoardPage::makeOverview(QWidget& overview) {
   views_ = new QStackedWidget(&overview);
   views_->addWidget(dropZone());
   views_->addWidget(beside());
+  // What there is no room for goes (`space`): nothing here makes the window larger.
+  for (int i = 0; i < views_->count(); ++i)
+    views_->widget(i)->setMinimumSize(1, 1);
   layout->addWidget(views_, 3);
 }
 
@@ -168,6 +172,7 @@ QWidget* BoardPage::dropZone() {
   inside->addWidget(title);
   QLabel* kinds = centred(Letters::metre, tr("a CAD board, a netlist, a photo, or several at once"), drop_);
   setQuiet(*kinds);
+  asides_ = {kinds};
   inside->addWidget(kinds);
   QPushButton* file = makeButton(tr("Open a board file"), QKeySequence::Open, drop_);
   setMain(*file);
@@ -176,6 +181,7 @@ QWidget* BoardPage::dropZone() {
   inside->addStretch(2);
   QLabel* or_ = centred(Letters::reading, tr("no file? type what you see"), drop_);
   setQuiet(*or_);
+  asides_.push_back(or_);
   inside->addWidget(or_);
   typed_ = connectorField(tr("J4, 40 pins, two rows"));
   setLetters(*typed_, Letters::metre);
@@ -184,6 +190,7 @@ QWidget* BoardPage::dropZone() {
   QLabel* enough = centred(
       Letters::reading, tr("That is enough for the whole job. What is not known is named as you go."), drop_);
   setQuiet(*enough);
+  asides_.push_back(enough);
   inside->addWidget(enough);
   inside->addStretch(3);
   layout->addWidget(drop_, 1);
@@ -285,7 +292,11 @@ void BoardPage::space() {
   drop_->layout()->setSpacing(gap);
   recentBox_->layout()->setSpacing(gap);
   keys_->layout()->setSpacing(scaled(face::grid));
-  typed_->setFixedWidth(std::clamp(drop_->width() - 2 * gap, scaled(200), scaled(600)));
+  const bool tall = height() >= scaled(leastForAsides);
+  for (QLabel* aside : asides_)
+    aside->setVisible(tall);
+  recentBox_->setVisible(recent_->count() > 0 && tall);
+  typed_->setFixedWidth(std::clamp(width() - 2 * margin - 2 * gap, scaled(200), scaled(600)));
 }
 
 void BoardPage::resizeEvent(QResizeEvent* event) {
@@ -374,11 +385,14 @@ void BoardPage::listRecent() {
     item->setData(Qt::UserRole + 1, info.exists());
     item->setData(Qt::UserRole + 2, tr("not there any more"));
   }
-  recentBox_->setVisible(recent_->count() > 0);
+  recentBox_->setVisible(recent_->count() > 0 && height() >= scaled(leastForAsides));
 }
 
 void BoardPage::listParts() {
-  if (desk_.job.board() == nullptr) return parts_->setRows({}, {});
+  if (desk_.job.board() == nullptr) {
+    parts_->setRows({}, {});
+    return walk_->hide();
+  }
   const BoardUnderWork& open = *desk_.job.board();
   std::map<PartId, int> walks;
   for (const Walk& walk : desk_.job.goodWalks()) {

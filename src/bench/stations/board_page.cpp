@@ -201,15 +201,12 @@ void BoardPage::showBoard() {
   QString name = QString::fromStdString(info.name.valueOr(""));
   if (name.isEmpty() && !board->board->parts.empty())
     name = tr("Connector %1").arg(QString::fromStdString(board->board->parts[0].reference));
-  if (info.revision.known()) name += tr(", revision %1").arg(QString::fromStdString(info.revision.value));
   name_->setText(name);
   QStringList known;
-  known << tr("%n part(s)", nullptr, static_cast<int>(board->board->parts.size()))
-        << tr("%n pin(s)", nullptr, static_cast<int>(board->board->pins.size()));
+  if (info.revision.known()) known << tr("revision %1").arg(QString::fromStdString(info.revision.value));
+  known << tr("%n part(s)", nullptr, static_cast<int>(board->board->parts.size()));
   if (!board->board->nets.empty())
     known << tr("%n net(s)", nullptr, static_cast<int>(board->board->nets.size()));
-  if (!board->board->tracks.empty())
-    known << tr("%n track(s)", nullptr, static_cast<int>(board->board->tracks.size()));
   known << tr("%n good board(s) walked", nullptr, static_cast<int>(desk_.job.goodWalks().size()));
   QString text = known.join(QStringLiteral(" · "));
   if (board->board->nets.empty())

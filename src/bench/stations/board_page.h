@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include "station.h"
 
 class QHBoxLayout;
@@ -99,6 +101,7 @@ private:
   QListWidget* notices_;
   QWidget* drop_ = nullptr;
   QWidget* recentBox_ = nullptr;
+  std::vector<QLabel*> asides_; ///< in the drop zone; they go where room is short
 };
 
 } // namespace netmend

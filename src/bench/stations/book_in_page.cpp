@@ -119,6 +119,7 @@ QWidget* BookInPage::head() {
 QWidget* BookInPage::form() {
   auto* box = new QWidget;
   auto* layout = new QVBoxLayout(box);
+  layout->setContentsMargins({});
   layout->setSpacing(0);
   layout->addWidget(head());
   layout->addWidget(makeRule(Qt::Horizontal, box));
@@ -164,6 +165,7 @@ void BookInPage::addField(QGridLayout* layout, const QString& label, std::string
     widget = field.line;
   } else {
     field.text = new GrowingText(this);
+    field.text->setBackgroundRole(QPalette::Base); // else it would take the card's
     connect(field.text, &QPlainTextEdit::textChanged, this, typed);
     widget = field.text;
   }

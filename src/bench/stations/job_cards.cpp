@@ -27,7 +27,7 @@ enum CardRole {
 /// Seven boxes: done filled, here half, later empty.
 void paintTicks(QPainter& painter, QPoint at, int here, const FaceColors& colors, const QColor& ink) {
   const int width = scaled(13);
-  const int height = scaled(8);
+  const int height = scaled(9);
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing, false);
   for (int i = 0; i < allStations; ++i) {

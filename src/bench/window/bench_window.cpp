@@ -42,7 +42,7 @@ bool isPhoto(const QString& file) {
       .contains(QFileInfo(file).suffix().toLower());
 }
 
-constexpr double drawnShare = 0.3; ///< of the width, for what stands beside the board at its own station
+constexpr double drawnShare = 0.29; ///< of the width, for what stands beside the board at its own station
 constexpr double leastBeside =
     1000; ///< pixels at 100 % of the window's width, for station and map side by side
 
@@ -286,6 +286,8 @@ void BenchWindow::shareRoom() {
   const bool mapLeft = now != nullptr && station_ == Station::board && panel_->isVisibleTo(this);
   if (splitter_->indexOf(pages_) != (mapLeft ? 1 : 0)) splitter_->insertWidget(mapLeft ? 1 : 0, pages_);
   spaceMap();
+  // As wide as the page that is shown: those behind it need no room.
+  if (now != nullptr) pages_->setMinimumWidth(std::max(1, now->minimumSizeHint().width()));
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * (mapLeft ? drawnShare : stationShare_));
   splitter_->setSizes(mapLeft ? QList<int>{room - forStation, forStation}
