@@ -1,11 +1,18 @@
 #pragma once
 
+#include <cstddef>
+
 #include "netmend/casework/fault_case.h"
 #include "netmend/drawing/overlay.h"
 
 namespace netmend {
 
-/// The line lit, the suspects of the reported set marked with their probability, and the next probe.
+/// So many suspects have a letter, A the likeliest; the same in list, tree and map.
+inline constexpr std::size_t letteredSuspects = 4;
+/// Below, a suspect is not drawn on the map.
+inline constexpr double leastDrawn = 0.01;
+
+/// The line lit, the suspects of the reported set with their letters, and the next probe.
 [[nodiscard]] Overlay suspectsOverlay(const FaultCase& fault);
 
 /// The line lit, the break, landings and the jumper's way.

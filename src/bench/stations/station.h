@@ -97,6 +97,8 @@ public:
   [[nodiscard]] virtual FootMode footMode() const { return {}; }
   /// Its keys in the window's foot, made once and the page's own; null: none.
   [[nodiscard]] virtual QWidget* footKeys() { return nullptr; }
+  /// Its foot keys hold the way to the next station: the window's own button is not needed.
+  [[nodiscard]] virtual bool goesOnItself() const { return false; }
   /// Where the linked meter's value is shown; null: nowhere.
   [[nodiscard]] virtual MeterFigure* meterFigure() { return nullptr; }
   /// Beneath which a message stands: the reading field; null: at the window's foot.

@@ -77,6 +77,10 @@ protected:
 
 private:
   QWidget* mapPanel();
+  void layOverMap();
+  void spaceMap();
+  /// Whether there is anything to be seen of the board.
+  [[nodiscard]] bool hasPlaces() const;
   [[nodiscard]] StationPage* makePage(Station station);
   void addKeys();
   void showStation(Station station);

@@ -64,7 +64,11 @@ void BenchWindow::addKeys() {
       static_cast<BookInPage&>(page(station_)).search();
       return;
     }
+    if (station_ == Station::board && static_cast<BoardPage&>(page(station_)).filter()) return;
+    if (!hasPlaces()) return;
     putFirst(true);
+    search_->show();
+    search_->raise();
     search_->setFocus();
     search_->selectAll();
   });
