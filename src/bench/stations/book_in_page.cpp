@@ -87,7 +87,7 @@ BookInPage::BookInPage(Desk desk, QWidget* parent)
   layout->addWidget(list_, 20);
   auto* row = new QHBoxLayout(keys_);
   row->setContentsMargins({});
-  QPushButton* fresh = makeButton(tr("New job"), QKeySequence(Qt::CTRL | Qt::Key_N), keys_);
+  QPushButton* fresh = makePrompt(tr("New job"), QKeySequence(newJobKey), keys_);
   connect(fresh, &QPushButton::clicked, this, &BookInPage::newJob);
   row->addWidget(fresh);
   saving_->setSingleShot(true);
