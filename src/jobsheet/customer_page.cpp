@@ -35,6 +35,8 @@ std::optional<Spent> tighter(Spent spent) {
     --spent.lines;
   else if (spent.oddRows > 2)
     --spent.oddRows;
+  else if (spent.picture > 90)
+    spent.picture -= 20;
   else if (spent.picture > 0)
     spent.picture = 0;
   else
@@ -319,7 +321,9 @@ Result<CustomerPage> customerPage(const Sheet& sheet) {
     all = compose(sheet, spent, map, scene);
   }
   if (!all) return failure(all.error());
-  auto photos = beforeAndAfter(sheet, room - heightOf(all->pieces));
+  // Where the picture had to give way there is no room for photos either.
+  const bool shrunk = spent.picture < Spent().picture;
+  auto photos = shrunk ? Result<Pieces>(Pieces()) : beforeAndAfter(sheet, room - heightOf(all->pieces));
   if (!photos) return failure(photos.error());
   all->cut |= photos->empty() ? !sheet.job().photos.empty() : sheet.job().photos.size() > 2;
   append(all->pieces, std::move(*photos));

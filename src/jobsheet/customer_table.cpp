@@ -57,7 +57,9 @@ FieldRow fieldRow(const Sheet& sheet, const std::vector<Field>& fields, RowLook 
   const double width = sheet.style.customerBody.width();
   const double height = (look == RowLook::head ? 24 : look == RowLook::total ? 40 : 32) * px;
   const auto fontOf = [look](const Field& field) {
-    QFont font = faceFont(px * (look == RowLook::head ? face::smallLetters : face::textLetters));
+    QFont font = faceFont(px * (field.large             ? face::midLetters
+                                : look == RowLook::head ? face::smallLetters
+                                                        : face::textLetters));
     font.setBold(field.bold);
     return font;
   };
@@ -169,7 +171,7 @@ Result<FieldRow> costs(const Sheet& sheet, std::size_t rows) {
   }
   join(out, fieldRow(sheet,
                      {{shown(pattern("core", "Total")), 0.5, price - 0.02, Qt::AlignRight, true},
-                      {decimalText(total, 2), price - 0.02, 1, Qt::AlignRight, true}},
+                      {decimalText(total, 2), price - 0.02, 1, Qt::AlignRight, true, true}},
                      RowLook::total));
   return out;
 }

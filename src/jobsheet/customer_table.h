@@ -14,6 +14,7 @@ struct Field {
   double right = 1;
   Qt::Alignment alignment = Qt::AlignLeft;
   bool bold = false;
+  bool large = false;
   Sign sign{}; ///< at the right end, in the room behind `right`
 };
 
