@@ -45,6 +45,7 @@ PhotosView::PhotosView(BenchJob& job, QWidget* parent)
   setLetters(*list_, Letters::small);
   setScaledHeight(*list_, thumbnailHeight + 48);
   list_->installEventFilter(this);
+  layout->addWidget(makeCaption(tr("Photos"), this), 0, Qt::AlignTop);
   layout->addWidget(list_, 1);
   auto* column = new QVBoxLayout;
   when_->addItems({tr("Before"), tr("After")});
@@ -60,6 +61,7 @@ PhotosView::PhotosView(BenchJob& job, QWidget* parent)
   connect(caption_, &QLineEdit::returnPressed, this, &PhotosView::chooseFiles);
   column->addWidget(add);
   column->addStretch(1);
+  layout->addStretch(0);
   layout->addLayout(column);
   connect(&job_, &BenchJob::papersChanged, this, &PhotosView::refresh);
   refresh();
@@ -117,6 +119,7 @@ void PhotosView::refresh() {
   const Job* job = job_.job();
   const int row = list_->currentRow();
   list_->clear();
+  list_->hide(); // a pane with nothing in it is not laid out
   if (job == nullptr) return;
   for (const Photo& photo : job->photos) {
     auto* item = new QListWidgetItem(QString::fromStdString(photo.caption), list_);
@@ -124,6 +127,7 @@ void PhotosView::refresh() {
     if (const auto known = thumbnails_.find(photo.id.value); known != thumbnails_.end())
       item->setIcon(QIcon(QPixmap::fromImage(known->second)));
   }
+  list_->setVisible(list_->count() > 0);
   list_->setCurrentRow(std::min(row, list_->count() - 1));
   makeThumbnails();
 }

@@ -17,6 +17,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/place.h"
+#include "odd_pins.h"
 #include "proof_table.h"
 
 namespace netmend {
@@ -24,7 +25,7 @@ namespace netmend {
 ProvePage::ProvePage(Desk desk, QWidget* parent)
     : StationPage(desk, parent), state_(new Band(QStringLiteral("proofState"), this)),
       functionsLeft_(makeLabel(Letters::reading, QStringLiteral("functionsLeft"), this)),
-      caption_(makeCaption(tr("Next point"), this)),
+      strip_(new OddStrip(this)), caption_(makeCaption(tr("Next point"), this)),
       point_(makeLabel(Letters::point, QStringLiteral("proofPoint"), this)),
       lead_(makeLabel(Letters::reading, QStringLiteral("proofLead"), this)),
       must_(makeLabel(Letters::reading, QStringLiteral("proofMust"), this)), mark_(new VerdictMark(this)),
@@ -38,7 +39,14 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
   functionsLeft_->setWordWrap(false);
   state_->add(functionsLeft_);
   layout->addWidget(state_);
-  layout->addWidget(dueCard(), 1);
+  body_ = new QVBoxLayout;
+  body_->addWidget(strip_);
+  body_->addWidget(dueCard(), 1);
+  layout->addLayout(body_, 1);
+  strip_->onChosen = [this](std::size_t which) {
+    pinChosen(strip_->pins().at(which).pin);
+    field_->setFocus();
+  };
   table_->onPoint = [this](std::size_t point) {
     goTo(point);
     field_->setFocus();
@@ -111,7 +119,9 @@ void ProvePage::makeKeys() {
 
 void ProvePage::layOut() {
   const int margin = scaled(face::margin), gap = scaled(2 * face::grid);
-  layout()->setContentsMargins(0, 0, 0, gap);
+  layout()->setContentsMargins({});
+  body_->setContentsMargins(margin, gap / 2, gap, gap);
+  body_->setSpacing(gap / 2);
   auto* column = static_cast<QVBoxLayout*>(card_->layout());
   column->setContentsMargins(margin, gap, margin, gap);
   column->setSpacing(scaled(face::grid));
@@ -119,6 +129,8 @@ void ProvePage::layOut() {
   // Below, details and functions go first, then captions: what is due and what is read never do.
   const bool tight = height() < scaled(420), tighter = height() < scaled(300);
   functions_->setVisible(!tight);
+  table_->setVisible(!points_.empty());
+  strip_->setVisible(!tight && !strip_->pins().empty());
   for (QWidget* detail : std::initializer_list<QWidget*>{caption_, lead_})
     detail->setVisible(!tighter);
   fitPoint();
@@ -202,6 +214,8 @@ void ProvePage::refresh() {
   showState();
   showDue();
   showLast();
+  fillOddStrip(*strip_, desk_);
+  layOut();
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
   Q_EMIT overlayChanged();
 }

@@ -8,10 +8,12 @@
 
 class QFrame;
 class QLabel;
+class QVBoxLayout;
 class QPushButton;
 
 namespace netmend {
 
+class OddStrip;
 class ReadingField;
 class FunctionChecks;
 class ProofTable;
@@ -76,6 +78,7 @@ private:
 
   Band* state_;
   QLabel* functionsLeft_;
+  OddStrip* strip_;
   QLabel* caption_;
   QLabel* point_;
   QLabel* lead_;
@@ -88,6 +91,7 @@ private:
   QWidget* keys_;
   QWidget* lastRow_ = nullptr;
   QFrame* card_ = nullptr;
+  QVBoxLayout* body_ = nullptr;
   QPushButton* comesAndGoes_ = nullptr;
   ProofTable* table_;
   FunctionChecks* functions_;
