@@ -148,7 +148,7 @@ void BenchFault::solved(Result<FaultCase> fault) {
     if (const Job* job = job_.job(); job != nullptr && job->state < JobState::handedOver &&
                                      !job_.weighing() && !fault_->readings.empty() &&
                                      job_.board() != nullptr &&
-                                     isOfRepair(*job, lineName(*job_.board()->board, fault_->line)))
+                                     isOfRepair(*job, netmend::lineName(*job_.board()->board, fault_->line)))
       job_.setSuspects(toJobSuspects(fault_->isolation, fault_->names, fault_->suspects));
     route();
   }

@@ -17,7 +17,7 @@ namespace netmend {
 
 namespace {
 
-constexpr int rowHeight = 36; // pixels at 100 %
+constexpr int chargeRow = 36; // pixels at 100 %
 
 QString decimal(Decimal value, int places) {
   return QString::fromStdString(toText(value, places));
@@ -78,7 +78,6 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   else // the page is not listened to before it is made
     QMetaObject::invokeMethod(
         this, [this, error = defaults.error()] { Q_EMIT told(shown(error), true); }, Qt::QueuedConnection);
-  readPresets();
   connect(&job_, &BenchJob::papersChanged, this, &ChargesView::refresh);
   connect(&job_, &BenchJob::jobChanged, this, &ChargesView::refresh);
   refresh();
@@ -145,7 +144,7 @@ void ChargesView::refresh() {
                                              amount ? decimal(*amount, 2) : tr("too large")});
     for (int column = 1; column < 4; ++column)
       item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
-    item->setSizeHint(0, QSize(0, scaled(rowHeight)));
+    item->setSizeHint(0, QSize(0, scaled(chargeRow)));
     item->setData(0, Qt::UserRole, QVariant::fromValue<qulonglong>(charge.id.value));
   }
   if (row >= 0 && list_->topLevelItemCount() > 0)

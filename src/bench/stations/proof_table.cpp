@@ -25,8 +25,7 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
   return QIcon(pixmap);
 }
 
-constexpr int before = 1, beforeMark = 2, mustBe = 3, now = 4, verdictMark = 5, columns = 6;
-constexpr int rowHeight = 38; // pixels at 100 %
+constexpr int proofRow = 38; // pixels at 100 %
 
 /// "J4.8, neighbour", "the wire, end to end".
 QString nameInTable(const ProofPoint& point, const PlaceNames* places) {
@@ -50,9 +49,9 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   // The due row is tinted; a further mark of what was chosen would only compete with it.
   setSelectionMode(QAbstractItemView::NoSelection);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setColumnCount(columns);
+  setColumnCount(columnsInAll);
   setHeaderLabels({tr("Point"), tr("Before"), QString(), tr("Must be"), tr("Now"), QString()});
-  for (const int column : {before, mustBe, now})
+  for (const int column : {beforeColumn, mustColumn, nowColumn})
     headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
   header()->setSectionsClickable(false);
   // Names of places may be long: they take the room that values and verdicts leave, in as many lines as they
@@ -86,17 +85,18 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     auto* item =
         new QTreeWidgetItem(this, {name, valueOf(point.before), QString(), shown(whatIsExpected(point)),
                                    isDue && !point.now ? tr("due") : valueOf(point.now), verdict});
-    if (point.before) item->setIcon(beforeMark, markIcon(markForVerdict(point.before->kind()), size, theme));
-    if (point.now) item->setIcon(verdictMark, markIcon(markForVerdict(point.now->kind()), size, theme));
-    for (const int column : {before, mustBe, now})
+    if (point.before)
+      item->setIcon(beforeMarkColumn, markIcon(markForVerdict(point.before->kind()), size, theme));
+    if (point.now) item->setIcon(verdictColumn, markIcon(markForVerdict(point.now->kind()), size, theme));
+    for (const int column : {beforeColumn, mustColumn, nowColumn})
       item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
-    item->setFont(now, bold);
-    for (int column = 0; isDue && column < columns; ++column) {
+    item->setFont(nowColumn, bold);
+    for (int column = 0; isDue && column < columnsInAll; ++column) {
       item->setBackground(column, colors.accentTint);
       item->setFont(column, bold);
     }
     item->setToolTip(0, name);
-    item->setToolTip(mustBe, shown(whereItIsFrom(point.expectedBy, point.asAt)));
+    item->setToolTip(mustColumn, shown(whereItIsFrom(point.expectedBy, point.asAt)));
     if (isDue) setCurrentItem(item);
   }
   fitRows();
@@ -108,7 +108,7 @@ void ProofTable::fitRows() {
   for (int row = 0; row < topLevelItemCount(); ++row) {
     QTreeWidgetItem* item = topLevelItem(row);
     const QRect text = fontMetrics().boundingRect(room, Qt::TextWordWrap, item->text(0));
-    item->setSizeHint(0, QSize(0, std::max(text.height() + aroundText, scaled(rowHeight))));
+    item->setSizeHint(0, QSize(0, std::max(text.height() + aroundText, scaled(proofRow))));
   }
 }
 

@@ -138,10 +138,7 @@ void ProvePage::layOut() {
 
 void ProvePage::fitPoint() {
   // A long name in the largest letters would push everything else out.
-  const int room = (width() - scaled(4 * face::margin)) / 2;
-  const bool large =
-      QFontMetrics(lettersFont(Letters::point, true)).horizontalAdvance(point_->text()) <= room;
-  setLetters(*point_, large ? Letters::point : Letters::large, true);
+  fitLetters(*point_, {Letters::point, Letters::large, Letters::metre}, true);
 }
 
 bool ProvePage::event(QEvent* event) {
