@@ -25,10 +25,12 @@ std::vector<std::string> functionsIn(const std::string& symptom) {
   static const std::string bare = R"((?:[0-9]{1,2}|[A-Z][a-z]+|[A-Z])(?![A-Za-z0-9.]*[0-9A-Za-z]))";
   static const std::string called = R"((?:[0-9]{1,3}|[A-Z][A-Za-z]*[0-9]*|[*#])(?![A-Za-z0-9]))";
   static const std::string noUnit = R"((?!\s*(?:V|A|W|mV|mA|mm|s|h|Hz|kHz|MHz|%)(?![A-Za-z])))";
+  // A list is taken whole or not at all: its last figure says what all of them are.
+  static const std::string noMore = "(?!" + separator + "[0-9A-Z])";
   static const std::regex afterKey(R"((?:^|[^A-Za-z])([Kk]ey|[Bb]utton|[Tt]aste)[sn]?\s+()" + called +
-                                   "(?:" + separator + called + ")*)" + noUnit);
+                                   "(?:" + separator + called + ")*)" + noMore + noUnit);
   static const std::regex list(R"((?:^|[\s:;(])([0-9]{1,2}(?![0-9A-Za-z.]*[0-9A-Za-z])(?:)" + separator +
-                               bare + ")+)" + noUnit);
+                               bare + ")+)" + noMore + noUnit);
   static const std::regex ofKeys("[Kk]ey|[Bb]utton|[Tt]ast");
   const std::string text = symptom.substr(0, longest);
   std::smatch found, kind;

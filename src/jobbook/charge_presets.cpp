@@ -42,14 +42,16 @@ std::vector<ChargePreset> usualCharges(const std::filesystem::path& book, std::s
     connect(sql, book);
     // Of a group SQLite takes the other columns from the row with the maximum (sqlite.org/lang_select.html,
     // "bare columns in an aggregate query").
-    const soci::rowset<soci::row> rows =
-        (sql.prepare << "select what, quantity, price, max(id) from "
-                        "(select * from charge order by id desc limit 200) "
-                        "group by what order by count(*) desc, max(id) desc limit " +
-                            std::to_string(most));
-    for (const soci::row& row : rows)
-      out.push_back(
-          {row.get<std::string>(0), Decimal{row.get<long long>(1)}, Decimal{row.get<long long>(2)}});
+    std::string what;
+    long long quantity = 0, price = 0, last = 0;
+    soci::statement rows = (sql.prepare << "select what, quantity, price, max(id) from "
+                                           "(select * from charge order by id desc limit 200) "
+                                           "group by what order by count(*) desc, max(id) desc limit " +
+                                               std::to_string(most),
+                            soci::into(what), soci::into(quantity), soci::into(price), soci::into(last));
+    rows.execute();
+    while (rows.fetch())
+      out.push_back({what, Decimal{quantity}, Decimal{price}});
   } catch (const soci::soci_error&) {
     out.clear(); // the book itself says what is wrong with it
   }

@@ -29,7 +29,7 @@ FoundFault openTrack(PlaceName::Layer layer, const std::string& from, const std:
   return fault;
 }
 
-RepairAction bridge(const std::string& from, const std::string& to) {
+RepairAction wireFrom(const std::string& from, const std::string& to) {
   RepairAction action;
   action.jumper = JumperRecord{};
   action.jumper->from.name.label = from;
@@ -91,7 +91,7 @@ TEST_CASE("what was found is one plain sentence for each kind of place", "[words
 
 TEST_CASE("where several places read the same, the sentence is of the line between the wire's ends",
           "[words]") {
-  RepairAction action = bridge("J4.9", "C28.1");
+  RepairAction action = wireFrom("J4.9", "C28.1");
   action.because = openTrack(PlaceName::Layer::inner, "J4.9", "U1.12");
   CHECK(wordsOf(foundSaid(action)) == "A track inside the board was open between J4.9 and U1.12.");
   action.because->places = 2;
@@ -105,7 +105,7 @@ TEST_CASE("where several places read the same, the sentence is of the line betwe
 }
 
 TEST_CASE("a repair named by hand tells its reason, or what its wire joins", "[words]") {
-  RepairAction action = bridge("J4.9", "C28.1");
+  RepairAction action = wireFrom("J4.9", "C28.1");
   CHECK(wordsOf(foundSaid(action)) == "The connection between J4.9 and C28.1 was open.");
   action.jumper.reset();
   action.reason = "Green crust at J4.";
@@ -114,7 +114,7 @@ TEST_CASE("a repair named by hand tells its reason, or what its wire joins", "[w
 
 TEST_CASE("several repairs are told one after the other, and the same thing once", "[words]") {
   Job job;
-  job.actions = {bridge("J4.9", "C28.1"), bridge("J4.9", "C28.1"), bridge("J4.10", "C29.1")};
+  job.actions = {wireFrom("J4.9", "C28.1"), wireFrom("J4.9", "C28.1"), wireFrom("J4.10", "C29.1")};
   CHECK(text(whatWeFound(job)) == "The connection between J4.9 and C28.1 was open. "
                                   "The connection between J4.10 and C29.1 was open.");
   CHECK(text(whatWeDid(job)) == "Bridged J4.9 and C28.1 with 33 mm of wire. "
@@ -156,13 +156,13 @@ TEST_CASE("what was done names its kind and place", "[words]") {
   CHECK(did(RepairKind::jumper, "KEY") == "Bridged KEY with a wire.");
   CHECK(did(RepairKind::jumper, "") == "Bridged it with a wire.");
   CHECK(did(RepairKind::notEconomic, "") == "Not repaired: it would cost more than it is worth.");
-  CHECK(wordsOf(doneSaid(bridge("", "C28.1"))) == "Bridged it with 33 mm of wire.");
+  CHECK(wordsOf(doneSaid(wireFrom("", "C28.1"))) == "Bridged it with 33 mm of wire.");
 }
 
 TEST_CASE("repaired is what has a repair and no odd proof, and does not go back", "[words]") {
   Job job;
   CHECK_FALSE(isRepaired(job));
-  job.actions = {bridge("J4.9", "C28.1")};
+  job.actions = {wireFrom("J4.9", "C28.1")};
   CHECK(isRepaired(job));
   job.state = JobState::returnedUnrepaired;
   CHECK_FALSE(isRepaired(job));
@@ -185,7 +185,7 @@ TEST_CASE("suspects count for the sheet where they are of a line that was repair
   second.fault = open(PlaceName::Sort::joint, "J4.10");
   job.suspects = {suspect, second};
   CHECK(suspectsOfRepair(job).size() == 2); // nothing repaired: what was found
-  job.actions = {bridge("J4.9", "C28.1")};
+  job.actions = {wireFrom("J4.9", "C28.1")};
   CHECK(suspectsOfRepair(job).size() == 2); // nobody knows for what
   job.actions.front().because = second.fault;
   job.actions.front().because->places = 7; // more readings since tell places apart
