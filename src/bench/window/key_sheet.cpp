@@ -131,7 +131,10 @@ QString whereRepairing(const Pedals& pedals) {
                   {keyName(Qt::Key_Space), tr("tick what works")},
                   {keyName(Qt::Key_Delete), tr("take a function out")}}) +
          section(stationName(Station::handOver),
-                 {{keyName(QKeySequence::Print), tr("print the sheet")},
+                 {{QStringLiteral("1, 2, 3, 4"), tr("a usual charge, while nothing is typed")},
+                  {keyName(Qt::Key_Tab), tr("the other copy, while nothing is typed")},
+                  {keyName(Qt::CTRL | Qt::Key_L), tr("change notes and letterhead")},
+                  {keyName(QKeySequence::Print), tr("print the sheet")},
                   {keyName(QKeySequence::Save), tr("save it as PDF")},
                   {keyName(Qt::CTRL | Qt::Key_H), tr("handed over")},
                   {keyName(Qt::CTRL | Qt::Key_I), tr("add photos")},
