@@ -27,11 +27,14 @@ void addPlaces(Overlay& overlay, const Suspect& suspect, const Said& label) {
 
 } // namespace
 
-Overlay suspectsOverlay(const FaultCase& fault) {
+Overlay suspectsOverlay(const FaultCase& fault, const std::vector<std::string>& letters) {
   Overlay overlay = lineOverlay(fault);
   for (std::size_t i = 0; i < fault.suspects.setSize && i < fault.suspects.ranked.size(); ++i) {
     const Suspect& suspect = fault.suspects.ranked[i];
-    addPlaces(overlay, suspect, fmt::format("{:.0f} %", suspect.probability * 100.0));
+    const bool lettered = i < letters.size() && !letters[i].empty();
+    addPlaces(overlay, suspect,
+              lettered ? Said(asItIs(letters[i]))
+                       : Said(fmt::format("{:.0f} %", suspect.probability * 100.0)));
   }
   if (!fault.next.stop && !fault.next.ranked.empty()) {
     const std::size_t probe = fault.next.ranked.front().place;
