@@ -320,14 +320,15 @@ void BenchWindow::putFirst(bool map) {
 void BenchWindow::shareRoom() {
   // Where nothing is to be seen on the board, the page has all of the window; where letters are large, the
   // one that is worked with.
-  const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver;
+  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
+  const bool hasMap =
+      station_ != Station::bookIn && station_ != Station::handOver && (now == nullptr || now->wantsMap());
   const bool narrow = isNarrow();
   const bool appears = panel_->isHidden() && hasMap && (!narrow || mapFirst_);
   panel_->setVisible(hasMap && (!narrow || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
   // Where the board is drawn the map comes first, and what is said of it stands beside.
-  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
   const bool drawing = now != nullptr && panel_->isVisibleTo(this) && now->overMap() != nullptr;
   if (splitter_->indexOf(pages_) != (drawing ? 1 : 0)) splitter_->insertWidget(drawing ? 1 : 0, pages_);
   const int room = splitter_->width() - splitter_->handleWidth();
