@@ -8,6 +8,7 @@ namespace netmend {
 
 namespace {
 
+constexpr double leastMended = 0.001; ///< a suspect below it changes no per cent
 constexpr Length sameSpot{10'000}; ///< on one track
 
 /// The place of the line that this landing is soldered to.
@@ -93,6 +94,26 @@ std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const Board
       out.insert(out.end(), line.nets.begin(), line.nets.end());
     }
   return out;
+}
+
+double mendedShare(const FaultCase& fault, const JumperProposal& proposal) {
+  double share = 0.0;
+  for (const Suspect& suspect : fault.suspects.ranked) {
+    if (suspect.probability < leastMended) continue;
+    for (const FaultPlace& place : suspect.places) {
+      if (place.kind != FaultKind::open || !place.edge) continue;
+      const auto ends = breakEnds(fault.line.graph, {*place.edge});
+      if (ends && joinsBreak(fault.line.graph, *ends, proposal.from, proposal.to))
+        share += suspect.probability * place.share;
+    }
+  }
+  return std::min(share, 1.0);
+}
+
+Seconds workTime(const std::vector<WorkStep>& steps) {
+  const auto checks = std::count_if(steps.begin(), steps.end(), [](const WorkStep& s) { return s.check; });
+  const auto work = static_cast<double>(steps.size()) - static_cast<double>(checks);
+  return Seconds(work * 120.0 + static_cast<double>(checks) * 30.0); // common practice, no source
 }
 
 } // namespace netmend

@@ -12,6 +12,7 @@
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/proof.h"
 #include "netmend/casework/repair_data.h"
+#include "netmend/casework/step_check.h"
 #include "netmend/casework/take_reading.h"
 #include "netmend/drawing/photo_image.h"
 #include "netmend/jobbook/job_words.h"
@@ -133,8 +134,26 @@ RepairAction* actionIn(std::vector<RepairAction>& actions, std::uint64_t id) {
   return nullptr;
 }
 
+/// A step, held against a check that read wrong: with a reason it is overruled.
+Result<void> tickOne(RepairAction& action, std::size_t step, const std::string& text,
+                     const std::string& reason) {
+  const auto stopped = stoppedAt(action);
+  if (!stopped || step < *stopped) {
+    action.steps[step].done = true;
+    return {};
+  }
+  if (step == *stopped && !reason.empty()) {
+    overrule(action.steps[step], reason);
+    return {};
+  }
+  return failure({said(pattern("core", "check {} read what it must not: the work stops there"), *stopped + 1),
+                  "", "--tick", text,
+                  pattern("core", "repeat the check, or tick it with --reason to overrule it")});
+}
+
 /// "1:3" → action 1, step 3.
-Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& text) {
+Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& text,
+                      const std::string& reason) {
   std::uint64_t action = 0;
   std::size_t step = 0;
   const char* end = text.data() + text.size();
@@ -143,10 +162,8 @@ Result<void> tickStep(std::vector<RepairAction>& actions, const std::string& tex
     const auto second = std::from_chars(first.ptr + 1, end, step);
     RepairAction* found = actionIn(actions, action);
     if (second.ec == std::errc{} && second.ptr == end && found != nullptr && step >= 1 &&
-        step <= found->steps.size()) {
-      found->steps[step - 1].done = true;
-      return {};
-    }
+        step <= found->steps.size())
+      return tickOne(*found, step - 1, text, reason);
   }
   return failure({pattern("core", "no such step"), "", "--tick", text,
                   pattern("core", "ACTION:STEP as job show lists them")});
@@ -203,7 +220,9 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
   }
   if (!options.tick.empty() || !options.works.empty()) out.changed = job.actions;
   for (const auto& text : options.tick)
-    if (auto ticked = tickStep(out.changed, text); !ticked) return failure(ticked.error());
+    if (auto ticked = tickStep(out.changed, text, options.action.empty() ? options.reason : std::string());
+        !ticked)
+      return failure(ticked.error());
   if (!options.works.empty())
     if (auto tried = addFunctions(options, job, out.changed); !tried) return failure(tried.error());
   if (!options.photo.empty()) {

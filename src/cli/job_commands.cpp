@@ -227,7 +227,8 @@ void addAddOptions(CLI::App& command, AddOptions& options) {
                      "A repair action: resolder, \"remove part\", \"replace part\", clean, "
                      "\"cut track\" or \"not economic\"");
   command.add_option("--target", options.target, "Part, joint or net that the action is on");
-  command.add_option("--reason", options.reason, "Why");
+  command.add_option("--reason", options.reason,
+                     "Why; with --tick: why a check that read wrong is overruled");
   command.add_option("--tick", options.tick, "Steps that are done: ACTION:STEP, for example 1:3");
   command.add_option("--works", options.works,
                      "Functions of the device that were tried after the last repair, and work");

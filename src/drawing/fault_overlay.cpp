@@ -39,13 +39,15 @@ void addPlaces(Overlay& overlay, const Suspect& suspect, const Said& label) {
 
 } // namespace
 
-Overlay suspectsOverlay(const FaultCase& fault) {
+Overlay suspectsOverlay(const FaultCase& fault, const std::vector<std::string>& letters) {
   Overlay overlay = lineOverlay(fault);
   for (std::size_t i = 0; i < fault.suspects.setSize && i < fault.suspects.ranked.size(); ++i) {
     const Suspect& suspect = fault.suspects.ranked[i];
     if (suspect.probability < leastDrawn) continue;
-    addLettered(overlay, suspect,
-                i < letteredSuspects ? asItIs(std::string(1, static_cast<char>('A' + i))) : Said());
+    const std::string byRank =
+        i < letteredSuspects ? std::string(1, static_cast<char>('A' + i)) : std::string();
+    const std::string letter = letters.empty() ? byRank : i < letters.size() ? letters[i] : std::string();
+    addLettered(overlay, suspect, letter.empty() ? Said() : asItIs(letter));
   }
   if (!fault.next.stop && !fault.next.ranked.empty()) {
     const std::size_t probe = fault.next.ranked.front().place;

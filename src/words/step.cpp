@@ -78,7 +78,10 @@ Said readSaid(const CheckRead& read, ReadingMode mode) {
 Said noteSaid(const WorkStep& step) {
   std::vector<Said> all;
   if (step.read && step.measure) all.push_back(readSaid(*step.read, step.measure->mode));
-  if (!step.note.empty()) all.push_back(asItIs(step.note));
+  // Done although it read wrong: somebody had a reason.
+  const bool overruled = step.done && step.read && step.read->outcome == StepOutcome::disagrees;
+  if (!step.note.empty())
+    all.push_back(overruled ? said(pattern("core", "overruled: {}"), step.note) : asItIs(step.note));
   return joined(all);
 }
 

@@ -23,6 +23,12 @@ namespace netmend {
 [[nodiscard]] RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault,
                                      const JumperProposal& proposal, const WorkSteps& data);
 
+/// How likely the fault is one that this wire mends: of each suspected break, whether the wire joins what it
+/// has parted.
+[[nodiscard]] double mendedShare(const FaultCase& fault, const JumperProposal& proposal);
+/// About how long these steps take at the bench.
+[[nodiscard]] Seconds workTime(const std::vector<WorkStep>& steps);
+
 /// Nets of the lines that these repair actions are on, for the picture of the job.
 [[nodiscard]] std::vector<NetId> linesOf(const std::vector<RepairAction>& actions,
                                          const BoardUnderWork& board);

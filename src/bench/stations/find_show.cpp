@@ -6,6 +6,8 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 
+#include "bench/widgets/letters.h"
+#include "bench/widgets/meter_figure.h"
 #include "connector_lie.h"
 #include "find_page.h"
 #include "find_words.h"
@@ -16,11 +18,16 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/fault.h"
 #include "netmend/words/place.h"
+#include "netmend/words/reading.h"
+#include "odd_pins.h"
+#include "others_row.h"
 
 /// What the Find station shows of the desk; what is done there is in find_page.cpp.
 namespace netmend {
 
 namespace {
+
+constexpr double leastFit = 0.6; ///< of the letters' size, before more of the tree is folded
 
 /// Where in the tree a suspect's place is.
 std::optional<TreeSelection> placeInTree(const LineTree& tree, const FaultPlace& place) {
@@ -56,17 +63,17 @@ void FindPage::refresh() {
     net_ = desk_.fault.net();
     pin_ = desk_.fault.pin();
     unfolded_.clear();
+    listAll_ = false;
   }
   const bool fresh = desk_.fault.fault() != shown_;
   shown_ = desk_.fault.fault();
+  if (fresh && shown_) letters_.give(*shown_);
   nameLine();
   showProbe();
   if (fresh) {
     showTree();
     showSuspects();
     listPlaces();
-  } else if (!shown_) {
-    tree_->setEmptyText(emptyWords());
   }
   Q_EMIT overlayChanged();
 }
@@ -80,21 +87,20 @@ void FindPage::pictureTurned() {
   if (!shown_ || !chosen || *chosen >= shown_->suspects.ranked.size()) return;
   const QSignalBlocker quiet(suspects_); // what is selected in the tree stays
   suspects_->choose(*chosen);
-  explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked[*chosen]));
+  explain(*chosen);
 }
 
+/// The strip says which line it is; one without an odd pin is named beside it.
 void FindPage::nameLine() {
+  fillOddStrip(*strip_, desk_);
   const std::string line = desk_.fault.lineName();
   name_->setText(line.empty() ? tr("No line yet") : tr("Line %1").arg(QString::fromStdString(line)));
-  QStringList words;
-  if (desk_.fault.solving())
-    words << tr("weighing the readings …");
-  else if (shown_)
-    words << tr("readings weighed: %1").arg(shown_->isolation.observations.size());
-  if (!line.empty() && !desk_.fault.chosen()) words << tr("follows the oddest pin");
-  if (!desk_.fault.unreachable().empty())
-    words << tr("places out of reach: %1").arg(desk_.fault.unreachable().size());
-  state_->setText(words.join(QStringLiteral(" · ")));
+  name_->setVisible(!line.empty() && !strip_->chosen());
+}
+
+FootMode FindPage::footMode() const {
+  const std::string line = desk_.fault.lineName();
+  return {BandLook::job, line.empty() ? QString() : tr("FIND %1").arg(QString::fromStdString(line))};
 }
 
 QString FindPage::emptyWords() const {
@@ -107,57 +113,124 @@ QString FindPage::emptyWords() const {
                                : tr("Nothing can be said about this line: name another (Ctrl+L)");
 }
 
+/// What this place read last in this way; empty: nothing yet.
+QString FindPage::readBefore(const ProbeProposal& next) const {
+  const ProbePlace& place = shown_->isolation.places[next.place];
+  for (auto each = shown_->readings.rbegin(); each != shown_->readings.rend(); ++each)
+    if (each->mode == next.mode && samePoint(each->point, ProbePoint{place.pin, place.label}))
+      return QString::fromStdString(readingText(each->value, each->mode));
+  return {};
+}
+
+void FindPage::showDue(const ProbeProposal& next) {
+  const ProbePlace& place = shown_->isolation.places[next.place];
+  const QString before = next.again ? readBefore(next) : QString();
+  setLetters(*due_, Letters::reading, next.again);
+  due_->setText(desk_.fault.solving() ? tr("Wait, the reading is being weighed")
+                : next.again          ? tr("Once more, the contact may have missed")
+                                      : tr("Next probe"));
+  place_->setText(place.pin ? spokenPoint({place.pin, place.label})
+                            : besidePicture(nameOf(shown_->names.probe(next.place))));
+  lead_->setText(leadWords(*shown_, next, QString::fromStdString(desk_.walk.walk(false).other.label)));
+  QString access = accessWords(*shown_, next);
+  if (!access.isEmpty()) access[0] = access[0].toUpper();
+  const QString line = next.again && !before.isEmpty() ? tr("Read %1 before.").arg(before)
+                                                       : shown(probeLine(shown_->next, next));
+  reason_->setText(QStringLiteral("%1 %2.").arg(line, access));
+}
+
+/// What each answer would leave. Asked again, the one that was read holds, and another makes it a slip.
+void FindPage::showAnswers() {
+  std::vector<AnswerRow> rows;
+  const ProbeProposal* next = shown_ && !desk_.fault.solving() ? desk_.fault.nextProbe() : nullptr;
+  if (next != nullptr) {
+    const auto letters = letters_.ofRanked(*shown_);
+    const QString before = next->again ? readBefore(*next) : QString();
+    for (const ProbeAnswer& answer : answersAt(*shown_, *next, mostNamed)) {
+      AnswerRow row;
+      const QString value = answer.near ? QString::number(*answer.near, 'f', 3) : QStringLiteral("OL");
+      const bool repeats = !before.isEmpty() && (before == QStringLiteral("OL")) == !answer.near;
+      row.reads = repeats ? tr("%1 again").arg(before) : answer.near ? tr("near %1").arg(value) : value;
+      row.then = tr("leaves");
+      for (const std::size_t i : answer.leaves)
+        if (!letters[i].empty()) row.letters.push_back(QString::fromStdString(letters[i]));
+      if (!before.isEmpty() && !repeats) row.after = tr("a slip; I: comes and goes");
+      rows.push_back(std::move(row));
+    }
+  }
+  answers_->setRows(std::move(rows));
+}
+
 void FindPage::showProbe() {
   const ProbeProposal* next = desk_.fault.nextProbe();
   const bool due = shown_ && next != nullptr;
   for (QPushButton* button : {overLimit_, cannotReach_})
-    button->setEnabled(due && !desk_.fault.solving());
-  reachAll_->setEnabled(!desk_.fault.unreachable().empty());
-  for (QLabel* label : {place_, lead_, effort_, reason_, again_, unknown_})
+    button->setVisible(due);
+  for (QPushButton* button : {overLimit_, cannotReach_})
+    button->setEnabled(!desk_.fault.solving());
+  reachAll_->setVisible(!desk_.fault.unreachable().empty());
+  for (QLabel* label : {place_, lead_, reason_, again_, unknown_})
     label->clear();
+  const auto& meters = desk_.job.data().probing.meters;
+  const auto meter = std::find_if(meters.begin(), meters.end(),
+                                  [&](const MeterProfile& each) { return each.id == desk_.walk.meter(); });
+  const QString mode = shown(nameOf(wantedMode()));
+  figure_->setCaption(meter == meters.end() || meter->name.empty()
+                          ? mode
+                          : shown(dataPattern(meter->name)) + QStringLiteral(", ") + mode);
   if (!shown_) {
+    setLetters(*due_, Letters::reading);
     due_->setText(tr("Next probe"));
     lead_->setText(emptyWords());
   } else if (due) {
-    due_->setText(desk_.fault.solving() ? tr("Next probe: wait, the reading is being weighed")
-                                        : tr("Next probe"));
-    const ProbePlace& place = shown_->isolation.places[next->place];
-    place_->setText(place.pin ? spokenPoint({place.pin, place.label})
-                              : besidePicture(nameOf(shown_->names.probe(next->place))));
-    lead_->setText(leadWords(*shown_, *next, QString::fromStdString(desk_.walk.walk(false).other.label)));
-    effort_->setText(effortWords(*shown_, *next));
-    reason_->setText(why_ ? reasonWords(*shown_, *next) : shown(probeLine(shown_->next, *next)));
+    showDue(*next);
   } else {
     const FindAdvice advice = adviceFor(*shown_);
+    setLetters(*due_, Letters::reading);
     due_->setText(tr("Stop probing"));
     place_->setText(advice.head);
     lead_->setText(advice.text);
-    if (why_)
-      reason_->setText(besidePicture(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
-                       QStringLiteral("."));
   }
   const QString otherwise = otherwiseWords();
   comesAndGoes_->setVisible(!otherwise.isEmpty());
   if (shown_) {
     QStringList again;
     if (!otherwise.isEmpty()) again << otherwise;
-    for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
-      again << tr("Take again: %1.").arg(besidePicture(text));
+    if (!due || !next->again)
+      for (const Said& text : readingsToTakeAgain(shown_->isolation, shown_->names, shown_->suspects))
+        again << tr("Take again: %1.").arg(besidePicture(text));
     again_->setText(again.join(QLatin1Char('\n')));
     unknown_->setText(unknownWords(*shown_, desk_.job.places()));
   }
-  for (QLabel* label : {place_, lead_, effort_, reason_, again_, unknown_})
+  for (QLabel* label : {place_, lead_, reason_, again_, unknown_})
     label->setVisible(!label->text().isEmpty());
+  showAnswers();
+  share();
 }
 
 void FindPage::showSuspects() {
-  suspects_->setFault(shown_.get());
+  suspects_->setFault(shown_.get(), shown_ ? letters_.ofRanked(*shown_) : std::vector<std::string>(),
+                      listAll_);
+  others_->setRow(suspects_->rest());
+  all_->setVisible(listAll_ || !suspects_->rest().words.isEmpty());
   explanation_->clear();
+  share();
   if (!shown_) return;
   const QSignalBlocker quiet(suspects_); // a new order selects nothing in the tree
   suspects_->choose(0);
-  if (!shown_->suspects.ranked.empty())
-    explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked.front()));
+  if (!shown_->suspects.ranked.empty()) explain(0);
+}
+
+/// Why this probe, and why this one is suspected.
+void FindPage::explain(std::size_t suspect) {
+  QStringList parts;
+  if (const ProbeProposal* next = desk_.fault.nextProbe())
+    parts << effortWords(*shown_, *next) + QStringLiteral(".\n") + reasonWords(*shown_, *next);
+  else
+    parts << besidePicture(adviceReasons(shown_->isolation, shown_->names, shown_->next)) +
+                 QStringLiteral(".");
+  parts << suspectWords(*shown_, shown_->suspects.ranked[suspect]);
+  explanation_->setPlainText(parts.join(QStringLiteral("\n\n")));
 }
 
 void FindPage::showWhy() {
@@ -193,7 +266,6 @@ std::vector<PlaceReading> FindPage::placeReadings() const {
 
 void FindPage::showTree() {
   const BoardUnderWork* board = desk_.job.board();
-  tree_->setEmptyText(emptyWords());
   if (!shown_ || board == nullptr) {
     tree_->setTree({});
   } else {
@@ -203,18 +275,31 @@ void FindPage::showTree() {
     if (const ProbeProposal* next = desk_.fault.nextProbe()) {
       wishes.probe = next->place;
       wishes.probeOther = next->other;
+      wishes.again = next->again;
     }
+    wishes.letters = letters_.ofRanked(*shown_);
     wishes.unfolded = unfolded_;
     tree_->setTree(lineTree(*board->board, *shown_, wishes));
+    if (tree_->fit() < leastFit) {
+      // Read from a distance or not at all: what is quiet is folded, on short lines too.
+      wishes.foldAbove = 0;
+      tree_->setTree(lineTree(*board->board, *shown_, wishes));
+    }
   }
+  saySelected();
+  share();
+}
+
+void FindPage::saySelected() {
   selected_->setText(tree_->selectedText());
+  selected_->setVisible(tree_->selection().has_value());
 }
 
 void FindPage::suspectChosen() {
   const auto index = suspects_->chosen();
   if (selecting_ || !shown_ || !index || *index >= shown_->suspects.ranked.size()) return;
   const Suspect& suspect = shown_->suspects.ranked[*index];
-  explanation_->setPlainText(suspectWords(*shown_, suspect));
+  explain(*index);
   selectPlace(suspect);
 }
 
@@ -226,12 +311,12 @@ void FindPage::selectPlace(const Suspect& suspect) {
     if (found) break;
   }
   tree_->select(found);
-  selected_->setText(tree_->selectedText());
+  saySelected();
   Q_EMIT overlayChanged();
 }
 
 void FindPage::treeSelected() {
-  selected_->setText(tree_->selectedText());
+  saySelected();
   const TreeNode* node = tree_->selectedNode();
   if (shown_ && node != nullptr) {
     const bool branch = tree_->selection()->branch;
@@ -246,7 +331,7 @@ void FindPage::treeSelected() {
       selecting_ = true;
       suspects_->choose(*best);
       selecting_ = false;
-      explanation_->setPlainText(suspectWords(*shown_, shown_->suspects.ranked[*best]));
+      explain(*best);
     }
   }
   Q_EMIT overlayChanged();
@@ -279,7 +364,10 @@ void FindPage::pinChosen(PinId pin) {
 
 Overlay FindPage::overlay() const {
   if (!shown_) return {};
-  Overlay overlay = suspectsOverlay(*shown_);
+  Overlay overlay = suspectsOverlay(*shown_, letters_.ofRanked(*shown_));
+  if (const ProbeProposal* next = desk_.fault.nextProbe(); next != nullptr && next->again)
+    if (const auto& at = shown_->isolation.places[next->place].at)
+      overlay.marks.push_back({*at, MarkShape::ring}); // a second one: it is asked for again
   addSelection(overlay);
   return overlay;
 }

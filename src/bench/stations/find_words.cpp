@@ -1,5 +1,6 @@
 #include "find_words.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QCoreApplication>
@@ -16,13 +17,14 @@ namespace netmend {
 
 namespace {
 
+constexpr double toldApart = 0.03;   ///< volts; nearer values are one answer
 constexpr double tellingBits = 0.05; ///< less does not move a per cent
 
 QString tr(const char* text, int count = -1) {
   return QCoreApplication::translate("netmend", text, nullptr, count);
 }
 
-QString accessWords(const ProbePlace& place) {
+QString accessOf(const ProbePlace& place) {
   if (place.scrape) return tr("lay the track open first");
   if (!place.access.known()) return tr("nobody has said how well it can be reached");
   switch (place.access.value) {
@@ -64,12 +66,17 @@ QString leadWords(const FaultCase& fault, const ProbeProposal& probe, const QStr
   return tr("%1: one lead here, the other on %2").arg(mode, otherLead);
 }
 
-QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
-  QString text = accessWords(fault.isolation.places[probe.place]);
+QString accessWords(const FaultCase& fault, const ProbeProposal& probe) {
+  QString text = accessOf(fault.isolation.places[probe.place]);
   if (probe.other) {
-    const QString other = accessWords(fault.isolation.places[*probe.other]);
+    const QString other = accessOf(fault.isolation.places[*probe.other]);
     if (other != text) text += tr("; the other place: %1").arg(other);
   }
+  return text;
+}
+
+QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
+  const QString text = accessWords(fault, probe);
   const double seconds = probe.effort.value;
   return seconds < 100.0 ? tr("%1, about %2 s").arg(text).arg(std::lround(seconds))
                          : tr("%1, about %2 min").arg(text).arg(seconds / 60.0, 0, 'f', 1);
@@ -78,6 +85,31 @@ QString effortWords(const FaultCase& fault, const ProbeProposal& probe) {
 QString reasonWords(const FaultCase& fault, const ProbeProposal& probe) {
   return besidePicture(probeReasons(fault.names, fault.next, probe)) + QStringLiteral(".\n") +
          besidePicture(adviceReasons(fault.isolation, fault.names, fault.next)) + QStringLiteral(".");
+}
+
+std::vector<ProbeAnswer> answersAt(const FaultCase& fault, const ProbeProposal& probe, std::size_t most) {
+  std::vector<ProbeAnswer> values;
+  ProbeAnswer over;
+  if (probe.other || probe.mode != ReadingMode::diode) return values;
+  for (std::size_t i = 0; i < fault.suspects.ranked.size() && i < most; ++i) {
+    const std::size_t which = fault.suspects.ranked[i].faultClass;
+    if (fault.isolation.classes[which].kind == FaultKind::noneOfThese) continue; // it foretells anything
+    const Prediction told = predictDiode(fault.isolation, probe.place, which);
+    if (told.overLimit > 0.5) {
+      over.leaves.push_back(i);
+      continue;
+    }
+    const double value = told.mean.value;
+    const auto same = std::find_if(values.begin(), values.end(), [&](const ProbeAnswer& answer) {
+      return std::abs(*answer.near - value) <= toldApart;
+    });
+    if (same == values.end())
+      values.push_back({value, {i}});
+    else
+      same->leaves.push_back(i);
+  }
+  if (!over.leaves.empty()) values.push_back(over);
+  return values;
 }
 
 FindAdvice adviceFor(const FaultCase& fault) {

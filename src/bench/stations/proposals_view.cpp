@@ -1,13 +1,16 @@
 #include "proposals_view.h"
 
 #include <QComboBox>
+#include <QEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
 #include "bench/widgets/wrap_layout.h"
+#include "netmend/casework/jumper_case.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/job_words.h"
 #include "netmend/words/job.h"
@@ -17,30 +20,24 @@
 
 namespace netmend {
 
-ProposalsView::ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent)
-    : QWidget(parent), desk_(desk), title_(makeLabel(Letters::metre, QStringLiteral("bridgeTitle"), this)),
-      why_(makeLabel(Letters::metre, QStringLiteral("whyNoProposals"), this)), cardRow_(new QHBoxLayout),
-      accept_(makePrompt(tr("Accept"), QKeySequence(Qt::Key_A), this)), kind_(new QComboBox(this)),
-      target_(new QLineEdit(this)), reason_(new QLineEdit(this)),
-      toWork_(makePrompt(tr("Back to the work steps"), QKeySequence(Qt::Key_W), this)) {
+ProposalsView::ProposalsView(Desk desk, QWidget* parent)
+    : QWidget(parent), desk_(desk), title_(makeLabel(Letters::large, QStringLiteral("bridgeTitle"), this)),
+      why_(makeLabel(Letters::reading, QStringLiteral("whyNoProposals"), this)), column_(new QVBoxLayout),
+      kind_(new QComboBox(this)), target_(new QLineEdit(this)), reason_(new QLineEdit(this)), drawing_(this) {
   auto* layout = new QVBoxLayout(this);
-  auto* head = new QHBoxLayout;
-  head->addWidget(title_, 1);
-  toWork_->setAccessibleName(tr("Back to the work steps"));
-  connect(toWork_, &QPushButton::clicked, this, &ProposalsView::back);
-  head->addWidget(whyButton);
-  head->addWidget(toWork_);
-  accept_->setAccessibleName(tr("Accept the chosen proposal"));
-  accept_->setObjectName(QStringLiteral("accept"));
-  connect(accept_, &QPushButton::clicked, this, &ProposalsView::acceptSelected);
-  head->addWidget(accept_);
-  layout->addLayout(head);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(scaled(face::grid));
+  setLetters(*title_, Letters::large, true);
+  layout->addWidget(title_);
   layout->addWidget(why_);
   auto* cards = new QWidget(this);
-  cards->setLayout(cardRow_);
-  cardRow_->setContentsMargins(0, 0, 0, 0);
-  layout->addWidget(scrolled(cards, this), 1);
-  layout->addLayout(otherRepair());
+  cards->setLayout(column_);
+  column_->setContentsMargins(0, 0, 0, 0);
+  QScrollArea* area = scrolled(cards, this);
+  area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  layout->addWidget(area, 1);
+  byHand_ = otherRepair();
+  layout->addWidget(byHand_);
   connect(&desk_.fault, &BenchFault::changed, this, [this] { showProposals(); });
   connect(&desk_.job, &BenchJob::boardChanged, this, [this] { showProposals(); });
   showProposals();
@@ -52,13 +49,13 @@ void ProposalsView::setWhy(bool why) {
     card->setWhy(why);
 }
 
-void ProposalsView::setWorkBehind(bool behind) {
-  toWork_->setVisible(behind);
-}
-
-QLayout* ProposalsView::otherRepair() {
+QWidget* ProposalsView::otherRepair() {
+  auto* card = makeCard(this);
+  card->setObjectName(QStringLiteral("byHand"));
   auto* row = new WrapLayout;
-  auto* label = new QLabel(tr("Another &repair"), this);
+  card->setLayout(row);
+  row->setContentsMargins(scaled(16), scaled(12), scaled(16), scaled(12));
+  auto* label = new QLabel(tr("By hand"), this);
   label->setBuddy(kind_);
   row->addWidget(label);
   kind_->setAccessibleName(tr("Kind of repair"));
@@ -83,7 +80,13 @@ QLayout* ProposalsView::otherRepair() {
   row->addWidget(add);
   connect(target_, &QLineEdit::returnPressed, this, &ProposalsView::addOther);
   connect(reason_, &QLineEdit::returnPressed, this, &ProposalsView::addOther);
-  return row;
+  return card;
+}
+
+void ProposalsView::openByHand() {
+  handWanted_ = true;
+  byHand_->show();
+  kind_->setFocus(Qt::ShortcutFocusReason);
 }
 
 void ProposalsView::pictureTurned() {
@@ -98,32 +101,57 @@ QString ProposalsView::whyNone() const {
             "another repair below.");
 }
 
+/// The board as the cards' pictures need it, made beside the event loop and once for each board.
+void ProposalsView::makeScene() {
+  const auto board = desk_.job.board() != nullptr ? desk_.job.board()->board : nullptr;
+  if (board == sceneOf_) return;
+  sceneOf_ = board;
+  scene_ = nullptr;
+  drawing_.cancel();
+  if (!board) return;
+  drawing_.run<std::shared_ptr<const BoardScene>>(
+      [board](const std::stop_token&) { return std::make_shared<const BoardScene>(*board); },
+      [this](std::shared_ptr<const BoardScene> made) {
+        scene_ = std::move(made);
+        for (ProposalCard* card : cards_)
+          card->setScene(scene_);
+      });
+}
+
 void ProposalsView::showProposals(std::size_t chosen) {
   for (ProposalCard* card : cards_) {
-    cardRow_->removeWidget(card);
+    column_->removeWidget(card);
     card->hide();
     card->deleteLater();
   }
   cards_.clear();
+  const auto fault = desk_.fault.fault();
   const auto proposals = desk_.fault.proposals();
   const BoardUnderWork* board = desk_.job.board();
-  const std::size_t count = proposals && board != nullptr ? proposals->proposals.size() : 0;
+  const std::size_t count = fault && proposals && board != nullptr ? proposals->proposals.size() : 0;
+  Box seen;
+  for (std::size_t i = 0; i < count; ++i)
+    for (const Point& at : proposals->proposals[i].way)
+      seen.include(at);
+  if (count > 0) makeScene();
+  column_->setSpacing(scaled(face::grid * 2));
   for (std::size_t i = 0; i < count; ++i) {
-    auto* card = new ProposalCard(i + 1, proposals->proposals[i], *board->places, this);
+    const JumperProposal& each = proposals->proposals[i];
+    const Seconds work = workTime(actionFor(*board, *fault, each, desk_.job.data().work).steps);
+    auto* card = new ProposalCard({i + 1, *fault, each, *board->places, seen, work}, this);
     card->setWhy(reasons_);
+    card->setScene(scene_);
     card->onChosen = [this, i] { select(i); };
-    cardRow_->addWidget(card, 1);
+    column_->addWidget(card, 1);
     cards_.push_back(card);
   }
-  accept_->setEnabled(count > 0);
   const QString why = count == 0 ? whyNone() : besidePicture(whyFewer(*proposals));
   setLetters(*why_, count == 0 ? Letters::metre : Letters::reading);
   why_->setText(why);
   why_->setVisible(!why.isEmpty());
-  const QString line = QString::fromStdString(desk_.fault.lineName());
-  title_->setText(count == 0  ? tr("How to repair it")
-                  : count > 1 ? tr("Bridge %1: press 1 to %2, then A").arg(line).arg(count)
-                              : tr("Bridge %1: A accepts").arg(line));
+  title_->setText(count == 0 ? tr("How to repair it") : QString());
+  title_->setVisible(count == 0);
+  byHand_->setVisible(count == 0 || handWanted_);
   select(chosen);
 }
 
@@ -158,6 +186,7 @@ void ProposalsView::addOther() {
   desk_.job.reached(JobState::repairing);
   target_->clear();
   reason_->clear();
+  handWanted_ = false;
   Q_EMIT added();
 }
 
@@ -172,8 +201,15 @@ bool ProposalsView::command(int key) {
   case Qt::Key_A:
     acceptSelected();
     return true;
+  case Qt::Key_H:
+    openByHand();
+    return true;
   case Qt::Key_W:
   case Qt::Key_Escape:
+    if (handWanted_ && key == Qt::Key_Escape) {
+      handWanted_ = false;
+      byHand_->setVisible(cards_.empty());
+    }
     Q_EMIT back();
     return true;
   case Qt::Key_U:
@@ -182,6 +218,11 @@ bool ProposalsView::command(int key) {
   default:
     return false;
   }
+}
+
+void ProposalsView::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::ApplicationFontChange && byHand_ != nullptr) showProposals(selected_);
 }
 
 } // namespace netmend

@@ -1,32 +1,37 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
+#include "bench/session/background.h"
+#include "netmend/drawing/board_scene.h"
 #include "station.h"
 
 class QComboBox;
-class QHBoxLayout;
 class QLabel;
 class QLineEdit;
 class QPushButton;
+class QVBoxLayout;
 
 namespace netmend {
 
 class ProposalCard;
 
-/// The ways to bridge the break, side by side, and every other repair below them.
+/// The ways to bridge the break, one beneath the other over the full width; every other repair is typed
+/// below them, where it is asked for or where there is no way.
 class ProposalsView : public QWidget {
   Q_OBJECT
 
 public:
-  ProposalsView(Desk desk, QPushButton* whyButton, QWidget* parent = nullptr);
+  explicit ProposalsView(Desk desk, QWidget* parent = nullptr);
   void setWhy(bool why);
   void pictureTurned();
   [[nodiscard]] std::size_t selected() const { return selected_; }
-  /// Whether there are work steps to go back to.
-  void setWorkBehind(bool behind);
+  [[nodiscard]] std::size_t count() const { return cards_.size(); }
   /// True when the key means something here.
   bool command(int key);
+  void openByHand();
+  void acceptSelected();
 
 Q_SIGNALS:
   void selectionChanged();
@@ -35,26 +40,32 @@ Q_SIGNALS:
   void back();
   void told(const QString& text, bool isError);
 
+protected:
+  void changeEvent(QEvent* event) override;
+
 private:
-  QLayout* otherRepair();
+  QWidget* otherRepair();
   void showProposals(std::size_t chosen = 0);
+  void makeScene();
   [[nodiscard]] QString whyNone() const;
   void select(std::size_t proposal);
-  void acceptSelected();
   void addOther();
 
   Desk desk_;
   QLabel* title_;
   QLabel* why_;
-  QHBoxLayout* cardRow_;
+  QVBoxLayout* column_;
   std::vector<ProposalCard*> cards_;
   std::size_t selected_ = 0;
   bool reasons_ = false; ///< the cards show them
-  QPushButton* accept_;
+  QWidget* byHand_ = nullptr;
+  bool handWanted_ = false;
   QComboBox* kind_;
   QLineEdit* target_;
   QLineEdit* reason_;
-  QPushButton* toWork_;
+  std::shared_ptr<const Board> sceneOf_;
+  std::shared_ptr<const BoardScene> scene_;
+  Background drawing_;
 };
 
 } // namespace netmend

@@ -148,8 +148,8 @@ NextThing nextThing(const Desk& desk) {
     if (desk.fault.working() || desk.fault.fault() == nullptr)
       return {Station::find, tr("The readings are being weighed")};
     if (const ProbeProposal* probe = desk.fault.nextProbe())
-      return {Station::find,
-              tr("Probe %1").arg(besidePicture(nameOf(desk.fault.fault()->names.probe(probe->place))))};
+      return {Station::find, (probe->again ? tr("Once more: %1") : tr("Probe %1"))
+                                 .arg(besidePicture(nameOf(desk.fault.fault()->names.probe(probe->place))))};
     return {Station::bridge, tr("Choose how to repair it")};
   }
   if (!stationDone(Station::bridge, desk)) {

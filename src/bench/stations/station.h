@@ -85,7 +85,8 @@ public:
   virtual void undo();
   /// What the copper map should show with it.
   [[nodiscard]] virtual Overlay overlay() const { return {}; }
-  /// The map stands beside it; else the page has the whole width until the map is asked for.
+  /// The map stands beside it; else the page has the whole width until the map is asked for. `mapHandChanged`
+  /// when that is another answer.
   [[nodiscard]] virtual bool wantsMap() const { return true; }
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}

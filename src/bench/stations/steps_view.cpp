@@ -4,14 +4,12 @@
 
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
-#include <QScrollArea>
-#include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
 #include "bench/widgets/reading_field.h"
-#include "bench/widgets/wrap_layout.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/casework/take_reading.h"
@@ -20,122 +18,8 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/job.h"
 #include "netmend/words/step.h"
-#include "scrolled.h"
 
 namespace netmend {
-
-StepsView::StepsView(Desk desk, QWidget* parent)
-    : QWidget(parent), desk_(desk), number_(makeLabel(Letters::metre, QStringLiteral("stepNumber"), this)),
-      due_(makeLabel(Letters::metre, QStringLiteral("dueStep"), this)),
-      must_(makeLabel(Letters::metre, QStringLiteral("mustRead"), this)),
-      note_(makeLabel(Letters::reading, QStringLiteral("stepNote"), this)),
-      // Whatever the buttons beside it are called, a reading and what the field asks for can be read in it.
-      field_(new ReadingField(tr("reading  Enter"), Growth::free, QStringLiteral("stepReading"), this)),
-      actions_(new QListWidget(this)), steps_(new QListWidget(this)) {
-  auto* layout = new QHBoxLayout(this);
-  auto* left = new QVBoxLayout;
-  auto* now = new QWidget(this);
-  auto* words = new QVBoxLayout(now);
-  words->setContentsMargins(0, 0, 0, 0);
-  setLetters(*due_, Letters::metre, true);
-  for (QLabel* label : {number_, due_, must_, note_})
-    words->addWidget(label);
-  words->addStretch(1);
-  left->addWidget(scrolled(now, this), 1);
-  left->addLayout(entry());
-  layout->addLayout(left, 3);
-  layout->addLayout(lists(), 2);
-  refresh();
-}
-
-QLayout* StepsView::lists() {
-  auto* column = new QVBoxLayout;
-  auto* head = new WrapLayout;
-  auto* actionsLabel = new QLabel(tr("Repairs of this &job"), this);
-  actionsLabel->setBuddy(actions_);
-  head->addWidget(actionsLabel);
-  QPushButton* other = makePrompt(tr("Another repair"), QKeySequence(Qt::Key_N), this);
-  other->setAccessibleName(tr("Another repair"));
-  connect(other, &QPushButton::clicked, this, &StepsView::otherWanted);
-  head->addWidget(other);
-  column->addLayout(head);
-  actions_->setAccessibleName(tr("Repairs of this job"));
-  actions_->setObjectName(QStringLiteral("actions"));
-  actions_->setMaximumHeight(actions_->fontMetrics().height() * 4);
-  connect(actions_, &QListWidget::currentRowChanged, this, &StepsView::chooseAction);
-  column->addWidget(actions_);
-  auto* stepsLabel = new QLabel(tr("Step&s"), this);
-  stepsLabel->setBuddy(steps_);
-  column->addWidget(stepsLabel);
-  steps_->setAccessibleName(tr("Steps"));
-  steps_->setObjectName(QStringLiteral("steps"));
-  steps_->setWordWrap(true);
-  steps_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  steps_->installEventFilter(this);
-  connect(steps_, &QListWidget::currentRowChanged, this, [this](int row) {
-    if (filling_ || row < 0) return;
-    step_ = static_cast<std::size_t>(row);
-    showDue();
-  });
-  column->addWidget(steps_, 1);
-  auto* cautions = makeLabel(Letters::small, QStringLiteral("cautions"), this);
-  QStringList lines;
-  for (const std::string& caution : desk_.job.data().work.cautions)
-    lines << QStringLiteral("\u26a0 ") + shown(dataPattern(caution));
-  cautions->setText(lines.join(QLatin1Char('\n')));
-  cautions->setAccessibleName(tr("Cautions"));
-  QScrollArea* area = scrolled(cautions, this);
-  area->setMaximumHeight(cautions->fontMetrics().height() * 6);
-  column->addWidget(area);
-  return column;
-}
-
-void StepsView::chooseAction(int row) {
-  const Job* job = desk_.job.job();
-  if (filling_ || job == nullptr || row < 0 || row >= static_cast<int>(job->actions.size())) return;
-  action_ = job->actions[static_cast<std::size_t>(row)].id;
-  goToOpenStep(0);
-  showSteps();
-}
-
-void StepsView::showLast() {
-  const Job* job = desk_.job.job();
-  action_ = job != nullptr && !job->actions.empty() ? job->actions.back().id : RepairActionId{};
-  step_ = 0;
-  read_.reset();
-  goToOpenStep(0);
-  showActions();
-  showSteps();
-}
-
-void StepsView::refresh() {
-  if (action() == nullptr) {
-    showLast();
-    return;
-  }
-  showActions();
-  showSteps();
-}
-
-void StepsView::focusEntry() {
-  if (field_->isEnabled())
-    field_->setFocus();
-  else
-    steps_->setFocus();
-}
-
-QLayout* StepsView::entry() {
-  auto* row = new WrapLayout;
-  field_->setAccessibleName(tr("Reading or note of this step"));
-  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
-  connect(field_, &QLineEdit::returnPressed, this, &StepsView::typed);
-  row->addWidget(field_);
-  row->addWidget(field_->keyButton(tr("Tick"), Qt::Key_Space));
-  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
-  row->addWidget(field_->keyButton(tr("Step before"), Qt::Key_B));
-  row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
-  return row;
-}
 
 const RepairAction* StepsView::action() const {
   const Job* job = desk_.job.job();
@@ -150,10 +34,62 @@ const WorkStep* StepsView::step() const {
   return chosen != nullptr && step_ < chosen->steps.size() ? &chosen->steps[step_] : nullptr;
 }
 
+void StepsView::showLast() {
+  const Job* job = desk_.job.job();
+  action_ = job != nullptr && !job->actions.empty() ? job->actions.back().id : RepairActionId{};
+  step_ = 0;
+  read_.reset();
+  goToOpenStep(0);
+  showSteps();
+}
+
+bool StepsView::showActionOn(const std::string& net, const std::string& pin) {
+  const Job* job = desk_.job.job();
+  if (job == nullptr) return false;
+  const auto found = std::find_if(job->actions.rbegin(), job->actions.rend(), [&](const RepairAction& each) {
+    return each.target == pin || each.target == net || (each.jumper && each.jumper->net == net);
+  });
+  if (found == job->actions.rend()) return false;
+  action_ = found->id;
+  step_ = 0;
+  read_.reset();
+  goToOpenStep(0);
+  showSteps();
+  return true;
+}
+
+void StepsView::refresh() {
+  if (action() == nullptr)
+    showLast();
+  else
+    showSteps();
+}
+
+void StepsView::focusEntry() {
+  field_->setFocus();
+}
+
+QWidget* StepsView::field() const {
+  return reason_->isVisible() ? static_cast<QWidget*>(reason_) : field_;
+}
+
+QString StepsView::title() const {
+  const RepairAction* chosen = action();
+  if (chosen == nullptr) return {};
+  QString text = shown(nameOf(chosen->kind)) + QStringLiteral(", ") + QString::fromStdString(chosen->target);
+  if (chosen->jumper && chosen->jumper->figures)
+    text += QStringLiteral(", %1 mm").arg(QString::number(chosen->jumper->figures->length.mm(), 'f', 0));
+  return text;
+}
+
 void StepsView::goToOpenStep(std::size_t from) {
   const RepairAction* chosen = action();
   if (chosen == nullptr) return;
-  // What was jumped over comes after what is still ahead.
+  // What stopped the work comes first, and what was jumped over comes after what is still ahead.
+  if (const auto stopped = stoppedAt(*chosen)) {
+    step_ = *stopped;
+    return;
+  }
   const auto open = [&](std::size_t i) {
     return !chosen->steps[i].done && !isFunctionCheck(chosen->steps[i]);
   };
@@ -166,74 +102,6 @@ void StepsView::goToOpenStep(std::size_t from) {
   step_ = chosen->steps.size();
 }
 
-void StepsView::showActions() {
-  const Job* job = desk_.job.job();
-  filling_ = true;
-  actions_->clear();
-  if (job != nullptr) {
-    for (const RepairAction& each : job->actions) {
-      const auto ticked =
-          std::count_if(each.steps.begin(), each.steps.end(), [](const WorkStep& s) { return s.done; });
-      actions_->addItem(tr("%1: %2   %3 of %4 steps")
-                            .arg(shown(nameOf(each.kind)), QString::fromStdString(each.target))
-                            .arg(ticked)
-                            .arg(each.steps.size()));
-      if (each.id == action_) actions_->setCurrentRow(actions_->count() - 1);
-    }
-  }
-  filling_ = false;
-}
-
-void StepsView::showSteps() {
-  const RepairAction* chosen = action();
-  filling_ = true;
-  steps_->clear();
-  if (chosen != nullptr) {
-    for (std::size_t i = 0; i < chosen->steps.size(); ++i) {
-      const WorkStep& each = chosen->steps[i];
-      const QString sign = each.done ? QStringLiteral("\u2713") : QStringLiteral("\u2610");
-      QString text = each.check ? tr("%1 %2  Check: %3") : tr("%1 %2  %3");
-      text = text.arg(sign).arg(i + 1).arg(besidePicture(stepSaid(each, *chosen)));
-      if (const Said note = noteSaid(each); !note.empty())
-        text += QStringLiteral("\n      ") + besidePicture(note);
-      auto* item = new QListWidgetItem(text, steps_);
-      item->setData(Qt::AccessibleTextRole, (each.done ? tr("done: %1") : tr("open: %1")).arg(text));
-    }
-    if (step_ < chosen->steps.size()) steps_->setCurrentRow(static_cast<int>(step_));
-  }
-  filling_ = false;
-  showDue();
-}
-
-void StepsView::showDue() {
-  const RepairAction* chosen = action();
-  const WorkStep* now = step();
-  field_->setEnabled(chosen != nullptr); // its keys are needed after the last step, too
-  if (chosen == nullptr || now == nullptr) {
-    number_->clear();
-    due_->setText(chosen == nullptr ? tr("No repair chosen yet") : tr("All steps are done"));
-    must_->setText(chosen == nullptr ? QString() : tr("Now prove that it holds: the next station"));
-    note_->clear();
-    return;
-  }
-  number_->setText(tr("%1: step %2 of %3%4")
-                       .arg(QString::fromStdString(chosen->target))
-                       .arg(step_ + 1)
-                       .arg(chosen->steps.size())
-                       .arg(now->done ? tr(", done") : QString()));
-  due_->setText(besidePicture(stepSaid(*now, *chosen)));
-  // What it must read is for the eyes from a metre; what else follows from it is read at the desk.
-  must_->setText(now->check ? tr("Must be: %1").arg(besidePicture(expectedSaid(*now, *chosen))) : QString());
-  QStringList rest;
-  if (const Said detail = detailSaid(*now, *chosen); !detail.empty()) rest << besidePicture(detail);
-  if (const Said otherwise = otherwiseSaid(*now, *chosen); !otherwise.empty())
-    rest << besidePicture(otherwise);
-  if (const Said note = noteSaid(*now); !note.empty()) rest << tr("Noted: %1").arg(besidePicture(note));
-  note_->setText(rest.join(QLatin1Char('\n')));
-  field_->setPlaceholderText(now->measure ? tr("reading  Enter") : tr("note  Enter"));
-  Q_EMIT dueChanged();
-}
-
 void StepsView::change(const QString& what, const std::function<void(WorkStep&)>& to) {
   const RepairAction* chosen = action();
   if (chosen == nullptr || step() == nullptr) return;
@@ -242,11 +110,28 @@ void StepsView::change(const QString& what, const std::function<void(WorkStep&)>
   desk_.job.updateAction(what, after);
 }
 
+/// Whether a check that read wrong stands in the way of this step, and says so.
+bool StepsView::refused() {
+  const RepairAction* chosen = action();
+  if (chosen == nullptr || isOpenToWork(*chosen, step_)) return false;
+  Q_EMIT told(tr("Check %1 read what it must not: repeat it, or overrule it with a reason")
+                  .arg(*stoppedAt(*chosen) + 1),
+              true);
+  return true;
+}
+
 void StepsView::tick() {
   const WorkStep* now = step();
   if (now == nullptr) return;
   const bool done = !now->done;
   const std::size_t at = step_;
+  if (done) {
+    if (refused()) return;
+    if (stoppedAt(*action()) == at) {
+      Q_EMIT told(tr("It read what it must not: repeat it, or overrule it with a reason (Shift+O)"), true);
+      return;
+    }
+  }
   change(done ? tr("tick of a step") : tr("tick taken off"), [&](WorkStep& s) { s.done = done; });
   if (!done) return;
   goToOpenStep(at + 1);
@@ -273,6 +158,7 @@ void StepsView::reading(std::optional<double> value) {
     Q_EMIT told(tr("This step takes no reading: Space ticks it"), true);
     return;
   }
+  if (refused()) return;
   const BoardUnderWork* board = desk_.job.board();
   const StepMeasure& wanted = *now->measure;
   const StepOutcome outcome = compareWith(wanted, value);
@@ -289,25 +175,60 @@ void StepsView::reading(std::optional<double> value) {
   const std::size_t at = step_;
   read_ = at;
   const bool good = outcome == StepOutcome::agrees;
+  // What reads wrong when it is repeated is open again, and stops the work.
+  const bool wrong = outcome == StepOutcome::disagrees;
   const bool added = desk_.job.addReadingFor(action_, tr("reading of a check"), kept,
-                                             [at, read, good](RepairAction& a, JobReadingId) {
+                                             [at, read, good, wrong](RepairAction& a, JobReadingId) {
                                                a.steps[at].read = read;
-                                               a.steps[at].done = a.steps[at].done || good;
+                                               a.steps[at].done = !wrong && (a.steps[at].done || good);
                                              });
   if (!added) return;
-  Q_EMIT told(words, outcome == StepOutcome::disagrees);
+  Q_EMIT told(words, wrong);
   if (!good) return;
   goToOpenStep(at + 1);
   showSteps();
 }
 
-bool StepsView::command(int key) {
+void StepsView::askReason() {
+  const RepairAction* chosen = action();
+  const auto stopped = chosen != nullptr ? stoppedAt(*chosen) : std::nullopt;
+  if (!stopped) {
+    Q_EMIT told(tr("No check has read wrong: nothing to overrule"), true);
+    return;
+  }
+  step_ = *stopped;
+  showSteps();
+  reason_->show();
+  reason_->setFocus(Qt::ShortcutFocusReason);
+}
+
+void StepsView::overruled() {
+  const QString text = reason_->text().trimmed();
+  const RepairAction* chosen = action();
+  if (chosen == nullptr || stoppedAt(*chosen) != step_) return;
+  if (text.isEmpty()) {
+    Q_EMIT told(tr("Overruled only with a reason: it stands on the sheet"), true);
+    return;
+  }
+  const std::size_t at = step_;
+  change(tr("overruling of a check"), [&](WorkStep& s) { overrule(s, text.toStdString()); });
+  reason_->clear();
+  reason_->hide();
+  field_->setFocus();
+  goToOpenStep(at + 1);
+  showSteps();
+}
+
+bool StepsView::command(int key, Qt::KeyboardModifiers modifiers) {
   switch (key) {
   case Qt::Key_Space:
     tick();
     return true;
   case Qt::Key_O:
-    reading(std::nullopt);
+    if ((modifiers & Qt::ShiftModifier) != 0)
+      askReason();
+    else
+      reading(std::nullopt);
     return true;
   case Qt::Key_U:
     if (const auto undone = desk_.job.undo(); !undone) Q_EMIT told(shown(undone.error()), true);
@@ -331,9 +252,15 @@ bool StepsView::command(int key) {
 }
 
 bool StepsView::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == steps_ && event->type() == QEvent::KeyPress &&
-      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Space) {
+  if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+  const int key = static_cast<QKeyEvent*>(event)->key();
+  if (watched == steps_ && key == Qt::Key_Space) {
     tick();
+    return true;
+  }
+  if (watched == reason_ && key == Qt::Key_Escape) {
+    reason_->hide();
+    field_->setFocus();
     return true;
   }
   return QWidget::eventFilter(watched, event);

@@ -9,6 +9,8 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 
+#include "face_style.h"
+#include "letters.h"
 #include "netmend/drawing/pin_strip.h"
 #include "tree_paint.h"
 
@@ -34,16 +36,18 @@ LineTreeView::LineTreeView(QWidget* parent) : QAbstractScrollArea(parent) {
   setAccessibleName(tr("Line tree"));
   setObjectName(QStringLiteral("lineTree"));
   setFocusPolicy(Qt::StrongFocus);
-  setMinimumHeight(90);
+  setFrameShape(QFrame::NoFrame);
+  setLetters(*this, Letters::reading);
+  viewport()->setAutoFillBackground(false);
+  setHorizontalScrollBarPolicy(
+      Qt::ScrollBarAlwaysOff); // it fits its width; enlarged it follows the selection
+  setMinimumHeight(40);
 }
 
 QFont LineTreeView::letters() const {
-  QFont scaled = font();
-  if (scaled.pointSizeF() > 0)
-    scaled.setPointSizeF(scaled.pointSizeF() * zoom_);
-  else
-    scaled.setPixelSize(std::max(4, static_cast<int>(std::lround(scaled.pixelSize() * zoom_))));
-  return scaled;
+  QFont font = lettersFont(Letters::reading);
+  font.setPixelSize(std::max(4, static_cast<int>(std::floor(font.pixelSize() * zoom_ * fit_))));
+  return font;
 }
 
 void LineTreeView::setTree(LineTree tree) {
@@ -52,18 +56,14 @@ void LineTreeView::setTree(LineTree tree) {
   arrange();
 }
 
-void LineTreeView::setTheme(PictureTheme theme) {
-  theme_ = theme;
-  viewport()->update();
-}
-
-void LineTreeView::setEmptyText(const QString& text) {
-  emptyText_ = text;
-  viewport()->update();
-}
-
+/// Smaller letters where it is too wide; enlarged on request it may be wider again.
 void LineTreeView::arrange() {
+  fit_ = 1.0;
   layout_ = layoutLineTree(tree_, metricsOf(letters()), viewport()->width());
+  for (int i = 0; i < 4 && layout_.size.width() > viewport()->width() * std::max(1.0, zoom_); ++i) {
+    fit_ *= 0.98 * viewport()->width() * std::max(1.0, zoom_) / layout_.size.width();
+    layout_ = layoutLineTree(tree_, metricsOf(letters()), viewport()->width());
+  }
   const QSize page = viewport()->size();
   verticalScrollBar()->setRange(
       0, std::max(0, static_cast<int>(std::ceil(layout_.size.height())) - page.height()));
@@ -87,14 +87,8 @@ QPointF LineTreeView::offset() const {
 void LineTreeView::paintEvent(QPaintEvent*) {
   QPainter painter(viewport());
   painter.setRenderHint(QPainter::Antialiasing);
-  const PictureColors colors = pictureColors(theme_);
-  painter.fillRect(viewport()->rect(), colors.paper);
-  if (tree_.nodes.empty()) {
-    painter.setPen(colors.ink);
-    painter.drawText(viewport()->rect().adjusted(20, 10, -20, -10), Qt::AlignCenter | Qt::TextWordWrap,
-                     emptyText_);
-    return;
-  }
+  const PictureColors colors = pictureColors(faceTheme());
+  if (tree_.nodes.empty()) return;
   const QPointF shift = offset();
   painter.translate(shift);
   painter.setFont(letters());

@@ -31,9 +31,6 @@ public:
   /// Keeps the selection where the same copper is still shown.
   void setTree(LineTree tree);
   [[nodiscard]] const LineTree& tree() const { return tree_; }
-  void setTheme(PictureTheme theme);
-  /// What stands there while the tree is empty.
-  void setEmptyText(const QString& text);
 
   [[nodiscard]] std::optional<TreeSelection> selection() const { return selection_; }
   /// The selected node, or the one whose branch is selected; null: none.
@@ -41,6 +38,9 @@ public:
   void select(std::optional<TreeSelection> selection);
   /// In words: what is selected, how it reads, how suspect it is.
   [[nodiscard]] QString selectedText() const;
+  /// How much smaller than usual it had to become to fit its width.
+  [[nodiscard]] double fit() const { return fit_; }
+  [[nodiscard]] QSizeF pictureSize() const { return layout_.size; }
   /// Does what the key means here; false: nothing.
   bool key(int key);
   void zoom(double factor);
@@ -72,9 +72,8 @@ private:
   LineTree tree_;
   TreeLayout layout_;
   std::optional<TreeSelection> selection_;
-  PictureTheme theme_ = PictureTheme::light;
-  QString emptyText_;
   double zoom_ = 1.0;
+  double fit_ = 1.0; ///< by which letters are smaller, so that it fits its width
 };
 
 } // namespace netmend

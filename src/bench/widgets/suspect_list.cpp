@@ -1,14 +1,18 @@
 #include "suspect_list.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
+#include "face_style.h"
+#include "letters.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/words/fault.h"
+#include "suspect_letters.h"
 #include "tree_layout.h"
 
 namespace netmend {
@@ -16,126 +20,166 @@ namespace netmend {
 namespace {
 
 constexpr std::size_t mostListed = 60; ///< the rest together is below what anybody acts on
-constexpr int probabilityRole = Qt::UserRole;
-constexpr int reportedRole = Qt::UserRole + 1;
-constexpr int wordsRole = Qt::UserRole + 2;
+constexpr double leastListed = 0.005;
+constexpr int rowRole = Qt::UserRole;
 
-/// Where a row's share, bar and words are.
-struct RowParts {
-  QRect share;
-  QRectF bar;
-  QRect words;
-  RowParts(const QRect& row, const QFontMetrics& metrics) {
-    const QRect box = row.adjusted(8, 3, -8, -3);
-    const int figures = metrics.horizontalAdvance(QStringLiteral("99.9 %")) * 3 / 2;
-    const int length = metrics.averageCharWidth() * 8;
-    share = {box.left(), box.top(), figures, box.height()};
-    bar = {box.left() + figures + 10.0, box.center().y() - 7.0, static_cast<double>(length), 14.0};
-    words = box.adjusted(figures + length + 24, 0, 0, 0);
-  }
-};
+QString translated(const char* text, int count = -1) {
+  return QCoreApplication::translate("netmend::SuspectList", text, nullptr, count);
+}
 
-/// Paints by the list's palette, so that it follows every theme; the bar alone has a picture's colour.
+QString shareText(double probability) {
+  if (probability < leastListed) return QStringLiteral("< 1 %");
+  if (probability > 0.995) return QStringLiteral("> 99 %"); // nothing is certain
+  return QStringLiteral("%1 %").arg(std::max(1L, std::lround(probability * 100.0)));
+}
+
+QVariantList packed(const SuspectRow& row) {
+  return {row.letter, row.share, row.probability, row.words, row.detail, row.leading};
+}
+
+SuspectRow unpacked(const QVariantList& list) {
+  return {list[0].toString(),
+          list[1].toString(),
+          list[2].toDouble(),
+          list[3].toString(),
+          list[4].toString(),
+          list[5].toBool(),
+          false};
+}
+
 class SuspectDelegate : public QStyledItemDelegate {
 public:
-  SuspectDelegate(const PictureTheme* theme, QObject* parent) : QStyledItemDelegate(parent), theme_(theme) {}
-
-  /// As many lines as its words take in the list's width.
-  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-    const auto* list = qobject_cast<const QListWidget*>(option.widget);
-    const int width = list != nullptr ? list->viewport()->width() : option.rect.width();
-    const RowParts parts(QRect(0, 0, width, 100), option.fontMetrics);
-    const int height = QFontMetrics(fontOf(option, index))
-                           .boundingRect(0, 0, std::max(parts.words.width(), 20), 10000, Qt::TextWordWrap,
-                                         index.data(wordsRole).toString())
-                           .height();
-    return {option.fontMetrics.averageCharWidth() * 30,
-            std::max(height, option.fontMetrics.lineSpacing() * 3 / 2) + 8};
+  using QStyledItemDelegate::QStyledItemDelegate;
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
+    return {scaled(200), scaled(suspectRowHeight)};
   }
-
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    const FaceColors& colors = faceColors(faceTheme());
     const bool selected = (option.state & QStyle::State_Selected) != 0;
-    const bool reported = index.data(reportedRole).toBool();
-    const double probability = index.data(probabilityRole).toDouble();
-    const QPalette& palette = option.palette;
-    painter->save();
-    painter->fillRect(option.rect, selected ? palette.highlight() : palette.base());
-    const QColor ink = selected ? palette.highlightedText().color() : palette.text().color();
-    const RowParts parts(option.rect, option.fontMetrics);
-    QFont large = option.font;
-    large.setBold(reported);
-    if (reported) large.setPointSizeF(large.pointSizeF() * 1.15);
-    painter->setFont(large);
-    painter->setPen(ink);
-    painter->drawText(parts.share, Qt::AlignRight | Qt::AlignVCenter,
-                      index.data(Qt::DisplayRole).toString().section(QStringLiteral("  "), 0, 0));
-    paintBar(*painter, parts.bar, probability, ink);
-    painter->setFont(fontOf(option, index));
-    painter->drawText(parts.words, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap,
-                      index.data(wordsRole).toString());
-    if ((option.state & QStyle::State_HasFocus) != 0) {
-      painter->setPen(QPen(ink, 1, Qt::DotLine));
-      painter->drawRect(option.rect.adjusted(1, 1, -2, -2));
+    const bool keyed = (option.state & QStyle::State_HasFocus) != 0;
+    // The first one is looked at by itself: only what somebody has chosen is marked.
+    if (selected && (keyed || index.row() > 0)) {
+      painter->fillRect(option.rect, colors.accentTint);
+      painter->fillRect(QRect(option.rect.topLeft(), QSize(scaled(4), option.rect.height())), colors.accent);
     }
-    painter->restore();
+    paintSuspectRow(*painter, option.rect, unpacked(index.data(rowRole).toList()));
+    painter->fillRect(
+        QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), std::max(1, scaled(1))),
+        colors.line);
   }
-
-private:
-  void paintBar(QPainter& painter, const QRectF& frame, double probability, const QColor& ink) const {
-    const PictureColors colors = pictureColors(*theme_);
-    painter.fillRect(frame, colors.paper);
-    painter.fillRect(QRectF(frame.topLeft(), QSizeF(frame.width() * probability, frame.height())),
-                     colors.suspect);
-    painter.setPen(QPen(ink, 1));
-    painter.drawRect(frame);
-  }
-
-  static QFont fontOf(const QStyleOptionViewItem& option, const QModelIndex& index) {
-    QFont words = option.font;
-    words.setItalic(!index.data(reportedRole).toBool());
-    return words;
-  }
-
-  const PictureTheme* theme_;
 };
 
 } // namespace
 
+void paintLetter(QPainter& painter, const QRectF& plate, const QString& letter, double pixels) {
+  const FaceColors& colors = faceColors(faceTheme());
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(colors.card, plate.height() / 13.0));
+  painter.setBrush(colors.odd);
+  painter.drawRoundedRect(plate, plate.height() / 9.0, plate.height() / 9.0);
+  QFont font = faceFont(pixels);
+  font.setBold(true);
+  painter.setFont(font);
+  painter.setPen(colors.plate);
+  painter.drawText(plate, Qt::AlignCenter, letter);
+  painter.restore();
+}
+
+void paintSuspectRow(QPainter& painter, const QRect& rect, const SuspectRow& row) {
+  const FaceColors& colors = faceColors(faceTheme());
+  const int gap = scaled(16);
+  const auto centred = [&](int x, int width, int height) {
+    return QRect(x, rect.top() + (rect.height() - height) / 2, width, height);
+  };
+  painter.save();
+  int x = rect.left() + scaled(face::margin);
+  if (!row.letter.isEmpty())
+    paintLetter(painter, centred(x, scaled(letterPlate), scaled(letterPlate)), row.letter,
+                face::textLetters * faceScale());
+  x += scaled(letterPlate) + gap / 2;
+  painter.setFont(lettersFont(Letters::metre, row.leading));
+  painter.setPen(row.rest ? colors.quiet : colors.ink);
+  const int share = scaled(84);
+  painter.drawText(centred(x, share, rect.height()), Qt::AlignRight | Qt::AlignVCenter, row.share);
+  x += share + gap;
+  const QRect frame = centred(x, scaled(104), scaled(20));
+  const int full = static_cast<int>(std::lround(frame.width() * std::clamp(row.probability, 0.0, 1.0)));
+  painter.setPen(QPen(colors.outline, colors.hair * faceScale()));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(frame.adjusted(0, 0, -1, -1));
+  painter.setPen(QPen(colors.ink, colors.hair * faceScale()));
+  painter.setBrush(colors.oddFill);
+  if (full > 1) painter.drawRect(QRect(frame.topLeft(), QSize(full, frame.height())).adjusted(0, 0, -1, -1));
+  x += frame.width() + gap;
+  const int right = rect.right() - scaled(face::margin);
+  const QFontMetrics small(lettersFont(Letters::small));
+  painter.setFont(lettersFont(Letters::reading, row.leading));
+  const QFontMetrics metrics(painter.font());
+  const int detail = row.detail.isEmpty() ? 0 : small.horizontalAdvance(row.detail) + gap;
+  const bool detailed = detail > 0 && x + metrics.horizontalAdvance(row.words) + detail <= right;
+  const int room = right - x - (detailed ? detail : 0);
+  painter.setPen(row.rest ? colors.quiet : colors.ink);
+  if (room > 0)
+    painter.drawText(centred(x, room, rect.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                     metrics.elidedText(row.words, Qt::ElideRight, room));
+  if (detailed) {
+    painter.setFont(lettersFont(Letters::small));
+    painter.setPen(colors.quiet);
+    painter.drawText(centred(right - detail, detail, rect.height()), Qt::AlignRight | Qt::AlignVCenter,
+                     row.detail);
+  }
+  painter.restore();
+}
+
 SuspectList::SuspectList(QWidget* parent) : QListWidget(parent) {
   setObjectName(QStringLiteral("suspects"));
-  setAccessibleName(QCoreApplication::translate("netmend::SuspectList", "Suspects, likeliest first"));
-  setItemDelegate(new SuspectDelegate(&theme_, this));
+  setAccessibleName(translated("Suspects, likeliest first"));
+  setItemDelegate(new SuspectDelegate(this));
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn); // rows are laid out by the width that they will have
+  setFrameShape(QFrame::NoFrame);
+  viewport()->setAutoFillBackground(false);
   setResizeMode(QListView::Adjust);
 }
 
-void SuspectList::setTheme(PictureTheme theme) {
-  theme_ = theme;
-  viewport()->update();
-}
-
-void SuspectList::setFault(const FaultCase* fault) {
+void SuspectList::setFault(const FaultCase* fault, const std::vector<std::string>& letters, bool all) {
   const QSignalBlocker quiet(this);
   clear();
+  rest_ = {};
   if (fault == nullptr) return;
-  const Suspects& suspects = fault->suspects;
-  for (std::size_t i = 0; i < suspects.ranked.size() && i < mostListed; ++i) {
-    const Suspect& suspect = suspects.ranked[i];
-    const bool reported = i < suspects.setSize;
-    const QString share = suspicionText(suspect.probability);
-    if (share.isEmpty() && !reported && i >= 3) break;
+  const std::vector<Suspect>& ranked = fault->suspects.ranked;
+  std::size_t others = 0;
+  for (std::size_t i = 0; i < ranked.size(); ++i) {
+    const Suspect& suspect = ranked[i];
     const FoundFault found = toFoundFault(fault->isolation.classes[suspect.faultClass], fault->names);
-    const Said others = othersSaid(found);
-    const QString words = besidePicture(headlineOf(found)) +
-                          (others.empty() ? QString() : QStringLiteral(",\n") + besidePicture(others));
-    auto* item = new QListWidgetItem(
-        (share.isEmpty() ? QStringLiteral("< 0.5 %") : share) + QStringLiteral("  ") + words, this);
-    item->setData(probabilityRole, suspect.probability);
-    item->setData(reportedRole, reported);
-    item->setData(wordsRole, words);
-    item->setToolTip(words);
+    if (i >= (all ? mostListed : mostNamed) || (i > 0 && suspect.probability < leastListed && !all)) {
+      rest_.probability += suspect.probability;
+      others += std::max<std::size_t>(1, suspect.places.size());
+      continue;
+    }
+    SuspectRow row;
+    if (i < letters.size()) row.letter = QString::fromStdString(letters[i]);
+    row.probability = suspect.probability;
+    row.share = shareText(suspect.probability);
+    row.words = besidePicture(headlineOf(found));
+    if (const Said more = othersSaid(found); !more.empty()) row.detail = besidePicture(more);
+    row.leading = i == 0;
+    const QString text = row.share + QStringLiteral("  ") + row.words +
+                         (row.detail.isEmpty() ? QString() : QStringLiteral(", ") + row.detail);
+    auto* item = new QListWidgetItem(text, this);
+    item->setData(rowRole, packed(row));
+    item->setToolTip(text);
+    if (!row.letter.isEmpty())
+      item->setData(Qt::AccessibleTextRole, row.letter + QStringLiteral(": ") + text);
   }
+  if (others == 0) return;
+  rest_.rest = true;
+  rest_.share = shareText(rest_.probability);
+  rest_.words = translated("%n other place(s)", static_cast<int>(others));
+}
+
+int SuspectList::wantedHeight() const {
+  return count() * scaled(suspectRowHeight);
 }
 
 std::optional<std::size_t> SuspectList::chosen() const {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 
 #include <QCoreApplication>
 
@@ -15,7 +16,8 @@ namespace netmend {
 namespace {
 
 constexpr double splitSuspicion = 0.01; ///< joint and track are shown apart where both have this much
-constexpr std::size_t leastFolded = 3;  ///< pins; fewer take no more room than their fold
+constexpr double leastLettered = 0.005;
+constexpr std::size_t leastFolded = 3; ///< pins; fewer take no more room than their fold
 
 /// Chooses what of a line's pieces is shown, and folds the rest.
 class TreeMaker {
@@ -253,9 +255,41 @@ const TreeNode* LineTree::find(std::size_t key) const {
   return found == nodes.end() ? nullptr : &*found;
 }
 
+namespace {
+
+/// Writes each suspect's letter on every branch and pin that it may be at.
+void addLetters(LineTree& tree, const FaultCase& fault, const std::vector<std::string>& letters) {
+  std::map<std::size_t, QString> ofEdge;
+  std::map<PinId, QString> ofPin;
+  for (std::size_t i = 0; i < letters.size() && i < fault.suspects.ranked.size(); ++i) {
+    const QString letter = QString::fromStdString(letters[i]);
+    if (letter.isEmpty() || fault.suspects.ranked[i].probability < leastLettered) continue;
+    for (const FaultPlace& place : fault.suspects.ranked[i].places) {
+      if (place.edge) ofEdge[*place.edge] += letter;
+      if (place.kind == FaultKind::deadPin) ofPin[place.pin] += letter;
+    }
+  }
+  const auto add = [](QString& text, const QString& more) {
+    for (const QChar letter : more)
+      if (!text.contains(letter)) text += letter;
+  };
+  for (TreeNode& node : tree.nodes) {
+    for (const TreePiece& piece : node.branch.pieces)
+      if (const auto found = ofEdge.find(piece.edge); found != ofEdge.end())
+        add(node.branch.letters, found->second);
+    if (const auto found = ofPin.find(node.pin); node.pin && found != ofPin.end())
+      add(node.letters, found->second);
+  }
+}
+
+} // namespace
+
 LineTree lineTree(const Board& board, const FaultCase& fault, const TreeWishes& wishes) {
   const LinePieces pieces = linePieces(board, fault, wishes);
-  return TreeMaker(pieces, wishes).make();
+  LineTree tree = TreeMaker(pieces, wishes).make();
+  tree.again = wishes.again;
+  addLetters(tree, fault, wishes.letters);
+  return tree;
 }
 
 } // namespace netmend

@@ -27,6 +27,7 @@ struct TreeBranch {
   QString text;                  ///< "joint + 12.3 mm + 2 vias"
   QString part;                  ///< reference of the part that it goes through
   bool unknownWay = false;       ///< nobody has seen how it runs
+  QString letters{};             ///< of the suspects that are on it
 };
 
 enum class TreeNodeKind {
@@ -47,6 +48,7 @@ struct TreeNode {
   PinId pin;
   std::optional<Point> at;
   double suspicion = 0.0; ///< of the pin itself, or of everything inside where it is folded
+  QString letters{};      ///< of the suspects that it is itself
   bool probe = false;     ///< one lead of the next probe
   std::size_t parent = 0; ///< index; the source's is its own
   std::vector<std::size_t> children;
@@ -56,6 +58,7 @@ struct TreeNode {
 
 struct LineTree {
   std::vector<TreeNode> nodes; ///< parents before their children; the first is the source
+  bool again = false;          ///< the next probe was read before
   double elsewhere = 0.0;      ///< suspicion of what has no place on the tree: sound, short, none of these
 
   [[nodiscard]] const TreeNode* find(std::size_t key) const;
@@ -74,8 +77,10 @@ struct TreeWishes {
   std::vector<PlaceReading> readings; ///< of one place the last counts
   std::optional<std::size_t> probe;   ///< places of the next probe, indices into `Isolation::places`
   std::optional<std::size_t> probeOther;
-  std::set<std::size_t> unfolded; ///< keys of folded nodes whose pins are wanted
-  std::size_t foldAbove = 24;     ///< lines of no more pins than that are shown whole
+  bool again = false;               ///< was read before
+  std::vector<std::string> letters; ///< parallel to `Suspects::ranked`; empty: it has none
+  std::set<std::size_t> unfolded;   ///< keys of folded nodes whose pins are wanted
+  std::size_t foldAbove = 24;       ///< lines of no more pins than that are shown whole
 };
 
 /// Copper that more than one way leads to hangs together whatever single thing breaks: it is one node, so

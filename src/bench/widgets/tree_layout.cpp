@@ -46,11 +46,13 @@ private:
     const TreeNode& node = tree_.nodes[i];
     double letters = leastBranch * metrics_.letter;
     letters = std::max(letters, widthOf(branchText(node.branch)) + 2 * metrics_.letter);
+    letters = std::max(letters, lettersWidth(node.branch.letters, metrics_) + 3 * metrics_.letter);
     // Label and text stand right and left of the part's box.
     if (!node.branch.part.isEmpty()) {
       const double beside =
           std::max(leaf(i) ? 0.0 : widthOf(nodeText(node)), widthOf(branchText(node.branch)));
-      letters = std::max(letters, widthOf(node.branch.part) + 2 * (beside + 2.5 * metrics_.letter));
+      const double plates = lettersWidth(node.branch.letters, metrics_);
+      letters = std::max(letters, widthOf(node.branch.part) + plates + 2 * (beside + 2.5 * metrics_.letter));
     }
     if (!leaf(i)) letters = std::max(letters, widthOf(nodeText(node)) + 2 * metrics_.letter);
     return letters;
@@ -60,8 +62,8 @@ private:
     const TreeNode& node = tree_.nodes[i];
     // A row is shared with all ancestors that have no other child: their labels stand above the branch.
     const bool alone = i == 0 || tree_.nodes[node.parent].children.size() == 1;
-    const bool tall =
-        alone || node.probe || !branchText(node.branch).isEmpty() || !node.branch.part.isEmpty();
+    const bool tall = alone || node.probe || !node.branch.letters.isEmpty() ||
+                      !branchText(node.branch).isEmpty() || !node.branch.part.isEmpty();
     return (tall ? tallRow : lowRow) * metrics_.line;
   }
 
@@ -142,6 +144,10 @@ TreeLayout layoutLineTree(const LineTree& tree, const TreeMetrics& metrics, doub
   return TreePlacer(tree, metrics).place(width);
 }
 
+double lettersWidth(const QString& letters, const TreeMetrics& metrics) {
+  return static_cast<double>(letters.size()) * metrics.line * 1.2;
+}
+
 QString suspicionText(double suspicion) {
   if (suspicion < leastShownSuspicion) return {};
   if (suspicion > 0.995) return QStringLiteral("> 99 %"); // nothing is certain
@@ -152,6 +158,7 @@ QString suspicionText(double suspicion) {
 QString branchText(const TreeBranch& branch) {
   const QString share = suspicionText(branch.suspicion);
   if (share.isEmpty()) return {};
+  if (!branch.letters.isEmpty()) return branch.text; // its share stands in the list
   return branch.text.isEmpty() ? share : share + QStringLiteral("  ") + branch.text;
 }
 
@@ -159,7 +166,6 @@ QString nodeText(const TreeNode& node) {
   QStringList words;
   if (!node.label.isEmpty()) words << node.label;
   if (!node.value.isEmpty()) words << node.value;
-  if (node.probe) words << QCoreApplication::translate("netmend::LineTree", "next probe");
   const QString share = suspicionText(node.suspicion);
   if (!share.isEmpty())
     words << (node.kind == TreeNodeKind::pin

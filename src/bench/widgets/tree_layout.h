@@ -39,6 +39,8 @@ struct TreeLayout {
 /// it. O(nodes).
 [[nodiscard]] TreeLayout layoutLineTree(const LineTree& tree, const TreeMetrics& metrics, double width);
 
+/// How much room a row of suspects' letters takes on a branch.
+[[nodiscard]] double lettersWidth(const QString& letters, const TreeMetrics& metrics);
 /// "47 %", "3.1 %", "> 99 %"; empty where it is not worth a word.
 [[nodiscard]] QString suspicionText(double suspicion);
 /// What is written at a branch.

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "face_style.h"
 #include "netmend/drawing/pin_strip.h"
+#include "suspect_list.h"
 
 namespace netmend {
 
@@ -14,7 +16,8 @@ class TreePainter {
 public:
   TreePainter(QPainter& painter, const LineTree& tree, const TreeLayout& layout, const TreeMetrics& metrics,
               const PictureColors& colors)
-      : painter_(painter), tree_(tree), layout_(layout), metrics_(metrics), colors_(colors) {}
+      : painter_(painter), tree_(tree), layout_(layout), metrics_(metrics), colors_(colors),
+        base_(painter.font()) {}
 
   void paint(const std::optional<TreeSelection>& selection, const QRectF& shown) {
     for (std::size_t i = 0; i < tree_.nodes.size(); ++i) {
@@ -37,7 +40,7 @@ private:
     if (children.size() < 2) return;
     const double x = layout_.places[i].at.x();
     if (x < shown.left() - metrics_.line || x > shown.right() + metrics_.line) return;
-    painter_.setPen(QPen(colors_.ink, metrics_.line * 0.1));
+    painter_.setPen(QPen(face_.ink, metrics_.line * 0.1));
     painter_.drawLine(QPointF(x, layout_.places[children.front()].at.y()),
                       QPointF(x, layout_.places[children.back()].at.y()));
   }
@@ -45,44 +48,56 @@ private:
   void paintBranch(std::size_t i) {
     const NodePlace& place = layout_.places[i];
     const TreeBranch& branch = tree_.nodes[i].branch;
-    const bool suspect = branch.suspicion >= leastShownSuspicion;
-    const double thin = metrics_.line * 0.1;
-    if (suspect) {
-      painter_.setPen(QPen(colors_.suspect, thin * (2.0 + 3.0 * std::sqrt(branch.suspicion)), Qt::SolidLine,
-                           Qt::FlatCap));
-      // Short of the nodes, whose shapes have to be told.
-      const QPointF gap(metrics_.line * 0.6, 0);
-      if (place.at.x() - place.start.x() > 3 * gap.x()) painter_.drawLine(place.start + gap, place.at - gap);
+    const double thin = metrics_.line * 0.12;
+    if (branch.suspicion >= leastShownSuspicion) {
+      QColor band = face_.oddFill;
+      band.setAlphaF(0.45F);
+      const double width = metrics_.line * std::clamp(0.2 + 2.4 * branch.suspicion, 0.2, 1.0);
+      painter_.setPen(QPen(band, width, Qt::SolidLine, Qt::FlatCap));
+      painter_.drawLine(place.start, place.at);
     }
-    QPen pen(colors_.ink, thin);
+    QPen pen(face_.net, thin);
     if (branch.unknownWay) {
       pen.setStyle(Qt::CustomDashLine);
-      pen.setDashPattern({4.0, 3.0});
+      pen.setDashPattern({3.5, 2.5});
     }
     painter_.setPen(pen);
     painter_.drawLine(place.start, place.at);
     const QPointF middle = (place.start + place.at) / 2;
-    if (!branch.part.isEmpty()) paintPart(middle, branch.part);
-    if (suspect) {
-      // The same mark as in the map; beside a part's box, not on it.
-      const QPointF mark = branch.part.isEmpty() ? middle : place.start + (place.at - place.start) * 0.12;
-      paintMark(painter_, MarkShape::cross, mark, metrics_.line * (branch.suspicion >= 0.05 ? 0.7 : 0.45),
-                colors_);
-      painter_.setFont(boldIf(branch.suspicion >= 0.05));
-      painter_.setPen(colors_.ink);
-      painter_.drawText(place.text, Qt::AlignLeft | Qt::AlignVCenter, fitted(branchText(branch), place.text));
+    if (!branch.part.isEmpty())
+      paintPart(middle, branch);
+    else
+      paintLetters(middle, branch.letters);
+    const QString text = branchText(branch);
+    if (text.isEmpty()) return;
+    painter_.setFont(smaller());
+    painter_.setPen(face_.quiet);
+    painter_.drawText(place.text, Qt::AlignHCenter | Qt::AlignVCenter, fitted(text, place.text));
+  }
+
+  /// The same plates as in list and map, side by side round `middle`.
+  void paintLetters(QPointF middle, const QString& letters) {
+    const double side = metrics_.line * 1.1;
+    double x = middle.x() - lettersWidth(letters, metrics_) / 2 + metrics_.line * 0.05;
+    for (const QChar letter : letters) {
+      paintLetter(painter_, QRectF(x, middle.y() - side / 2, side, side), letter, metrics_.line * 0.75);
+      x += metrics_.line * 1.2;
     }
   }
 
-  void paintPart(QPointF middle, const QString& name) {
+  void paintPart(QPointF middle, const TreeBranch& branch) {
     painter_.setFont(boldIf(false));
-    const double width = QFontMetricsF(painter_.font()).horizontalAdvance(name) + metrics_.letter * 1.5;
-    const QRectF box(middle.x() - width / 2, middle.y() - metrics_.line * 0.62, width, metrics_.line * 1.24);
-    painter_.setPen(QPen(colors_.body, metrics_.line * 0.08));
-    painter_.setBrush(colors_.paper);
+    const double words = QFontMetricsF(painter_.font()).horizontalAdvance(branch.part);
+    const double plates = lettersWidth(branch.letters, metrics_);
+    const double width = words + plates + metrics_.letter * 1.5;
+    const QRectF box(middle.x() - width / 2, middle.y() - metrics_.line * 0.68, width, metrics_.line * 1.36);
+    painter_.setPen(QPen(face_.net, metrics_.line * 0.09));
+    painter_.setBrush(face_.card);
     painter_.drawRect(box);
-    painter_.setPen(colors_.ink);
-    painter_.drawText(box, Qt::AlignCenter, name);
+    painter_.setPen(face_.ink);
+    painter_.drawText(box.adjusted(plates + metrics_.letter * 0.75, 0, 0, 0),
+                      Qt::AlignLeft | Qt::AlignVCenter, branch.part);
+    paintLetters(QPointF(box.left() + plates / 2 + metrics_.line * 0.1, middle.y()), branch.letters);
   }
 
   void paintSelection(const TreeSelection& selection) {
@@ -90,10 +105,8 @@ private:
       if (tree_.nodes[i].key != selection.key) continue;
       const QRectF box = selection.branch ? layout_.places[i].branchHit : layout_.places[i].nodeHit;
       painter_.setBrush(Qt::NoBrush);
-      painter_.setPen(QPen(colors_.ink, metrics_.line * 0.13));
-      painter_.drawRoundedRect(box.adjusted(-3, -2, 3, 2), 4, 4);
-      painter_.setPen(QPen(colors_.lit, metrics_.line * 0.13));
-      painter_.drawRoundedRect(box.adjusted(-5, -4, 5, 4), 5, 5);
+      painter_.setPen(QPen(face_.accent, metrics_.line * 0.13));
+      painter_.drawRoundedRect(box.adjusted(-4, -3, 4, 3), 4, 4);
     }
   }
 
@@ -106,37 +119,65 @@ private:
     } else {
       paintPlain(node, place.at, size);
     }
-    if (node.probe) { // round whatever stands there
+    if (node.probe) { // round whatever stands there; twice where it was read before
       painter_.setBrush(Qt::NoBrush);
-      painter_.setPen(QPen(colors_.lit, metrics_.line * 0.16));
-      painter_.drawEllipse(place.at, size * 0.78, size * 0.78);
+      painter_.setPen(QPen(face_.accent, metrics_.line * 0.2));
+      painter_.drawEllipse(place.at, size * 0.72, size * 0.72);
+      if (tree_.again) painter_.drawEllipse(place.at, size * 1.12, size * 1.12);
     }
     if (place.label.isEmpty()) return;
-    painter_.setFont(boldIf(node.probe || node.suspicion >= 0.05));
-    painter_.setPen(colors_.ink);
+    painter_.setFont(boldIf(node.probe || node.suspicion >= 0.05 || node.mark));
     const bool right = node.children.empty() && i > 0;
-    const QRectF box = right ? place.label.adjusted(0, 0, metrics_.letter * 12, 0)
-                             : place.label.adjusted(-metrics_.letter * 1.0, 0, 0, 0);
-    painter_.drawText(box, static_cast<int>((right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter),
-                      right ? nodeText(node) : fitted(nodeText(node), box));
+    const QString text = right ? nodeText(node) : fitted(nodeText(node), labelBox(place, right));
+    const auto flags = static_cast<int>((right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+    if (node.probe) paintPlate(i, text, flags);
+    painter_.setPen(node.probe ? face_.onAccent : face_.ink);
+    painter_.drawText(labelBox(place, right), flags, text);
+    if (!node.letters.isEmpty()) {
+      const double words = QFontMetricsF(painter_.font()).horizontalAdvance(text);
+      const double half = lettersWidth(node.letters, metrics_) / 2;
+      paintLetters(right ? QPointF(place.label.left() + words + metrics_.letter + half, place.at.y())
+                         : QPointF(place.label.center().x(), place.at.y() + metrics_.line),
+                   node.letters);
+    }
+  }
+
+  [[nodiscard]] QRectF labelBox(const NodePlace& place, bool right) const {
+    return right ? place.label.adjusted(0, 0, metrics_.letter * 12, 0)
+                 : place.label.adjusted(-metrics_.letter * 1.0, 0, 0, 0);
+  }
+
+  /// Under the due place's name, as on the map.
+  void paintPlate(std::size_t i, const QString& text, int flags) {
+    const NodePlace& place = layout_.places[i];
+    const bool right = (flags & Qt::AlignLeft) != 0;
+    const double words = QFontMetricsF(painter_.font()).horizontalAdvance(text);
+    const double more = metrics_.letter * 0.6;
+    const QRectF box = labelBox(place, right);
+    painter_.setPen(Qt::NoPen);
+    painter_.setBrush(face_.accent);
+    const double left = right ? box.left() - more : box.right() - words - more;
+    painter_.drawRoundedRect(
+        QRectF(left, box.top() - metrics_.line * 0.1, words + 2 * more, box.height() + metrics_.line * 0.2),
+        3, 3);
   }
 
   void paintPlain(const TreeNode& node, QPointF at, double size) {
-    painter_.setPen(QPen(colors_.ink, metrics_.line * 0.09));
+    painter_.setPen(QPen(face_.ink, metrics_.line * 0.09));
     switch (node.kind) {
     case TreeNodeKind::pin:
-      painter_.setBrush(colors_.paper);
+      painter_.setBrush(face_.card);
       painter_.drawRect(QRectF(at.x() - size * 0.28, at.y() - size * 0.28, size * 0.56, size * 0.56));
       break;
     case TreeNodeKind::unknownWay:
-      painter_.setBrush(colors_.paper);
+      painter_.setBrush(face_.card);
       painter_.drawEllipse(at, size * 0.55, size * 0.55);
       painter_.setFont(boldIf(true));
       painter_.drawText(QRectF(at.x() - size, at.y() - size, size * 2, size * 2), Qt::AlignCenter,
                         QStringLiteral("?"));
       break;
     case TreeNodeKind::folded:
-      painter_.setBrush(colors_.paper);
+      painter_.setBrush(face_.card);
       for (const double shift : {0.3, 0.0})
         painter_.drawRect(QRectF(at.x() - size * (0.35 - shift), at.y() - size * (0.35 + shift * 0.6),
                                  size * 0.7, size * 0.7));
@@ -145,14 +186,21 @@ private:
       break;
     case TreeNodeKind::copper:
     case TreeNodeKind::fork:
-      painter_.setBrush(colors_.ink);
+      painter_.setBrush(face_.ink);
       painter_.drawEllipse(at, size * 0.18, size * 0.18);
       break;
     }
   }
 
+  [[nodiscard]] QFont smaller() const {
+    QFont font = base_;
+    font.setPixelSize(
+        std::max(6, static_cast<int>(base_.pixelSize() * face::smallLetters / face::textLetters)));
+    return font;
+  }
+
   [[nodiscard]] QFont boldIf(bool bold) const {
-    QFont font = painter_.font();
+    QFont font = base_;
     font.setBold(bold);
     return font;
   }
@@ -166,6 +214,8 @@ private:
   const TreeLayout& layout_;
   TreeMetrics metrics_;
   const PictureColors& colors_;
+  const FaceColors& face_ = faceColors(faceTheme());
+  QFont base_;
 };
 
 } // namespace

@@ -282,14 +282,13 @@ void BenchWindow::shareRoom() {
   // one that is worked with.
   const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver && hasPlaces();
   const bool narrow = isNarrow();
-  const StationPage* shown = made_.at(static_cast<std::size_t>(station_));
-  const bool beside = !narrow && (shown == nullptr || shown->wantsMap());
+  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
+  const bool beside = !narrow && (now == nullptr || now->wantsMap());
   const bool appears = panel_->isHidden() && hasMap && (beside || mapFirst_);
   panel_->setVisible(hasMap && (beside || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
   // Where it is about the board itself the map comes first, and what is said of it stands beside.
-  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
   const bool mapLeft = now != nullptr && station_ == Station::board && panel_->isVisibleTo(this);
   if (splitter_->indexOf(pages_) != (mapLeft ? 1 : 0)) splitter_->insertWidget(mapLeft ? 1 : 0, pages_);
   spaceMap();

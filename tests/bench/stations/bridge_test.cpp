@@ -4,8 +4,14 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QPushButton>
 
+#include "bench/stations/proposal_card.h"
+#include "bench/stations/proposal_words.h"
+#include "bench/stations/step_ticks.h"
+#include "bench/stations/step_words.h"
 #include "demo_desk.h"
+#include "netmend/casework/jumper_case.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/words/step.h"
 
@@ -83,10 +89,11 @@ TEST_CASE("a number key puts that proposal on the map") {
   };
   CHECK(wayShown() == proposals[0].way);
   const auto* reasons = bridge.find<QLabel>("cardReasons");
-  CHECK_FALSE(reasons->isVisible());
-  CHECK(bridge.find<QLabel>("cardRemarks")->isVisible()); // what to mind is always said
+  CHECK_FALSE(reasons->isVisible()); // points and prices
+  CHECK_FALSE(bridge.find<QLabel>("cardRemarks")->isVisible());
   bridge.page.setWhy(true);
   CHECK(reasons->isVisible());
+  CHECK(bridge.find<QLabel>("cardRemarks")->isVisible());
   bridge.page.setWhy(false);
   bridge.picture("bridge-choose");
   Bridge::key(Qt::Key_2);
@@ -123,6 +130,103 @@ TEST_CASE("after the last step the page says what comes next, and undo is still 
   CHECK_FALSE(stationDone(Station::prove, demo.desk()));
   Bridge::key(Qt::Key_U);
   CHECK_FALSE(stepNow(demo, count - 1).done);
+}
+
+TEST_CASE("a card says the proposal's length, what it mends, its least gap and the work, and its chips") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  const auto cards = bridge.page.findChildren<ProposalCard*>();
+  const auto& proposals = demo.fault->proposals()->proposals;
+  REQUIRE(static_cast<std::size_t>(cards.size()) == proposals.size());
+  CHECK(cards[0]->chosen());
+  const QString figures = bridge.find<QWidget>("cardFigures")->accessibleName();
+  CHECK(figures.startsWith(QString::number(proposals[0].length.mm(), 'f', 0) +
+                           QStringLiteral(" mm of wire; ")));
+  CHECK(figures.contains(QStringLiteral("% mends it")));
+  CHECK(figures.endsWith(QStringLiteral("min of work")));
+  CHECK_FALSE(figures.contains(QStringLiteral("point")));
+  const double mends = mendedShare(*demo.fault->fault(), proposals[0]);
+  CHECK(mends > 0.5); // the leading break at least
+  CHECK(mends <= 1.0);
+  CHECK(chipsOf(proposals[0], *demo.job->places()).size() ==
+        static_cast<std::size_t>(cards[0]->findChildren<QWidget*>(QStringLiteral("need")).size() +
+                                 cards[0]->findChildren<QWidget*>(QStringLiteral("caution")).size()));
+  Bridge::key(Qt::Key_2);
+  CHECK_FALSE(cards[0]->chosen());
+  CHECK(cards[1]->chosen());
+  CHECK_FALSE(bridge.page.wantsMap());
+  CHECK(bridge.find<QPushButton>("accept")->text() == QStringLiteral("Take 2"));
+  Bridge::key(Qt::Key_A);
+  CHECK(bridge.page.wantsMap());
+}
+
+TEST_CASE("a check that reads wrong stops the work until it is repeated") {
+  const DemoDesk demo;
+  Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  const std::size_t at = goToCheck(demo, "end to end");
+  Bridge::type("12"); // ohms: a wire of some centimetres has far less
+  REQUIRE(stepNow(demo, at).read);
+  REQUIRE(stepNow(demo, at).read->outcome == StepOutcome::disagrees);
+  CHECK(bridge.find<QLabel>("stopped")->isVisible());
+  CHECK(bridge.find<QPushButton>("overrule")->isEnabled());
+  CHECK(bridge.find<StepTicks>("ticks")->states().at(at) == TickState::failed);
+  Bridge::key(Qt::Key_Space); // neither this one …
+  CHECK_FALSE(stepNow(demo, at).done);
+  CHECK(bridge.error);
+  Bridge::key(Qt::Key_Down); // … nor one after it
+  Bridge::key(Qt::Key_Space);
+  CHECK_FALSE(stepNow(demo, at + 1).done);
+  CHECK(bridge.error);
+  Bridge::key(Qt::Key_B);
+  Bridge::type("0.001");
+  CHECK(stepNow(demo, at).done);
+  CHECK_FALSE(bridge.find<QLabel>("stopped")->isVisible());
+  Bridge::key(Qt::Key_Space);
+  CHECK(stepNow(demo, at + 1).done);
+}
+
+TEST_CASE("a check that reads wrong is overruled with a reason alone, which the job and its note keep") {
+  const DemoDesk demo;
+  Bridge bridge(demo);
+  Bridge::key(Qt::Key_A);
+  Bridge::key(Qt::Key_O, Qt::ShiftModifier);
+  CHECK(bridge.error); // nothing to overrule
+  const std::size_t at = goToCheck(demo, "end to end");
+  Bridge::type("12");
+  Bridge::key(Qt::Key_O, Qt::ShiftModifier);
+  const auto* reason = bridge.find<QLineEdit>("overruleReason");
+  REQUIRE(QApplication::focusWidget() == reason);
+  Bridge::key(Qt::Key_Return);
+  CHECK_FALSE(stepNow(demo, at).done); // without a reason
+  Bridge::type("the long lead, known");
+  CHECK(stepNow(demo, at).done);
+  CHECK(wordsOf(noteSaid(stepNow(demo, at))) == "12.0 Ω, NOT as it must be; overruled: the long lead, known");
+  CHECK_FALSE(reason->isVisible());
+  CHECK(bridge.find<StepTicks>("ticks")->states().at(at) == TickState::overruled);
+  const auto book = demo.job->book().jobNumbered(demo.number);
+  REQUIRE(book);
+  CHECK(book->actions.back().steps.at(at).note == "the long lead, known");
+  Bridge::key(Qt::Key_U);
+  CHECK_FALSE(stepNow(demo, at).done);
+  CHECK(stepNow(demo, at).note.empty());
+  CHECK(bridge.find<QLabel>("stopped")->isVisible());
+}
+
+TEST_CASE("what a check must read stands large, as a range with its unit") {
+  WorkStep step;
+  step.measure = StepMeasure{
+      ReadingMode::diode, {PinId{}, "C28.1"}, {PinId{}, "GND"}, ValueInterval{0.631, 0.659}, false};
+  CHECK(mustFigure(step) == QStringLiteral("0.631–0.659 V"));
+  CHECK(leadsOf(step) == QStringLiteral("diode: black lead on C28.1, red lead on GND"));
+  step.measure->interval.reset();
+  CHECK(mustFigure(step).isEmpty());
+  step.measure->overLimit = true;
+  CHECK(mustFigure(step) == QStringLiteral("OL"));
+  step.measure->mode = ReadingMode::ohms;
+  step.measure->overLimit = false;
+  step.measure->interval = ValueInterval{0.0, 1.5};
+  CHECK(mustFigure(step) == QStringLiteral("under 1.50 Ω"));
 }
 
 TEST_CASE("a check's reading ticks it when it is as it must be, and stands in job and note") {
@@ -205,8 +309,9 @@ TEST_CASE("another repair is added by keys alone; one that lacks its reason is r
   const DemoDesk demo;
   const Bridge bridge(demo);
   auto* kind = bridge.find<QComboBox>("repairKind");
-  while (QApplication::focusWidget() != kind)
-    Bridge::key(Qt::Key_Tab);
+  CHECK_FALSE(kind->isVisible());
+  Bridge::key(Qt::Key_H);
+  REQUIRE(QApplication::focusWidget() == kind);
   Bridge::key(Qt::Key_End);
   CHECK(kind->currentText() == QStringLiteral("not economic"));
   Bridge::key(Qt::Key_Tab);

@@ -1,0 +1,49 @@
+#include "step_words.h"
+
+#include <QCoreApplication>
+
+#include "netmend/drawing/shown.h"
+#include "netmend/probing/reading_entry.h"
+#include "netmend/words/reading.h"
+
+namespace netmend {
+
+namespace {
+
+QString inStep(const char* text) {
+  return QCoreApplication::translate("netmend::StepsView", text);
+}
+
+} // namespace
+
+QString mustFigure(const WorkStep& step) {
+  if (!step.measure) return {};
+  const StepMeasure& wanted = *step.measure;
+  QString text;
+  if (wanted.interval) {
+    const auto value = [&](double each) { return QString::fromStdString(readingText(each, wanted.mode)); };
+    const QString low = value(wanted.interval->lowest), high = value(wanted.interval->highest);
+    const QString unit = high.section(QLatin1Char(' '), 1);
+    if (wanted.interval->lowest <= 0)
+      text = inStep("under %1").arg(high);
+    else if (low.section(QLatin1Char(' '), 1) == unit)
+      text = low.section(QLatin1Char(' '), 0, 0) + QStringLiteral("–") + high;
+    else
+      text = low + QStringLiteral(" – ") + high;
+  }
+  if (!wanted.overLimit) return text;
+  return text.isEmpty() ? QStringLiteral("OL") : inStep("OL or %1").arg(text);
+}
+
+QString leadsOf(const WorkStep& step) {
+  if (!step.measure) return {};
+  const StepMeasure& wanted = *step.measure;
+  const QString mode = shown(nameOf(wanted.mode));
+  const QString here = QString::fromStdString(wanted.point.label);
+  const QString other = QString::fromStdString(wanted.other.label);
+  if (wanted.mode == ReadingMode::diode)
+    return inStep("%1: black lead on %2, red lead on %3").arg(mode, here, other);
+  return inStep("%1: from %2 to %3").arg(mode, here, other);
+}
+
+} // namespace netmend
