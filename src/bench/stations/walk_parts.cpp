@@ -216,9 +216,10 @@ void WalkPage::choosePart() {
       parts_->setCurrentRow(i);
   const int wide = std::min(width() - 2 * scaled(face::margin), scaled(360));
   const int right = partButton_->mapTo(this, QPoint(partButton_->width(), 0)).x();
+  for (int i = 0; i < parts_->count(); ++i)
+    parts_->item(i)->setSizeHint({0, scaled(face::control)});
+  const int rows = std::min(parts_->count(), 12) * scaled(face::control) + 2 * parts_->frameWidth();
   parts_->show();
-  const int row = parts_->visualItemRect(parts_->item(0)).height();
-  const int rows = std::min(parts_->count(), 12) * row + 2 * parts_->frameWidth();
   parts_->setGeometry(std::clamp(right - wide, 0, std::max(0, width() - wide)), band_->height(), wide,
                       std::min(rows, height() - band_->height()));
   parts_->raise();
@@ -256,6 +257,7 @@ void WalkPage::arrange() {
   const int high = scaled(room ? figuresHeight : lowFigures);
   figures_->setMinimumHeight(high);
   figures_->setMaximumHeight(reasons_->isHidden() && desk_.walk.due() ? high : QWIDGETSIZE_MAX);
+  questions_->setSpacing(scaled(12));
   questions_->setContentsMargins(margin, scaled(8), margin, scaled(8));
   row_->setSpacing(margin);
   head_->setSpacing(scaled(8));

@@ -134,7 +134,10 @@ void TakenLabel::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   const double mark = std::min(34.0 * faceScale(), 0.95 * height());
-  paintMark(painter, taken_->shape, {mark / 2 + 1, height() / 2.0}, mark, pictureColors(faceTheme()));
+  PictureColors colors = pictureColors(faceTheme());
+  // In range asks for nothing: no edge in ink.
+  if (taken_->shape == MarkShape::disc) colors.ink = colors.calm;
+  paintMark(painter, taken_->shape, {mark / 2 + 1, height() / 2.0}, mark, colors);
   const int gap = scaled(12);
   int left = static_cast<int>(mark) + gap;
   painter.setPen(palette().color(QPalette::WindowText));
