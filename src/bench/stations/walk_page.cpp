@@ -160,6 +160,9 @@ bool WalkPage::command(int key) {
     if (desk_.walk.good() && desk_.walk.keepGood())
       Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
     return true;
+  case Qt::Key_A:
+    if (const auto odd = oddPins(); !odd.empty()) desk_.walk.goTo(odd.front().point);
+    return true;
   case Qt::Key_J:
     choosePart();
     return true;

@@ -125,8 +125,13 @@ void TakenLabel::setTaken(const std::optional<TakenPin>& taken, const QString& l
   update();
 }
 
+void TakenLabel::setCompact(bool compact) {
+  compact_ = compact;
+  updateGeometry();
+}
+
 QSize TakenLabel::sizeHint() const {
-  return {scaled(240), QFontMetrics(lettersFont(Letters::large)).height()};
+  return {scaled(240), QFontMetrics(lettersFont(compact_ ? Letters::reading : Letters::large)).height()};
 }
 
 void TakenLabel::paintEvent(QPaintEvent*) {
@@ -153,7 +158,9 @@ void TakenLabel::paintEvent(QPaintEvent*) {
   };
   const int wanted =
       QFontMetrics(lettersFont(Letters::large, true)).horizontalAdvance(taken_->pin + taken_->value) + gap;
-  const Letters size = left + wanted > width() ? Letters::metre : Letters::large;
+  const Letters size = compact_                  ? Letters::reading
+                       : left + wanted > width() ? Letters::metre
+                                                 : Letters::large;
   write(size, true, taken_->pin, true);
   write(size, false, taken_->value, true);
   write(Letters::reading, false, taken_->said, false);

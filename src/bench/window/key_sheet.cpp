@@ -80,6 +80,7 @@ QString whereProbing() {
                   {QStringLiteral("G"), tr("good board or job's board")},
                   {QStringLiteral("K"), tr("keep the good walk")},
                   {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
+                  {QStringLiteral("A"), tr("to the first odd pin, to read it again")},
                   {QStringLiteral("J"), tr("another connector or part")},
                   {QStringLiteral("C"), tr("condition, meter, who measures; how the picture lies")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},

@@ -330,6 +330,20 @@ TEST_CASE("the part is chosen by key, in the page") {
   CHECK(walked.desk().walk.walk(false).readings.size() == 1);
 }
 
+TEST_CASE("an odd pin of a good board is read again by one key") {
+  Walked walked(QStringLiteral("J4, 20 pins"));
+  walked.goodBoards(2);
+  walked.rig.press(Qt::Key_G);
+  for (std::size_t i = 0; i < 10; ++i)
+    walked.take(i == 4 ? std::optional(0.1) : Walked::goodAt(i));
+  REQUIRE(walked.pads().pads()[4].odd);
+  walked.rig.press(Qt::Key_A);
+  CHECK(walked.rig.text("duePoint") == QStringLiteral("J4 pin 5"));
+  CHECK(walked.pads().pads()[4].value == QStringLiteral("0.100"));
+  walked.take(Walked::goodAt(4));
+  CHECK_FALSE(walked.pads().pads()[4].odd);
+}
+
 TEST_CASE("turned and mirrored by key, each pad lies where it should") {
   Walked walked(QStringLiteral("J4, 12 pins, 2 rows"));
   const QRectF first = walked.pads().layout().pads[0];
