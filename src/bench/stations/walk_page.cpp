@@ -162,6 +162,9 @@ bool WalkPage::command(int key) {
   case Qt::Key_H:
     Q_EMIT sayAgain();
     return true;
+  case Qt::Key_A:
+    if (const auto odd = oddPins(); !odd.empty()) desk_.walk.goTo(odd.front().point);
+    return true;
   case Qt::Key_J:
     choosePart();
     return true;

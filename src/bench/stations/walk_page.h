@@ -71,6 +71,7 @@ private:
   void showMeter();
   void showVerdict();
   void showOdd();
+  [[nodiscard]] std::vector<OddList::Odd> oddPins() const;
   void showPads();
   /// By the room there is: captions, charts and the last figure go before what is due and what it reads.
   void arrange();
@@ -118,9 +119,12 @@ private:
   QLabel* explanation_;
   QLabel* oddCaption_;
   OddList* odd_;
+  QPushButton* reread_ = nullptr; ///< the first of them, on a good board
   QLabel* reasons_;
   PadPicture* pads_;
   QWidget* footKeys_ = nullptr;
+  QPushButton* overLimit_ = nullptr;
+  QPushButton* skip_ = nullptr;
   QPushButton* back_ = nullptr;
   QPushButton* keep_ = nullptr;     ///< while it is not complete
   QPushButton* keepMain_ = nullptr; ///< when it is

@@ -135,7 +135,11 @@ QWidget* WalkPage::takenFigure() {
     desk_.walk.goTo(point);
     field_->setFocus();
   };
-  third_->addWidget(odd_);
+  reread_ = field_->keyButton(QString(), Qt::Key_A);
+  auto* row = new QHBoxLayout;
+  row->addWidget(odd_, 1);
+  row->addWidget(reread_);
+  third_->addLayout(row);
   return box;
 }
 
@@ -174,6 +178,8 @@ QWidget* WalkPage::makeFootKeys() {
   auto* row = new QHBoxLayout(box);
   row->setContentsMargins(0, 0, 0, 0);
   shift_ = field_->keyButton(tr("Move by one pin"), Qt::Key_X);
+  overLimit_ = field_->keyButton(tr("OL"), Qt::Key_O);
+  skip_ = field_->keyButton(tr("Skip"), Qt::Key_S);
   again_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
   back_ = field_->keyButton(tr("Back"), Qt::Key_B);
   keep_ = field_->keyButton(tr("Keep as good"), Qt::Key_K);
@@ -182,9 +188,7 @@ QWidget* WalkPage::makeFootKeys() {
   setMain(*keepMain_);
   map_ = makePrompt(tr("Map"), QKeySequence(Qt::CTRL | Qt::Key_B), box);
   connect(map_, &QPushButton::clicked, this, &StationPage::mapWanted);
-  for (QPushButton* button :
-       {field_->keyButton(tr("OL"), Qt::Key_O), field_->keyButton(tr("Skip"), Qt::Key_S), back_, shift_,
-        again_, keep_, keepMain_, map_})
+  for (QPushButton* button : {overLimit_, skip_, back_, shift_, again_, keep_, keepMain_, map_})
     row->addWidget(button);
   box->hide();
   return box;
@@ -217,9 +221,10 @@ void WalkPage::choosePart() {
       parts_->setCurrentRow(i);
   const int wide = std::min(width() - 2 * scaled(face::margin), scaled(360));
   const int right = partButton_->mapTo(this, QPoint(partButton_->width(), 0)).x();
+  for (int i = 0; i < parts_->count(); ++i)
+    parts_->item(i)->setSizeHint({0, scaled(face::control)});
+  const int rows = std::min(parts_->count(), 12) * scaled(face::control) + 2 * parts_->frameWidth();
   parts_->show();
-  const int row = parts_->visualItemRect(parts_->item(0)).height();
-  const int rows = std::min(parts_->count(), 12) * row + 2 * parts_->frameWidth();
   parts_->setGeometry(std::clamp(right - wide, 0, std::max(0, width() - wide)), band_->height(), wide,
                       std::min(rows, height() - band_->height()));
   parts_->raise();
@@ -239,7 +244,7 @@ constexpr double roomyWidth = 1000; ///< pixels at 100 %, for all three figures
 constexpr double roomyHeight = 540;
 constexpr double wideBand = 1500; ///< for all buttons beside what is said of a good board
 constexpr double figuresHeight = 200;
-constexpr double lowFigures = 116; ///< without captions and gauge
+constexpr double lowFigures = 128; ///< without captions and gauge
 } // namespace
 
 bool WalkPage::roomy() const {
@@ -251,12 +256,13 @@ void WalkPage::arrange() {
   const int edge = desk_.walk.good() ? scaled(2 * face::grid) : 0;
   body_->layout()->setContentsMargins(edge, 0, edge, 0);
   const int margin = scaled(face::margin);
-  figures_->layout()->setContentsMargins(margin - std::min(edge, margin / 2), scaled(room ? 16 : 8), margin,
+  figures_->layout()->setContentsMargins(margin - std::min(edge, margin / 2), scaled(room ? 16 : 4), margin,
                                          scaled(8));
   // Its reasons take a line of their own.
   const int high = scaled(room ? figuresHeight : lowFigures);
   figures_->setMinimumHeight(high);
   figures_->setMaximumHeight(reasons_->isHidden() && desk_.walk.due() ? high : QWIDGETSIZE_MAX);
+  questions_->setSpacing(scaled(12));
   questions_->setContentsMargins(margin, scaled(8), margin, scaled(8));
   row_->setSpacing(margin);
   head_->setSpacing(scaled(8));
@@ -270,7 +276,11 @@ void WalkPage::arrange() {
   last_->setVisible(room);
   lastRule_->setVisible(room);
   back_->setVisible(room);
-  map_->setVisible(!room || !desk_.walk.good());
+  // Nothing due, nothing to skip: the foot's words need the room.
+  const bool due = desk_.walk.due().has_value();
+  overLimit_->setVisible(due);
+  skip_->setVisible(due);
+  map_->setVisible(room ? !desk_.walk.good() : due);
   expectedCaption_->setVisible(room || expected_->text().isEmpty());
   lies_->setVisible(conditionWanted_);
   conditionButton_->setVisible(room && (!desk_.walk.good() || width() >= scaled(wideBand)));
@@ -280,6 +290,7 @@ void WalkPage::arrange() {
     (room ? second_ : third_)->removeWidget(taken_);
     to->insertWidget(room ? 1 : to->count(), taken_);
   }
+  taken_->setCompact(!room);
   taken_->setVisible(true);
   update();
 }

@@ -209,8 +209,7 @@ void WalkPage::showWhy() {
   arrange();
 }
 
-void WalkPage::showOdd() {
-  const bool good = desk_.walk.good();
+std::vector<OddList::Odd> WalkPage::oddPins() const {
   const Walk& walk = desk_.walk.walk();
   const std::vector<Verdict>& verdicts = desk_.walk.judged().verdicts;
   const auto points = desk_.walk.points();
@@ -218,19 +217,28 @@ void WalkPage::showOdd() {
   const auto add = [&](std::size_t reading, std::size_t point) {
     odd.push_back({takenPin(walk.readings[reading], verdicts[reading].kind), point});
   };
-  if (good) {
+  if (desk_.walk.good()) {
     for (std::size_t i = 0; i < points.size(); ++i)
       if (points[i].reading && isFlag(verdicts[*points[i].reading].kind)) add(*points[i].reading, i);
-  } else {
-    for (const std::size_t reading : desk_.walk.oddOnes())
-      for (std::size_t i = 0; i < points.size(); ++i)
-        if (points[i].point == walk.readings[reading].point) add(reading, i);
+    return odd;
   }
+  for (const std::size_t reading : desk_.walk.oddOnes())
+    for (std::size_t i = 0; i < points.size(); ++i)
+      if (points[i].point == walk.readings[reading].point) add(reading, i);
+  return odd;
+}
+
+void WalkPage::showOdd() {
+  const bool good = desk_.walk.good();
+  std::vector<OddList::Odd> odd = oddPins();
   oddCaption_->setText(odd.empty() ? QString()
-                       : good      ? tr("Unlike the other good boards: read again")
+                       : good      ? tr("Unlike the other good boards")
                                    : tr("Odd so far"));
   oddCaption_->setVisible(!odd.empty() && explanation_->text().count(QLatin1Char('\n')) == 0);
   odd_->setVisible(!odd.empty());
+  // On a good board an odd pin is more likely a slip than a fault.
+  reread_->setVisible(good && !odd.empty());
+  if (!odd.empty()) reread_->setText(tr("Read %1 again").arg(odd.front().pin.pin));
   odd_->setOdd(std::move(odd));
 }
 

@@ -57,9 +57,30 @@ QColor bandInk(BandLook look, const FaceColors& colors) {
   return colors.ink;
 }
 
+namespace {
+
+/// One line; what does not fit ends in an ellipsis: a number cut off would be read as another one.
+class ElidedLabel : public QLabel {
+public:
+  using QLabel::QLabel;
+
+protected:
+  void paintEvent(QPaintEvent*) override {
+    QPainter painter(this);
+    painter.setPen(palette().color(foregroundRole()));
+    painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter,
+                     fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()));
+  }
+};
+
+} // namespace
+
 Band::Band(const QString& name, QWidget* parent)
-    : QWidget(parent), title_(makeLabel(Letters::metre, name, this)),
-      words_(makeLabel(Letters::reading, name + QStringLiteral("Words"), this)), row_(new QHBoxLayout(this)) {
+    : QWidget(parent), title_(makeLabel(Letters::metre, name, this)), words_(new ElidedLabel(this)),
+      row_(new QHBoxLayout(this)) {
+  words_->setObjectName(name + QStringLiteral("Words"));
+  words_->setTextFormat(Qt::PlainText);
+  setLetters(*words_, Letters::reading);
   setScaledHeight(*this, face::bar);
   setLetters(*title_, Letters::metre, true);
   title_->setWordWrap(false);
@@ -108,7 +129,7 @@ void Band::paintWords() {
     label->setPalette(inks);
     label->setAutoFillBackground(striped);
     if (label == words_)
-      label->setMaximumWidth(striped ? label->fontMetrics().horizontalAdvance(words_->text()) +
+      label->setMaximumWidth(striped ? label->fontMetrics().horizontalAdvance(words_->text()) + 2 +
                                            2 * scaled(face::grid)
                                      : QWIDGETSIZE_MAX);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);

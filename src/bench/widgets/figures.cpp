@@ -125,8 +125,13 @@ void TakenLabel::setTaken(const std::optional<TakenPin>& taken, const QString& l
   update();
 }
 
+void TakenLabel::setCompact(bool compact) {
+  compact_ = compact;
+  updateGeometry();
+}
+
 QSize TakenLabel::sizeHint() const {
-  return {scaled(240), QFontMetrics(lettersFont(Letters::large)).height()};
+  return {scaled(240), QFontMetrics(lettersFont(compact_ ? Letters::reading : Letters::large)).height()};
 }
 
 void TakenLabel::paintEvent(QPaintEvent*) {
@@ -134,7 +139,10 @@ void TakenLabel::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   const double mark = std::min(34.0 * faceScale(), 0.95 * height());
-  paintMark(painter, taken_->shape, {mark / 2 + 1, height() / 2.0}, mark, pictureColors(faceTheme()));
+  PictureColors colors = pictureColors(faceTheme());
+  // In range asks for nothing: no edge in ink.
+  if (taken_->shape == MarkShape::disc) colors.ink = colors.calm;
+  paintMark(painter, taken_->shape, {mark / 2 + 1, height() / 2.0}, mark, colors);
   const int gap = scaled(12);
   int left = static_cast<int>(mark) + gap;
   painter.setPen(palette().color(QPalette::WindowText));
@@ -150,7 +158,9 @@ void TakenLabel::paintEvent(QPaintEvent*) {
   };
   const int wanted =
       QFontMetrics(lettersFont(Letters::large, true)).horizontalAdvance(taken_->pin + taken_->value) + gap;
-  const Letters size = left + wanted > width() ? Letters::metre : Letters::large;
+  const Letters size = compact_                  ? Letters::reading
+                       : left + wanted > width() ? Letters::metre
+                                                 : Letters::large;
   write(size, true, taken_->pin, true);
   write(size, false, taken_->value, true);
   write(Letters::reading, false, taken_->said, false);

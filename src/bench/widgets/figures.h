@@ -68,6 +68,8 @@ public:
   explicit TakenLabel(const QString& name, QWidget* parent = nullptr);
   /// None: nothing.
   void setTaken(const std::optional<TakenPin>& taken, const QString& label);
+  /// Where there is little room.
+  void setCompact(bool compact);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override { return {scaled(80), sizeHint().height()}; }
 
@@ -76,6 +78,7 @@ protected:
 
 private:
   std::optional<TakenPin> taken_;
+  bool compact_ = false;
 };
 
 /// Odd pins in one line: as many as there is room for, and how many more. A click goes to one.

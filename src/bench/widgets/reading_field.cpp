@@ -29,16 +29,25 @@ QPushButton* ReadingField::keyButton(const QString& text, Qt::Key key, Qt::Keybo
 
 void ReadingField::setLive(const std::optional<QString>& value) {
   if (live_ == value) return;
-  if (live_.has_value() != value.has_value())
-    setLetters(*this, value ? Letters::point : Letters::large, true);
+  const bool other = live_.has_value() != value.has_value();
   live_ = value;
+  if (other) updateGeometry();
   update();
+}
+
+QSize ReadingField::sizeHint() const {
+  const QSize typed = QLineEdit::sizeHint();
+  return live_ ? QSize(typed.width(), QFontMetrics(lettersFont(Letters::point)).height()) : typed;
 }
 
 void ReadingField::paintEvent(QPaintEvent* event) {
   if (!live_ || !text().isEmpty()) return QLineEdit::paintEvent(event);
   QPainter painter(this);
   painter.setPen(palette().color(QPalette::WindowText));
+  // Smaller before it is cut off.
+  painter.setFont(lettersFont(Letters::point, true));
+  if (painter.fontMetrics().horizontalAdvance(*live_) > width())
+    painter.setFont(lettersFont(Letters::large, true));
   painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter, *live_);
 }
 

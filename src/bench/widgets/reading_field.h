@@ -27,6 +27,8 @@ public:
 
   /// What a linked meter shows: it stands in the field, without a frame, until something is typed.
   void setLive(const std::optional<QString>& value);
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
 
 protected:
   void paintEvent(QPaintEvent* event) override;

@@ -82,6 +82,7 @@ QString whereProbing() {
                   {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
                   {QStringLiteral("X"), tr("move readings that stand one pin beside where they were taken")},
                   {QStringLiteral("H"), tr("hear what was read and what is due")},
+                  {QStringLiteral("A"), tr("to the first odd pin, to read it again")},
                   {QStringLiteral("J"), tr("another connector or part")},
                   {QStringLiteral("C"), tr("condition, meter, who measures; how the picture lies")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},

@@ -9,7 +9,9 @@
 #include <QPushButton>
 
 #include "bench/language/language.h"
+#include "bench/widgets/figures.h"
 #include "bench/widgets/foot_bar.h"
+#include "bench/widgets/meter_figure.h"
 #include "bench/widgets/pad_picture.h"
 #include "bench_rig.h"
 #include "window_pictures.h"
@@ -256,6 +258,31 @@ TEST_CASE("in a chart every good range is the same box; low, high and OL leave i
   CHECK_FALSE(readsNothing(pad, 0.05));
 }
 
+TEST_CASE(
+    "the range beside the value takes a seventh of its scale; what is off the scale stands at its end") {
+  needApplication<TimedApplication>();
+  RangeGauge gauge;
+  gauge.setRanges({{0.6, 0.64}});
+  CHECK(gauge.share(0.62) == Approx(0.5));
+  CHECK(gauge.share(0.6) == Approx(0.5 - 1.0 / 14));
+  CHECK(gauge.share(0.64) == Approx(0.5 + 1.0 / 14));
+  CHECK(gauge.share(0.0) == Approx(0.02));
+  CHECK(gauge.share(9.0) == Approx(0.98));
+  gauge.setRanges({{0.3, 0.31}, {0.6, 0.64}}); // of a mixture the whole
+  CHECK(gauge.share(0.3) == Approx(0.5 - 1.0 / 14));
+}
+
+TEST_CASE("what was taken last says pin, value and verdict to who does not see it") {
+  needApplication<TimedApplication>();
+  TakenLabel label(QStringLiteral("verdict"));
+  label.setTaken(
+      TakenPin{QStringLiteral("21"), QStringLiteral("0.633 V"), QStringLiteral("in range"), MarkShape::disc},
+      QStringLiteral("J4.21"));
+  CHECK(label.text() == QStringLiteral("J4.21   0.633 V   in range"));
+  label.setTaken({}, {});
+  CHECK(label.text().isEmpty());
+}
+
 TEST_CASE("a pad keeps its number, shape and value after it is read") {
   Walked walked(QStringLiteral("J4, 20 pins"));
   walked.goodBoards(2);
@@ -301,6 +328,20 @@ TEST_CASE("the part is chosen by key, in the page") {
   walked.rig.type(QStringLiteral("450"));
   walked.rig.press(Qt::Key_Return);
   CHECK(walked.desk().walk.walk(false).readings.size() == 1);
+}
+
+TEST_CASE("an odd pin of a good board is read again by one key") {
+  Walked walked(QStringLiteral("J4, 20 pins"));
+  walked.goodBoards(2);
+  walked.rig.press(Qt::Key_G);
+  for (std::size_t i = 0; i < 10; ++i)
+    walked.take(i == 4 ? std::optional(0.1) : Walked::goodAt(i));
+  REQUIRE(walked.pads().pads()[4].odd);
+  walked.rig.press(Qt::Key_A);
+  CHECK(walked.rig.text("duePoint") == QStringLiteral("J4 pin 5"));
+  CHECK(walked.pads().pads()[4].value == QStringLiteral("0.100"));
+  walked.take(Walked::goodAt(4));
+  CHECK_FALSE(walked.pads().pads()[4].odd);
 }
 
 TEST_CASE("turned and mirrored by key, each pad lies where it should") {
@@ -375,6 +416,18 @@ TEST_CASE("every kind of connector fits the window in every size and language, a
     walked.rig.press(Qt::Key_J);
     walked.picture(QStringLiteral("walk-40-parts"));
     walked.rig.press(Qt::Key_Escape);
+    walked.rig.press(Qt::Key_C);
+    walked.picture(QStringLiteral("walk-40-condition"));
+    walked.rig.press(Qt::Key_Return);
+    MeterFigure& meter = *walked.rig.window->page(Station::walk).meterFigure();
+    meter.setLive(LiveFigure{QStringLiteral("0.614 V"), QStringLiteral("hold"), 0.75, false, 0.614});
+    walked.picture(QStringLiteral("walk-40-live"));
+    walked.picture(QStringLiteral("walk-40-live-1920"), 1920, 1080);
+    walked.rig.window->setScale(200);
+    meter.setLive(LiveFigure{QStringLiteral("0.614 V"), QStringLiteral("hold"), 0.75, false, 0.614});
+    walked.picture(QStringLiteral("walk-40-live-200"));
+    walked.rig.window->setScale(100);
+    meter.setLive({});
     walked.desk().walk.setGood(true);
     for (std::size_t i = 0; i < 21; ++i)
       walked.take(i == 16 ? std::optional(0.533) : Walked::goodAt(i));
