@@ -40,13 +40,14 @@ QString everywhere(const QList<QAction*>& actions) {
 
 QString whereBooking() {
   return section(stationName(Station::bookIn),
-                 {{keyName(Qt::CTRL | Qt::Key_N), tr("a new job")},
-                  {keyName(QKeySequence::Find), tr("search all jobs")},
+                 {{keyName(QKeySequence::Find), tr("search all jobs")},
                   {keyName(Qt::Key_Enter), tr("open the job that is marked")}}) +
          section(stationName(Station::board), {{keyName(QKeySequence::Open), tr("open a board file")},
                                                {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},
                                                {keyName(Qt::Key_Enter), tr("walk the part that is marked")},
                                                {keyName(drawKey), tr("draw the board")},
+                                               {keyName(Qt::ALT | Qt::Key_N), tr("what its file left open")},
+                                               {QStringLiteral("Alt+1 … 3"), tr("a board you had")},
                                                {keyName(Qt::Key_Escape), tr("stop reading a board")}}) +
          section(
              tr("Drawing the board"),
@@ -138,7 +139,7 @@ QString atMap() {
                              {QStringLiteral("X"), tr("see through")},
                              {QStringLiteral("R, L"), tr("a quarter turn right, left")},
                              {QStringLiteral(", ."), tr("turn a little")},
-                             {QStringLiteral("0"), tr("upright again")},
+                             {QStringLiteral("0"), tr("whole board, upright")},
                              {QStringLiteral("M"), tr("measure")},
                              {keyName(Qt::Key_Enter), tr("take what is in the middle")}});
 }
