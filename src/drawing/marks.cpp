@@ -140,10 +140,8 @@ void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, cons
 }
 
 void paintLabel(QPainter& painter, const QRectF& box, const QString& text, const PictureColors& colors) {
-  QColor ground = colors.labelGround;
-  ground.setAlpha(215);
   painter.setPen(Qt::NoPen);
-  painter.setBrush(ground);
+  painter.setBrush(colors.labelGround);
   painter.drawRoundedRect(box, box.height() * 0.08, box.height() * 0.08);
   painter.setPen(colors.ink);
   painter.drawText(box, Qt::AlignCenter, text);

@@ -186,8 +186,9 @@ void paintCore(const Painting& p, const SceneItem& item) {
   if (inside) {
     pen = QPen(p.colors.substrate, width * 1.02, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
     const double wide = p.picture(pen.widthF());
-    pen.setDashPattern({2.6 * p.unit / wide, 5.2 * p.unit / wide});
-    pen.setDashOffset(-3.0 * p.unit / wide);
+    // In the pen's own widths: what is left between the gaps is the dash.
+    pen.setDashPattern({std::max(3.0 * p.unit / wide, 0.8), std::max(6.0 * p.unit / wide, 1.8)});
+    pen.setDashOffset(-1.0);
   }
   p.painter.setPen(pen);
   drawWay(p.painter, item.points);
@@ -289,6 +290,13 @@ bool hasBands(const Overlay& overlay) {
                      [](const OverlayLine& line) { return line.style == LineStyle::suspect; });
 }
 
+double widestLit(const Painting& p, const std::vector<Visible>& items) {
+  double widest = 0;
+  for (const Visible& item : items)
+    if (item.pass == Pass::litTrack) widest = std::max(widest, p.picture(p.content.items[item.index].width));
+  return widest;
+}
+
 /// Tracks, vias and pads of the lit net: over the bands that mark what of it is suspected.
 std::vector<Visible> litOnes(std::vector<Visible> items) {
   std::erase_if(items,
@@ -358,7 +366,7 @@ void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& vie
     const auto tabs = placeTabs(p, placer);
     const DuePlace due = placeDue(
         p, chosen(p, items, {Pass::body, Pass::pad, Pass::litPad, Pass::litTrack, Pass::litVia}), placer);
-    paintSuspectBands(p, placer);
+    paintSuspectBands(p, placer, widestLit(p, items));
     if (p.anyLit && hasBands(overlay)) paintItems(p, litOnes(items));
     paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
     paintLines(p, placer);

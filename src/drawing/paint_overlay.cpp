@@ -166,15 +166,15 @@ QLineF acrossAt(const QPolygonF& way, double along) {
 }
 
 /// Broad, with edges: told from a wire without colour.
-void paintSuspect(const Painting& p, const QPolygonF& way) {
+void paintSuspect(const Painting& p, const QPolygonF& way, double broadest) {
   QColor broad = p.colors.suspect;
-  for (const auto& [alpha, width] : {std::pair(255, 9.0), std::pair(130, 7.6)}) {
+  for (const auto& [alpha, width] : {std::pair(255, broadest), std::pair(130, broadest - 1.4 * p.unit)}) {
     if (alpha < 255) {
-      p.painter.setPen(QPen(p.colors.substrate, width * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+      p.painter.setPen(QPen(p.colors.substrate, width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
       p.painter.drawPolyline(way);
     }
     broad.setAlpha(alpha);
-    p.painter.setPen(QPen(broad, width * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    p.painter.setPen(QPen(broad, width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
     p.painter.drawPolyline(way);
   }
 }
@@ -275,12 +275,12 @@ void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& 
   painter.restore();
 }
 
-void paintSuspectBands(const Painting& p, LabelPlacer& placer) {
+void paintSuspectBands(const Painting& p, LabelPlacer& placer, double widest) {
   p.painter.setBrush(Qt::NoBrush);
   for (const OverlayLine& line : p.overlay.lines) {
     if (line.style != LineStyle::suspect || line.points.size() < 2) continue;
     const QPolygonF way = pictureOf(p, line.points);
-    paintSuspect(p, way);
+    paintSuspect(p, way, std::clamp(widest + 7 * p.unit, 9 * p.unit, 30 * p.unit));
     for (qsizetype i = 1; i < way.size(); ++i)
       placer.avoid({way[i - 1], way[i]});
   }

@@ -58,8 +58,8 @@ void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
 /// Where the scale bar stands.
 [[nodiscard]] QRectF scaleBarPlate(const BoardView& view, const PictureType& type);
-/// Stretches that may be broken, beneath the net.
-void paintSuspectBands(const Painting& p, LabelPlacer& placer);
+/// Stretches that may be broken, beneath the net whose tracks are at most so wide on the picture.
+void paintSuspectBands(const Painting& p, LabelPlacer& placer, double widest);
 void paintLines(const Painting& p, LabelPlacer& placer);
 /// Keeps labels off the marks; before any label is placed.
 void occupyMarks(const Painting& p, LabelPlacer& placer);

@@ -10,7 +10,7 @@ namespace {
 constexpr double ofWidth = 1.0 / 3;
 constexpr double ofHeight = 1.0 / 2;
 const Length partReach = Length::fromMm(5); ///< of what belongs to a place, so that a long connector does not
-const Length atLeast = Length::fromMm(3);   ///< across, so that a small part has some board round it
+const Length atLeast = Length::fromMm(5);   ///< across, so that a small part has some board round it
 
 Box boxOf(const Followed& followed, const BoardScene& scene, Side side) {
   Box box;

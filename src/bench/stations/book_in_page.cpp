@@ -87,9 +87,9 @@ BookInPage::BookInPage(Desk desk, QWidget* parent)
   layout->addWidget(list_, 20);
   auto* row = new QHBoxLayout(keys_);
   row->setContentsMargins({});
-  QPushButton* fresh = makePrompt(tr("New job"), QKeySequence(newJobKey), keys_);
-  connect(fresh, &QPushButton::clicked, this, &BookInPage::newJob);
-  row->addWidget(fresh);
+  fresh_ = makePrompt(tr("New job"), QKeySequence(newJobKey), keys_);
+  connect(fresh_, &QPushButton::clicked, this, &BookInPage::newJob);
+  row->addWidget(fresh_);
   saving_->setSingleShot(true);
   saving_->setInterval(typingPause);
   connect(saving_, &QTimer::timeout, this, &BookInPage::save);
@@ -228,6 +228,7 @@ void BookInPage::space() {
   const bool narrow = width() < scaled(leastForBoth);
   // A list of nothing takes no room.
   const bool any = jobs_->count() > 0 || !search_->text().isEmpty() || state_->currentIndex() > 0;
+  fresh_->setVisible(!narrow); // the key works all the same
   list_->setVisible(any && (!narrow || listFirst_));
   form_->setVisible(!narrow || !listFirst_ || !any);
 }

@@ -9,6 +9,7 @@ class QGridLayout;
 class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
+class QPushButton;
 class QTimer;
 
 namespace netmend {
@@ -69,6 +70,7 @@ private:
   JobCards* jobs_;
   QLabel* caption_;
   QWidget* keys_; ///< in the window's foot
+  QPushButton* fresh_ = nullptr;
   QWidget* form_ = nullptr;
   QWidget* list_ = nullptr;
   bool listFirst_ = false; ///< where there is room for one of them

@@ -30,6 +30,8 @@ inline constexpr std::array<Station, 7> stations{Station::bookIn,  Station::boar
 
 /// Shows reasons and figures, or leaves them out.
 inline constexpr Qt::Key whyKey = Qt::Key_F2;
+/// Books a new job in, from any station.
+inline constexpr QKeyCombination newJobKey = Qt::CTRL | Qt::Key_N;
 /// Draws the board, from any station.
 inline constexpr Qt::Key drawKey = Qt::Key_F4;
 

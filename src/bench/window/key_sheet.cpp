@@ -47,6 +47,8 @@ QString whereBooking() {
                                                {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},
                                                {keyName(Qt::Key_Enter), tr("walk the part that is marked")},
                                                {keyName(drawKey), tr("draw the board")},
+                                               {keyName(Qt::ALT | Qt::Key_N), tr("what its file left open")},
+                                               {QStringLiteral("Alt+1 … 3"), tr("a board you had")},
                                                {keyName(Qt::Key_Escape), tr("stop reading a board")}}) +
          section(
              tr("Drawing the board"),
@@ -151,7 +153,7 @@ QString atMap() {
                              {QStringLiteral("X"), tr("see through")},
                              {QStringLiteral("R, L"), tr("a quarter turn right, left")},
                              {QStringLiteral(", ."), tr("turn a little")},
-                             {QStringLiteral("0"), tr("upright again")},
+                             {QStringLiteral("0"), tr("whole board, upright")},
                              {QStringLiteral("M"), tr("measure")},
                              {keyName(Qt::Key_Enter), tr("take what is in the middle")}});
 }

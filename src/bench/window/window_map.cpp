@@ -31,7 +31,10 @@ QWidget* BenchWindow::mapPanel() {
   layOverMap();
   map_->onPlace = [this](const MapPlace& place) {
     const bool something = place.pin || place.net || place.part;
-    place_->setText(something ? place.text : QString());
+    // Short of the inset.
+    place_->setText(something
+                        ? place_->fontMetrics().elidedText(place.text, Qt::ElideRight, map_->width() * 2 / 3)
+                        : QString());
     place_->setVisible(something);
   };
   map_->onPin = [this](PinId pin) {

@@ -37,30 +37,29 @@ void turnWheel(CopperMap& map) {
 TEST_CASE("the due place with its nearest part fills a third of the map's width, half its height at most") {
   SmallBoard small;
   small.part("R1", Side::top, box(40, 40, 44, 42));
-  // The place itself, 1 mm left of a part of 4 by 2 mm: a box of 5 by 2 mm, made 3 mm high.
+  // The place itself, 1 mm left of a part of 4 by 2 mm: a box of 5 by 2 mm, made 5 mm high.
   const BoardView wide = followed(small, dueAt(at(39, 41)), {900, 900});
   CHECK(wide.scale.value * 5 == Approx(300));
   CHECK(wide.middle.x.mm() == Approx(41.5));
   CHECK(wide.middle.y.mm() == Approx(41));
-  // 5 mm over 300 pixels would make 3 mm 180 pixels high, more than half of 300.
+  // 5 mm over 300 pixels would be as high, more than half of 300.
   const BoardView low = followed(small, dueAt(at(39, 41)), {900, 300});
-  CHECK(low.scale.value * 3 == Approx(150));
-  // Lying on its side it is 3 mm wide and 5 high.
+  CHECK(low.scale.value * 5 == Approx(150));
   const BoardView turned = followed(small, dueAt(at(39, 41)), {900, 1200}, Side::top, 90);
-  CHECK(turned.scale.value * 3 == Approx(300));
+  CHECK(turned.scale.value * 5 == Approx(300));
 }
 
 TEST_CASE("of a large part that part counts which is within 5 mm of the due place") {
   SmallBoard small; // J4's body from x 8 to 16, pad 3 at 12, 20
   const BoardView view = followed(small, dueAt(at(12, 20)), {900, 900});
-  CHECK(view.scale.value * 10 == Approx(450)); // 8 by 10 mm: here the height is what limits
+  CHECK(view.scale.value * 8 == Approx(300)); // 8 by 10 mm
   CHECK(view.middle.x.mm() == Approx(12));
   CHECK(view.middle.y.mm() == Approx(20));
 }
 
-TEST_CASE("a place with nothing near is shown with 3 mm of board over a third") {
+TEST_CASE("a place with nothing near is shown with 5 mm of board over a third") {
   SmallBoard small;
-  CHECK(followed(small, dueAt(at(70, 40)), {900, 900}).scale.value * 3 == Approx(300));
+  CHECK(followed(small, dueAt(at(70, 40)), {900, 900}).scale.value * 5 == Approx(300));
 }
 
 TEST_CASE(
@@ -94,9 +93,9 @@ TEST_CASE("the view moves where a suspect would be under something") {
   SmallBoard small;
   Overlay overlay = dueAt(at(70, 40));
   const BoardView plain = followed(small, overlay, {900, 900});
-  // 3 mm right of the middle, that is 300 pixels.
+  // 3 mm right of the middle, that is 180 pixels.
   overlay.marks.push_back({at(73, 40), MarkShape::suspect, asItIs("A")});
-  overlay.covered = {QRectF(700, 400, 200, 100)};
+  overlay.covered = {QRectF(600, 400, 200, 100)};
   const BoardView moved = followed(small, overlay, {900, 900});
   CHECK(moved.scale == plain.scale);
   CHECK_FALSE(overlay.covered[0].contains(moved.toPicture(at(73, 40))));

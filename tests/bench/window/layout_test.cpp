@@ -8,16 +8,15 @@
 #include <QSplitter>
 #include <QTest>
 
-#include "casework/demo_device.h"
+#include "bench/demo_cli.h"
 #include "room.h"
 
 using namespace netmend;
 using namespace netmend::testing;
-using test::deviceFile;
 
 namespace {
 
-void openDemo(BenchRig& rig) {
+void showDemo(BenchRig& rig) {
   rig.window->openBoard(QString::fromStdString(deviceFile("tide-logger.netmend-board.json")));
   REQUIRE(BenchRig::wait([&] { return rig.window->desk().job.board() != nullptr; }));
   REQUIRE(rig.window->map().settle());
@@ -34,7 +33,7 @@ template <class Wanted, class Known> Wanted* childOf(const BenchRig& rig) {
 
 TEST_CASE("a wider window gives its room to the station and to the map") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   rig.window->go(Station::find);
   rig.window->resize(1920, 1080);
   BenchRig::wait([] { return false; }, 50);
@@ -51,7 +50,7 @@ TEST_CASE("with letters at 200 % every station fits 1280 by 800 pixels") {
 
 TEST_CASE("with a board, too, the window is no larger than 1280 by 800 at any station") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   for (const Station station : stations) {
     rig.window->go(station);
     rig.window->resize(1280, 800);
@@ -66,7 +65,7 @@ TEST_CASE("without a board there is no map: the station has all of the window") 
   BenchRig rig;
   rig.window->go(Station::board);
   CHECK_FALSE(rig.window->map().isVisible());
-  openDemo(rig);
+  showDemo(rig);
   CHECK(rig.window->map().isVisible());
   // At the board's own station it comes first and has most of the room.
   const QList<int> sizes = rig.window->findChild<QSplitter*>()->sizes();
@@ -78,7 +77,7 @@ TEST_CASE("without a board there is no map: the station has all of the window") 
 
 TEST_CASE("the search stands over the map once it is asked for, and Escape closes it") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   rig.window->go(Station::walk);
   auto* search = childOf<MapSearch, QLineEdit>(rig);
   REQUIRE(search != nullptr);
@@ -93,7 +92,7 @@ TEST_CASE("the search stands over the map once it is asked for, and Escape close
 
 TEST_CASE("what is under the pointer is said over the map, where there is something") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   rig.window->go(Station::board);
   REQUIRE(rig.window->map().settle());
   CopperMap& map = rig.window->map();
@@ -111,7 +110,7 @@ TEST_CASE("what is under the pointer is said over the map, where there is someth
 
 TEST_CASE("at the board a part is found by its name, framed on the map, and Enter walks it") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   rig.window->go(Station::board);
   rig.press(Qt::Key_F, Qt::ControlModifier);
   rig.type(QStringLiteral("J5"));
@@ -128,7 +127,7 @@ TEST_CASE("at the board a part is found by its name, framed on the map, and Ente
 
 TEST_CASE("layers are chips in the map's corner") {
   BenchRig rig;
-  openDemo(rig);
+  showDemo(rig);
   rig.window->go(Station::board);
   auto* layers = childOf<MapLayers, QListWidget>(rig);
   REQUIRE(layers != nullptr);
@@ -137,6 +136,8 @@ TEST_CASE("layers are chips in the map's corner") {
   CHECK(layers->geometry().top() < 20);
   CHECK(layers->geometry().left() < 20);
   // All of them in sight.
+  BenchRig::wait(
+      [&] { return layers->viewport()->rect().contains(layers->visualItemRect(layers->item(3))); });
   for (int i = 0; i < layers->count(); ++i)
     CHECK(layers->viewport()->rect().contains(layers->visualItemRect(layers->item(i))));
 }
