@@ -127,7 +127,7 @@ void FindPage::showDue(const ProbeProposal& next) {
   const QString before = next.again ? readBefore(next) : QString();
   setLetters(*due_, Letters::reading, next.again);
   due_->setText(desk_.fault.solving() ? tr("Wait, the reading is being weighed")
-                : next.again          ? tr("Once more, the contact may have missed")
+                : next.again          ? tr("Once more, it may have missed")
                                       : tr("Next probe"));
   place_->setText(place.pin ? spokenPoint({place.pin, place.label})
                             : besidePicture(nameOf(shown_->names.probe(next.place))));
@@ -157,6 +157,12 @@ void FindPage::showAnswers() {
       if (!before.isEmpty() && !repeats) row.after = tr("a slip; I: comes and goes");
       rows.push_back(std::move(row));
     }
+    // Who reads something after all has to know what becomes of the OL.
+    if (before == QStringLiteral("OL") && rows.size() == 1 && next->expected.overLimit < 1.0)
+      rows.push_back({tr("near %1").arg(QString::number(next->expected.mean.value, 'f', 3)),
+                      {},
+                      {},
+                      tr("a slip; I: comes and goes")});
   }
   answers_->setRows(std::move(rows));
 }
