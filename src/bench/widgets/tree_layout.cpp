@@ -131,7 +131,7 @@ private:
       const double room = place.at.x() - place.start.x() - metrics_.letter;
       // What does not fit is left out: the selected branch says it in full.
       if (text > 0.0 && room >= smallShare * text)
-        place.text = {place.start.x() + metrics_.letter * 0.5, place.at.y() + line * 0.55, room, line};
+        place.text = {place.start.x() + metrics_.letter * 0.5, place.at.y() + line * 0.45, room, line * 0.85};
       place.branchHit = QRectF(place.start.x() + metrics_.letter * 0.5, place.at.y() - line * 0.45,
                                place.at.x() - place.start.x() - metrics_.letter * 1.5, line * 0.9);
       if (!place.text.isEmpty()) place.branchHit = place.branchHit.united(place.text);
