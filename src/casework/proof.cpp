@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <tuple>
 
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/take_reading.h"
@@ -15,6 +16,8 @@ namespace {
 
 constexpr double jointsAllowed = 2.0;     ///< times the wire's resistance: above it a joint is bad
 constexpr std::size_t mostNeighbours = 4; ///< of one point
+constexpr Length solderRuns =
+    Length(3'000'000); ///< as far as solder or heat may get: common practice, no source
 
 /// The latest reading of each place before the repair.
 std::vector<const JobReading*> readingsBefore(const Job& job) {
@@ -104,9 +107,99 @@ public:
     }
   }
 
+  /// Solder runs to the next pad, of whatever part: those beside the ends of a wire and of a part that was
+  /// soldered. Without a place there is no telling.
+  void addBesideSolder(const RepairAction& action) {
+    if (basis_.lookup == nullptr) return;
+    if (action.jumper) {
+      for (const LandingPlace* end : {&action.jumper->from, &action.jumper->to}) {
+        const ProbePoint point = withPin(end->point, basis_.lookup);
+        const auto at = positionOf(*basis_.lookup, point.pin);
+        const NetId net = netOf(point.pin);
+        addNearest(action.id, {{at.valueOr(end->at), point.pin, net ? net : netNamed(action.jumper->net)}});
+      }
+    } else if (action.kind == RepairKind::resolder || action.kind == RepairKind::replacePart) {
+      std::vector<SolderedEnd> ends;
+      for (const PinId pin : pinsWorkedOn(action.target))
+        if (const auto at = positionOf(*basis_.lookup, pin); at.known())
+          ends.push_back({at.value, pin, netOf(pin)});
+      addNearest(action.id, ends);
+    }
+  }
+
   [[nodiscard]] std::vector<ProofPoint> take() { return std::move(points_); }
 
 private:
+  struct SolderedEnd {
+    Point at;
+    PinId pin; ///< none: a via or track
+    NetId net;
+  };
+
+  [[nodiscard]] NetId netOf(PinId pin) const {
+    const Pin* found = basis_.lookup->board().pins.find(pin);
+    return found != nullptr && found->net.known() ? found->net.value : NetId{};
+  }
+
+  [[nodiscard]] NetId netNamed(const std::string& name) const {
+    const auto nets = basis_.lookup->netsNamed(name);
+    return nets.empty() ? NetId{} : nets.front();
+  }
+
+  /// A part by its reference, or a pin by its label: "C28", "J4.17".
+  [[nodiscard]] std::vector<PinId> pinsWorkedOn(const std::string& target) const {
+    for (const Part& part : basis_.lookup->board().parts)
+      if (part.reference == target) return basis_.lookup->pinsOf(part.id);
+    return basis_.lookup->pinsLabelled(target);
+  }
+
+  /// The pins nearest to any of the ends, on nets of their own: copper of the soldered net cannot be bridged
+  /// to it. Only where something says what they must read.
+  void addNearest(RepairActionId action, const std::vector<SolderedEnd>& ends) {
+    struct Near {
+      Length away;
+      PinId pin;
+    };
+    std::vector<Near> near;
+    for (const Pin& pin : basis_.lookup->board().pins) {
+      if (!pin.net.known() || !pin.net.value) continue;
+      const auto at = positionOf(*basis_.lookup, pin.id);
+      if (!at.known()) continue;
+      std::optional<Length> away;
+      for (const SolderedEnd& end : ends) {
+        if (end.pin == pin.id || end.net == pin.net.value) {
+          away.reset();
+          break;
+        }
+        const Length here = distance(end.at, at.value);
+        if (here <= solderRuns && (!away || here < *away)) away = here;
+      }
+      if (away) near.push_back({*away, pin.id});
+    }
+    std::sort(near.begin(), near.end(), [](const Near& a, const Near& b) {
+      return std::tuple(a.away, a.pin) < std::tuple(b.away, b.pin);
+    });
+    std::size_t count = 0;
+    for (const Near& one : near) {
+      if (count == mostNeighbours) return;
+      const bool listed = std::any_of(points_.begin(), points_.end(), [&](const ProofPoint& point) {
+        return point.why == ProofWhy::neighbour && point.point.pin == one.pin;
+      });
+      if (listed || addNeighbour(action, one.pin)) ++count;
+    }
+  }
+
+  bool addNeighbour(RepairActionId action, PinId pin) {
+    const ProbePoint place{pin, pinLabel(basis_.lookup->board(), pin)};
+    ProofPoint point = plain(ProofWhy::neighbour, place, action);
+    for (const JobReading* entry : before_)
+      if (isAt(point, entry->reading)) point = fromReading(*entry, ProofWhy::neighbour, action);
+    if (const Expected* expected = basis_.expected.find(point.point, settingAt(point)))
+      point.expected = *expected;
+    if (!point.expected) expectAsNet(point, basis_);
+    return (point.expected || point.before) && add(std::move(point));
+  }
+
   bool add(ProofPoint point) {
     for (const ProofPoint& other : points_)
       if (other.mode == point.mode && samePoint(other.point, point.point) &&
@@ -240,6 +333,8 @@ std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
   for (const RepairAction& action : basis.job.actions)
     if (action.jumper) list.addJumper(action);
   list.addNeighbours();
+  for (const RepairAction& action : basis.job.actions)
+    list.addBesideSolder(action);
   return list.take();
 }
 

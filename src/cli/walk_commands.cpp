@@ -41,7 +41,9 @@ struct RecordOptions {
 Result<WalkSession> resumeWalk(const std::string& file) {
   auto walk = readWalkFile(file);
   if (!walk) return failure(walk.error());
-  WalkSession out{std::move(*walk), 0, {}};
+  WalkSession out{std::move(*walk), 0, {}, {}};
+  // What was skipped, or has no net, is not asked for again.
+  out.passedOver = out.walk.skipped;
   const auto touched = [&](const ProbePoint& point) {
     const auto read = [&](const Reading& r) { return r.point == point; };
     return std::any_of(out.walk.readings.begin(), out.walk.readings.end(), read) ||
@@ -77,7 +79,7 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
     // Without a board file the ids of this passing description mean nothing: labels are what counts.
     for (auto& point : walk.points)
       point.pin = PinId{};
-    return WalkSession{std::move(walk), 0, {}};
+    return WalkSession{std::move(walk), 0, {}, {}};
   }
   auto loaded = openBoard(options.board);
   if (!loaded) return failure(loaded.error());
@@ -97,7 +99,17 @@ Result<WalkSession> startWalk(const RecordOptions& options, const Streams& strea
   if (walk.points.empty())
     return failure(
         {pattern("core", "no such part with pins on this board"), options.board, "", options.part});
-  return WalkSession{std::move(walk), 0, {}};
+  walk.skipped = pointsWithoutNet(*loaded->lookup, walk.points);
+  if (!walk.skipped.empty()) {
+    streams.err << "no net, passed over unless named:";
+    for (const ProbePoint& point : walk.skipped)
+      streams.err << " " << point.label;
+    streams.err << "\n";
+  }
+  WalkSession out{std::move(walk), 0, {}, {}};
+  out.passedOver = out.walk.skipped;
+  out.turn = dueFrom(out, 0);
+  return out;
 }
 
 Result<Answer> recordCommand(const RecordOptions& options, const Streams& streams) {

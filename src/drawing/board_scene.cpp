@@ -290,8 +290,24 @@ private:
 
 } // namespace
 
+namespace {
+
+constexpr std::size_t mostLandmarks = 250;
+
+void findLandmarks(BoardScene::Content& content) {
+  for (std::uint32_t i = 0; i < content.items.size(); ++i)
+    if (content.items[i].kind == ItemKind::body) content.landmarks.push_back(i);
+  std::stable_sort(content.landmarks.begin(), content.landmarks.end(), [&](std::uint32_t a, std::uint32_t b) {
+    return areaOf(content.items[a]) > areaOf(content.items[b]);
+  });
+  if (content.landmarks.size() > mostLandmarks) content.landmarks.resize(mostLandmarks);
+}
+
+} // namespace
+
 BoardScene::BoardScene(const Board& board) : content_(std::make_unique<Content>()) {
   Builder(board, *content_).build();
+  findLandmarks(*content_);
 }
 BoardScene::BoardScene(BoardScene&&) noexcept = default;
 BoardScene& BoardScene::operator=(BoardScene&&) noexcept = default;
@@ -299,76 +315,6 @@ BoardScene::~BoardScene() = default;
 
 const Box& BoardScene::extent() const {
   return content_->extent;
-}
-
-namespace {
-
-double areaOf(const SceneItem& item) {
-  return item.box.width() * item.box.height();
-}
-
-bool reaches(const SceneItem& item, int layer) {
-  return item.firstLayer <= layer && layer <= item.lastLayer;
-}
-
-double distanceTo(const QPolygonF& way, QPointF p) {
-  const auto vec = [](QPointF q) { return Vec{q.x(), q.y()}; };
-  double least = 1e300;
-  for (qsizetype i = 1; i < way.size(); ++i)
-    least = std::min(least, distanceToSegment(vec(p), vec(way[i - 1]), vec(way[i])));
-  return least;
-}
-
-bool covers(const SceneItem& item, QPointF at) {
-  switch (item.kind) {
-  case ItemKind::padPlace:
-    return true;
-  case ItemKind::track:
-    return distanceTo(item.points, at) <= item.width / 2;
-  default:
-    return item.path.contains(at);
-  }
-}
-
-} // namespace
-
-PadId BoardScene::padAt(Point place, Side side) const {
-  const QPointF at = mm(place);
-  const int near = side == Side::top ? 0 : content_->lastLayer;
-  const SceneItem* best = nullptr;
-  const auto better = [&](const SceneItem& item) {
-    if (best == nullptr) return true;
-    if (reaches(item, near) != reaches(*best, near)) return reaches(item, near);
-    return areaOf(item) < areaOf(*best);
-  };
-  for (const std::uint32_t index : itemsIn(*content_, QRectF(at, QSizeF(0, 0)))) {
-    const SceneItem& item = content_->items[index];
-    if (item.kind != ItemKind::pad && item.kind != ItemKind::padPlace) continue;
-    if (covers(item, at) && better(item)) best = &item;
-  }
-  return best != nullptr ? best->pad : PadId();
-}
-
-BoardScene::Found BoardScene::foundAt(Point place, Side side, bool through) const {
-  const QPointF at = mm(place);
-  const int near = side == Side::top ? 0 : content_->lastLayer;
-  const SceneItem* copper = nullptr;
-  const SceneItem* body = nullptr;
-  const auto keep = [&](const SceneItem*& best, const SceneItem& item) {
-    const bool better =
-        best == nullptr ||
-        (reaches(item, near) != reaches(*best, near) ? reaches(item, near) : areaOf(item) < areaOf(*best));
-    if (better && covers(item, at)) best = &item;
-  };
-  for (const std::uint32_t index : itemsIn(*content_, QRectF(at, QSizeF(0, 0)))) {
-    const SceneItem& item = content_->items[index];
-    if (item.kind == ItemKind::zone || (!through && !reaches(item, near))) continue;
-    if (item.kind == ItemKind::body)
-      keep(body, item);
-    else if (item.net != SceneItem::noNet)
-      keep(copper, item);
-  }
-  return {copper != nullptr ? content_->nets[copper->net] : NetId(), body != nullptr ? body->part : PartId()};
 }
 
 } // namespace netmend

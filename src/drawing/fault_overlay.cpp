@@ -1,6 +1,6 @@
 #include "netmend/drawing/fault_overlay.h"
 
-#include <fmt/format.h>
+#include <string>
 
 #include "netmend/words/jumper.h"
 #include "netmend/words/place.h"
@@ -14,6 +14,18 @@ Overlay lineOverlay(const FaultCase& fault) {
   Overlay overlay;
   overlay.litNets = fault.line.nets;
   return overlay;
+}
+
+void addLettered(Overlay& overlay, const Suspect& suspect, const Said& letter) {
+  bool said = letter.empty();
+  for (const FaultPlace& place : suspect.places) {
+    const bool isWay = place.way.size() > 1;
+    if (isWay) overlay.lines.push_back({place.way, LineStyle::suspect});
+    // A stretch is a band; a place needs a mark even without a letter.
+    if (!place.at || (isWay && said)) continue;
+    overlay.marks.push_back({*place.at, MarkShape::suspect, said ? Said() : letter});
+    said = true;
+  }
 }
 
 void addPlaces(Overlay& overlay, const Suspect& suspect, const Said& label) {
@@ -31,17 +43,16 @@ Overlay suspectsOverlay(const FaultCase& fault, const std::vector<std::string>& 
   Overlay overlay = lineOverlay(fault);
   for (std::size_t i = 0; i < fault.suspects.setSize && i < fault.suspects.ranked.size(); ++i) {
     const Suspect& suspect = fault.suspects.ranked[i];
-    const bool lettered = i < letters.size() && !letters[i].empty();
-    addPlaces(overlay, suspect,
-              lettered ? Said(asItIs(letters[i]))
-                       : Said(fmt::format("{:.0f} %", suspect.probability * 100.0)));
+    if (suspect.probability < leastDrawn) continue;
+    const std::string byRank =
+        i < letteredSuspects ? std::string(1, static_cast<char>('A' + i)) : std::string();
+    const std::string letter = letters.empty() ? byRank : i < letters.size() ? letters[i] : std::string();
+    addLettered(overlay, suspect, letter.empty() ? Said() : asItIs(letter));
   }
   if (!fault.next.stop && !fault.next.ranked.empty()) {
     const std::size_t probe = fault.next.ranked.front().place;
     const ProbePlace& place = fault.isolation.places[probe];
-    if (place.at)
-      overlay.marks.push_back({*place.at, MarkShape::probe,
-                               said(pattern("core", "next probe: {}"), nameOf(fault.names.probe(probe)))});
+    if (place.at) overlay.marks.push_back({*place.at, MarkShape::probe, nameOf(fault.names.probe(probe))});
   }
   return overlay;
 }

@@ -24,6 +24,8 @@ public:
   /// Middle on `anchor` where that covers nothing, otherwise as above.
   [[nodiscard]] QRectF placeOver(QSizeF size, QPointF anchor, double gap);
 
+  /// How bad a box would be: 0 covers nothing and is in the frame.
+  [[nodiscard]] double cost(const QRectF& box) const;
   /// Nothing but names is under it.
   [[nodiscard]] bool isFree(const QRectF& box) const;
 
@@ -33,7 +35,6 @@ private:
     double weight; ///< how bad it is to cover it
     bool blocks;
   };
-  [[nodiscard]] double cost(const QRectF& box) const;
 
   QRectF frame_;
   std::vector<Taken> taken_;

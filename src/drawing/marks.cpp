@@ -41,6 +41,26 @@ QPainterPath crossPath(double r) {
   return path;
 }
 
+/// Two rings with daylight between them round what is touched, which stays to be seen.
+void paintDueRing(QPainter& painter, double r, const PictureColors& colors) {
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(colors.casing, r * 0.62));
+  painter.drawEllipse(QPointF(), r, r);
+  painter.setPen(QPen(colors.due, r * 0.24));
+  painter.drawEllipse(QPointF(), r * 1.08, r * 1.08);
+  painter.setPen(QPen(colors.due, r * 0.11));
+  painter.drawEllipse(QPointF(), r * 0.76, r * 0.76);
+}
+
+/// A place that may be at fault: tinted all round, as a suspected stretch is along its length.
+void paintHalo(QPainter& painter, double r, const PictureColors& colors) {
+  QColor tint = colors.suspect;
+  tint.setAlpha(110);
+  painter.setPen(QPen(colors.suspect, r * 0.12));
+  painter.setBrush(tint);
+  painter.drawEllipse(QPointF(), r * 0.9, r * 0.9);
+}
+
 void paintRing(QPainter& painter, double r, const PictureColors& colors) {
   QPainterPath ring;
   ring.addEllipse(QPointF(), r * 0.85, r * 0.85);
@@ -86,8 +106,10 @@ void paintMark(QPainter& painter, MarkShape shape, QPointF at, double size, cons
     paintRing(painter, r, colors);
     break;
   case MarkShape::probe:
-    fillWithEdge(painter, polygonPath({{0, 0}, {-r * 0.6, -r * 1.7}, {r * 0.6, -r * 1.7}}), colors.due, size,
-                 colors);
+    paintDueRing(painter, r, colors);
+    break;
+  case MarkShape::suspect:
+    paintHalo(painter, r, colors);
     break;
   case MarkShape::disc:
     paintDisc(painter, colors.calm, r * 0.75, size, colors);

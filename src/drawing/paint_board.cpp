@@ -176,11 +176,20 @@ void paintTrack(const Painting& p, const SceneItem& item, Pass pass, const Look&
   drawWay(painter, item.points);
 }
 
-/// The light core of lit tracks that are not on the side seen: there they look hollow.
+/// Lit tracks that are not on the side seen have a light core: dashes inside the board, and a whole line, so
+/// that they look hollow, on its other side.
 void paintCore(const Painting& p, const SceneItem& item) {
   if (item.uncertain || isNear(p, item)) return;
+  const bool inside = item.firstLayer > 0 && item.lastLayer < p.content.lastLayer;
   const double width = std::max(item.width, p.inMm(1.6 * p.unit));
-  p.painter.setPen(QPen(p.colors.litCore, width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  QPen pen(p.colors.litCore, width * 0.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
+  if (inside) {
+    pen = QPen(p.colors.substrate, width * 1.02, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
+    const double wide = p.picture(pen.widthF());
+    pen.setDashPattern({2.6 * p.unit / wide, 5.2 * p.unit / wide});
+    pen.setDashOffset(-3.0 * p.unit / wide);
+  }
+  p.painter.setPen(pen);
   drawWay(p.painter, item.points);
 }
 
@@ -275,6 +284,18 @@ std::vector<const SceneItem*> chosen(const Painting& p, const std::vector<Visibl
   return out;
 }
 
+bool hasBands(const Overlay& overlay) {
+  return std::any_of(overlay.lines.begin(), overlay.lines.end(),
+                     [](const OverlayLine& line) { return line.style == LineStyle::suspect; });
+}
+
+/// Tracks, vias and pads of the lit net: over the bands that mark what of it is suspected.
+std::vector<Visible> litOnes(std::vector<Visible> items) {
+  std::erase_if(items,
+                [](const Visible& item) { return item.pass < Pass::litTrack || item.pass > Pass::litPad; });
+  return items;
+}
+
 std::vector<char> flagsFor(const std::vector<LayerId>& wanted, const std::vector<LayerId>& layers) {
   if (wanted.empty()) return {};
   std::vector<char> flags(layers.size(), 0);
@@ -332,12 +353,19 @@ void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& vie
   } else {
     const std::vector<Visible> items = visibleItems(p);
     LabelPlacer placer(view.frame.adjusted(p.unit * 2, p.unit * 2, -p.unit * 2, -p.unit * 2));
-    occupyMarks(p, placer);
-    paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
     if (overlay.scaleBar) placer.occupy(scaleBarPlate(view, type));
+    occupyMarks(p, placer);
+    const auto tabs = placeTabs(p, placer);
+    const DuePlace due = placeDue(
+        p, chosen(p, items, {Pass::body, Pass::pad, Pass::litPad, Pass::litTrack, Pass::litVia}), placer);
+    paintSuspectBands(p, placer);
+    if (p.anyLit && hasBands(overlay)) paintItems(p, litOnes(items));
+    paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
     paintLines(p, placer);
     paintMarks(p, placer);
     paintZoneLabels(p, chosen(p, items, {Pass::zone}), placer);
+    paintTabs(p, tabs);
+    paintDue(p, due);
   }
   painter.restore();
 }

@@ -41,11 +41,11 @@ ScaleBar scaleBarOf(const BoardView& view, const PictureType& type) {
   bar.text = lengthText(millimetres);
   bar.side = view.side == Side::top ? shown(pattern("core", "seen from the top"))
                                     : shown(pattern("core", "seen from the bottom"));
+  bar.text += QStringLiteral(", ") + bar.side;
   const QFontMetricsF metrics(type.font);
-  const double textWidth = std::max(metrics.horizontalAdvance(bar.text), metrics.horizontalAdvance(bar.side));
-  const double height = 2 * metrics.height() + 6 * u;
-  bar.plate = QRectF(frame.left() + 3 * u, frame.bottom() - height - 5 * u,
-                     std::max(bar.length, textWidth) + 8 * u, height + 2 * u);
+  const double height = metrics.height() + 4 * u;
+  bar.plate = QRectF(frame.left() + 5 * u, frame.bottom() - height - 5 * u,
+                     bar.length + metrics.horizontalAdvance(bar.text) + 15 * u, height);
   return bar;
 }
 
@@ -99,6 +99,28 @@ void paintNamed(const Painting& p, LabelPlacer& placer, QPointF anchor, double g
   paintLabel(p.painter, box, text, p.colors);
 }
 
+/// A suspect's letter on its plate, beside the place.
+void paintLetter(const Painting& p, LabelPlacer& placer, QPointF anchor, const Said& label) {
+  if (label.empty()) return;
+  QFont font = p.type.font;
+  font.setBold(true);
+  font.setPixelSize(font.pixelSize() * 5 / 4);
+  const double side = QFontMetricsF(font).height() * 1.1;
+  const QRectF box = placer.place({side, side}, anchor, 8 * p.unit);
+  const QPointF nearest(std::clamp(anchor.x(), box.left(), box.right()),
+                        std::clamp(anchor.y(), box.top(), box.bottom()));
+  if (QLineF(nearest, anchor).length() > 12 * p.unit) {
+    p.painter.setPen(QPen(p.colors.oddPlate, p.unit));
+    p.painter.drawLine(nearest, anchor);
+  }
+  p.painter.setPen(QPen(p.colors.casing, 1.5 * p.unit));
+  p.painter.setBrush(p.colors.oddPlate);
+  p.painter.drawRoundedRect(box, 2.5 * p.unit, 2.5 * p.unit);
+  p.painter.setFont(font);
+  p.painter.setPen(p.colors.oddInk);
+  p.painter.drawText(box, Qt::AlignCenter, shown(label));
+}
+
 QPolygonF pictureOf(const Painting& p, const std::vector<Point>& points) {
   QPolygonF out;
   out.reserve(static_cast<qsizetype>(points.size()));
@@ -112,6 +134,20 @@ double lengthOf(const QPolygonF& way) {
   for (qsizetype i = 1; i < way.size(); ++i)
     sum += QLineF(way[i - 1], way[i]).length();
   return sum;
+}
+
+/// Whether the place is on that line, as far as can be seen.
+bool isOn(const Painting& p, const OverlayLine& line, Point at) {
+  const QPolygonF way = pictureOf(p, line.points);
+  const QPointF place = p.view.toPicture(at);
+  for (qsizetype i = 1; i < way.size(); ++i) {
+    const QPointF along = way[i] - way[i - 1];
+    const double length = QPointF::dotProduct(along, along);
+    const double share =
+        length > 0 ? std::clamp(QPointF::dotProduct(place - way[i - 1], along) / length, 0.0, 1.0) : 0.0;
+    if (QLineF(place, way[i - 1] + along * share).length() < 3 * p.unit) return true;
+  }
+  return false;
 }
 
 /// The place at this length along the way, and the unit vector across.
@@ -129,21 +165,30 @@ QLineF acrossAt(const QPolygonF& way, double along) {
   return {way.front(), way.front() + QPointF(0, 1)};
 }
 
-/// Broad and ticked across: told from a wire without colour.
+/// Broad, with edges: told from a wire without colour.
 void paintSuspect(const Painting& p, const QPolygonF& way) {
-  QPainter& painter = p.painter;
   QColor broad = p.colors.suspect;
-  broad.setAlpha(90);
-  painter.setPen(QPen(broad, 7 * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  painter.drawPolyline(way);
-  painter.setPen(QPen(p.colors.suspect, 1.1 * p.unit, Qt::SolidLine, Qt::FlatCap));
-  const double length = lengthOf(way);
-  const double step = std::max(5 * p.unit, length / 400);
-  for (double along = 0; along <= length; along += step) {
-    const QLineF across = acrossAt(way, along);
-    const QPointF reach = (across.p2() - across.p1()) * 3.5 * p.unit;
-    painter.drawLine(across.p1() - reach, across.p1() + reach);
+  for (const auto& [alpha, width] : {std::pair(255, 9.0), std::pair(130, 7.6)}) {
+    if (alpha < 255) {
+      p.painter.setPen(QPen(p.colors.substrate, width * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+      p.painter.drawPolyline(way);
+    }
+    broad.setAlpha(alpha);
+    p.painter.setPen(QPen(broad, width * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    p.painter.drawPolyline(way);
   }
+}
+
+/// Of another kind of line than any copper: whole, ink with white in it.
+void paintLaid(const Painting& p, const QPolygonF& way) {
+  p.painter.setPen(QPen(p.colors.casing, 6.0 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.drawPolyline(way);
+  p.painter.setPen(QPen(p.colors.wireEdge, 4.4 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.drawPolyline(way);
+  QPen pen(p.colors.casing, 1.8 * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
+  pen.setDashPattern({3.0, 2.0});
+  p.painter.setPen(pen);
+  p.painter.drawPolyline(way);
 }
 
 void paintWire(const Painting& p, const QPolygonF& way) {
@@ -163,10 +208,41 @@ void paintOutline(const Painting& p, QPolygonF way) {
   p.painter.drawPolyline(way);
 }
 
+void paintChosen(const Painting& p, LabelPlacer& placer, const QPolygonF& way, const Said& label) {
+  const QRectF box = way.boundingRect().adjusted(-4 * p.unit, -4 * p.unit, 4 * p.unit, 4 * p.unit);
+  for (const auto& [colour, width] : {std::pair(p.colors.casing, 5.0), std::pair(p.colors.due, 3.0)}) {
+    p.painter.setPen(QPen(colour, width * p.unit, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
+    p.painter.drawRect(box);
+  }
+  placer.occupy(box);
+  if (label.empty()) return;
+  QFont font = p.type.font;
+  font.setPixelSize(std::max(1, static_cast<int>(font.pixelSize() * 1.7)));
+  font.setBold(true);
+  const QFontMetricsF metrics(font);
+  const QString text = metrics.elidedText(shown(label), Qt::ElideMiddle, p.view.frame.width() * 0.5);
+  const QSizeF size(metrics.horizontalAdvance(text) + 14 * p.unit, metrics.height() + 4 * p.unit);
+  // Above or below its left edge, else wherever there is room.
+  QRectF plate(box.topLeft() - QPointF(0, size.height() + 3 * p.unit), size);
+  if (placer.cost(plate) > 0.5) plate.moveTop(box.bottom() + 3 * p.unit);
+  if (placer.cost(plate) > 0.5)
+    plate = placer.place(size, box.center(), std::max(box.width(), box.height()) / 2);
+  else
+    placer.occupy(plate);
+  p.painter.setPen(Qt::NoPen);
+  p.painter.setBrush(p.colors.due);
+  p.painter.drawRoundedRect(plate, 3 * p.unit, 3 * p.unit);
+  p.painter.setFont(font);
+  p.painter.setPen(p.colors.dueInk);
+  p.painter.drawText(plate, Qt::AlignCenter, text);
+}
+
 } // namespace
 
 void occupyMarks(const Painting& p, LabelPlacer& placer) {
   const double size = markSize * p.unit;
+  for (const QRectF& covered : p.overlay.covered)
+    placer.occupy(covered.translated(p.view.frame.topLeft()));
   for (const OverlayMark& mark : p.overlay.marks)
     placer.occupy(QRectF(p.view.toPicture(mark.at) - QPointF(size, size) / 2, QSizeF(size, size)));
 }
@@ -183,18 +259,14 @@ void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& 
   painter.setClipRect(view.frame, Qt::IntersectClip);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setFont(type.font);
-  const double height = QFontMetricsF(type.font).height();
-  QColor ground = colors.labelGround;
-  ground.setAlpha(225);
   painter.setPen(Qt::NoPen);
-  painter.setBrush(ground);
+  painter.setBrush(colors.labelGround);
   painter.drawRect(bar.plate);
   painter.setPen(colors.ink);
-  const double left = bar.plate.left() + 4 * u;
-  painter.drawText(QRectF(left, bar.plate.top(), bar.plate.width(), height), Qt::AlignLeft, bar.side);
-  painter.drawText(QRectF(left, bar.plate.top() + height, bar.plate.width(), height), Qt::AlignLeft,
+  const double left = bar.plate.left() + 5 * u;
+  painter.drawText(bar.plate.adjusted(bar.length + 10 * u, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
                    bar.text);
-  const double y = bar.plate.bottom() - 3.5 * u;
+  const double y = bar.plate.center().y() + 1.5 * u;
   painter.setPen(QPen(colors.ink, 1.4 * u, Qt::SolidLine, Qt::FlatCap));
   painter.drawLine(QPointF(left, y), QPointF(left + bar.length, y));
   // The outer edges of the ticks are the bar's ends.
@@ -203,20 +275,36 @@ void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& 
   painter.restore();
 }
 
+void paintSuspectBands(const Painting& p, LabelPlacer& placer) {
+  p.painter.setBrush(Qt::NoBrush);
+  for (const OverlayLine& line : p.overlay.lines) {
+    if (line.style != LineStyle::suspect || line.points.size() < 2) continue;
+    const QPolygonF way = pictureOf(p, line.points);
+    paintSuspect(p, way);
+    for (qsizetype i = 1; i < way.size(); ++i)
+      placer.avoid({way[i - 1], way[i]});
+  }
+}
+
 void paintLines(const Painting& p, LabelPlacer& placer) {
   p.painter.setBrush(Qt::NoBrush);
   for (const OverlayLine& line : p.overlay.lines) {
-    if (line.points.size() < 2) continue;
+    if (line.points.size() < 2 || line.style == LineStyle::suspect) continue;
     const QPolygonF way = pictureOf(p, line.points);
     switch (line.style) {
     case LineStyle::suspect:
-      paintSuspect(p, way);
+      break;
+    case LineStyle::laid:
+      paintLaid(p, way);
       break;
     case LineStyle::wire:
       paintWire(p, way);
       break;
     case LineStyle::outline:
       paintOutline(p, way);
+      break;
+    case LineStyle::chosen:
+      paintChosen(p, placer, way, line.label);
       break;
     }
     p.painter.setBrush(Qt::NoBrush);
@@ -229,16 +317,27 @@ void paintMarks(const Painting& p, LabelPlacer& placer) {
   const double size = markSize * p.unit;
   for (const OverlayMark& mark : p.overlay.marks) {
     const QPointF at = p.view.toPicture(mark.at);
-    if (p.view.frame.contains(at)) paintNamed(p, placer, at, size * 0.7, mark.label);
+    if (mark.shape == MarkShape::probe || !p.view.frame.contains(at)) continue;
+    if (mark.shape == MarkShape::suspect)
+      paintLetter(p, placer, at, mark.label);
+    else
+      paintNamed(p, placer, at, size * 0.7, mark.label);
   }
   for (const OverlayLine& line : p.overlay.lines) {
-    if (line.label.empty() || line.points.size() < 2) continue;
+    if (line.label.empty() || line.points.size() < 2 || line.style == LineStyle::chosen) continue;
     const QPolygonF way = pictureOf(p, line.points);
     const QPointF middle = acrossAt(way, lengthOf(way) / 2).p1();
     if (p.view.frame.contains(middle)) paintNamed(p, placer, middle, 5 * p.unit, line.label);
   }
-  for (const OverlayMark& mark : p.overlay.marks)
-    paintMark(p.painter, mark.shape, p.view.toPicture(mark.at), size, p.colors);
+  for (const OverlayMark& mark : p.overlay.marks) {
+    const bool onBand =
+        mark.shape == MarkShape::suspect &&
+        std::any_of(p.overlay.lines.begin(), p.overlay.lines.end(), [&](const OverlayLine& line) {
+          return line.style == LineStyle::suspect && line.points.size() > 1 && isOn(p, line, mark.at);
+        });
+    if (mark.shape != MarkShape::probe && !onBand)
+      paintMark(p.painter, mark.shape, p.view.toPicture(mark.at), size, p.colors);
+  }
 }
 
 } // namespace netmend

@@ -58,9 +58,33 @@ void paintZone(const Painting& p, const SceneItem& zone);
 void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zones, LabelPlacer& placer);
 /// Where the scale bar stands.
 [[nodiscard]] QRectF scaleBarPlate(const BoardView& view, const PictureType& type);
+/// Stretches that may be broken, beneath the net.
+void paintSuspectBands(const Painting& p, LabelPlacer& placer);
 void paintLines(const Painting& p, LabelPlacer& placer);
 /// Keeps labels off the marks; before any label is placed.
 void occupyMarks(const Painting& p, LabelPlacer& placer);
 void paintMarks(const Painting& p, LabelPlacer& placer);
+
+/// The due place: the ring round its pad and where the plate with its name goes, which is the side with the
+/// most free board.
+struct DuePlace {
+  const OverlayMark* mark = nullptr; ///< none: nothing is due, or it is outside the frame
+  QPointF at;
+  double ring = 0; ///< its radius
+  QRectF plate;
+};
+[[nodiscard]] DuePlace placeDue(const Painting& p, const std::vector<const SceneItem*>& around,
+                                LabelPlacer& placer);
+void paintDue(const Painting& p, const DuePlace& due);
+/// What is due or suspected outside the frame, as a tab at its edge.
+struct EdgeTab {
+  QRectF box;
+  int edge = 0; ///< left, right, top, bottom
+  QString name;
+  QString away;
+  bool due = false;
+};
+[[nodiscard]] std::vector<EdgeTab> placeTabs(const Painting& p, LabelPlacer& placer);
+void paintTabs(const Painting& p, const std::vector<EdgeTab>& tabs);
 
 } // namespace netmend

@@ -29,7 +29,7 @@ PictureColors::PictureColors(const FaceColors& face)
       litOnPhoto(face.accent), litEdge(face.net), litArea(clear(face.net, 60)), zone(face.zone),
       zoneEdge(face.zoneInk), suspect(face.oddFill), casing(face.plate), wire(face.accent),
       wireEdge(face.ink), lane(face.shade), grid(face.line), range(face.calmTint), due(face.accent),
-      dueInk(face.onAccent), calm(face.calm), odd(face.oddFill),
+      dueInk(face.onAccent), calm(face.calm), odd(face.oddFill), oddPlate(face.odd), oddInk(face.card),
       darkGround(face.ink.lightness() > face.card.lightness()) {
   // Names of pads have to be read, whatever the pad.
   if (darkGround) {

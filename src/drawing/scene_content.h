@@ -42,15 +42,20 @@ struct SceneItem {
 /// The items' boxes in an R-tree; known to board_scene.cpp alone, since its header is heavy.
 struct SceneIndex;
 
+[[nodiscard]] inline double areaOf(const SceneItem& item) {
+  return item.box.width() * item.box.height();
+}
+
 struct BoardScene::Content {
   std::vector<SceneItem> items;
   std::shared_ptr<const SceneIndex> index;
   QPainterPath outline;
   Box extent;
-  std::vector<NetId> nets;     ///< parallel to the board's nets, ordered by id
-  std::vector<LayerId> layers; ///< dense, top to bottom
-  int lastLayer = 1;           ///< dense index of the bottom layer
-  QString nothingToSee;        ///< what is known of a board without any place
+  std::vector<std::uint32_t> landmarks; ///< the largest bodies, by which the whole board is recognised
+  std::vector<NetId> nets;              ///< parallel to the board's nets, ordered by id
+  std::vector<LayerId> layers;          ///< dense, top to bottom
+  int lastLayer = 1;                    ///< dense index of the bottom layer
+  QString nothingToSee;                 ///< what is known of a board without any place
 };
 
 /// The items whose boxes touch this one (mm, y up), in no order.

@@ -122,6 +122,22 @@ Result<void> JobBook::rejudge(JobId id, const std::vector<JobReading>& readings)
   });
 }
 
+Result<void> JobBook::moveReadings(JobId id, const std::vector<JobReading>& readings) {
+  return change(*session_, path_, id, [&]() -> Result<void> {
+    const auto jobKey = static_cast<long long>(id.value);
+    for (const auto& reading : readings) {
+      const auto key = static_cast<long long>(reading.id.value);
+      const auto pin = static_cast<long long>(reading.reading.point.pin.value);
+      const std::string judged = judgedText(reading.judged);
+      *session_ << "update reading set pin = :pin, label = :label, judged = :judged "
+                   "where job = :job and id = :id",
+          soci::use(pin), soci::use(reading.reading.point.label), soci::use(judged), soci::use(jobKey),
+          soci::use(key);
+    }
+    return {};
+  });
+}
+
 Result<void> JobBook::setSuspects(JobId id, const std::vector<JobSuspect>& suspects) {
   return change(*session_, path_, id, [&]() -> Result<void> {
     const auto jobKey = static_cast<long long>(id.value);

@@ -22,7 +22,7 @@ namespace {
 
 /// Version n of the book is what the first n migrations make. Steps are never changed, only added.
 /// Ids grow and are never used again (autoincrement), since readings and sheets refer to them.
-struct Step {
+struct Migration {
   std::string_view tables;
   void (*values)(soci::session&) = nullptr; ///< then, what words became values
   std::string_view leavings{};              ///< then, what nobody needs any more
@@ -88,7 +88,7 @@ void measuresFromWords(soci::session& sql) {
     sql << "update repair_action set jumper = :jumper where id = :id", soci::use(text), soci::use(action);
 }
 
-constexpr std::array<Step, 8> migrations{{{R"sql(
+constexpr std::array<Migration, 8> migrations{{{R"sql(
 create table job (
   id integer primary key autoincrement,
   number text not null unique,
@@ -153,7 +153,7 @@ create table event (
 ) strict;
 create index event_of_job on event(job);
 )sql"},
-                                          {R"sql(
+                                               {R"sql(
 create table known_good_walk (
   id integer primary key autoincrement,
   board_uuid text not null,
@@ -162,39 +162,39 @@ create table known_good_walk (
 ) strict;
 create index known_good_walk_of_board on known_good_walk(board_uuid);
 )sql"},
-                                          // One row. Job 0 is none.
-                                          {R"sql(
+                                               // One row. Job 0 is none.
+                                               {R"sql(
 create table left_open (
   one integer primary key check (one = 1),
   job integer not null, board_file text not null, station integer
 ) strict;
 insert into left_open (one, job, board_file, station) values (1, 0, '', null);
 )sql"},
-                                          {R"sql(
+                                               {R"sql(
 alter table reading add column judged text not null default '';
 alter table reading rename column explanation to remark;
 )sql",
-                                           judgedFromWords,
-                                           R"sql(
+                                                judgedFromWords,
+                                                R"sql(
 alter table reading drop column verdict;
 alter table reading drop column expected;
 )sql"},
-                                          {R"sql(
+                                               {R"sql(
 alter table work_step add column measure text not null default '';
 alter table work_step add column is_function integer not null default 0;
 )sql",
-                                           measuresFromWords},
-                                          {R"sql(
+                                                measuresFromWords},
+                                               {R"sql(
 alter table suspect add column found text not null default '';
 alter table repair_action add column because text not null default '';
 alter table work_step add column read text not null default '';
 alter table work_step add column otherwise text not null default '';
 alter table work_step add column detail text not null default '';
 )sql"},
-                                          {R"sql(
+                                               {R"sql(
 alter table reading add column comes_and_goes integer not null default 0;
 )sql"},
-                                          {R"sql(
+                                               {R"sql(
 alter table event add column fact text not null default '';
 )sql"}}};
 
@@ -227,7 +227,7 @@ void keepCopy(soci::session& sql, const std::filesystem::path& path, int version
   std::filesystem::rename(unfinished, copy);
 }
 
-void takeStep(soci::session& sql, const Step& step) {
+void takeStep(soci::session& sql, const Migration& step) {
   execute(sql, step.tables);
   if (step.values != nullptr) step.values(sql);
   execute(sql, step.leavings);

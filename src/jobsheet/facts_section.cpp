@@ -111,7 +111,8 @@ Pieces titleAndFacts(const Sheet& sheet) {
   add(shown(pattern("core", "History")), cleaned(job.history));
   add(shown(pattern("core", "As received")), cleaned(job.condition));
   if (sheet.workshopCopy()) {
-    QString file = cleaned(job.boardFile);
+    // The folders of this machine are nobody's business; the content says which file it is.
+    QString file = cleaned(job.boardFile.substr(job.boardFile.find_last_of("/\\") + 1));
     if (!file.isEmpty() && !job.boardDigest.empty())
       file += shown(pattern("core", " (content %1)")).arg(cleaned(job.boardDigest).left(16));
     add(shown(pattern("core", "Board file")), file);

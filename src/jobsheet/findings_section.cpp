@@ -5,6 +5,7 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/customer.h"
 #include "netmend/words/fault.h"
 #include "netmend/words/job.h"
 #include "netmend/words/place.h"
@@ -127,9 +128,10 @@ constexpr double leastShown = 0.005; ///< chance of a suspect
 
 Pieces suspectList(const Sheet& sheet) {
   std::vector<TableRow> rows;
-  for (const JobSuspect& suspect : sheet.job().suspects) {
+  const std::vector<JobSuspect> suspects = suspectsOfRepair(sheet.job());
+  for (const JobSuspect& suspect : suspects) {
     // What rounds to nothing is in the book, and not worth a line on paper.
-    if (suspect.probability < leastShown && &suspect != &sheet.job().suspects.front()) continue;
+    if (suspect.probability < leastShown && &suspect != &suspects.front()) continue;
     std::vector<Run> runs{{printed(nameOf(suspect)), true, false}};
     if (const Said why = explanationOf(suspect); sheet.workshopCopy() && !why.empty())
       runs.push_back({QChar(QChar::LineSeparator) + printed(why), false, false});

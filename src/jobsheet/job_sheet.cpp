@@ -69,6 +69,8 @@ Result<Pieces> compose(const Sheet& sheet) {
   if (!money) return failure(money.error());
   append(pieces, std::move(*money));
   append(pieces, internalNotes(sheet));
+  // A page with signatures alone says nothing of what was signed.
+  pieces.back().keepWithNext = true;
   append(pieces, signatures(sheet));
   return pieces;
 }
@@ -101,6 +103,7 @@ void paintFrame(QPainter& painter, const Sheet& sheet, std::size_t page, std::si
 }
 
 Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& pages) {
+  const double left = sheet.workshopCopy() ? sheet.style.body.left() : sheet.style.customerBody.left();
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -114,10 +117,10 @@ Result<QByteArray> print(const Sheet& sheet, const std::vector<PlacedPage>& page
   if (!painter.begin(&writer)) return failure({pattern("core", "the PDF could not be started")});
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) writer.newPage();
-    paintFrame(painter, sheet, i, pages.size());
+    if (sheet.workshopCopy()) paintFrame(painter, sheet, i, pages.size());
     for (const PlacedPiece& placed : pages[i]) {
       painter.save();
-      placed.piece->paint(painter, QPointF(sheet.style.body.left(), placed.top));
+      placed.piece->paint(painter, QPointF(left, placed.top));
       painter.restore();
     }
   }
@@ -135,6 +138,11 @@ Result<QByteArray> jobSheet(const SheetContent& content, const SheetOptions& opt
                     {},
                     pattern("core", "at most 500 pages")});
   const Sheet sheet{content, options, sheetStyle(options.paper)};
+  if (!sheet.workshopCopy()) {
+    const auto page = customerPage(sheet);
+    if (!page) return failure(page.error());
+    return print(sheet, {page->page});
+  }
   const auto pieces = compose(sheet);
   if (!pieces) return failure(pieces.error());
   const std::vector<PlacedPage> pages = paginate(*pieces, sheet.style.firstBody, sheet.style.body);

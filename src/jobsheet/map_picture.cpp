@@ -7,7 +7,9 @@
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/verdict.h"
+#include "netmend/words/customer.h"
 #include "netmend/words/jumper.h"
+#include "netmend/words/place.h"
 #include "netmend/words/verdict.h"
 #include "style.h"
 #include "text.h"
@@ -29,7 +31,7 @@ std::string percent(double probability) {
 void addSuspects(const Job& job, Overlay& overlay, Box& region) {
   constexpr double worthShowing = 0.1;
   bool first = true;
-  for (const JobSuspect& suspect : job.suspects) {
+  for (const JobSuspect& suspect : suspectsOfRepair(job)) {
     if (suspect.probability < worthShowing && !first) continue;
     if (!suspect.at && suspect.way.empty()) continue;
     if (suspect.way.size() > 1) overlay.lines.push_back({suspect.way, LineStyle::suspect});
@@ -50,6 +52,21 @@ void addJumper(const JumperRecord& jumper, Overlay& overlay, Box& region) {
   overlay.marks.push_back({jumper.to.at, MarkShape::ring, said(pattern("core", "B {}"), nameOf(jumper.to))});
   region.include(jumper.from.at);
   region.include(jumper.to.at);
+  include(region, jumper.way);
+}
+
+/// The same for whoever knows neither nets nor landings.
+void addNewWire(const JumperRecord& jumper, Overlay& overlay, Box& region) {
+  Length length;
+  for (std::size_t i = 1; i < jumper.way.size(); ++i)
+    length += distance(jumper.way[i - 1], jumper.way[i]);
+  overlay.lines.push_back(
+      {jumper.way, LineStyle::wire,
+       said(pattern("core", "new wire, {} mm"), std::to_string(std::lround(length.mm())))});
+  for (const LandingPlace* place : {&jumper.from, &jumper.to}) {
+    overlay.marks.push_back({place->at, MarkShape::ring, nameOf(place->name)});
+    region.include(place->at);
+  }
   include(region, jumper.way);
 }
 
@@ -194,6 +211,38 @@ std::vector<SheetMap> mapsOf(const Sheet& sheet, const BoardScene& scene) {
     if (action.jumper) make(&action);
   if (maps.empty()) make(nullptr);
   return maps;
+}
+
+std::optional<SheetMap> repairMap(const Sheet& sheet, const BoardScene& scene) {
+  if (scene.extent().empty()) return {};
+  SheetMap map;
+  Box region;
+  const JumperRecord* first = nullptr;
+  for (const RepairAction& action : sheet.job().actions) {
+    if (!action.jumper) continue;
+    if (first == nullptr) first = &*action.jumper;
+    if (action.jumper->side == first->side) addNewWire(*action.jumper, map.overlay, region);
+  }
+  const std::vector<JobSuspect> suspects = suspectsOfRepair(sheet.job());
+  if (!suspects.empty() && (suspects.front().at || !suspects.front().way.empty())) {
+    const JobSuspect& open = suspects.front();
+    if (open.way.size() > 1)
+      map.overlay.lines.insert(map.overlay.lines.begin(), {open.way, LineStyle::suspect});
+    const Point at = open.at ? *open.at : open.way[open.way.size() / 2];
+    map.overlay.marks.push_back({at, MarkShape::cross, pattern("core", "open here")});
+    region.include(at);
+  }
+  if (region.empty()) return {};
+  map.overlay.litNets = sheet.content.line;
+  map.side = first != nullptr ? first->side : Side::top;
+  map.region = surroundings(region, scene.extent());
+  return map;
+}
+
+void paintRepairMap(QPainter& painter, const SheetMap& map, const BoardScene& scene, const QRectF& frame,
+                    const SheetStyle& style) {
+  paintBoard(painter, scene, viewOf(map.region, frame, map.side), map.overlay, style.picture);
+  frameRect(painter, frame);
 }
 
 void paintSheetMap(QPainter& painter, const SheetMap& map, const BoardScene& scene, const QRectF& frame,

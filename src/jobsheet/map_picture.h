@@ -18,6 +18,12 @@ struct SheetMap {
 /// One map a jumper, or one for the suspects; none for a board without places.
 [[nodiscard]] std::vector<SheetMap> mapsOf(const Sheet& sheet, const BoardScene& scene);
 
+/// The repair as the customer sees it: the wires on the first one's side, and where the line was open. None
+/// where nothing has a place.
+[[nodiscard]] std::optional<SheetMap> repairMap(const Sheet& sheet, const BoardScene& scene);
+void paintRepairMap(QPainter& painter, const SheetMap& map, const BoardScene& scene, const QRectF& frame,
+                    const SheetStyle& style);
+
 /// The map's region, beside it the whole board with the region marked, and what the lines mean.
 void paintSheetMap(QPainter& painter, const SheetMap& map, const BoardScene& scene, const QRectF& frame,
                    const SheetStyle& style);

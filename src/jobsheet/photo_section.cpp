@@ -28,21 +28,6 @@ struct PrintedPhoto {
   }
 };
 
-/// As the camera was held, on white where it is see-through, and no finer than paper can show.
-Result<QImage> imageOf(const Photo& photo, const QString& name, QSizeF box) {
-  auto image = photoImage(photo.bytes.text(), (box * dotsPerInch / SheetStyle::unitsPerInch).toSize());
-  if (!image) {
-    Error error = image.error();
-    error.place = name.toStdString();
-    return failure(std::move(error));
-  }
-  if (!image->hasAlphaChannel()) return image;
-  QImage onWhite(image->size(), QImage::Format_RGB32);
-  onWhite.fill(Qt::white);
-  QPainter(&onWhite).drawImage(0, 0, *image);
-  return onWhite;
-}
-
 Piece photoRow(std::vector<PrintedPhoto> row, double width) {
   Piece piece;
   for (const PrintedPhoto& photo : row)
@@ -62,6 +47,20 @@ Piece photoRow(std::vector<PrintedPhoto> row, double width) {
 
 } // namespace
 
+Result<QImage> printedPhoto(const Photo& photo, const QString& name, QSizeF box) {
+  auto image = photoImage(photo.bytes.text(), (box * dotsPerInch / SheetStyle::unitsPerInch).toSize());
+  if (!image) {
+    Error error = image.error();
+    error.place = name.toStdString();
+    return failure(std::move(error));
+  }
+  if (!image->hasAlphaChannel()) return image;
+  QImage onWhite(image->size(), QImage::Format_RGB32);
+  onWhite.fill(Qt::white);
+  QPainter(&onWhite).drawImage(0, 0, *image);
+  return onWhite;
+}
+
 Result<Pieces> photos(const Sheet& sheet) {
   const std::vector<Photo>& all = sheet.job().photos;
   if (all.empty()) return Pieces{};
@@ -73,7 +72,7 @@ Result<Pieces> photos(const Sheet& sheet) {
       const QString caption = cleaned(all[i].caption);
       QString name = shown(pattern("core", "photo %1")).arg(i + 1);
       if (!caption.isEmpty()) name += QStringLiteral(", ") + caption;
-      const auto image = imageOf(all[i], name, box);
+      const auto image = printedPhoto(all[i], name, box);
       if (!image) return failure(image.error());
       const QSizeF size = QSizeF(image->size()).scaled(box, Qt::KeepAspectRatio);
       name.front() = name.front().toUpper();

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <QImage>
+
 #include "flow.h"
 #include "netmend/base/error.h"
 #include "netmend/jobsheet/job_sheet.h"
@@ -27,6 +29,19 @@ struct Sheet {
 [[nodiscard]] Result<Pieces> charges(const Sheet& sheet);
 [[nodiscard]] Pieces internalNotes(const Sheet& sheet);
 [[nodiscard]] Pieces signatures(const Sheet& sheet);
+
+/// The whole customer's copy: always one page. Long texts end with an ellipsis, of many rows the last one
+/// counts the others, the picture gets smaller, photos come only where they fit; the workshop's copy has it
+/// all. The pieces must outlive the page.
+struct CustomerPage {
+  Pieces pieces;
+  PlacedPage page;
+};
+[[nodiscard]] Result<CustomerPage> customerPage(const Sheet& sheet);
+
+/// As the camera was held, on white where it is see-through, and no finer than paper can show. A photo that
+/// is no whole picture is told by `name`.
+[[nodiscard]] Result<QImage> printedPhoto(const Photo& photo, const QString& name, QSizeF box);
 
 /// `2026-11-25`, in UTC; empty for no time at all.
 [[nodiscard]] QString dateText(Time time);

@@ -20,6 +20,9 @@ SheetStyle sheetStyle(PaperSize paper) {
   const double foot = 18 * mm;
   style.firstBody = QRectF(side, top, style.page.width() - 2 * side, style.page.height() - top - foot);
   style.body = style.firstBody.adjusted(0, 8 * mm, 0, 0);
+  const double px = SheetStyle::pixel;
+  style.customerBody =
+      QRectF(76 * px, 56 * px, style.page.width() - 152 * px, style.page.height() - 104 * px);
   const auto sized = [](double points, bool bold) {
     QFont font = pictureType(points * SheetStyle::point).font;
     font.setBold(bold);

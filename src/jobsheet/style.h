@@ -19,9 +19,12 @@ struct SheetStyle {
   static constexpr double point = 10.0;
   static constexpr double millimetre = unitsPerInch / 25.4;
 
+  static constexpr double pixel = unitsPerInch / 96.0; ///< of CSS: sizes of `face` on paper
+
   QSizeF page;
   QRectF body; ///< where pieces go on pages after the first; between head and foot
   QRectF firstBody;
+  QRectF customerBody; ///< of the customer's copy, down to the signatures
   QFont normal;
   QFont bold;
   QFont small;

@@ -52,7 +52,7 @@ Piece rowPiece(const LaidRow& laid, const TableRow& row, const TableStyle& style
   const double below = last == laid.lines ? style.padding : 0.0;
   piece.height = laid.lineHeight * (last - first) + above + below;
   piece.paint = [laid, row, style, first, last, above, height = piece.height](QPainter& painter, QPointF at) {
-    if (row.shaded) painter.fillRect(QRectF(at, QSizeF(style.width, height)), QColor(0xEE, 0xF3, 0xF7));
+    if (row.shaded) painter.fillRect(QRectF(at, QSizeF(style.width, height)), sheetColors().range);
     for (const LaidCell& laidCell : laid.cells) {
       painter.setPen(sheetColors().ink);
       const QPointF top = at + QPointF(0, above);

@@ -38,6 +38,29 @@ void TextBlock::paint(QPainter& painter, QPointF topLeft, int first, int last) c
     layout_->lineAt(i).draw(&painter, topLeft + QPointF(0, lineHeight_ * (i - first)));
 }
 
+Shortened shortened(const QString& text, const QFont& font, double width, int lines, bool bold) {
+  constexpr qsizetype mostInLine = 400; // letters: no page is wide enough for more
+  const auto block = [&](const QString& part) { return TextBlock({{part, bold, false}}, font, width); };
+  const QString whole = text.left(lines * mostInLine);
+  if (TextBlock all = block(whole); whole.size() == text.size() && all.lines() <= lines) return {all, false};
+  qsizetype fits = 0;
+  for (qsizetype low = 1, high = whole.size(); low <= high;) {
+    const qsizetype middle = (low + high) / 2;
+    const bool enough = block(whole.left(middle) + QStringLiteral(" …")).lines() <= lines;
+    if (enough) fits = middle;
+    (enough ? low : high) = enough ? middle + 1 : middle - 1;
+  }
+  QString part = whole.left(fits);
+  constexpr qsizetype longWord = 30; // one that is longer is cut, too
+  const qsizetype blank = part.lastIndexOf(QLatin1Char(' '));
+  if (blank > 0 && part.size() - blank < longWord && fits < whole.size() && !whole[fits].isSpace())
+    part.truncate(blank);
+  if (!part.isEmpty() && part.back().isHighSurrogate()) part.chop(1);
+  while (!part.isEmpty() && (part.back().isSpace() || part.back() == QLatin1Char(',')))
+    part.chop(1);
+  return {block(part + QStringLiteral(" …")), true};
+}
+
 Piece headingPiece(const SheetStyle& style, const QString& text) {
   const TextBlock block({{text, false, false}}, style.heading, style.body.width());
   const double rule = 2.5 * SheetStyle::point;

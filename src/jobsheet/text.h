@@ -35,6 +35,14 @@ private:
   double lineHeight_ = 0;
 };
 
+/// At most so many lines: what does not fit is cut behind a word, and an ellipsis says so.
+struct Shortened {
+  TextBlock block;
+  bool cut = false;
+};
+[[nodiscard]] Shortened shortened(const QString& text, const QFont& font, double width, int lines,
+                                  bool bold = false);
+
 /// A line of its own, kept with what follows.
 [[nodiscard]] Piece headingPiece(const SheetStyle& style, const QString& text);
 /// One piece a line; no single line is left alone on a page.

@@ -123,7 +123,7 @@ void LinkedMeterSource::takeIn(const MeterSample& sample, int epoch) {
   if (epoch != epoch_) return;
   lastValue_ = sample.time;
   const auto taken = detector_.add(sample);
-  if (live_) live_({sample.reading, mode_, detector_.phase()});
+  if (live_) live_({sample.reading, mode_, detector_.phase(), detector_.settledShare()});
   if (detector_.takeMissed() && autoTake_ && missed_) missed_();
   if (taken && autoTake_) give(*taken);
 }

@@ -101,6 +101,27 @@ bool SettleDetector::still() const {
   return *highest->reading.value - *lowest->reading.value <= bandAt(window_.back().reading);
 }
 
+double SettleDetector::settledShare() const {
+  if (held_ && !jumped_) return 1.0;
+  if (window_.empty()) return 0.0;
+  const double band = bandAt(window_.back().reading);
+  double lowest = *window_.back().reading.value;
+  double highest = lowest;
+  std::size_t values = 0;
+  auto since = window_.back().time;
+  for (auto sample = window_.rbegin(); sample != window_.rend(); ++sample) {
+    lowest = std::min(lowest, *sample->reading.value);
+    highest = std::max(highest, *sample->reading.value);
+    if (highest - lowest > band) break;
+    since = sample->time;
+    ++values;
+  }
+  const auto needed = static_cast<double>(std::max<std::size_t>(rules_.samples, 3));
+  const auto stood = static_cast<double>((window_.back().time - since).count());
+  return std::min(
+      {1.0, static_cast<double>(values) / needed, stood / static_cast<double>(rules_.hold.count())});
+}
+
 MeterValue SettleDetector::middle() const {
   std::vector<MeterValue> values;
   values.reserve(window_.size());

@@ -19,6 +19,14 @@ public:
   [[nodiscard]] double ratio(double y) const { return faulty(y) / good(y); }
   [[nodiscard]] double ratioOverLimit() const { return faultyOverLimit_ / goodOverLimit(); }
 
+  /// Of boards of which this share is faulty here: the density at `y`, and the chance of OL.
+  [[nodiscard]] double chance(double y, double faultyShare) const {
+    return (1.0 - faultyShare) * good(y) + faultyShare * faulty(y);
+  }
+  [[nodiscard]] double chanceOfOverLimit(double faultyShare) const {
+    return (1.0 - faultyShare) * goodOverLimit() + faultyShare * faultyOverLimit_;
+  }
+
   /// Share of good boards whose reading is at least as telling of a fault as this ratio.
   [[nodiscard]] double shareAtLeast(double wanted, double near) const;
   /// Of good boards, shown as OL by this meter: without a current path, or above its limit.

@@ -84,6 +84,19 @@ std::vector<ProbePoint> pointsOf(const Lookup& lookup, PartId part) {
   return points;
 }
 
+std::vector<ProbePoint> pointsWithoutNet(const Lookup& lookup, const std::vector<ProbePoint>& points) {
+  const Board& board = lookup.board();
+  std::vector<ProbePoint> out;
+  for (const ProbePoint& point : points) {
+    const Pin* pin = board.pins.find(point.pin);
+    if (pin == nullptr || !pin->net.known()) continue; // nobody knows
+    const Net* net = board.nets.find(pin->net.value);
+    if (net == nullptr || net->name.starts_with("unconnected-(")) out.push_back(point);
+  }
+  if (out.size() == points.size()) out.clear();
+  return out;
+}
+
 void matchToBoard(Walk& walk, const Lookup& lookup) {
   const Board& board = lookup.board();
   const bool sameBoard = walk.boardUuid == board.info.uuid;

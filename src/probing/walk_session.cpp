@@ -13,6 +13,16 @@ WalkSession::Step stepFrom(const WalkSession& session) {
   return step;
 }
 
+bool isPassedOver(const WalkSession& session, std::size_t at) {
+  const auto& passed = session.passedOver;
+  return std::find(passed.begin(), passed.end(), session.walk.points[at]) != passed.end();
+}
+
+std::ptrdiff_t readingsAt(const Walk& walk, std::size_t at) {
+  return std::count_if(walk.readings.begin(), walk.readings.end(),
+                       [&](const Reading& reading) { return reading.point == walk.points[at]; });
+}
+
 Result<void> takeValue(WalkSession& session, const ValueTaken& taken, Time now) {
   auto step = stepFrom(session);
   Walk& walk = session.walk;
@@ -49,7 +59,7 @@ Result<void> takeValue(WalkSession& session, const ValueTaken& taken, Time now) 
   reading.value = taken.value;
   reading.settling = taken.settling;
   walk.readings.push_back(std::move(reading));
-  session.turn = at + 1;
+  session.turn = dueAfterReading(session, at);
   step.tookReading = true;
   session.steps.push_back(step);
   return {};
@@ -67,7 +77,39 @@ Result<void> undo(WalkSession& session) {
   return {};
 }
 
+/// That point, or behind the last one the first that has neither been read nor skipped.
+std::size_t orGap(const WalkSession& session, std::size_t at) {
+  const Walk& walk = session.walk;
+  if (at < walk.points.size()) return at;
+  for (std::size_t i = dueFrom(session, 0); i < walk.points.size(); i = dueFrom(session, i + 1)) {
+    const auto& skipped = walk.skipped;
+    if (readingsAt(walk, i) == 0 &&
+        std::find(skipped.begin(), skipped.end(), walk.points[i]) == skipped.end())
+      return i;
+  }
+  return at;
+}
+
 } // namespace
+
+std::size_t dueFrom(const WalkSession& session, std::size_t at) {
+  while (at < session.walk.points.size() && isPassedOver(session, at))
+    ++at;
+  return std::min(at, session.walk.points.size());
+}
+
+std::size_t dueAfterReading(const WalkSession& session, std::size_t at) {
+  std::size_t next = dueFrom(session, at + 1);
+  if (readingsAt(session.walk, at) > 1)
+    return orGap(session, next); // read again, on purpose, and so perhaps the next one
+  while (next < session.walk.points.size() && readingsAt(session.walk, next) > 0)
+    next = dueFrom(session, next + 1);
+  return orGap(session, next);
+}
+
+std::size_t dueAfterSkipping(const WalkSession& session, std::size_t at) {
+  return orGap(session, dueFrom(session, at + 1));
+}
 
 Result<void> take(WalkSession& session, const ReadingEvent& event, Time now) {
   if (const auto* taken = std::get_if<ValueTaken>(&event)) return takeValue(session, *taken, now);
@@ -76,11 +118,14 @@ Result<void> take(WalkSession& session, const ReadingEvent& event, Time now) {
   if (std::holds_alternative<PointSkipped>(event)) {
     if (session.finished()) return failure({pattern("core", "no point is due that could be skipped")});
     session.walk.skipped.push_back(session.walk.points[session.turn]);
-    ++session.turn;
+    session.turn = dueAfterSkipping(session, session.turn);
     step.skippedPoint = true;
   } else if (std::holds_alternative<StepBack>(event)) {
-    if (session.turn == 0) return failure({pattern("core", "this is the first point")});
-    --session.turn;
+    std::size_t before = session.turn;
+    while (before > 0 && isPassedOver(session, before - 1))
+      --before;
+    if (before == 0) return failure({pattern("core", "this is the first point")});
+    session.turn = before - 1;
   } else if (const auto* changed = std::get_if<ModeChanged>(&event)) {
     session.walk.mode = changed->mode;
   }

@@ -35,3 +35,25 @@ TEST_CASE("a proof is about the last repair that was made", "[casework]") {
   act(RepairKind::notEconomic);
   CHECK(actionToProve(job)->id == RepairActionId{7});
 }
+
+TEST_CASE("a list in the symptom names the functions to try", "[casework]") {
+  using Names = std::vector<std::string>;
+  CHECK(functionsIn("3, 6, 9 and Enter do nothing") == Names{"3", "6", "9", "Enter"});
+  CHECK(functionsIn("Third column of the keypad is dead: 3, 6, 9 and Enter do nothing.") ==
+        Names{"Key 3", "Key 6", "Key 9", "Enter"});
+  CHECK(functionsIn("Keys 3 and 6 dead") == Names{"Key 3", "Key 6"});
+  CHECK(functionsIn("key F2 sticks") == Names{"Key F2"});
+  CHECK(functionsIn("Button A, B or Stop") == Names{"Button A", "Button B", "Stop"});
+  CHECK(functionsIn("Die Tasten 3, 6 und 9 gehen nicht") == Names{"Taste 3", "Taste 6", "Taste 9"});
+  CHECK(functionsIn("keys 3, 3 and 6") == Names{"Key 3", "Key 6"});
+}
+
+TEST_CASE("a symptom without a list of functions names none", "[casework]") {
+  for (const char* symptom :
+       {"", "dead", "Third column of the keypad is dead", "Keys of one column do nothing",
+        "Fell into the harbour basin", "drops at 3 and 5 V", "restarts after 10, 20 or 30 s", "reads 3 only",
+        "came back in 2024, 2025 and 2026", "J4, J5 and U3 corroded", "3.3 and 5 V are missing"}) {
+    INFO(symptom);
+    CHECK(functionsIn(symptom).empty());
+  }
+}

@@ -210,3 +210,55 @@ TEST_CASE("a pin that is not on the board is beside nothing", "[casework]") {
     CHECK(b.told().size() == 1);
   }
 }
+
+TEST_CASE(
+    "beside a soldered end the next pads of other parts are proved, where something says what they read",
+    "[casework]") {
+  RepairedBoard b;
+  const PartId c = b.part("C28", Side::top, {}), other = b.part("R5", Side::top, {});
+  const PinId end = b.placed(c, "1", mm(20, 20));
+  const PinId near = b.placed(other, "1", mm(21, 20));
+  const PinId reach = b.placed(other, "2", mm(23, 20));
+  const PinId beyond = b.placed(other, "3", mm(23.001, 20));
+  const PinId unknown = b.placed(other, "4", mm(20.5, 20)); // nothing says what it reads
+  static_cast<void>(unknown);
+  for (const PinId pin : {near, reach, beyond})
+    b.expected.put(b.at(pin), {}, reads(0.6));
+  SECTION("of a wire") {
+    b.bridge(end, b.lone("X1"));
+    CHECK(b.told() ==
+          Told{"landing C28.1", "landing X1.1", "wire C28.1", "neighbour R5.1", "neighbour R5.2"});
+  }
+  SECTION("of a part that was soldered again, called by its reference or by its pin") {
+    RepairAction& action = b.act(RepairKind::resolder);
+    for (const char* target : {"C28", "C28.1"}) {
+      b.job.actions.front().target = target;
+      CHECK(b.told() == Told{"neighbour R5.1", "neighbour R5.2"});
+    }
+    action.target = "nowhere";
+    CHECK(b.told().empty());
+  }
+  SECTION("not of one that was only cleaned") {
+    b.act(RepairKind::clean).target = "C28";
+    CHECK(b.told().empty());
+  }
+}
+
+TEST_CASE("copper of the soldered net is not beside its end, and four pads are enough", "[casework]") {
+  RepairedBoard b;
+  const PartId u = b.part("U8", Side::top, {});
+  const PinId end = b.placed(u, "C", mm(20, 20));
+  std::vector<PinId> pins;
+  for (int i = 1; i <= 5; ++i)
+    pins.push_back(b.placed(u, std::to_string(i), mm(20 + 0.4 * i, 20)));
+  for (const PinId pin : pins)
+    b.expected.put(b.at(pin), {}, reads(0.6));
+  b.bridge(end, b.lone("X1"));
+  CHECK(b.told() == Told{"landing U8.C", "landing X1.1", "wire U8.C", "neighbour U8.1", "neighbour U8.2",
+                         "neighbour U8.3", "neighbour U8.4"});
+  Pin same = *b.board.pins.find(pins.front());
+  same.net = b.board.pins.find(end)->net;
+  b.board.pins.put(same);
+  CHECK(b.told() == Told{"landing U8.C", "landing X1.1", "wire U8.C", "neighbour U8.2", "neighbour U8.3",
+                         "neighbour U8.4", "neighbour U8.5"});
+}

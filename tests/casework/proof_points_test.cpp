@@ -326,7 +326,8 @@ TEST_CASE("a landing that no good board was read at reads what another pin of it
   const NetId key = b.net("KEY"), unwalked = b.net("ROW");
   const auto on = [&](const std::string& reference, NetId net) {
     const PinId id = b.pin(b.part(reference, Side::top, {}), "1", net);
-    b.pad(id, mm(50, 50), PadReach::top, 0.4);
+    // Apart, so that none is beside another.
+    b.pad(id, mm(50, 50 + 10 * static_cast<double>(b.board.parts.size())), PadReach::top, 0.4);
     return id;
   };
   const PinId landing = on("C1", key), silent = on("C2", key), walked = on("C3", key), last = on("C4", key);

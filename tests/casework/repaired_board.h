@@ -46,7 +46,8 @@ struct RepairedBoard : DrawnBoard {
   }
   /// The only pin of a part of its own, so that nothing is beside it.
   PinId lone(const std::string& reference) {
-    return placed(DrawnBoard::part(reference, Side::top, {}), "1", mm(50, 50));
+    const PartId part = DrawnBoard::part(reference, Side::top, {});
+    return placed(part, "1", mm(50, 50 + 10 * static_cast<double>(board.parts.size())));
   }
   [[nodiscard]] ProbePoint at(PinId pin) const { return {pin, pinLabel(board, pin)}; }
 

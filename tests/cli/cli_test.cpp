@@ -183,6 +183,24 @@ TEST_CASE("a walk that is there is gone on with, not overwritten") {
   CHECK(again.json()["readings"] == 3);
 }
 
+TEST_CASE("pins that the board knows to be on no net are not asked for, and can be read all the same") {
+  // J5 of the demo has ten pins, of which 7, 8 and 10 are on no net.
+  const TemporaryFolder folder;
+  const std::vector<std::string> record{"walk", "record", "--board",        board,   "--part",
+                                        "J5",   "-o",     folder.file("w"), "--json"};
+  const Ran first = run(record, "0.1\n0.2\n0.3\n0.4\n0.5\n");
+  REQUIRE(first.code == ExitCode::good);
+  CHECK(first.err.find("no net, passed over unless named: J5.7 J5.8 J5.10\n") != std::string::npos);
+  CHECK(first.json()["points"] == 10);
+  CHECK(first.json()["skipped"] == 3);
+  const Ran again = run(with(record, {"--resume"}), "0.6\n0.9\n0.11\nJ5.8 0.8\n");
+  CHECK(again.code == ExitCode::badInput); // nothing is due after the last one
+  CHECK(again.json()["readings"] == 8);
+  CHECK(again.json()["skipped"] == 3);
+  CHECK(again.err.find("J5.9? ") != std::string::npos);
+  CHECK(again.err.find("J5.7? ") == std::string::npos);
+}
+
 TEST_CASE("the demo's job goes from booking in to the sheet") {
   const TemporaryFolder folder;
   const std::string book = folder.file("jobs");

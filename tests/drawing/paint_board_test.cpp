@@ -56,13 +56,21 @@ std::string wordsOf(const Board& board, const Overlay& overlay, double scale, De
 
 } // namespace
 
-TEST_CASE("a lit net is blue on the side seen, hollow where it is on another layer") {
+TEST_CASE("a lit net is ink on the side seen, dashed inside the board and hollow on its other side") {
   SmallBoard small;
   Overlay overlay;
   overlay.litNets = {small.key};
   const QImage image = pictureOf(small.board, overlay);
   CHECK(colourAt(image, 30, 20) == PictureColors().lit);
-  CHECK(colourAt(image, 50, 20) == PictureColors().litCore);
+  // Inside it is dashes across its whole width, some of which are there on any way of 10 mm.
+  int ink = 0;
+  int gaps = 0;
+  for (double x = 45; x < 55; x += 0.1) {
+    ink += colourAt(image, x, 20.8) == PictureColors().lit;
+    gaps += colourAt(image, x, 20.8) == PictureColors().substrate;
+  }
+  CHECK(ink > 50);
+  CHECK(gaps > 15);
   CHECK(colourAt(image, 75, 20) == PictureColors().litCore);
   CHECK(colourAt(image, 75, 20.8) == PictureColors().lit);
 }
@@ -127,6 +135,55 @@ TEST_CASE("zones, marks and lines carry their words") {
     INFO(word);
     CHECK(words.find(word) != std::string::npos);
   }
+}
+
+TEST_CASE("a suspect outside the frame is a tab with its letter, distance and way; inside it is no tab") {
+  SmallBoard small;
+  // 20 units a mm in a frame of 800 by 800: from 30 to 70 mm across, 5 to 45 mm up.
+  const auto words = [&](Point place, MarkShape shape) {
+    Overlay overlay;
+    overlay.partLabels = overlay.pinLabels = false;
+    overlay.marks.push_back({place, shape, asItIs("Q")});
+    return wordsOf(small.board, overlay, 20);
+  };
+  CHECK(words(at(13, 25), MarkShape::suspect).find("17 mm left") != std::string::npos);
+  CHECK(words(at(75.5, 25), MarkShape::suspect).find("5.5 mm right") != std::string::npos);
+  CHECK(words(at(50, 48), MarkShape::suspect).find("3.0 mm up") != std::string::npos);
+  CHECK(words(at(50, 1), MarkShape::probe).find("4.0 mm down") != std::string::npos);
+  CHECK(words(at(69.9, 25), MarkShape::suspect).find(" mm right") == std::string::npos);
+  CHECK(words(at(69.9, 25), MarkShape::suspect).find("Q") != std::string::npos);
+  CHECK(words(at(75.5, 25), MarkShape::cross).find(" mm right") == std::string::npos);
+}
+
+TEST_CASE("the due place is named on a plate in the accent, off what lies beside it") {
+  SmallBoard small;
+  Overlay overlay;
+  overlay.marks.push_back({at(70, 40), MarkShape::probe, asItIs("C28.1")});
+  CHECK(wordsOf(small.board, overlay, 7).find("C28.1") != std::string::npos);
+  const QImage image = pictureOf(small.board, overlay);
+  int left = 0;
+  int right = 0;
+  for (double x = 0.5; x < 100; x += 0.1)
+    (x < 67 ? left : right) += x < 67 || x > 73 ? colourAt(image, x, 40) == PictureColors().due : 0;
+  CHECK(left + right > 30);
+  // With something to its right the plate stands left of it.
+  small.part("U1", Side::top, box(72, 36, 90, 44));
+  const PartId part = small.board.parts.begin()->id;
+  for (int i = 0; i < 8; ++i)
+    small.pad(part, std::to_string(50 + i), small.ground, at(74 + 2 * i, 40), PadReach::top);
+  const QImage beside = pictureOf(small.board, overlay);
+  int onPads = 0;
+  for (double x = 75; x < 90; x += 0.1)
+    onPads += colourAt(beside, x, 40) == PictureColors().due;
+  CHECK(onPads == 0);
+}
+
+TEST_CASE("where names are covered by what stands over the picture, there are none") {
+  SmallBoard small;
+  Overlay overlay;
+  CHECK(wordsOf(small.board, overlay, 7).find("J4") != std::string::npos);
+  overlay.covered = {QRectF(0, 0, 800, 800)};
+  CHECK(wordsOf(small.board, overlay, 7).find("J4") == std::string::npos);
 }
 
 TEST_CASE("names are shown only where they are legible") {

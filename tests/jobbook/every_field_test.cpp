@@ -117,6 +117,30 @@ TEST_CASE("what is said of readings is replaced: verdict, remark, and whether it
   compare(after[2], before[2]);
 }
 
+TEST_CASE("readings are moved to other points with what they say there, and nothing else of them changes") {
+  const OneBook file;
+  auto book = file.open();
+  const JobId id = book.addJob(everyField()).value();
+  const std::vector<JobReading> before = book.job(id).value().readings;
+  JobReading one = before[0], two = before[1];
+  one.reading.point = {PinId(77), "J9.7"};
+  one.judged = jobReading(6).judged;
+  two.reading.point = {PinId{}, "J9.8"};
+  two.judged.reset();
+  const JobId other = book.addJob({}).value();
+  REQUIRE(book.moveReadings(other, {one, two})); // they are not that job's
+  compareAll(book.job(id).value().readings, before);
+  JobReading asked = one;
+  asked.remark = "not asked to be changed";
+  asked.reading.value = 0.123;
+  REQUIRE(book.moveReadings(id, {asked, two}));
+  const std::vector<JobReading> after = book.job(id).value().readings;
+  compare(after[0], one);
+  compare(after[1], two);
+  compare(after[2], before[2]);
+  CHECK_FALSE(book.moveReadings(JobId(99), {one}));
+}
+
 TEST_CASE("taken back and put back is every kind of entry, and the history keeps both") {
   const OneBook file;
   auto book = file.open();

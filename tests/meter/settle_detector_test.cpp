@@ -66,6 +66,35 @@ TEST_CASE("each touch gives one value, as soon as it has stood still for the set
   CHECK(stream.taken.back().settling == Settling::settled);
 }
 
+TEST_CASE(
+    "how far a value is settled grows with the time that it stands still, and by the number of values") {
+  Stream stream; // 400 ms, four values
+  CHECK(stream.detector.settledShare() == 0.0);
+  stream.lift();
+  CHECK(stream.detector.settledShare() == 0.0);
+  const double shares[] = {0.0, 0.25, 0.5, 0.75}; // after 0, 100, 200, 300 ms
+  for (const double share : shares) {
+    stream.value(0.452);
+    CHECK(stream.detector.settledShare() == share);
+  }
+  stream.value(0.4549); // not quite three digits away
+  CHECK(stream.taken.size() == 1);
+  CHECK(stream.detector.settledShare() == 1.0);
+  stream.lift();
+  stream.value(0.452);
+  stream.value(0.452);
+  CHECK(stream.detector.settledShare() == 0.25);
+  stream.value(0.456); // more than three: it begins again
+  CHECK(stream.detector.settledShare() == 0.0);
+  Stream slow;
+  slow.step = 1s; // its values are few, not its time short
+  slow.value(0.452);
+  slow.value(0.452);
+  CHECK(slow.detector.settledShare() == 0.5);
+  slow.value(0.452);
+  CHECK(slow.detector.settledShare() == 0.75);
+}
+
 TEST_CASE("a value asked for in a touch that was taken already says so, one of the next touch does not") {
   Stream stream;
   stream.lift();

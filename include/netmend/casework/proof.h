@@ -16,7 +16,7 @@ enum class ProofWhy {
   odd,      ///< it was odd before
   landing,  ///< a wire ends here
   endToEnd, ///< along the wire, from landing to landing
-  neighbour ///< beside one of the others, and read before
+  neighbour ///< beside one of the others, and read before; or beside a soldered end
 };
 
 /// One thing to measure again.

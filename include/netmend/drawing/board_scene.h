@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 
 #include <QFont>
 #include <QPainter>
@@ -35,6 +36,11 @@ public:
     PartId part;
   };
   [[nodiscard]] Found foundAt(Point place, Side side, bool through) const;
+  /// The side that has to be up to touch a pad or copper there; none: either, or nothing is known there.
+  [[nodiscard]] std::optional<Side> sideTouched(Point place) const;
+  /// The box of the place itself, its pad where there is one, with the part it belongs to or the nearest one,
+  /// no further than `reach` from the place.
+  [[nodiscard]] Box around(Point place, Side side, Length reach) const;
 
 private:
   std::unique_ptr<Content> content_;
@@ -64,6 +70,11 @@ void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& vie
 /// Last the scale bar, with the side that is seen.
 void paintScaleBar(QPainter& painter, const BoardView& view, const PictureType& type,
                    const PictureColors& colors);
+
+/// All of the board, small: outline and larger parts, the part that `view` shows framed and the due place as
+/// a dot. It lies as the view does.
+void paintInset(QPainter& painter, const BoardScene& scene, const BoardView& view, const Overlay& overlay,
+                const QRectF& box, const PictureColors& colors);
 
 /// The same for a single picture.
 void paintBoard(QPainter& painter, const Board& board, const BoardView& view, const Overlay& overlay);

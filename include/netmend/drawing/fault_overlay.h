@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -8,8 +9,13 @@
 
 namespace netmend {
 
-/// The line lit, the suspects of the reported set marked with their probability, and the next probe.
-/// `letters`, parallel to the ranked suspects, stand for them instead; empty: it has none.
+/// So many suspects have a letter, A the likeliest; the same in list, tree and map.
+inline constexpr std::size_t letteredSuspects = 4;
+/// Below, a suspect is not drawn on the map.
+inline constexpr double leastDrawn = 0.01;
+
+/// The line lit, the suspects of the reported set with their letters, and the next probe. `letters`, parallel
+/// to the ranked suspects, stand for those by rank; empty: it has none.
 [[nodiscard]] Overlay suspectsOverlay(const FaultCase& fault, const std::vector<std::string>& letters = {});
 
 /// The line lit, the break, landings and the jumper's way.

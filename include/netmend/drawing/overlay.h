@@ -2,6 +2,8 @@
 
 #include <vector>
 
+#include <QRectF>
+
 #include "netmend/base/said.h"
 #include "netmend/board/board.h"
 
@@ -13,7 +15,8 @@ namespace netmend {
 enum class MarkShape {
   cross,    ///< a break
   ring,     ///< a landing
-  probe,    ///< a place to put the lead
+  probe,    ///< the due place: where the lead goes next. The map follows it
+  suspect,  ///< its letter on a plate beside it; at the frame's edge where it is outside
   disc,     ///< in range
   gap,      ///< open
   bar,      ///< short
@@ -30,8 +33,10 @@ struct OverlayMark {
 };
 
 enum class LineStyle {
-  suspect, ///< stretch that may be broken: broad, ticked across
-  wire,    ///< a jumper's way: long dashes
+  suspect, ///< stretch that may be broken: a broad band beneath the net
+  wire,    ///< a jumper's way as proposed: long dashes
+  laid,    ///< the same, soldered in
+  chosen,  ///< a closed line in the accent round a part, with its name on a plate
   outline  ///< a closed thin line round a region
 };
 
@@ -52,6 +57,7 @@ struct Overlay {
   bool partLabels = true;
   bool pinLabels = true;
   bool scaleBar = true;
+  std::vector<QRectF> covered;    ///< of the picture, by what stands over it: no label goes there
   std::vector<OverlayLine> lines; ///< drawn in this order
   std::vector<OverlayMark> marks; ///< drawn in this order, over all lines
 };

@@ -52,6 +52,8 @@ struct PictureColors {
   QColor dueInk;      ///< text on it
   QColor calm;        ///< marks of what is in range
   QColor odd;         ///< marks of what is not
+  QColor oddPlate;    ///< under a suspect's letter
+  QColor oddInk;      ///< text on it
   bool darkGround = false;
 
   /// The same colour, further away from the ground.

@@ -113,6 +113,8 @@ public:
   /// Replaces what is said of these readings, known by their ids: the verdict, since good boards were walked
   /// after them; the remark; whether it comes and goes.
   [[nodiscard]] Result<void> rejudge(JobId job, const std::vector<JobReading>& readings);
+  /// Replaces where these readings were taken, known by their ids, and what they say there.
+  [[nodiscard]] Result<void> moveReadings(JobId job, const std::vector<JobReading>& readings);
   /// Replaces the suspects: they are one finding, made from all readings so far.
   [[nodiscard]] Result<void> setSuspects(JobId job, const std::vector<JobSuspect>& suspects);
   [[nodiscard]] Result<RepairActionId> addAction(JobId job, const RepairAction& action);

@@ -35,6 +35,7 @@ struct LiveValue {
   MeterValue reading;
   ReadingMode mode = ReadingMode::diode;
   SettlePhase phase = SettlePhase::open;
+  double settled = 0.0; ///< share of the time that it has to stand still
 };
 
 /// Readings from a meter on a wire, none of them typed: each touch gives one as soon as its value is settled.

@@ -94,6 +94,8 @@ public:
   void setRules(const SettleRules& rules);
   [[nodiscard]] const SettleRules& rules() const { return rules_; }
   [[nodiscard]] SettlePhase phase() const { return phase_; }
+  /// 0 to 1: for how much of `hold` the last values have lain within their digits; 1 once taken.
+  [[nodiscard]] double settledShare() const;
 
 private:
   [[nodiscard]] bool looksOpen(const MeterValue& reading) const;

@@ -52,6 +52,12 @@ struct Walk {
 /// `A10`).
 [[nodiscard]] std::vector<ProbePoint> pointsOf(const Lookup& lookup, PartId part);
 
+/// Those of them at whose pins there is nothing to probe: on no net, as the board knows, or on one of which
+/// it says in its name that nothing is connected (`unconnected-(J1-Pad3)`, as KiCad writes it since version
+/// 6). None where that would be all of them: then the board does not know nets.
+[[nodiscard]] std::vector<ProbePoint> pointsWithoutNet(const Lookup& lookup,
+                                                       const std::vector<ProbePoint>& points);
+
 /// Gives every point of the walk that has no pin the one its label names, where that is one and only one.
 /// Pin ids that belong to another board description are dropped first; labels stay. Sets `boardUuid`.
 void matchToBoard(Walk& walk, const Lookup& lookup);

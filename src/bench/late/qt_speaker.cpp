@@ -35,17 +35,24 @@ void addTone(QByteArray& samples, double hertz, double seconds) {
   }
 }
 
-QByteArray inRangeTone() {
+QByteArray samplesOf(Tone tone) {
   QByteArray out;
-  addTone(out, 1320, 0.06);
-  return out;
-}
-
-QByteArray oddTone() {
-  QByteArray out;
-  addTone(out, 330, 0.12);
-  addTone(out, 0, 0.06);
-  addTone(out, 262, 0.18);
+  switch (tone) {
+  case Tone::inRange:
+    addTone(out, 1320, 0.06);
+    break;
+  case Tone::odd:
+    addTone(out, 330, 0.12);
+    addTone(out, 0, 0.06);
+    addTone(out, 262, 0.18);
+    break;
+  case Tone::refused:
+    for (const double hertz : {523.0, 784.0, 523.0}) {
+      addTone(out, hertz, 0.07);
+      addTone(out, 0, 0.03);
+    }
+    break;
+  }
   return out;
 }
 
@@ -68,11 +75,11 @@ void QtSpeaker::close() {
   buffer_.reset();
 }
 
-void QtSpeaker::play(bool odd) {
+void QtSpeaker::play(Tone tone) {
   if (!sink_) return;
   sink_->stop();
   buffer_ = std::make_unique<QBuffer>();
-  buffer_->setData(odd ? oddTone() : inRangeTone());
+  buffer_->setData(samplesOf(tone));
   buffer_->open(QIODevice::ReadOnly);
   sink_->start(buffer_.get());
 }

@@ -14,14 +14,14 @@ namespace netmend {
 /// By way of Qt Multimedia and Qt TextToSpeech.
 class QtSpeaker : public QObject, public Speaker {
   Q_OBJECT
-  Q_PLUGIN_METADATA(IID "org.netmend.Speaker/1")
+  Q_PLUGIN_METADATA(IID "org.netmend.Speaker/2")
   Q_INTERFACES(netmend::Speaker)
 
 public:
   void openTones() override;
   void openSpeech() override;
   void close() override;
-  void play(bool odd) override;
+  void play(Tone tone) override;
   void say(const QString& text) override;
 
 private:

@@ -5,6 +5,10 @@
 
 namespace netmend {
 
+/// A short high note in range, two low ones for anything odd, three short ones, the middle one higher, for
+/// what was not taken.
+enum class Tone { inRange, odd, refused };
+
 /// Tones and speech; silent where there is no sound device or no speech engine. Get it by `late<Speaker>()`.
 class Speaker {
 public:
@@ -16,11 +20,10 @@ public:
   virtual void openSpeech() = 0;
   /// Gives the devices back; to be called before the application ends, since the plugin ends after it.
   virtual void close() = 0;
-  /// A short high note in range, two low ones for anything odd.
-  virtual void play(bool odd) = 0;
+  virtual void play(Tone tone) = 0;
   virtual void say(const QString& text) = 0;
 };
 
 } // namespace netmend
 
-Q_DECLARE_INTERFACE(netmend::Speaker, "org.netmend.Speaker/1")
+Q_DECLARE_INTERFACE(netmend::Speaker, "org.netmend.Speaker/2")

@@ -7,34 +7,13 @@
 #include <QThread>
 
 #include "map_picture.h"
-#include "netmend/board/shape.h"
 
 namespace netmend {
 
 namespace {
 
 constexpr int refreshEvery = 15; ///< ms, while tiles come in
-
-void includePads(Box& box, const Lookup& lookup, PinId pin) {
-  for (const PadId id : lookup.padsOf(pin)) {
-    const Pad* pad = lookup.board().pads.find(id);
-    if (pad == nullptr || !pad->position.known()) continue;
-    const Size size = pad->size.valueOr({});
-    const Length reach = std::max(size.width, size.height) / 2;
-    box.include({pad->position.value.x - reach, pad->position.value.y - reach});
-    box.include({pad->position.value.x + reach, pad->position.value.y + reach});
-  }
-}
-
-std::optional<Side> sideOf(const Lookup& lookup, PinId pin) {
-  for (const PadId id : lookup.padsOf(pin)) {
-    const Pad* pad = lookup.board().pads.find(id);
-    if (pad == nullptr || !pad->reach.known()) continue;
-    if (pad->reach.value == PadReach::top) return Side::top;
-    if (pad->reach.value == PadReach::bottom) return Side::bottom;
-  }
-  return std::nullopt;
-}
+constexpr int moveTime = 150;    ///< ms, from one due place to the next
 
 } // namespace
 
@@ -48,6 +27,14 @@ CopperMap::CopperMap(QWidget* parent) : QWidget(parent) {
   refresh_.setSingleShot(true);
   refresh_.setInterval(refreshEvery);
   connect(&refresh_, &QTimer::timeout, this, [this] { update(); });
+  motion_.setDuration(moveTime);
+  motion_.setStartValue(0.0);
+  motion_.setEndValue(1.0);
+  motion_.setEasingCurve(QEasingCurve::InOutQuad);
+  connect(&motion_, &QVariantAnimation::valueChanged, this, [this](const QVariant& share) {
+    view_ = between(from_, to_, share.toDouble());
+    viewChanged();
+  });
   picture_ = std::make_unique<MapPicture>([this] {
     QMetaObject::invokeMethod(
         this, [this] { takeResults(); }, Qt::QueuedConnection);
@@ -73,6 +60,9 @@ void CopperMap::setBoard(std::shared_ptr<const Board> board, Keep keep) {
     overlay_.overPhoto = !photos_.empty();
     measure_.clear();
     measuring_ = false;
+    followed_ = {};
+    motion_.stop();
+    aim_ = Aim::all;
   }
   if (board_) picture_->prepare(board_);
   update();
@@ -95,8 +85,8 @@ void CopperMap::showReady(std::shared_ptr<const MapBoard> ready) {
   if (first) {
     view_ = {};
     fit();
-  } else if (fitted_ && !hand_) {
-    fit(); // who draws on it knows where things are
+  } else if (aim_ == Aim::due || (aim_ == Aim::all && !hand_)) {
+    aimNow(); // who draws on it knows where things are
   }
   update();
   if (onBoardReady) onBoardReady();
@@ -106,6 +96,7 @@ void CopperMap::showReady(std::shared_ptr<const MapBoard> ready) {
 bool CopperMap::settled() {
   if (!board_) return true;
   if (!ready_ || ready_->board != board_) return false;
+  noteCovered();
   (void)picture_->frame(view_, style());
   return picture_->exact();
 }
@@ -145,95 +136,6 @@ void CopperMap::viewChanged() {
   if (std::exchange(lie_, view_.lie()) != view_.lie() && onTurned) onTurned();
 }
 
-void CopperMap::setView(const BoardView& view) {
-  const QRectF frame = rect();
-  view_ = view;
-  view_.frame = frame;
-  fitted_ = false;
-  viewChanged();
-}
-
-void CopperMap::fit() {
-  view_.frame = rect();
-  if (!ready_) return;
-  view_ = viewOf(ready_->scene.extent(), rect(), view_.side, 0.04, view_.turn);
-  fitted_ = true;
-  viewChanged();
-}
-
-void CopperMap::flip() {
-  view_.flip();
-  viewChanged();
-}
-
-void CopperMap::setSide(Side side) {
-  view_.side = side;
-  viewChanged();
-}
-
-void CopperMap::setTurn(Degrees turn) {
-  view_.turn = turn;
-  if (fitted_)
-    fit();
-  else
-    viewChanged();
-}
-
-void CopperMap::seeThrough(bool on) {
-  overlay_.seeThrough = on;
-  styleChanged();
-}
-
-bool CopperMap::zoomToBox(Box box, std::optional<Side> side) {
-  if (box.empty()) return false;
-  // What is around it tells where it is.
-  const Size size = box.size();
-  const Length around =
-      std::clamp(std::max(size.width, size.height) / 2, Length(2'500'000), Length(10'000'000));
-  box.include({box.min.x - around, box.min.y - around});
-  box.include({box.max.x + around, box.max.y + around});
-  view_ = viewOf(box, rect(), side.value_or(view_.side), 0.04, view_.turn);
-  fitted_ = false;
-  viewChanged();
-  return true;
-}
-
-bool CopperMap::zoomTo(PartId id) {
-  const Part* part = ready_ ? ready_->board->parts.find(id) : nullptr;
-  if (part == nullptr) return false;
-  Box box;
-  for (const Point p : part->body.valueOr({}))
-    box.include(p);
-  for (const PinId pin : ready_->lookup.pinsOf(id))
-    includePads(box, ready_->lookup, pin);
-  if (box.empty() && part->position.known()) box.include(part->position.value);
-  return zoomToBox(box, part->side.known() ? std::optional(part->side.value) : std::nullopt);
-}
-
-bool CopperMap::zoomTo(PinId pin) {
-  if (!ready_) return false;
-  Box box;
-  includePads(box, ready_->lookup, pin);
-  return zoomToBox(box, sideOf(ready_->lookup, pin));
-}
-
-bool CopperMap::zoomTo(NetId net) {
-  if (!ready_) return false;
-  const Board& board = *ready_->board;
-  Box box;
-  for (const PinId pin : ready_->lookup.pinsOf(net))
-    includePads(box, ready_->lookup, pin);
-  for (const Track& track : board.tracks)
-    if (track.net.known() && track.net.value == net)
-      for (const Point p : centreLine(track))
-        box.include(p);
-  for (const Area& area : board.areas)
-    if (area.net.known() && area.net.value == net)
-      for (const Point p : area.polygon.outer)
-        box.include(p);
-  return zoomToBox(box, std::nullopt);
-}
-
 bool CopperMap::show(const MapHit& hit) {
   if (hit.net) light(lineOfNet ? lineOfNet(hit.net) : std::vector<NetId>{hit.net});
   switch (hit.kind) {
@@ -257,6 +159,19 @@ void CopperMap::setOverlay(const Overlay& overlay) {
   overlay_.marks = overlay.marks;
   overlay_.zones = overlay.zones;
   styleChanged();
+  if (!ready_) return; // it is said again when it is
+  Followed now = followedIn(overlay_);
+  if (now == followed_) return;
+  followed_ = std::move(now);
+  if (followed_.places.empty()) {
+    if (aim_ == Aim::due) fit();
+    return;
+  }
+  aim_ = Aim::due;
+  motion_.stop();
+  noteCovered();
+  view_.frame = rect();
+  moveTo(viewFollowing(followed_, ready_->scene, view_, overlay_));
 }
 
 void CopperMap::light(std::vector<NetId> nets) {

@@ -8,8 +8,10 @@
 
 #include <QCoreApplication>
 #include <QTimer>
+#include <QVariantAnimation>
 #include <QWidget>
 
+#include "map_follow.h"
 #include "map_search.h"
 #include "netmend/board/board.h"
 #include "netmend/drawing/board_photo.h"
@@ -51,9 +53,13 @@ struct MapMeasure {
 /// The picture of a board to find one's way in.
 ///
 /// Drag or arrow keys move, wheel and + − zoom at the pointer or the middle, F shows all, T turns the board
-/// over, X sees through it, R and Shift+R rotate by a quarter and , . by 5 degrees, 0 stands it upright
-/// again, M measures between two places, Return does at the middle what a click does at the pointer. A click
-/// lights the net under the pointer. Tab goes on to the next widget.
+/// over, X sees through it, R and L rotate by a quarter and , . by 5 degrees, 0 stands it upright again and
+/// shows all, M measures between two places, Return does at the middle what a click does at the pointer. A
+/// click lights the net under the pointer. Tab goes on to the next widget.
+///
+/// The view follows what is due (`viewFollowing`) until somebody pans or zooms; then it is theirs until
+/// something else is due. An inset shows where on the board one is when not all of it is in sight. Widgets
+/// may stand over the map as its children: labels keep off them.
 ///
 /// The picture is put together from tiles that a thread of its own paints, so that moving never waits; until
 /// a tile is ready the nearest one there is stands in for it, scaled.
@@ -82,7 +88,11 @@ public:
   [[nodiscard]] const BoardView& view() const { return view_; }
   void setView(const BoardView& view); ///< its frame is replaced by the widget's
   void fit();
+  /// All of the board, as it lies in its file.
+  void standUpright();
   void flip();
+  /// Where the inset is; empty: there is none, since all of the board is in sight.
+  [[nodiscard]] QRectF inset() const;
   void setSide(Side side);
   /// How the board lies: turned counter-clockwise on the screen by so much.
   void setTurn(Degrees turn);
@@ -169,6 +179,11 @@ private:
   void showReady(std::shared_ptr<const MapBoard> ready);
   void styleChanged();
   void viewChanged();
+  /// Somebody moved the view: it stays as it is.
+  void takeByHand();
+  void aimNow();
+  void moveTo(const BoardView& view);
+  void noteCovered();
   [[nodiscard]] const std::shared_ptr<const MapStyle>& style();
   bool moveByKey(int key);
   bool turnByKey(int key);
@@ -202,7 +217,12 @@ private:
   std::optional<QPointF> pressedAt_;
   QPointF draggedTo_;
   bool dragged_ = false;
-  bool fitted_ = true;  ///< nobody has panned or zoomed: keep all of the board in sight
+  enum class Aim { all, due, byHand };
+  Aim aim_ = Aim::all; ///< what the view keeps in sight
+  Followed followed_;  ///< last
+  QVariantAnimation motion_;
+  BoardView from_; ///< of the motion
+  BoardView to_;
   bool byKeys_ = false; ///< the cross in the middle is shown
   bool measuring_ = false;
   std::vector<Point> measure_; ///< up to two places

@@ -35,6 +35,7 @@ QPointF wholePixels(QPointF way, double ratio) {
 
 void CopperMap::paintEvent(QPaintEvent*) {
   QPainter painter(this);
+  noteCovered();
   if (!ready_) {
     painter.fillRect(rect(), colors_.paper);
     painter.setFont(font());
@@ -56,6 +57,8 @@ void CopperMap::paintEvent(QPaintEvent*) {
 void CopperMap::paintLive(QPainter& painter) {
   const PictureType& type = style()->type;
   if (!ready_->scene.extent().empty()) paintScaleBar(painter, view_, type, colors_);
+  if (const QRectF box = inset(); !box.isEmpty())
+    paintInset(painter, ready_->scene, view_, overlay_, box, colors_);
   painter.setRenderHint(QPainter::Antialiasing);
   if (byKeys_ && hasFocus()) {
     const QPointF c = view_.frame.center();
@@ -103,10 +106,8 @@ void CopperMap::paintMeasure(QPainter& painter, const PictureType& type) const {
 }
 
 void CopperMap::resizeEvent(QResizeEvent*) {
-  if (fitted_)
-    fit();
-  else
-    view_.frame = rect();
+  view_.frame = rect();
+  if (aim_ != Aim::byHand) aimNow();
 }
 
 void CopperMap::changeEvent(QEvent* event) {
@@ -155,9 +156,9 @@ void CopperMap::mouseMoveEvent(QMouseEvent* event) {
     return;
   }
   const QPointF by = wholePixels(pointer_ - draggedTo_, devicePixelRatioF());
+  takeByHand();
   view_.pan(by);
   draggedTo_ += by;
-  fitted_ = false;
   viewChanged();
 }
 
@@ -200,8 +201,8 @@ void CopperMap::wheelEvent(QWheelEvent* event) {
 }
 
 void CopperMap::zoomBy(double steps, QPointF at) {
+  takeByHand();
   view_.zoom(steps, at);
-  fitted_ = false;
   viewChanged();
 }
 
@@ -225,9 +226,9 @@ void CopperMap::keyPressEvent(QKeyEvent* event) {
 bool CopperMap::moveByKey(int key) {
   const auto pan = [&](double x, double y) {
     byKeys_ = true;
+    takeByHand();
     view_.pan(wholePixels({x * view_.frame.width() * keyPan, y * view_.frame.height() * keyPan},
                           devicePixelRatioF()));
-    fitted_ = false;
     viewChanged();
   };
   switch (key) {
@@ -276,7 +277,7 @@ bool CopperMap::turnByKey(int key) {
     turn(-keyTurn);
     return true;
   case Qt::Key_0:
-    setTurn({});
+    standUpright();
     return true;
   case Qt::Key_T:
     flip();

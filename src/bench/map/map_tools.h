@@ -12,8 +12,9 @@ class QStandardItemModel;
 
 namespace netmend {
 
-/// The search field beside a map: what is typed is looked for at once, Down and Up go through the list of
-/// what was found, Return shows it on the map, Escape goes back to the map. The map must outlive it.
+/// The search field over a map: what is typed is looked for at once, Down and Up go through the list of what
+/// was found, Return shows it on the map, Escape goes back to the map; both close it. The map must outlive
+/// it.
 class MapSearch : public QLineEdit {
   Q_DECLARE_TR_FUNCTIONS(netmend::MapSearch)
 
@@ -34,17 +35,22 @@ private:
   std::vector<MapHit> hits_;
 };
 
-/// The board's layers from top to bottom; Space or a click goes from whole to dimmed to hidden. Call
-/// `refresh` when the map's `onLayersChanged` says so. The map must outlive it.
+/// The board's layers from top to bottom as chips: filled is shown, outlined dimmed, dotted hidden; Space or
+/// a click goes on to the next of them, the arrow keys to the next layer. Call `refresh` when the map's
+/// `onLayersChanged` says so. The map must outlive it.
 class MapLayers : public QListWidget {
   Q_DECLARE_TR_FUNCTIONS(netmend::MapLayers)
 
 public:
   explicit MapLayers(CopperMap& map, QWidget* parent = nullptr);
   void refresh();
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
 
 protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
   void turnOver(QListWidgetItem* item);

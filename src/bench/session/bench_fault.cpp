@@ -123,6 +123,19 @@ void BenchFault::solve() {
   Q_EMIT changed();
 }
 
+namespace {
+
+/// With a repair chosen, the book's suspects are those of the line that it mends: looking at another line
+/// leaves them, and with them the sheet, as they are.
+bool isOfRepair(const Job& job, const std::string& line) {
+  const auto mends = [&](const RepairAction& action) { return action.jumper && action.jumper->net == line; };
+  return std::none_of(job.actions.begin(), job.actions.end(),
+                      [](const RepairAction& action) { return action.jumper.has_value(); }) ||
+         std::any_of(job.actions.begin(), job.actions.end(), mends);
+}
+
+} // namespace
+
 void BenchFault::solved(Result<FaultCase> fault) {
   proposals_ = nullptr;
   whyNoProposals_ = {};
@@ -133,8 +146,10 @@ void BenchFault::solved(Result<FaultCase> fault) {
     fault_ = std::make_shared<const FaultCase>(std::move(*fault));
     // Looking at a job that is over changes nothing; nor does what is known before the good walks are
     // weighed.
-    if (const Job* job = job_.job();
-        job != nullptr && job->state < JobState::handedOver && !job_.weighing() && !fault_->readings.empty())
+    if (const Job* job = job_.job(); job != nullptr && job->state < JobState::handedOver &&
+                                     !job_.weighing() && !fault_->readings.empty() &&
+                                     job_.board() != nullptr &&
+                                     isOfRepair(*job, netmend::lineName(*job_.board()->board, fault_->line)))
       job_.setSuspects(toJobSuspects(fault_->isolation, fault_->names, fault_->suspects));
     route();
   }

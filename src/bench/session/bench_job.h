@@ -120,6 +120,12 @@ public:
   bool sayComesAndGoes(bool so);
   /// What these readings, known by their ids, say now that good boards have been walked.
   bool rejudge(const std::vector<JobReading>& readings);
+  /// These readings of the open job were taken at these points, each in turn: one step of the history, with
+  /// what the walk does besides, once either way is in the book.
+  [[nodiscard]] Result<void> moveReadings(const QString& what, const std::vector<JobReadingId>& readings,
+                                          const std::vector<ProbePoint>& to,
+                                          const std::function<void()>& moved,
+                                          const std::function<void()>& movedBack);
   bool setSuspects(const std::vector<JobSuspect>& suspects);
 
   bool addAction(const RepairAction& action);
@@ -204,6 +210,7 @@ private:
   void rememberReadings();
   /// Replaces what is said of these readings of the open job.
   [[nodiscard]] Result<void> sayOf(const std::vector<JobReading>& readings);
+  [[nodiscard]] Result<void> putMoved(const std::vector<JobReading>& readings);
   void askOtherBoard(const QString& name, std::function<void()> open);
   void boardOpened(BoardUnderWork board, bool forJob);
   bool joinConnector(const TypedConnector& connector);

@@ -85,6 +85,45 @@ bool BenchJob::rejudge(const std::vector<JobReading>& readings) {
   return said.has_value();
 }
 
+Result<void> BenchJob::putMoved(const std::vector<JobReading>& readings) {
+  if (!job_) return failure({pattern("core", "no job is open")});
+  if (!readings.empty()) Q_EMIT goingBackTo(readings.front().reading.point, readings.front().purpose);
+  if (auto kept = book_.moveReadings(job_->id, readings); !kept) return kept;
+  for (const JobReading& moved : readings)
+    for (JobReading& reading : job_->readings)
+      if (reading.id == moved.id) reading = moved;
+  Q_EMIT readingsChanged();
+  return {};
+}
+
+Result<void> BenchJob::moveReadings(const QString& what, const std::vector<JobReadingId>& readings,
+                                    const std::vector<ProbePoint>& to, const std::function<void()>& moved,
+                                    const std::function<void()>& movedBack) {
+  if (!job_) return failure({pattern("core", "no job is open")});
+  std::vector<JobReading> before;
+  std::vector<JobReading> after;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    for (const JobReading& reading : job_->readings) {
+      if (reading.id != readings[i]) continue;
+      before.push_back(reading);
+      Reading there = reading.reading;
+      there.point = to[i];
+      JobReading now = judged(there, reading.purpose, judgeBasis(), {});
+      now.id = reading.id;
+      now.remark = reading.remark;
+      now.comesAndGoes = reading.comesAndGoes;
+      after.push_back(std::move(now));
+    }
+  const auto putting = [this](const std::vector<JobReading>& all, const std::function<void()>& then) {
+    return [this, all, then]() -> Result<void> {
+      if (auto put = putMoved(all); !put) return put;
+      then();
+      return {};
+    };
+  };
+  return perform(what, putting(after, moved), putting(before, movedBack));
+}
+
 const JobReading* BenchJob::readOtherwise() const {
   if (!job_ || job_->readings.empty()) return nullptr;
   return readOtherwiseBefore(job_->readings, job_->readings.back(), data_);

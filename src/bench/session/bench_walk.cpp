@@ -23,10 +23,6 @@ QString byKey() {
   return QStringLiteral("bench/by");
 }
 
-QString fromText(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
 } // namespace
 
 BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
@@ -53,19 +49,28 @@ BenchWalk::BenchWalk(BenchJob& job) : job_(job) {
 Walk BenchWalk::emptyWalk(bool good) const {
   Walk walk;
   const BoardUnderWork* board = job_.board();
-  if (board == nullptr || !part_) return walk;
-  const Part* part = board->board->parts.find(part_);
-  if (part == nullptr) return walk;
-  walk.title = part->reference;
+  if (board == nullptr) return walk;
   walk.boardUuid = board->board->info.uuid;
   walk.boardName = board->board->info.name.valueOr("");
   walk.boardRevision = board->board->info.revision.valueOr("");
   walk.specimen = good ? Specimen::good : Specimen::faulty;
   walk.meter = meter_;
   walk.by = by_;
-  walk.points = pointsOf(*board->lookup, part_);
   if (!good && job_.job() != nullptr) walk.serial = job_.job()->serial;
+  // A board of which no part is known yet can be walked by points that are named.
+  if (const Part* part = board->board->parts.find(part_)) {
+    walk.title = part->reference;
+    walk.points = pointsOf(*board->lookup, part_);
+    walk.skipped = pointsWithoutNet(*board->lookup, walk.points);
+  }
   return walk;
+}
+
+WalkSession BenchWalk::takenUp(Walk walk) const {
+  const BoardUnderWork* board = job_.board();
+  auto passedOver =
+      board != nullptr ? pointsWithoutNet(*board->lookup, walk.points) : std::vector<ProbePoint>();
+  return resumed(std::move(walk), std::move(passedOver));
 }
 
 std::string BenchWalk::boardUuid() const {
@@ -111,11 +116,11 @@ PartId BenchWalk::partOfJob() const {
 }
 
 void BenchWalk::fillFromJob() {
-  badSession_ = {emptyWalk(false), 0, {}};
+  badSession_ = begun(false);
   kept_.clear();
   badCondition_ = false;
   followJob();
-  badSession_ = resumed(std::move(badSession_.walk));
+  badSession_ = takenUp(std::move(badSession_.walk));
   last_.reset();
   Q_EMIT changed();
 }
@@ -140,7 +145,7 @@ void BenchWalk::followJob() {
   for (std::size_t i = 0; i < kept_.size(); ++i) {
     if (holds(keptBefore, kept_[i])) continue;
     const Reading& come = walk.readings[i];
-    badSession_.turn = after(walk, come.point);
+    badSession_.turn = after(badSession_, come.point);
     walk.mode = come.mode;
     walk.condition = come.condition;
     walk.other = come.other;
@@ -191,7 +196,7 @@ void BenchWalk::setPart(PartId part) {
   const auto condition =
       badCondition_ ? std::make_optional(badSession_.walk.condition) : std::optional<Condition>();
   // A good walk under way stays what it is about; a new one begins with its first reading.
-  if (goodSession_.walk.readings.empty()) goodSession_ = WalkSession{emptyWalk(true), 0, {}};
+  if (goodSession_.walk.readings.empty()) goodSession_ = begun(true);
   fillFromJob();
   // The next connector of the same board is in the same condition.
   if (condition && !badCondition_) setCondition(*condition);
@@ -200,7 +205,7 @@ void BenchWalk::setPart(PartId part) {
 void BenchWalk::setGood(bool good) {
   if (!good && job_.job() == nullptr && !job_.bookIn()) return;
   good_ = good;
-  if (good_ && goodSession_.walk.points.empty()) goodSession_ = WalkSession{emptyWalk(true), 0, {}};
+  if (good_ && goodSession_.walk.points.empty()) goodSession_ = begun(true);
   last_.reset();
   judge();
   Q_EMIT changed();
@@ -215,8 +220,10 @@ std::vector<PointState> BenchWalk::points() const {
   std::vector<PointState> out;
   const Walk& walk = session().walk;
   for (std::size_t i = 0; i < walk.points.size(); ++i) {
-    PointState state{walk.points[i], i == session().turn, false, std::nullopt};
+    PointState state{.point = walk.points[i], .due = i == session().turn};
     state.skipped = std::find(walk.skipped.begin(), walk.skipped.end(), walk.points[i]) != walk.skipped.end();
+    const auto& passed = session().passedOver;
+    state.hasNet = std::find(passed.begin(), passed.end(), walk.points[i]) == passed.end();
     for (std::size_t r = 0; r < walk.readings.size(); ++r)
       if (walk.readings[r].point == walk.points[i]) state.reading = r;
     out.push_back(std::move(state));
@@ -259,20 +266,22 @@ Result<void> BenchWalk::takeReading(const Reading& reading) {
 Result<void> BenchWalk::skip() {
   const WalkSession before = session();
   const ProbePoint point = before.walk.points[before.turn];
-  const auto skipped = [point](WalkSession& session) {
+  const auto skipped = [point](WalkSession& session) -> Result<void> {
     session.walk.skipped.push_back(point);
-    session.turn = after(session.walk, point);
+    session.turn = dueAfterSkipping(session, indexOf(session.walk, point));
+    return {};
   };
-  const auto unskipped = [point](WalkSession& session) {
+  const auto unskipped = [point](WalkSession& session) -> Result<void> {
     const auto last = std::find(session.walk.skipped.rbegin(), session.walk.skipped.rend(), point);
     if (last != session.walk.skipped.rend()) session.walk.skipped.erase(std::next(last).base());
     session.turn = indexOf(session.walk, point);
+    return {};
   };
   const auto on = [this, good = good_, uuid = boardUuid()](const SessionChange& change) {
     return [this, good, uuid, change]() -> Result<void> {
       if (good) return changeGood(uuid, change);
       if (boardUuid() != uuid) return {};
-      change(badSession_);
+      if (auto changed = change(badSession_); !changed) return changed;
       last_.reset();
       Q_EMIT changed();
       return {};
@@ -285,6 +294,8 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   if (std::holds_alternative<UndoLast>(event)) return job_.undo();
   if (!good_ && job_.job() == nullptr && !job_.bookIn())
     return failure({pattern("core", "the job could not be booked in")});
+  // What a good board reads is kept for its kind: without one nobody would ever find it again.
+  if (good_ && job_.board() == nullptr) return failure({pattern("core", "no board is open")});
   WalkSession after = session();
   const auto* value = std::get_if<ValueTaken>(&event);
   if (value != nullptr && value->again && last_)
@@ -308,8 +319,7 @@ Result<void> BenchWalk::take(const ReadingEvent& event) {
   (good_ ? goodCondition_ : badCondition_) = true;
   last_ = judged_.verdicts.back();
   Q_EMIT changed();
-  Q_EMIT taken(fromText(reading.point.label), fromText(readingText(reading.value, reading.mode)),
-               fromText(word(last_->kind)), isFlag(last_->kind));
+  Q_EMIT taken();
   return {};
 }
 

@@ -2,6 +2,8 @@
 
 #include <functional>
 #include <optional>
+#include <set>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -9,6 +11,7 @@
 
 #include "bench_job.h"
 #include "netmend/drawing/pin_strip.h"
+#include "netmend/probing/shift.h"
 #include "netmend/probing/verdict.h"
 #include "netmend/probing/walk_session.h"
 
@@ -16,10 +19,11 @@ namespace netmend {
 
 /// What a walk says of a point.
 struct PointState {
-  ProbePoint point;
+  ProbePoint point{};
   bool due = false;
   bool skipped = false;
-  std::optional<std::size_t> reading; ///< the last one here, an index into the walk's readings
+  bool hasNet = true;                   ///< not, as the board knows: it is passed over, but can be gone to
+  std::optional<std::size_t> reading{}; ///< the last one here, an index into the walk's readings
 };
 
 /// The walk of one connector or part, of a good board or of the job's board, whichever is chosen. Both have
@@ -47,6 +51,8 @@ public:
   [[nodiscard]] const Walk& walk(bool good) const { return good ? goodSession_.walk : badSession_.walk; }
   [[nodiscard]] std::optional<ProbePoint> due() const;
   [[nodiscard]] std::vector<PointState> points() const;
+  /// Somebody went to a pin that is passed over: not.
+  [[nodiscard]] bool dueHasNet() const { return session().finished() || points()[session().turn].hasNet; }
   [[nodiscard]] ReadingMode mode() const { return session().walk.mode; }
 
   /// Asked once a walk: what was plugged in, the temperature.
@@ -76,21 +82,26 @@ public:
   /// Of each reading of the walk in force.
   [[nodiscard]] const JudgedWalk& judged() const { return judged_; }
   [[nodiscard]] const Expected* expectedAtDue() const;
+  /// The last readings stand one pin beside where they were taken, as it seems; what to say of it, and to do:
+  /// they are moved there in one step of the history. A pin that was left out is due then.
+  [[nodiscard]] const std::optional<Shift>& shift() const { return shift_; }
+  [[nodiscard]] QString shiftWords() const;
+  [[nodiscard]] Result<void> moveShifted();
   /// Flagged points of the job's board, the oddest first: indices into its readings.
   [[nodiscard]] std::vector<std::size_t> oddOnes() const;
 
   /// Expected values, the job's board and, where it is walked, the good board live beside it.
   [[nodiscard]] PinStrip strip() const;
 
-  /// Puts the good walk into the book and begins the next. False when it has no readings, or the book
-  /// refuses.
+  /// Puts the good walk into the book; the job's board is walked next. False when it has no readings, or the
+  /// book refuses.
   bool keepGood();
 
 Q_SIGNALS:
   /// Also when another reading of the job came or went, or good boards were weighed.
   void changed();
-  /// A reading was taken, for sound and speech.
-  void taken(const QString& point, const QString& value, const QString& verdict, bool odd);
+  /// A reading was taken: the last one, with `lastVerdict`.
+  void taken();
 
 private:
   [[nodiscard]] const WalkSession& session() const { return good_ ? goodSession_ : badSession_; }
@@ -107,7 +118,7 @@ private:
   [[nodiscard]] PartId partOfJob() const;
   void resumeGood();
   void rememberGood();
-  using SessionChange = std::function<void(WalkSession&)>;
+  using SessionChange = std::function<Result<void>(WalkSession&)>;
   /// Of the walk of this good board, whether it is the one that is open or not; durable when it returns.
   [[nodiscard]] Result<void> changeGood(const std::string& boardUuid, const SessionChange& change);
   /// The good walk under way is this one now, and is what is shown.
@@ -117,6 +128,8 @@ private:
   [[nodiscard]] Result<void> takeReading(const Reading& reading);
   [[nodiscard]] Result<void> takeGood(const Reading& reading);
   [[nodiscard]] Result<void> skip();
+  [[nodiscard]] Result<void> moveGood(const QString& what, const std::vector<ProbePoint>& to,
+                                      std::size_t turn);
   [[nodiscard]] Result<void> putGoodIntoBook(const WalkSession& kept);
   [[nodiscard]] Result<void> takeGoodOutOfBook(const WalkSession& kept);
   void weigh();
@@ -126,6 +139,9 @@ private:
   /// Where there is nothing to compare with now, what the job says was found at the time holds.
   void recallVerdicts();
   [[nodiscard]] Walk emptyWalk(bool good) const;
+  /// Taken up where it was left, on the open board.
+  [[nodiscard]] WalkSession takenUp(Walk walk) const;
+  [[nodiscard]] WalkSession begun(bool good) const { return takenUp(emptyWalk(good)); }
   [[nodiscard]] std::string boardUuid() const;
   /// One for each board: walking another good board first loses nothing.
   [[nodiscard]] std::filesystem::path goodFile(const std::string& boardUuid) const;
@@ -144,8 +160,9 @@ private:
   std::vector<JobReadingId> kept_; ///< parallel to the readings of `badSession_`
   JudgedWalk judged_;              ///< of the walk in force
   JudgedWalk badJudged_;
+  std::optional<Shift> shift_; ///< in the walk in force
   std::optional<Verdict> last_;
-  std::string remembered_; ///< uuid of the board whose good walk is on the history already
+  std::set<std::string> remembered_; ///< uuids of boards whose good walks are on the history already
 };
 
 } // namespace netmend

@@ -17,15 +17,21 @@ QString readingOf(const Reading& reading) {
 /// Puts a reading at the end of a session, or takes it from there.
 struct AtEnd {
   Reading reading;
-  void put(WalkSession& session) const {
+  [[nodiscard]] Result<void> put(WalkSession& session) const {
     if (indexOf(session.walk, reading.point) == session.walk.points.size())
       session.walk.points.push_back(reading.point);
     session.walk.readings.push_back(reading);
-    session.turn = after(session.walk, reading.point);
+    session.turn = after(session, reading.point);
+    return {};
   }
-  void take(WalkSession& session) const {
-    session.walk.readings.pop_back();
+  [[nodiscard]] Result<void> take(WalkSession& session) const {
+    // By its time: what it is called may have changed with the board.
+    auto& all = session.walk.readings;
+    if (all.empty() || all.back().time != reading.time || all.back().value != reading.value)
+      return failure({pattern("core", "the reading is gone already")});
+    all.pop_back();
     session.turn = indexOf(session.walk, reading.point);
+    return {};
   }
 };
 
@@ -59,12 +65,11 @@ void BenchWalk::resumeGood() {
   if (!walk->points.empty())
     if (const Pin* pin = board->board->pins.find(walk->points.front().pin)) part_ = pin->part;
   goodCondition_ = !walk->readings.empty();
-  goodSession_ = resumed(std::move(*walk));
+  goodSession_ = takenUp(std::move(*walk));
 }
 
 void BenchWalk::rememberGood() {
-  const std::string uuid = boardUuid();
-  if (uuid == std::exchange(remembered_, uuid)) return;
+  if (!remembered_.insert(boardUuid()).second) return;
   for (const Reading& reading : goodSession_.walk.readings) {
     const auto [put, take] = goodActs(reading);
     job_.remember(readingOf(reading), put, take);
@@ -74,8 +79,11 @@ void BenchWalk::rememberGood() {
 std::pair<BenchJob::Act, BenchJob::Act> BenchWalk::goodActs(const Reading& reading) {
   const AtEnd end{reading};
   const std::string uuid = boardUuid();
-  return {[this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.put(session); }); },
-          [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { end.take(session); }); }};
+  return {
+      [this, uuid, end] { return changeGood(uuid, [&](WalkSession& session) { return end.put(session); }); },
+      [this, uuid, end] {
+        return changeGood(uuid, [&](WalkSession& session) { return end.take(session); });
+      }};
 }
 
 Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange& change) {
@@ -84,9 +92,9 @@ Result<void> BenchWalk::changeGood(const std::string& uuid, const SessionChange&
   if (!here) {
     auto walk = readWalkFile(goodFile(uuid));
     if (!walk) return failure(walk.error());
-    after = resumed(std::move(*walk));
+    after = resumed(std::move(*walk), {});
   }
-  change(after);
+  if (auto changed = change(after); !changed) return changed;
   if (auto written = writeWalkFile(goodFile(uuid), after.walk); !written) return written;
   if (!here) return {};
   showGood(std::move(after));
@@ -124,8 +132,8 @@ Result<void> BenchWalk::putGoodIntoBook(const WalkSession& kept) {
   if (auto put = job_.keepGoodWalk(kept.walk); !put) return put;
   std::error_code error;
   std::filesystem::remove(goodFile(kept.walk.boardUuid), error);
-  goodSession_ = {emptyWalk(true), 0, {}};
-  goodCondition_ = false;
+  goodSession_ = begun(true);
+  good_ = goodCondition_ = false; // the job's board is next
   last_.reset();
   judge();
   Q_EMIT changed();

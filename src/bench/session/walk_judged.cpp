@@ -47,6 +47,8 @@ void BenchWalk::judge() {
   recallVerdicts();
   // A good board is held against the others, not against itself.
   judged_ = good_ ? judgedBy(job_.expectedOfKept(), goodSession_.walk) : badJudged_;
+  shift_ = shiftIn(walk(), session().passedOver, good_ ? job_.expectedOfKept() : job_.expected(),
+                   job_.data().probing);
 }
 
 void BenchWalk::recallVerdicts() {

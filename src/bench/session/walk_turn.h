@@ -12,14 +12,16 @@ namespace netmend {
                                   walk.points.begin());
 }
 
-[[nodiscard]] inline std::size_t after(const Walk& walk, const ProbePoint& point) {
-  return std::min(indexOf(walk, point) + 1, walk.points.size());
+/// What is due after the last reading, which is at this point.
+[[nodiscard]] inline std::size_t after(const WalkSession& session, const ProbePoint& point) {
+  return dueAfterReading(session, indexOf(session.walk, point));
 }
 
 /// A walk taken up where it was left: after its last reading.
-[[nodiscard]] inline WalkSession resumed(Walk walk) {
-  const std::size_t turn = walk.readings.empty() ? 0 : after(walk, walk.readings.back().point);
-  return {std::move(walk), turn, {}};
+[[nodiscard]] inline WalkSession resumed(Walk walk, std::vector<ProbePoint> passedOver) {
+  WalkSession out{std::move(walk), 0, {}, std::move(passedOver)};
+  out.turn = out.walk.readings.empty() ? dueFrom(out, 0) : after(out, out.walk.readings.back().point);
+  return out;
 }
 
 } // namespace netmend

@@ -5,14 +5,17 @@
 #include "station.h"
 
 class QComboBox;
-class QFormLayout;
+class QGridLayout;
 class QLabel;
 class QLineEdit;
-class QListWidget;
 class QPlainTextEdit;
 class QTimer;
 
 namespace netmend {
+
+class JobCards;
+struct JobCard;
+struct JobSummary;
 
 /// What the customer brought and said, and the list of all jobs beside it. Each field is in the job book a
 /// moment after it was typed.
@@ -25,9 +28,12 @@ public:
   void arrive() override;
   void newJob();
   void search();
+  [[nodiscard]] QWidget* footKeys() override { return keys_; }
 
 protected:
   void showEvent(QShowEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
 private:
   struct Field {
@@ -38,10 +44,21 @@ private:
   };
   QWidget* form();
   QWidget* list();
-  void addField(QFormLayout* layout, const QString& label, std::string Job::*member, int lines);
+  [[nodiscard]] QWidget* head();
+  /// A field with its label, in these columns of the grid.
+  struct FieldPlace {
+    int row = 0;
+    int column = 0;
+    int span = 1;
+    int lines = 1;
+  };
+  void addField(QGridLayout* layout, const QString& label, std::string Job::*member, FieldPlace place);
+  /// Letters and gaps by the room there is; jobs or form where there is room for one.
+  void space();
   void showJob();
   void save();
   void listJobs();
+  [[nodiscard]] static JobCard cardOf(const JobSummary& job);
   void openChosen();
 
   std::vector<Field> fields_;
@@ -49,7 +66,12 @@ private:
   QTimer* saving_;
   QLineEdit* search_;
   QComboBox* state_;
-  QListWidget* jobs_;
+  JobCards* jobs_;
+  QLabel* caption_;
+  QWidget* keys_; ///< in the window's foot
+  QWidget* form_ = nullptr;
+  QWidget* list_ = nullptr;
+  bool listFirst_ = false; ///< where there is room for one of them
   bool showing_ = false;
   bool listStale_ = true; ///< changed while nobody saw it
 };

@@ -2,19 +2,22 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
-#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
+#include "bench/widgets/wrap_layout.h"
+#include "netmend/drawing/face.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/money.h"
 
 namespace netmend {
 
 namespace {
+
+constexpr int chargeRow = 36; // pixels at 100 %
 
 QString decimal(Decimal value, int places) {
   return QString::fromStdString(toText(value, places));
@@ -23,9 +26,25 @@ QString decimal(Decimal value, int places) {
 } // namespace
 
 ChargesView::ChargesView(BenchJob& job, QWidget* parent)
-    : QWidget(parent), job_(job), list_(new QTreeWidget(this)), what_(new QLineEdit(this)),
-      quantity_(new QLineEdit(this)), price_(new QLineEdit(this)) {
+    : QWidget(parent), job_(job), keys_(new WrapLayout), list_(new QTreeWidget(this)),
+      what_(new QLineEdit(this)), quantity_(new QLineEdit(this)), price_(new QLineEdit(this)) {
   auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins({});
+  layout->addLayout(keys_);
+  list_->setObjectName(QStringLiteral("charges"));
+  list_->setAccessibleName(tr("Charges; Delete takes one out"));
+  list_->setToolTip(tr("Delete takes the marked charge out; Undo brings it back."));
+  list_->setRootIsDecorated(false);
+  list_->setFrameShape(QFrame::NoFrame);
+  list_->setColumnCount(4);
+  list_->header()->setStretchLastSection(false);
+  list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+  list_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
+  list_->header()->setSectionsClickable(false);
+  for (int column = 1; column < 4; ++column)
+    list_->headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+  list_->installEventFilter(this);
+  layout->addWidget(list_, 1);
   auto* row = new QHBoxLayout;
   struct Field {
     QLineEdit* line;
@@ -34,15 +53,18 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
     int stretch;
   };
   for (const Field& field : {Field{what_, tr("Charge for what"), tr("what for"), 4},
-                             Field{quantity_, tr("Quantity"), tr("quantity: 1"), 1},
-                             Field{price_, tr("Price of one"), tr("price: 48.00"), 1}}) {
+                             Field{quantity_, tr("Quantity"), QStringLiteral("1"), 1},
+                             Field{price_, tr("Price of one"), QStringLiteral("0.00"), 1}}) {
     field.line->setAccessibleName(field.name);
     field.line->setPlaceholderText(field.hint);
+    if (field.line != what_) field.line->setAlignment(Qt::AlignRight);
     keepRoomForHint(*field.line, Growth::free);
+    setScaledHeight(*field.line, face::control);
     connect(field.line, &QLineEdit::returnPressed, this, &ChargesView::add);
     row->addWidget(field.line, field.stretch);
   }
   what_->setObjectName(QStringLiteral("chargeWhat"));
+  what_->installEventFilter(this);
   quantity_->setObjectName(QStringLiteral("chargeQuantity"));
   price_->setObjectName(QStringLiteral("chargePrice"));
   QPushButton* button = makePrompt(tr("Add"), QKeySequence(Qt::Key_Enter), this);
@@ -50,22 +72,56 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   connect(button, &QPushButton::clicked, this, &ChargesView::add);
   row->addWidget(button);
   layout->addLayout(row);
-  list_->setObjectName(QStringLiteral("charges"));
-  list_->setAccessibleName(tr("Charges; Delete takes one out"));
-  list_->setRootIsDecorated(false);
-  list_->setColumnCount(4);
-  list_->setHeaderLabels({tr("What"), tr("Quantity"), tr("Price"), tr("Amount")});
-  list_->header()->setStretchLastSection(false);
-  list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
-  list_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
-  list_->installEventFilter(this);
-  layout->addWidget(list_, 1);
-  auto* hint = new QLabel(tr("Delete takes the marked charge out; Undo brings it back."), this);
-  hint->setWordWrap(true);
-  layout->addWidget(hint);
+  auto defaults = loadChargePresets(job_.folders().data / "charges.json");
+  if (defaults)
+    defaults_ = std::move(*defaults);
+  else // the page is not listened to before it is made
+    QMetaObject::invokeMethod(
+        this, [this, error = defaults.error()] { Q_EMIT told(shown(error), true); }, Qt::QueuedConnection);
   connect(&job_, &BenchJob::papersChanged, this, &ChargesView::refresh);
   connect(&job_, &BenchJob::jobChanged, this, &ChargesView::refresh);
   refresh();
+}
+
+void ChargesView::readPresets() {
+  constexpr std::size_t most = 4; // keys
+  presets_ = presetsFrom(usualCharges(bookFile(job_.folders()), most), defaults_, most);
+  while (QLayoutItem* item = keys_->takeAt(0)) {
+    item->widget()->deleteLater();
+    item->widget()->hide();
+    delete item;
+  }
+  for (std::size_t i = 0; i < presets_.size(); ++i) {
+    const ChargePreset& preset = presets_[i];
+    QString text = QFontMetrics(lettersFont(Letters::reading))
+                       .elidedText(QString::fromStdString(preset.what), Qt::ElideRight, scaled(190));
+    text.replace(QLatin1Char('&'), QStringLiteral("&&"));
+    text += QStringLiteral("  ") + decimal(preset.price, 2);
+    const auto key = QKeyCombination(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i)));
+    QPushButton* button = makePrompt(text, QKeySequence(key), this);
+    button->setObjectName(QStringLiteral("chargePreset%1").arg(i + 1));
+    button->setToolTip(QString::fromStdString(preset.what));
+    connect(button, &QPushButton::clicked, this, [this, i] { addPreset(i); });
+    keys_->addWidget(button);
+    button->show();
+  }
+}
+
+void ChargesView::addPreset(std::size_t which) {
+  if (job_.job() == nullptr || which >= presets_.size()) return;
+  const ChargePreset& preset = presets_[which];
+  job_.addCharge({ChargeId{}, preset.what, preset.quantity, preset.price});
+}
+
+bool ChargesView::command(int key) {
+  if (key == Qt::Key_Tab && onTab) {
+    onTab();
+    return true;
+  }
+  const auto which = static_cast<std::size_t>(key - Qt::Key_1);
+  if (key < Qt::Key_1 || which >= presets_.size()) return false;
+  addPreset(which);
+  return true;
 }
 
 void ChargesView::focusEntry() {
@@ -78,6 +134,8 @@ void ChargesView::refresh() {
   const QTreeWidgetItem* current = list_->currentItem();
   const int row = current != nullptr ? list_->indexOfTopLevelItem(const_cast<QTreeWidgetItem*>(current)) : -1;
   list_->clear();
+  list_->setHeaderLabels({tr("Charges"), tr("Quantity"), tr("Price"),
+                          job != nullptr ? QString::fromStdString(job->currency) : QString()});
   if (job == nullptr) return;
   for (const Charge& charge : job->charges) {
     const auto amount = product(charge.quantity, charge.price);
@@ -86,6 +144,7 @@ void ChargesView::refresh() {
                                              amount ? decimal(*amount, 2) : tr("too large")});
     for (int column = 1; column < 4; ++column)
       item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+    item->setSizeHint(0, QSize(0, scaled(chargeRow)));
     item->setData(0, Qt::UserRole, QVariant::fromValue<qulonglong>(charge.id.value));
   }
   if (row >= 0 && list_->topLevelItemCount() > 0)
@@ -102,7 +161,7 @@ QString ChargesView::total() const {
     if (!next) return shown(next.error());
     all = *next;
   }
-  return decimal(all, 2) + QLatin1Char(' ') + QString::fromStdString(job->currency);
+  return decimal(all, 2);
 }
 
 void ChargesView::add() {
@@ -147,6 +206,10 @@ bool ChargesView::eventFilter(QObject* watched, QEvent* event) {
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Delete) {
     remove();
     return true;
+  }
+  if (watched == what_ && event->type() == QEvent::KeyPress && what_->text().isEmpty()) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if ((key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier && command(key->key())) return true;
   }
   return QWidget::eventFilter(watched, event);
 }

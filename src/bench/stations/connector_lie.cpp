@@ -27,13 +27,28 @@ std::vector<QPointF> placesByName(const std::vector<ProbePoint>& points) {
   return out;
 }
 
+/// The middle of the pin's largest pad: a finger of an edge connector may have a second, small one.
+Fact<Point> placeOf(const Lookup& lookup, PinId pin) {
+  Fact<Point> out;
+  double largest = -1.0;
+  for (const PadId id : lookup.padsOf(pin)) {
+    const Pad* pad = lookup.board().pads.find(id);
+    if (pad == nullptr || !pad->position.known()) continue;
+    const double area = pad->size.known() ? pad->size.value.width.mm() * pad->size.value.height.mm() : 0.0;
+    if (area <= largest) continue;
+    largest = area;
+    out = pad->position;
+  }
+  return out;
+}
+
 } // namespace
 
 std::vector<QPointF> connectorPlaces(const Lookup* lookup, const std::vector<ProbePoint>& points) {
   std::vector<QPointF> out;
   for (const ProbePoint& point : points) {
     if (lookup == nullptr) return placesByName(points);
-    const auto at = positionOf(*lookup, point.pin);
+    const auto at = placeOf(*lookup, point.pin);
     if (!at.known()) return placesByName(points);
     const Pin* pin = lookup->board().pins.find(point.pin);
     const Part* part = pin != nullptr ? lookup->board().parts.find(pin->part) : nullptr;

@@ -3,44 +3,35 @@
 #include <algorithm>
 #include <utility>
 
-#include <QCheckBox>
 #include <QComboBox>
 #include <QDragEnterEvent>
-#include <QFileDialog>
 #include <QLabel>
 #include <QLocale>
 #include <QMimeData>
-#include <QPageSize>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QSettings>
-#include <QTabWidget>
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include "bench/late/late.h"
-#include "bench/late/paper.h"
 #include "bench/session/proof_open.h"
 #include "bench/widgets/letters.h"
-#include "bench/widgets/wrap_layout.h"
 #include "charges_view.h"
-#include "netmend/base/file.h"
 #include "netmend/casework/function_check.h"
+#include "netmend/drawing/face.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/jobbook/job_words.h"
-#include "netmend/words/job.h"
 #include "photos_view.h"
 #include "scrolled.h"
-#include "sheet_copy.h"
 #include "sheet_preview.h"
 
 namespace netmend {
 
 namespace {
 
-constexpr int chargesTab = 0;
-constexpr int photosTab = 1;
-constexpr int sheetPause = 300; ///< ms without a change until the sheet is written anew
+// Pixels at 100 %, from which there is room for something.
+constexpr int paneFrom = 900;
+constexpr int photosFrom = 520;
+constexpr int foldFrom = 900;
 constexpr int notesPause = 150; ///< ms without a key until what was typed is kept
 constexpr int redrawFrom = 24;  ///< pixels by which the preview's width changes before it is drawn anew
 
@@ -62,34 +53,29 @@ QPlainTextEdit* textField(const QString& name, const QString& object, QWidget* p
 } // namespace
 
 HandOverPage::HandOverPage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent),
-      summary_(makeLabel(Letters::reading, QStringLiteral("handOverSummary"), this)),
-      total_(makeLabel(Letters::point, QStringLiteral("total"), this)),
-      readiness_(makeLabel(Letters::metre, QStringLiteral("sheetReady"), this)), tabs_(new QTabWidget(this)),
+    : StationPage(desk, parent), total_(makeLabel(Letters::point, QStringLiteral("total"), this)),
+      currency_(makeLabel(Letters::large, QStringLiteral("currency"), this)),
+      proved_(makeLabel(Letters::metre, QStringLiteral("provedState"), this)),
+      proof_(makeLabel(Letters::reading, QStringLiteral("provedBy"), this)),
+      readiness_(makeLabel(Letters::small, QStringLiteral("sheetReady"), this)),
       charges_(new ChargesView(desk.job, this)), photos_(new PhotosView(desk.job, this)),
+      letterhead_(makeLabel(Letters::reading, QStringLiteral("letterhead"), this)),
       notes_(textField(tr("Internal notes"), QStringLiteral("internalNotes"), this)),
       workshop_(textField(tr("Workshop's name and address"), QStringLiteral("workshop"), this)),
-      customer_(new QCheckBox(tr("Customer's cop&y"), this)), paper_(new QComboBox(this)),
-      preview_(new SheetPreview(this)), writing_(new QTimer(this)), typing_(new QTimer(this)), sheets_(this),
-      printing_(this) {
+      customer_(makePrompt(tr("Customer's copy"), QKeySequence(), this)),
+      workshopCopy_(makePrompt(tr("Workshop copy"), QKeySequence(Qt::Key_Tab), this)),
+      paper_(new QComboBox(this)), preview_(new SheetPreview(this)), keys_(new QWidget(this)),
+      writing_(new QTimer(this)), typing_(new QTimer(this)), sheets_(this), printing_(this) {
   setAcceptDrops(true);
   auto* layout = new QHBoxLayout(this);
-  auto* left = new QVBoxLayout;
-  left->addLayout(head());
-  tabs_->setObjectName(QStringLiteral("tabs"));
-  // Each scrolls by itself where letters are large: so the room for one is not worked out for all of them.
-  tabs_->addTab(scrolled(charges_, this), tr("&Charges"));
-  tabs_->addTab(scrolled(photos_, this), tr("P&hotos"));
-  tabs_->addTab(scrolled(notes(), this), tr("&Notes and letterhead"));
-  left->addWidget(tabs_, 1);
-  layout->addLayout(left, 4);
-  auto* right = new QVBoxLayout;
-  right->addLayout(paper());
-  right->addWidget(preview_, 1);
-  layout->addLayout(right, 5);
+  layout->addWidget(scrolled(card(), this), 15);
+  pane_ = paper();
+  layout->addWidget(pane_, 16);
+  makeKeys();
+  layOut();
 
   writing_->setSingleShot(true);
-  writing_->setInterval(sheetPause);
+  writing_->setInterval(pauseOfSheet);
   connect(writing_, &QTimer::timeout, this, &HandOverPage::writeSheet);
   typing_->setSingleShot(true);
   typing_->setInterval(notesPause);
@@ -110,18 +96,101 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
   refresh();
 }
 
+QWidget* HandOverPage::card() {
+  auto* box = makeCard(this);
+  auto* column = new QVBoxLayout(box);
+  column->addLayout(head());
+  column->addWidget(makeRule(Qt::Horizontal, box));
+  column->addWidget(charges_, 1);
+  column->addWidget(makeRule(Qt::Horizontal, box));
+  column->addWidget(photos_);
+  column->addWidget(makeRule(Qt::Horizontal, box));
+  column->addLayout(letterhead());
+  fold_ = notes();
+  fold_->hide();
+  column->addWidget(fold_, 1);
+  return box;
+}
+
 QLayout* HandOverPage::head() {
-  auto* head = new QVBoxLayout;
-  auto* row = new WrapLayout;
+  auto* row = new QHBoxLayout;
+  auto* sum = new QVBoxLayout;
+  sum->setSpacing(0);
+  sum->addWidget(makeCaption(tr("To pay"), this));
+  auto* figure = new QHBoxLayout;
   total_->setWordWrap(false);
-  row->addWidget(total_);
-  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), this);
+  currency_->setWordWrap(false);
+  figure->addWidget(total_, 0, Qt::AlignBottom);
+  figure->addWidget(currency_, 0, Qt::AlignBottom);
+  figure->addStretch(1);
+  sum->addLayout(figure);
+  row->addLayout(sum, 1);
+  auto* proof = new QVBoxLayout;
+  proof->setSpacing(0);
+  proof->addStretch(1);
+  for (QLabel* label : {proved_, proof_}) {
+    label->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    proof->addWidget(label);
+  }
+  setLetters(*proved_, Letters::metre, true);
+  setQuiet(*proof_);
+  row->addLayout(proof, 1);
+  return row;
+}
+
+QLayout* HandOverPage::letterhead() {
+  auto* row = new QHBoxLayout;
+  row->addWidget(makeCaption(tr("Letterhead"), this), 0, Qt::AlignTop);
+  row->addWidget(letterhead_, 1);
+  change_ = makeButton(tr("Change"), QKeySequence(Qt::CTRL | Qt::Key_L), this);
+  change_->setAccessibleName(tr("Change notes and letterhead"));
+  change_->setObjectName(QStringLiteral("changeLetterhead"));
+  change_->setCheckable(true);
+  connect(change_, &QPushButton::toggled, this, [this](bool open) {
+    fold_->setVisible(open);
+    charges_->setVisible(!open || height() > scaled(foldFrom));
+    if (open)
+      workshop_->setFocus();
+    else
+      arrive();
+  });
+  row->addWidget(change_, 0, Qt::AlignTop);
+  return row;
+}
+
+void HandOverPage::makeKeys() {
+  auto* row = new QHBoxLayout(keys_);
+  row->setContentsMargins({});
+  QPushButton* save = makeButton(tr("Save PDF"), QKeySequence::Save, keys_);
+  connect(save, &QPushButton::clicked, this, &HandOverPage::chooseFile);
+  row->addWidget(save);
+  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), keys_);
   done->setObjectName(QStringLiteral("handedOver"));
   connect(done, &QPushButton::clicked, this, &HandOverPage::handOver);
   row->addWidget(done);
-  head->addLayout(row);
-  head->addWidget(summary_);
-  return head;
+  QPushButton* print = makeButton(tr("Print"), QKeySequence::Print, keys_);
+  connect(print, &QPushButton::clicked, this, &HandOverPage::choosePrinter);
+  setMain(*print);
+  row->addWidget(print);
+}
+
+void HandOverPage::layOut() {
+  const int margin = scaled(face::margin), gap = scaled(2 * face::grid);
+  layout()->setContentsMargins(margin, gap, margin, gap);
+  layout()->setSpacing(gap);
+  // With large letters the bill needs all the room; the copies print without being looked at.
+  pane_->setVisible(width() >= scaled(paneFrom));
+  photos_->setVisible(height() >= scaled(photosFrom));
+}
+
+bool HandOverPage::customers() const {
+  return customer_->isChecked();
+}
+
+void HandOverPage::showCopy(bool customers) {
+  customer_->setChecked(customers);
+  workshopCopy_->setChecked(!customers);
+  outOfDate();
 }
 
 QWidget* HandOverPage::notes() {
@@ -143,19 +212,26 @@ QWidget* HandOverPage::notes() {
   return box;
 }
 
-QLayout* HandOverPage::paper() {
-  auto* column = new QVBoxLayout;
-  column->addWidget(readiness_);
-  auto* row = new WrapLayout;
-  QPushButton* print = makeButton(tr("Print"), QKeySequence::Print, this);
-  connect(print, &QPushButton::clicked, this, &HandOverPage::choosePrinter);
-  row->addWidget(print);
-  QPushButton* save = makeButton(tr("Save as PDF"), QKeySequence::Save, this);
-  connect(save, &QPushButton::clicked, this, &HandOverPage::chooseFile);
-  row->addWidget(save);
+QWidget* HandOverPage::paper() {
+  auto* pane = new QWidget(this);
+  auto* column = new QVBoxLayout(pane);
+  column->setContentsMargins({});
+  auto* row = new QHBoxLayout;
   customer_->setObjectName(QStringLiteral("customerCopy"));
-  connect(customer_, &QCheckBox::toggled, this, &HandOverPage::outOfDate);
-  row->addWidget(customer_);
+  workshopCopy_->setObjectName(QStringLiteral("workshopCopy"));
+  customer_->setChecked(true);
+  for (QPushButton* copy : {customer_, workshopCopy_}) {
+    copy->setCheckable(true);
+    connect(copy, &QPushButton::clicked, this, [this, copy] { showCopy(copy == customer_); });
+    row->addWidget(copy);
+  }
+  customer_->setChecked(true);
+  charges_->onTab = [this] { showCopy(!customers()); };
+  setQuiet(*readiness_);
+  readiness_->setWordWrap(false);
+  readiness_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  readiness_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  row->addWidget(readiness_, 1);
   paper_->setAccessibleName(tr("Paper"));
   paper_->setObjectName(QStringLiteral("paper"));
   paper_->addItem(tr("A4"), QStringLiteral("a4"));
@@ -169,16 +245,37 @@ QLayout* HandOverPage::paper() {
   });
   row->addWidget(paper_);
   column->addLayout(row);
-  return column;
+  column->addWidget(preview_, 1);
+  return pane;
 }
 
 void HandOverPage::arrive() {
-  tabs_->setCurrentIndex(chargesTab);
+  charges_->readPresets();
   charges_->focusEntry();
 }
 
-QString HandOverPage::stateOfJob() const {
-  return shown(nameOf(desk_.job.job()->state));
+void HandOverPage::showProof() {
+  const Job* job = desk_.job.job();
+  proof_->clear();
+  proved_->clear();
+  if (job == nullptr) return;
+  const RepairAction* action = actionToProve(*job);
+  if (action == nullptr) {
+    proved_->setText(tr("NOT REPAIRED"));
+    return;
+  }
+  const auto points = proofPoints(proofBasis(desk_.job));
+  const QStringList open = openForProof(points, *job, {}, desk_.job.places());
+  proved_->setText(open.isEmpty() ? QStringLiteral("✓ ") + tr("PROVED") : tr("NOT PROVED"));
+  std::ptrdiff_t functions = 0;
+  for (const RepairAction& each : job->actions)
+    functions += std::count_if(each.steps.begin(), each.steps.end(),
+                               [](const WorkStep& step) { return isFunctionCheck(step); });
+  proof_->setText(open.isEmpty()
+                      ? tr("%n point(s)", nullptr, static_cast<int>(points.size())) + QStringLiteral(", ") +
+                            tr("%n function(s)", nullptr, static_cast<int>(functions))
+                      : tr("%n thing(s) open", nullptr, static_cast<int>(open.size())));
+  proof_->setToolTip(open.join(QLatin1Char('\n')));
 }
 
 void HandOverPage::refresh() {
@@ -188,18 +285,11 @@ void HandOverPage::refresh() {
   if (notes_->toPlainText() != notes && !notesTyped_) notes_->setPlainText(notes);
   notes_->setEnabled(job != nullptr);
   showing_ = false;
-  if (job == nullptr) {
-    total_->setText(tr("No job is open"));
-    summary_->clear();
-  } else {
-    total_->setText(tr("Total %1").arg(charges_->total()));
-    const auto orOpen = [](const std::string& text) {
-      return text.empty() ? tr("not stated") : QString::fromStdString(text);
-    };
-    summary_->setText(tr("Job %1, %2\n%3 for %4\n%5")
-                          .arg(QString::fromStdString(job->number), stateOfJob(), orOpen(job->device),
-                               orOpen(job->customer), orOpen(job->symptom)));
-  }
+  total_->setText(job != nullptr ? charges_->total() : tr("No job"));
+  currency_->setText(job != nullptr ? QString::fromStdString(job->currency) : QString());
+  showProof();
+  const QString shop = workshop_->toPlainText().trimmed();
+  letterhead_->setText(shop.isEmpty() ? tr("none yet") : shop.section(QLatin1Char('\n'), 0, 1));
   outOfDate();
 }
 
@@ -229,135 +319,22 @@ void HandOverPage::paintEvent(QPaintEvent* event) {
   writing_->start(0);
 }
 
+bool HandOverPage::event(QEvent* event) {
+  if (event->type() == QEvent::ApplicationFontChange) layOut();
+  return StationPage::event(event);
+}
+
 void HandOverPage::resizeEvent(QResizeEvent* event) {
   StationPage::resizeEvent(event);
+  layOut();
   if (std::abs(preview_->wantedWidth() - drawnFor_) >= redrawFrom && drawnFor_ > 0) outOfDate();
-}
-
-void HandOverPage::writeSheet() {
-  writing_->setInterval(sheetPause);
-  const Job* job = desk_.job.job();
-  if (job == nullptr) return;
-  SheetOrder order;
-  order.job = *job;
-  order.cautions = desk_.job.data().work.cautions;
-  if (const BoardUnderWork* board = desk_.job.board()) order.board = *board;
-  order.options.paper =
-      paper_->currentData().toString() == QStringLiteral("letter") ? PaperSize::letter : PaperSize::a4;
-  order.options.copy = customer_->isChecked() ? SheetCopy::customer : SheetCopy::workshop;
-  order.options.workshop = workshop_->toPlainText().toStdString();
-  order.pageWidth = preview_->wantedWidth();
-  drawnFor_ = order.pageWidth;
-  sheets_.run<Result<SheetPages>>(
-      [order = std::move(order)](const std::stop_token& stop) { return makeSheet(order, stop); },
-      [this](Result<SheetPages> made) {
-        if (!made) {
-          then_.clear();
-          readiness_->setText(tr("No sheet: %1").arg(shown(made.error())));
-          Q_EMIT told(shown(made.error()), true);
-          return;
-        }
-        if (made->undrawn) Q_EMIT told(shown(*made->undrawn), true);
-        sheet_ = made->pdf;
-        const auto pages = static_cast<int>(made->pages.size());
-        preview_->setPages(std::move(made->pages));
-        ready_ = true;
-        readiness_->setText(customer_->isChecked()
-                                ? tr("Customer's copy, ready to print: %n page(s)", nullptr, pages)
-                                : tr("Ready to print: %n page(s)", nullptr, pages));
-        const auto then = std::exchange(then_, {});
-        for (const auto& each : then)
-          each();
-      });
-}
-
-void HandOverPage::whenReady(std::function<void()> then) {
-  keepNotes();
-  if (ready_) {
-    then();
-    return;
-  }
-  if (desk_.job.job() == nullptr) {
-    Q_EMIT told(tr("No job is open"), true);
-    return;
-  }
-  then_.push_back([this, id = desk_.job.job()->id, then = std::move(then)] {
-    if (stillOpen(id)) then();
-  });
-  writing_->start(0);
-}
-
-bool HandOverPage::stillOpen(JobId id) {
-  const bool same = desk_.job.job() != nullptr && desk_.job.job()->id == id;
-  if (!same) Q_EMIT told(tr("Another job is open by now: nothing was saved or printed"), true);
-  return same;
-}
-
-void HandOverPage::saveTo(const std::filesystem::path& file) {
-  whenReady([this, file] {
-    const auto written =
-        writeFileAtomically(file, {sheet_.constData(), static_cast<std::size_t>(sheet_.size())});
-    Q_EMIT told(written ? tr("Saved: %1").arg(QString::fromStdString(file.string())) : shown(written.error()),
-                !written);
-  });
-}
-
-void HandOverPage::printTo(std::shared_ptr<QPrinter> printer) {
-  whenReady([this, printer = std::move(printer)] {
-    if (printing_.busy()) {
-      Q_EMIT told(tr("The sheet before is still being printed"), true);
-      return;
-    }
-    printing_.run<Result<void>>(
-        [pdf = sheet_, printer](const std::stop_token&) -> Result<void> {
-          const auto paper = late<Paper>();
-          if (!paper) return failure(paper.error());
-          return (*paper)->print(pdf, *printer);
-        },
-        [this](const Result<void>& printed) {
-          Q_EMIT told(printed ? tr("Printed") : shown(printed.error()), !printed);
-        });
-    Q_EMIT told(tr("The sheet is being printed"), false);
-  });
-}
-
-void HandOverPage::chooseFile() {
-  const Job* job = desk_.job.job();
-  if (job == nullptr) return;
-  auto* dialog = new QFileDialog(this, tr("Save the job sheet"));
-  dialog->setAttribute(Qt::WA_DeleteOnClose);
-  dialog->setAcceptMode(QFileDialog::AcceptSave);
-  dialog->setDefaultSuffix(QStringLiteral("pdf"));
-  dialog->setNameFilter(tr("PDF (*.pdf)"));
-  const QString number = QString::fromStdString(job->number);
-  dialog->selectFile((customer_->isChecked() ? tr("job-%1-customer.pdf") : tr("job-%1.pdf")).arg(number));
-  connect(dialog, &QFileDialog::fileSelected, this, [this, id = job->id](const QString& file) {
-    if (stillOpen(id)) saveTo(std::filesystem::path(file.toStdU16String()));
-  });
-  dialog->setModal(false);
-  dialog->show();
-}
-
-void HandOverPage::choosePrinter() {
-  if (desk_.job.job() == nullptr) return;
-  const auto paper = late<Paper>();
-  if (!paper) {
-    Q_EMIT told(shown(paper.error()), true);
-    return;
-  }
-  const bool letter = paper_->currentData().toString() == QStringLiteral("letter");
-  (*paper)->choosePrinter(this, tr("Job sheet %1").arg(QString::fromStdString(desk_.job.job()->number)),
-                          QPageSize(letter ? QPageSize::Letter : QPageSize::A4),
-                          [this, id = desk_.job.job()->id](const std::shared_ptr<QPrinter>& printer) {
-                            if (stillOpen(id)) printTo(printer);
-                          });
 }
 
 void HandOverPage::keepNotes() {
   typing_->stop();
   if (QSettings settings; settings.value(workshopKey()).toString() != workshop_->toPlainText()) {
     settings.setValue(workshopKey(), workshop_->toPlainText());
-    outOfDate();
+    refresh();
   }
   if (!notesTyped_) return;
   notesTyped_ = false;
@@ -399,7 +376,6 @@ void HandOverPage::dropEvent(QDropEvent* event) {
   QStringList files;
   for (const QUrl& url : event->mimeData()->urls())
     files << url.toLocalFile();
-  tabs_->setCurrentIndex(photosTab);
   photos_->addFiles(files);
   event->acceptProposedAction();
 }

@@ -10,12 +10,12 @@
 #include "bench/session/background.h"
 #include "station.h"
 
-class QCheckBox;
 class QComboBox;
 class QLabel;
 class QPlainTextEdit;
 class QPrinter;
-class QTabWidget;
+class QPushButton;
+class QScrollArea;
 class QTimer;
 
 namespace netmend {
@@ -24,14 +24,16 @@ class ChargesView;
 class PhotosView;
 class SheetPreview;
 
-/// Charges, photos, notes, and the job sheet as it will print. The preview is drawn from the very document
-/// that is saved and printed; it is written anew, beside the event loop, after every change.
+/// The sum, and whether the repair is proved; charges, photos, letterhead, and the copy that will print. The
+/// preview is drawn from the very document that is saved and printed; it is written anew, beside the event
+/// loop, after every change.
 class HandOverPage : public StationPage {
   Q_OBJECT
 
 public:
   explicit HandOverPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
+  [[nodiscard]] QWidget* footKeys() override { return keys_; }
   /// The sheet of the job as it is now is written and shown.
   [[nodiscard]] bool ready() const { return ready_; }
   /// The document shown.
@@ -48,13 +50,21 @@ protected:
   void showEvent(QShowEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  bool event(QEvent* event) override;
 
 private:
   /// Whether this is the open job still; else it is said that nothing was done.
   [[nodiscard]] bool stillOpen(JobId id);
+  QWidget* card();
   QLayout* head();
+  QLayout* letterhead();
   QWidget* notes();
-  QLayout* paper();
+  QWidget* paper();
+  void makeKeys();
+  void layOut(); ///< to the room and to the letters' scale
+  void showCopy(bool customers);
+  void showProof();
+  [[nodiscard]] bool customers() const;
   void chooseFile();
   void choosePrinter();
   void keepNotes();
@@ -62,19 +72,26 @@ private:
   void outOfDate();
   void writeSheet();
   void whenReady(std::function<void()> then);
-  [[nodiscard]] QString stateOfJob() const;
 
-  QLabel* summary_;
+  static constexpr int pauseOfSheet = 300; ///< ms without a change until it is written anew
   QLabel* total_;
+  QLabel* currency_;
+  QLabel* proved_;
+  QLabel* proof_; ///< what it was proved by, or what is open
   QLabel* readiness_;
-  QTabWidget* tabs_;
   ChargesView* charges_;
   PhotosView* photos_;
+  QLabel* letterhead_;
+  QWidget* fold_ = nullptr; ///< notes and letterhead, while they are changed
+  QPushButton* change_ = nullptr;
   QPlainTextEdit* notes_;
   QPlainTextEdit* workshop_;
-  QCheckBox* customer_;
+  QPushButton* customer_;
+  QPushButton* workshopCopy_;
   QComboBox* paper_;
   SheetPreview* preview_;
+  QWidget* keys_;
+  QWidget* pane_ = nullptr; ///< of the preview
   QTimer* writing_;
   QTimer* typing_;
   QByteArray sheet_;

@@ -3,7 +3,6 @@
 #include <QComboBox>
 #include <QFileDialog>
 #include <QKeyEvent>
-#include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
@@ -17,7 +16,7 @@ namespace netmend {
 
 namespace {
 
-constexpr int thumbnailLines = 7; ///< height of a thumbnail in lines of text
+constexpr int thumbnailHeight = 92; ///< pixels at 100 %
 
 /// As wide as it comes.
 QSize boxOf(int height) {
@@ -29,36 +28,41 @@ QSize boxOf(int height) {
 PhotosView::PhotosView(BenchJob& job, QWidget* parent)
     : QWidget(parent), job_(job), when_(new QComboBox(this)), caption_(new QLineEdit(this)),
       list_(new QListWidget(this)), reading_(this), drawing_(this) {
-  auto* layout = new QVBoxLayout(this);
-  auto* row = new QHBoxLayout;
-  when_->addItems({tr("Before"), tr("After")});
-  when_->setAccessibleName(tr("Taken before or after the repair"));
-  when_->setObjectName(QStringLiteral("photoWhen"));
-  row->addWidget(when_);
-  caption_->setPlaceholderText(tr("what the photo shows"));
-  caption_->setAccessibleName(tr("What the photo shows"));
-  caption_->setObjectName(QStringLiteral("photoCaption"));
-  row->addWidget(caption_, 1);
-  QPushButton* add = makeButton(tr("Add photos"), QKeySequence(Qt::CTRL | Qt::Key_I), this);
-  connect(add, &QPushButton::clicked, this, &PhotosView::chooseFiles);
-  connect(caption_, &QLineEdit::returnPressed, this, &PhotosView::chooseFiles);
-  row->addWidget(add);
-  layout->addLayout(row);
-  const int height = fontMetrics().height() * thumbnailLines;
+  auto* layout = new QHBoxLayout(this);
+  layout->setContentsMargins({});
+  const int height = scaled(thumbnailHeight);
   list_->setObjectName(QStringLiteral("photos"));
   list_->setAccessibleName(tr("Photos; Delete takes one out"));
+  list_->setToolTip(tr("PNG or JPEG; they can be dropped here too. Delete takes the marked photo out; Undo "
+                       "brings it back."));
   list_->setViewMode(QListView::IconMode);
   list_->setMovement(QListView::Static);
   list_->setResizeMode(QListView::Adjust);
+  list_->setFlow(QListView::LeftToRight);
+  list_->setWrapping(false);
+  list_->setFrameShape(QFrame::NoFrame);
   list_->setIconSize(QSize(height * 3 / 2, height));
-  list_->setWordWrap(true);
+  setLetters(*list_, Letters::small);
+  setScaledHeight(*list_, thumbnailHeight + 48);
   list_->installEventFilter(this);
+  layout->addWidget(makeCaption(tr("Photos"), this), 0, Qt::AlignTop);
   layout->addWidget(list_, 1);
-  auto* hint = new QLabel(tr("PNG or JPEG; they can be dropped here too. Delete takes the marked photo out; "
-                             "Undo brings it back."),
-                          this);
-  hint->setWordWrap(true);
-  layout->addWidget(hint);
+  auto* column = new QVBoxLayout;
+  when_->addItems({tr("Before"), tr("After")});
+  when_->setAccessibleName(tr("Taken before or after the repair"));
+  when_->setObjectName(QStringLiteral("photoWhen"));
+  column->addWidget(when_);
+  caption_->setPlaceholderText(tr("what the photo shows"));
+  caption_->setAccessibleName(tr("What the photo shows"));
+  caption_->setObjectName(QStringLiteral("photoCaption"));
+  column->addWidget(caption_);
+  QPushButton* add = makeButton(tr("Add photos"), QKeySequence(Qt::CTRL | Qt::Key_I), this);
+  connect(add, &QPushButton::clicked, this, &PhotosView::chooseFiles);
+  connect(caption_, &QLineEdit::returnPressed, this, &PhotosView::chooseFiles);
+  column->addWidget(add);
+  column->addStretch(1);
+  layout->addStretch(0);
+  layout->addLayout(column);
   connect(&job_, &BenchJob::papersChanged, this, &PhotosView::refresh);
   refresh();
 }
@@ -115,6 +119,7 @@ void PhotosView::refresh() {
   const Job* job = job_.job();
   const int row = list_->currentRow();
   list_->clear();
+  list_->hide(); // a pane with nothing in it is not laid out
   if (job == nullptr) return;
   for (const Photo& photo : job->photos) {
     auto* item = new QListWidgetItem(QString::fromStdString(photo.caption), list_);
@@ -122,6 +127,7 @@ void PhotosView::refresh() {
     if (const auto known = thumbnails_.find(photo.id.value); known != thumbnails_.end())
       item->setIcon(QIcon(QPixmap::fromImage(known->second)));
   }
+  list_->setVisible(list_->count() > 0);
   list_->setCurrentRow(std::min(row, list_->count() - 1));
   makeThumbnails();
 }

@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QPainter>
 
+#include "bench/widgets/letters.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
@@ -24,6 +25,15 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
   return QIcon(pixmap);
 }
 
+constexpr int proofRow = 38; // pixels at 100 %
+
+/// "J4.8, neighbour", "the wire, end to end".
+QString nameInTable(const ProofPoint& point, const PlaceNames* places) {
+  if (point.why == ProofWhy::endToEnd) return ProofTable::tr("the wire, end to end");
+  const QString name = besidePicture(nameOf(point, places));
+  return point.why == ProofWhy::neighbour ? ProofTable::tr("%1, neighbour").arg(name) : name;
+}
+
 } // namespace
 
 QString valueOf(const std::optional<JobReading>& entry) {
@@ -35,8 +45,15 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   setObjectName(QStringLiteral("proofTable"));
   setAccessibleName(tr("Points to measure again"));
   setRootIsDecorated(false);
-  setColumnCount(5);
-  setHeaderLabels({tr("Point"), tr("Before"), tr("Must be"), tr("Now"), tr("Verdict")});
+  setFrameShape(QFrame::NoFrame);
+  // The due row is tinted; a further mark of what was chosen would only compete with it.
+  setSelectionMode(QAbstractItemView::NoSelection);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setColumnCount(columnsInAll);
+  setHeaderLabels({tr("Point"), tr("Before"), QString(), tr("Must be"), tr("Now"), QString()});
+  for (const int column : {beforeColumn, mustColumn, nowColumn})
+    headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+  header()->setSectionsClickable(false);
   // Names of places may be long: they take the room that values and verdicts leave, in as many lines as they
   // need.
   header()->setSectionResizeMode(QHeaderView::ResizeToContents);
@@ -54,19 +71,33 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
 void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vector<std::size_t>& skipped,
                            std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places) {
   clear();
+  const FaceColors& colors = faceColors(theme);
   const int size = fontMetrics().height();
+  setIconSize(QSize(size, size));
+  QFont bold = font();
+  bold.setBold(true);
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ProofPoint& point = points[i];
     const bool left = std::find(skipped.begin(), skipped.end(), i) != skipped.end();
-    const QString name = besidePicture(nameOf(point, places));
+    const QString name = nameInTable(point, places);
+    const bool isDue = due == i;
     const QString verdict = point.now ? shown(nameOf(*point.now)) : left ? tr("skipped") : QString();
-    auto* item = new QTreeWidgetItem(
-        this, {name, valueOf(point.before), shown(whatIsExpected(point)), valueOf(point.now), verdict});
-    if (point.before) item->setIcon(1, markIcon(markForVerdict(point.before->kind()), size, theme));
-    if (point.now) item->setIcon(4, markIcon(markForVerdict(point.now->kind()), size, theme));
+    auto* item =
+        new QTreeWidgetItem(this, {name, valueOf(point.before), QString(), shown(whatIsExpected(point)),
+                                   isDue && !point.now ? tr("due") : valueOf(point.now), verdict});
+    if (point.before)
+      item->setIcon(beforeMarkColumn, markIcon(markForVerdict(point.before->kind()), size, theme));
+    if (point.now) item->setIcon(verdictColumn, markIcon(markForVerdict(point.now->kind()), size, theme));
+    for (const int column : {beforeColumn, mustColumn, nowColumn})
+      item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+    item->setFont(nowColumn, bold);
+    for (int column = 0; isDue && column < columnsInAll; ++column) {
+      item->setBackground(column, colors.accentTint);
+      item->setFont(column, bold);
+    }
     item->setToolTip(0, name);
-    item->setToolTip(2, shown(whereItIsFrom(point.expectedBy, point.asAt)));
-    if (due == i) setCurrentItem(item);
+    item->setToolTip(mustColumn, shown(whereItIsFrom(point.expectedBy, point.asAt)));
+    if (isDue) setCurrentItem(item);
   }
   fitRows();
 }
@@ -77,7 +108,7 @@ void ProofTable::fitRows() {
   for (int row = 0; row < topLevelItemCount(); ++row) {
     QTreeWidgetItem* item = topLevelItem(row);
     const QRect text = fontMetrics().boundingRect(room, Qt::TextWordWrap, item->text(0));
-    item->setSizeHint(0, QSize(0, text.height() + aroundText));
+    item->setSizeHint(0, QSize(0, std::max(text.height() + aroundText, scaled(proofRow))));
   }
 }
 

@@ -23,6 +23,15 @@ public:
   std::function<void(std::size_t)> onPoint; ///< chosen by Enter or a double click
 
 private:
+  enum Column {
+    nameColumn,
+    beforeColumn,
+    beforeMarkColumn,
+    mustColumn,
+    nowColumn,
+    verdictColumn,
+    columnsInAll
+  };
   void fitRows(); ///< to names that take more than a line
 };
 

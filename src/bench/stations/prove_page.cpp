@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
 #include <QLabel>
 #include <QPointer>
 #include <QPushButton>
@@ -10,92 +9,161 @@
 
 #include "bench/session/proof_open.h"
 #include "bench/widgets/letters.h"
+#include "bench/widgets/meter_figure.h"
 #include "bench/widgets/pictures.h"
 #include "bench/widgets/reading_field.h"
-#include "bench/widgets/wrap_layout.h"
-#include "connector_lie.h"
 #include "function_checks.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/netgraph/handle.h"
 #include "netmend/probing/reading_entry.h"
-#include "netmend/probing/words.h"
 #include "netmend/words/place.h"
-#include "netmend/words/reading.h"
-#include "netmend/words/verdict.h"
+#include "odd_pins.h"
 #include "proof_table.h"
-#include "scrolled.h"
 
 namespace netmend {
 
 ProvePage::ProvePage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent), state_(makeLabel(Letters::metre, QStringLiteral("proofState"), this)),
+    : StationPage(desk, parent), state_(new Band(QStringLiteral("proofState"), this)),
+      functionsLeft_(makeLabel(Letters::reading, QStringLiteral("functionsLeft"), this)),
+      strip_(new OddStrip(this)), caption_(makeCaption(tr("Next point"), this)),
       point_(makeLabel(Letters::point, QStringLiteral("proofPoint"), this)),
-      lead_(makeLabel(Letters::metre, QStringLiteral("proofLead"), this)),
-      before_(makeLabel(Letters::metre, QStringLiteral("proofBefore"), this)), mark_(new VerdictMark(this)),
+      lead_(makeLabel(Letters::reading, QStringLiteral("proofLead"), this)),
+      must_(makeLabel(Letters::reading, QStringLiteral("proofMust"), this)), mark_(new VerdictMark(this)),
       verdict_(makeLabel(Letters::metre, QStringLiteral("proofVerdict"), this)),
       explanation_(makeLabel(Letters::reading, QStringLiteral("proofExplanation"), this)),
       field_(new ReadingField(tr("452  Enter"), Growth::free, QStringLiteral("proofReading"), this)),
-      table_(new ProofTable(this)), functions_(new FunctionChecks(desk.job, this)) {
+      figure_(new MeterFigure(field_, this)), keys_(new QWidget(this)), table_(new ProofTable(this)),
+      functions_(new FunctionChecks(desk.job, this)) {
   auto* layout = new QVBoxLayout(this);
+  layout->setSpacing(0);
+  functionsLeft_->setWordWrap(false);
+  state_->add(functionsLeft_);
   layout->addWidget(state_);
-  layout->addWidget(point_);
-  auto* columns = new QHBoxLayout;
-  auto* left = new QVBoxLayout;
-  // What is only read at the desk scrolls where letters are large.
-  auto* words = new QWidget(this);
-  words->setLayout(now());
-  left->addWidget(scrolled(words, this), 1);
-  columns->addLayout(left, 2);
-  auto* right = new QVBoxLayout;
+  body_ = new QVBoxLayout;
+  body_->addWidget(strip_);
+  body_->addWidget(dueCard(), 1);
+  layout->addLayout(body_, 1);
+  strip_->onChosen = [this](std::size_t which) {
+    pinChosen(strip_->pins().at(which).pin);
+    field_->setFocus();
+  };
   table_->onPoint = [this](std::size_t point) {
     goTo(point);
     field_->setFocus();
   };
-  right->addWidget(table_, 3);
-  right->addWidget(functions_, 2);
-  columns->addLayout(right, 3);
-  layout->addLayout(columns, 1);
-  layout->addLayout(entry());
-  connect(&desk_.job, &BenchJob::jobChanged, this, &ProvePage::refresh);
-  connect(&desk_.job, &BenchJob::readingsChanged, this, &ProvePage::refresh);
-  connect(&desk_.job, &BenchJob::actionsChanged, this, &ProvePage::refresh);
-  connect(&desk_.job, &BenchJob::boardChanged, this, &ProvePage::refresh);
-  connect(&desk_.job, &BenchJob::goodWalksChanged, this, &ProvePage::refresh);
+  functions_->onLeave = [this] { arrive(); };
+  connect(functions_, &FunctionChecks::changed, this, &ProvePage::showState);
+  makeKeys();
+  for (const auto changed : {&BenchJob::jobChanged, &BenchJob::readingsChanged, &BenchJob::actionsChanged,
+                             &BenchJob::boardChanged, &BenchJob::goodWalksChanged})
+    connect(&desk_.job, changed, this, &ProvePage::refresh);
+  layOut();
   refresh();
 }
 
-QLayout* ProvePage::now() {
-  auto* column = new QVBoxLayout;
-  column->setContentsMargins({});
-  for (QLabel* label : {lead_, before_})
-    column->addWidget(label);
-  column->addStretch(1);
+QWidget* ProvePage::dueCard() {
+  card_ = makeCard(this);
+  auto* column = new QVBoxLayout(card_);
+  column->setObjectName(QStringLiteral("card"));
+  auto* top = new QHBoxLayout;
+  auto* point = new QVBoxLayout;
+  point->setSpacing(0);
+  setQuiet(*lead_);
+  point->addWidget(caption_);
+  point->addWidget(point_);
+  point->addWidget(lead_);
+  point->addStretch(1);
+  top->addLayout(point, 1);
+  top->addWidget(makeRule(Qt::Vertical, this));
+  auto* reading = new QVBoxLayout;
+  reading->setSpacing(0);
+  field_->setAccessibleName(tr("Reading now"));
+  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
+  connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
+  reading->addWidget(figure_);
+  reading->addWidget(must_);
+  reading->addStretch(1);
+  top->addLayout(reading, 1);
+  column->addLayout(top);
+  lastRow_ = new QWidget(this);
+  lastRow_->setLayout(lastRead());
+  column->addWidget(lastRow_);
+  column->addWidget(table_, 1);
+  column->addWidget(functions_);
+  return card_;
+}
+
+QLayout* ProvePage::lastRead() {
   auto* result = new QHBoxLayout;
+  result->setContentsMargins({});
   result->addWidget(mark_);
   auto* said = new QVBoxLayout;
+  said->setSpacing(0);
   said->addWidget(verdict_);
   said->addWidget(explanation_);
   result->addLayout(said, 1);
   result->addWidget(makeWhyButton());
-  column->addLayout(result);
-  return column;
+  return result;
 }
 
-QLayout* ProvePage::entry() {
-  auto* row = new WrapLayout;
-  field_->setAccessibleName(tr("Reading now"));
-  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
-  connect(field_, &QLineEdit::returnPressed, this, &ProvePage::typed);
-  row->addWidget(field_);
+void ProvePage::makeKeys() {
+  auto* row = new QHBoxLayout(keys_);
+  row->setContentsMargins({});
+  comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
+  row->addWidget(comesAndGoes_);
   row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
   row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
-  comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
-  row->addWidget(comesAndGoes_);
-  row->addWidget(field_->keyButton(tr("Function"), Qt::Key_F));
-  return row;
+}
+
+void ProvePage::layOut() {
+  const int margin = scaled(face::margin), gap = scaled(2 * face::grid);
+  layout()->setContentsMargins({});
+  body_->setContentsMargins(margin, gap / 2, gap, gap);
+  body_->setSpacing(gap / 2);
+  auto* column = static_cast<QVBoxLayout*>(card_->layout());
+  column->setContentsMargins(margin, gap, margin, gap);
+  column->setSpacing(scaled(face::grid));
+  card_->setMinimumHeight(0);
+  // Below, details and functions go first, then captions: what is due and what is read never do.
+  const bool tight = height() < scaled(420), tighter = height() < scaled(300);
+  functions_->setVisible(!tight);
+  table_->setVisible(!points_.empty());
+  strip_->setVisible(!tight && !strip_->pins().empty());
+  for (QWidget* detail : std::initializer_list<QWidget*>{caption_, lead_})
+    detail->setVisible(!tighter);
+  fitPoint();
+}
+
+void ProvePage::fitPoint() {
+  // A long name in the largest letters would push everything else out.
+  fitLetters(*point_, {Letters::point, Letters::large, Letters::metre}, true);
+}
+
+bool ProvePage::event(QEvent* event) {
+  if (event->type() == QEvent::ApplicationFontChange) {
+    layOut();
+    table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
+  }
+  return StationPage::event(event);
+}
+
+void ProvePage::resizeEvent(QResizeEvent* event) {
+  StationPage::resizeEvent(event);
+  layOut();
+}
+
+QWidget* ProvePage::messageAnchor() {
+  return field_;
+}
+
+FootMode ProvePage::footMode() const {
+  const Job* job = desk_.job.job();
+  const RepairAction* action = job != nullptr ? actionToProve(*job) : nullptr;
+  if (action == nullptr) return {};
+  const std::string& what = action->jumper ? action->jumper->net : action->target;
+  return {BandLook::job, what.empty() ? QString() : tr("PROVE %1").arg(QString::fromStdString(what))};
 }
 
 void ProvePage::arrive() {
@@ -143,8 +211,9 @@ void ProvePage::refresh() {
   showState();
   showDue();
   showLast();
+  fillOddStrip(*strip_, desk_);
+  layOut();
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
-  functions_->setEnabled(desk_.job.job() != nullptr && actionToProve(*desk_.job.job()) != nullptr);
   Q_EMIT overlayChanged();
 }
 
@@ -167,96 +236,6 @@ void ProvePage::goTo(std::size_t point) {
   showLast();
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
   Q_EMIT overlayChanged();
-}
-
-void ProvePage::showState() {
-  const Job* job = desk_.job.job();
-  if (job == nullptr || job->actions.empty()) {
-    state_->setText(tr("Nothing to prove yet: choose a repair at the station before"));
-    return;
-  }
-  if (actionToProve(*job) == nullptr) {
-    state_->setText(tr("Goes back unrepaired: nothing to prove"));
-    return;
-  }
-  const QStringList open = openForProof(points_, *job, skippedPoints(), desk_.job.places());
-  if (open.isEmpty()) {
-    state_->setText(tr("PROVED: every point reads as it must, and the functions work"));
-    return;
-  }
-  constexpr qsizetype most = 3;
-  QString text = tr("NOT PROVED: %1").arg(open.mid(0, most).join(QStringLiteral("; ")));
-  if (open.size() > most) text += tr("; and %n more", nullptr, static_cast<int>(open.size() - most));
-  state_->setText(text);
-  state_->setToolTip(open.join(QLatin1Char('\n')));
-}
-
-void ProvePage::showDue() {
-  const ProofPoint* point = due();
-  // With all points measured its keys still lead back and to the functions.
-  field_->setEnabled(!points_.empty());
-  if (point == nullptr) {
-    point_->setText(points_.empty() ? tr("No point") : tr("All points measured"));
-    lead_->setText(points_.empty() ? QString() : tr("F: the functions. B: measure again."));
-    before_->clear();
-    return;
-  }
-  // A via or a track has no pin to name.
-  const BoardUnderWork* board = desk_.job.board();
-  const PlaceNames* places = desk_.job.places();
-  const auto spoken = [places](const ProbePoint& at) {
-    return at.pin ? spokenPoint(at) : besidePicture(nameOf(at, places));
-  };
-  QString text = spoken(point->point);
-  if (point->why == ProofWhy::endToEnd)
-    text = tr("%1 to %2").arg(text, spoken(point->other));
-  else if (board != nullptr)
-    if (const Pin* pin = board->board->pins.find(point->point.pin); pin != nullptr && pin->net.known())
-      if (const Net* net = board->board->nets.find(pin->net.value); net != nullptr && !net->name.empty())
-        text += QStringLiteral(" · ") + QString::fromStdString(net->name);
-  point_->setText(text);
-  const QString other = QString::fromStdString(point->other.label);
-  switch (point->mode) {
-  case ReadingMode::diode:
-    lead_->setText(tr("black lead on the point, red lead on %1").arg(other));
-    break;
-  case ReadingMode::diodeReverse:
-    lead_->setText(tr("red lead on the point, black lead on %1").arg(other));
-    break;
-  default:
-    lead_->setText(tr("%1: one lead here, the other on %2").arg(shown(nameOf(point->mode)), other));
-  }
-  const QString expected = shown(whatIsExpected(*point));
-  QStringList lines;
-  lines << (point->before
-                ? tr("before: %1, %2").arg(valueOf(point->before), shown(nameOf(point->before->kind())))
-                : tr("before: not read"));
-  lines << (expected.isEmpty() ? tr("must be: nothing to compare with") : tr("must be: %1").arg(expected));
-  before_->setText(lines.join(QLatin1Char('\n')));
-}
-
-void ProvePage::showLast() {
-  const ProofPoint* shown = nullptr;
-  for (const ProofPoint& point : points_)
-    if (last_ && placeOf(point) == *last_ && point.now) shown = &point;
-  mark_->setShape(shown != nullptr ? std::optional(markForVerdict(shown->now->kind())) : std::nullopt);
-  // Only of what was read last can be said which of the two it was.
-  const bool isLast = shown != nullptr && shown->now->id == desk_.job.job()->readings.back().id;
-  // No slip unless somebody says so: the work may have been done once more since.
-  const QString otherwise = isLast ? otherwiseWords(tr("Read again: %1. I: it comes and goes")) : QString();
-  comesAndGoes_->setVisible(!otherwise.isEmpty());
-  if (shown == nullptr) {
-    verdict_->clear();
-    explanation_->clear();
-    return;
-  }
-  verdict_->setText(QStringLiteral("%1   %2   %3")
-                        .arg(besidePicture(nameOf(*shown, desk_.job.places())), valueOf(shown->now),
-                             netmend::shown(nameOf(*shown->now))));
-  QStringList lines{otherwise,
-                    netmend::shown(why_ ? verdictReasons(*shown->now) : besideValueSaid(*shown->now))};
-  lines.removeAll(QString());
-  explanation_->setText(lines.join(QLatin1Char('\n')));
 }
 
 void ProvePage::showWhy() {
@@ -398,40 +377,6 @@ void ProvePage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
   mark_->setTheme(theme);
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
-}
-
-namespace {
-
-/// Where a lead goes; nothing: nobody knows.
-std::optional<Point> placeOnBoard(const Lookup& lookup, const ProbePoint& point) {
-  if (const auto at = positionOf(lookup, point.pin); at.known()) return at.value;
-  const auto place = placeOfHandle(lookup.board(), point.label);
-  return place ? std::optional(place->at) : std::nullopt;
-}
-
-} // namespace
-
-Overlay ProvePage::overlay() const {
-  Overlay out;
-  const BoardUnderWork* board = desk_.job.board();
-  const Job* job = desk_.job.job();
-  if (board == nullptr || job == nullptr) return out;
-  for (const RepairAction& action : job->actions)
-    if (action.jumper) {
-      out.lines.push_back({action.jumper->way, LineStyle::wire});
-      const auto nets = board->lookup->netsNamed(action.jumper->net);
-      out.litNets.insert(out.litNets.end(), nets.begin(), nets.end());
-    }
-  for (const ProofPoint& point : points_) {
-    const auto at = placeOnBoard(*board->lookup, point.point);
-    const bool isDue = due_ && placeOf(point) == *due_;
-    if (!at || (point.why == ProofWhy::endToEnd && !isDue)) continue;
-    if (isDue)
-      out.marks.push_back({*at, MarkShape::probe, nameOf(point.point, board->places.get())});
-    else if (point.now)
-      out.marks.push_back({*at, markForVerdict(point.now->kind()), nameOf(point.point, board->places.get())});
-  }
-  return out;
 }
 
 } // namespace netmend

@@ -6,11 +6,14 @@
 #include "netmend/casework/proof.h"
 #include "station.h"
 
+class QFrame;
 class QLabel;
+class QVBoxLayout;
 class QPushButton;
 
 namespace netmend {
 
+class OddStrip;
 class ReadingField;
 class FunctionChecks;
 class ProofTable;
@@ -31,8 +34,14 @@ public:
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
+  [[nodiscard]] FootMode footMode() const override;
+  [[nodiscard]] QWidget* footKeys() override { return keys_; }
+  [[nodiscard]] MeterFigure* meterFigure() override { return figure_; }
+  [[nodiscard]] QWidget* messageAnchor() override;
 
 protected:
+  bool event(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void showWhy() override;
   void accept(const ReadingEvent& event) override;
 
@@ -46,8 +55,11 @@ private:
   };
   static Place placeOf(const ProofPoint& point) { return {point.point, point.other, point.mode}; }
 
-  QLayout* now();
-  QLayout* entry();
+  QWidget* dueCard();
+  QLayout* lastRead();
+  void makeKeys();
+  void layOut(); ///< to the room and to the letters' scale
+  void fitPoint();
   bool command(int key);
   void typed();
   void reading(std::optional<double> value);
@@ -64,14 +76,22 @@ private:
   [[nodiscard]] const ProofPoint* due() const;
   [[nodiscard]] std::optional<std::size_t> duePoint() const;
 
-  QLabel* state_;
+  Band* state_;
+  QLabel* functionsLeft_;
+  OddStrip* strip_;
+  QLabel* caption_;
   QLabel* point_;
   QLabel* lead_;
-  QLabel* before_;
+  QLabel* must_;
   VerdictMark* mark_;
   QLabel* verdict_;
   QLabel* explanation_;
   ReadingField* field_;
+  MeterFigure* figure_;
+  QWidget* keys_;
+  QWidget* lastRow_ = nullptr;
+  QFrame* card_ = nullptr;
+  QVBoxLayout* body_ = nullptr;
   QPushButton* comesAndGoes_ = nullptr;
   ProofTable* table_;
   FunctionChecks* functions_;

@@ -47,7 +47,7 @@ bool walked(const Desk& desk) {
 
 NextThing nextAtBench(const Desk& desk) {
   if (desk.walk.good() && !desk.walk.walk(true).readings.empty()) {
-    if (!desk.walk.due()) return {Station::walk, tr("Good board walked: keep it (K)")};
+    if (!desk.walk.due()) return {Station::walk, tr("Good board walked: keep it"), QStringLiteral("K")};
     return {Station::walk,
             tr("Walk the good board: %1 is next").arg(QString::fromStdString(desk.walk.due()->label))};
   }
@@ -57,9 +57,10 @@ NextThing nextAtBench(const Desk& desk) {
             due ? tr("Walk: touch %1").arg(QString::fromStdString(due->label)) : tr("Choose what to walk")};
   }
   if (desk.walk.oddOnes().empty() && desk.fault.fault() == nullptr)
-    return {Station::walk, desk.job.goodWalks().empty()
-                               ? tr("Walk a good board, so that there is something to compare with (G)")
-                               : tr("No odd pin here: walk another connector")};
+    return desk.job.goodWalks().empty()
+               ? NextThing{Station::walk, tr("Walk a good board, so that there is something to compare with"),
+                           QStringLiteral("G")}
+               : NextThing{Station::walk, tr("No odd pin here: walk another connector")};
   return {Station::find, {}};
 }
 
@@ -161,8 +162,16 @@ NextThing nextThing(const Desk& desk) {
     return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};
   if (!stationDone(Station::bookIn, desk))
     return {Station::bookIn, tr("Write down device and symptom for the sheet")};
-  if (!stationDone(Station::handOver, desk)) return {Station::handOver, tr("Charges, then print the sheet")};
-  return {Station::bookIn, tr("Handed over. Book in the next job (Ctrl+N)")};
+  if (!stationDone(Station::handOver, desk))
+    return {Station::handOver, tr("Charges, print the sheet, then hand it over"),
+            QKeySequence(Qt::CTRL | Qt::Key_H).toString(QKeySequence::NativeText)};
+  return {Station::bookIn, tr("Handed over. Book in the next job"),
+          QKeySequence(newJobKey).toString(QKeySequence::NativeText), true};
+}
+
+QString saidAt(Station here, const NextThing& next) {
+  const bool works = next.keyEverywhere || next.station == here;
+  return next.key.isEmpty() || !works ? next.text : QStringLiteral("%1 (%2)").arg(next.text, next.key);
 }
 
 void StationPage::setWhy(bool why) {

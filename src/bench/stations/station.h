@@ -33,6 +33,9 @@ inline constexpr Qt::Key whyKey = Qt::Key_F2;
 /// Draws the board, from any station.
 inline constexpr Qt::Key drawKey = Qt::Key_F4;
 
+/// Books a new job in, from any station.
+inline constexpr QKeyCombination newJobKey = Qt::CTRL | Qt::Key_N;
+
 /// What all stations work on.
 struct Desk {
   BenchJob& job;
@@ -48,7 +51,11 @@ struct Desk {
 struct NextThing {
   Station station = Station::bookIn;
   QString text;
+  QString key{};              ///< what does it, at its station …
+  bool keyEverywhere = false; ///< … or at any
 };
+/// The text with the key, where that works.
+[[nodiscard]] QString saidAt(Station here, const NextThing& next);
 [[nodiscard]] NextThing nextThing(const Desk& desk);
 
 /// What is being worked on, for the foot's left end.
@@ -78,18 +85,21 @@ public:
   virtual void undo();
   /// What the copper map should show with it.
   [[nodiscard]] virtual Overlay overlay() const { return {}; }
+  /// The map stands beside it; else the page has the whole width until the map is asked for. `mapHandChanged`
+  /// when that is another answer.
+  [[nodiscard]] virtual bool wantsMap() const { return true; }
   /// A pin was clicked in the map.
   virtual void pinChosen(PinId) {}
   virtual void setTheme(PictureTheme theme) { theme_ = theme; }
   /// Who draws on the map while the page is shown, and what stands above it; null: nobody, nothing.
   [[nodiscard]] virtual std::shared_ptr<const CopperMap::Hand> mapHand() const { return nullptr; }
   [[nodiscard]] virtual QWidget* overMap() { return nullptr; }
-  /// Whether the map stands beside it; `mapHandChanged` when that is another answer.
-  [[nodiscard]] virtual bool wantsMap() const { return true; }
   /// Which board or line is worked on; without a text the station's name.
   [[nodiscard]] virtual FootMode footMode() const { return {}; }
   /// Its keys in the window's foot, made once and the page's own; null: none.
   [[nodiscard]] virtual QWidget* footKeys() { return nullptr; }
+  /// Its foot keys hold the way to the next station: the window's own button is not needed.
+  [[nodiscard]] virtual bool goesOnItself() const { return false; }
   /// Where the linked meter's value is shown; null: nowhere.
   [[nodiscard]] virtual MeterFigure* meterFigure() { return nullptr; }
   /// Beneath which a message stands: the reading field; null: at the window's foot.

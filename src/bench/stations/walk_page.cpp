@@ -1,19 +1,20 @@
 #include "walk_page.h"
 
 #include <algorithm>
-#include <array>
 
 #include <QComboBox>
 #include <QFrame>
-#include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QLocale>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
+#include "bench/widgets/meter_figure.h"
+#include "bench/widgets/pad_picture.h"
 #include "bench/widgets/reading_field.h"
 #include "bench/widgets/wrap_layout.h"
 #include "netmend/drawing/shown.h"
@@ -23,38 +24,53 @@
 
 namespace netmend {
 
-namespace {
-
-constexpr std::array walkModes{ReadingMode::diode, ReadingMode::diodeReverse, ReadingMode::ohms,
-                               ReadingMode::continuity, ReadingMode::volts};
-
-} // namespace
-
 WalkPage::WalkPage(Desk desk, QWidget* parent)
-    : StationPage(desk, parent), band_(makeLabel(Letters::metre, QStringLiteral("whichBoard"), this)),
-      other_(makePrompt(QString(), QKeySequence(Qt::Key_G), this)), part_(new QComboBox(this)),
-      mode_(new QComboBox(this)), conditionBox_(new QFrame(this)), plugged_(new QLineEdit(this)),
-      temperature_(new QLineEdit(this)), meter_(new QComboBox(this)), by_(new QLineEdit(this)),
-      point_(makeLabel(Letters::point, QStringLiteral("duePoint"), this)),
-      lead_(makeLabel(Letters::metre, QStringLiteral("dueLead"), this)),
-      expected_(makeLabel(Letters::metre, QStringLiteral("dueExpected"), this)),
-      connector_(new ConnectorView(this)), mark_(new VerdictMark(this)),
-      verdict_(makeLabel(Letters::metre, QStringLiteral("verdict"), this)),
-      explanation_(makeLabel(Letters::reading, QStringLiteral("explanation"), this)),
-      field_(new ReadingField(tr("452  Enter"), Growth::none, QStringLiteral("reading"), this)),
-      strip_(new StripView(this)) {
+    : StationPage(desk, parent), band_(new Band(QStringLiteral("whichBoard"), this)),
+      parts_(new QListWidget(this)), mode_(new QComboBox(this)), conditionBox_(new QFrame(this)),
+      plugged_(new QLineEdit(this)), temperature_(new QLineEdit(this)), profile_(new QComboBox(this)),
+      by_(new QLineEdit(this)), body_(new QWidget(this)), nextCaption_(makeCaption(tr("Next point"), this)),
+      point_(new FittingLabel(Letters::point, QStringLiteral("duePoint"), this)),
+      net_(new FittingLabel(Letters::metre, QStringLiteral("dueNet"), this)),
+      lead_(makeLabel(Letters::reading, QStringLiteral("dueLead"), this)),
+      field_(new ReadingField(tr("452  Enter"), Growth::free, QStringLiteral("reading"), this)),
+      meter_(new MeterFigure(field_, this)), gauge_(new RangeGauge(this)),
+      expectedCaption_(makeCaption({}, this)),
+      expected_(new FittingLabel(Letters::reading, QStringLiteral("dueExpected"), this)),
+      taken_(new TakenLabel(QStringLiteral("verdict"), this)),
+      explanation_(makeLabel(Letters::small, QStringLiteral("explanation"), this)),
+      oddCaption_(makeCaption({}, this)), odd_(new OddList(this)),
+      reasons_(makeLabel(Letters::reading, QStringLiteral("reasons"), this)), pads_(new PadPicture(this)) {
   auto* layout = new QVBoxLayout(this);
-  layout->addLayout(head());
-  layout->addWidget(condition());
-  layout->addLayout(now(), 2);
-  layout->addLayout(entry());
-  auto* scroll = new QScrollArea(this);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setWidget(strip_);
-  scroll->setMinimumHeight(130);
-  layout->addWidget(scroll, 3);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(0);
+  makeBand();
+  layout->addWidget(band_);
+  layout->addWidget(body_, 1);
+  auto* column = new QVBoxLayout(body_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(condition());
+  figures_ = figures();
+  column->addWidget(figures_);
+  column->addWidget(makeRule(Qt::Horizontal, body_));
+  pads_->onPad = [this](std::size_t pin) {
+    desk_.walk.goTo(pin);
+    field_->setFocus();
+  };
+  column->addWidget(pads_, 1);
+  footKeys_ = makeFootKeys();
+  makePartList();
+  field_->setAccessibleName(tr("Reading"));
+  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
+  connect(field_, &QLineEdit::returnPressed, this, &WalkPage::typed);
+  connect(field_, &QLineEdit::textChanged, this, [this](const QString& text) {
+    const auto value = parseReadingValue(text.trimmed().toStdString(), desk_.walk.mode());
+    gauge_->setValue(value ? value->value : std::nullopt);
+  });
+  meter_->onValue = [this](std::optional<double> value) {
+    gauge_->setValue(value);
+    showMeter();
+  };
   connect(&desk_.walk, &BenchWalk::changed, this, &WalkPage::refresh);
   connect(&desk_.job, &BenchJob::boardChanged, this, &WalkPage::showParts);
   connect(&desk_.job, &BenchJob::jobOpened, this, &WalkPage::forgetAsked);
@@ -63,71 +79,8 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
   showParts();
 }
 
-QLayout* WalkPage::head() {
-  auto* row = new WrapLayout;
-  band_->setWordWrap(false);
-  row->addWidget(band_);
-  connect(other_, &QPushButton::clicked, this, [this] { command(Qt::Key_G); });
-  row->addWidget(other_);
-  row->addWidget(field_->keyButton(tr("Condition, meter"), Qt::Key_C));
-  part_->setAccessibleName(tr("What to walk"));
-  part_->setObjectName(QStringLiteral("part"));
-  connect(part_, &QComboBox::activated, this, [this] {
-    forgetAsked();
-    desk_.walk.setPart(PartId(part_->currentData().toULongLong()));
-    field_->setFocus();
-  });
-  row->addWidget(part_);
-  mode_->setAccessibleName(tr("Meter mode"));
-  for (const ReadingMode mode : walkModes)
-    mode_->addItem(shown(nameOf(mode)), static_cast<int>(mode));
-  connect(mode_, &QComboBox::activated, this, [this] {
-    run(desk_.walk.take(ModeChanged{static_cast<ReadingMode>(mode_->currentData().toInt())}));
-    field_->setFocus();
-  });
-  row->addWidget(mode_);
-  return row;
-}
-
-QWidget* WalkPage::condition() {
-  conditionBox_->setFrameShape(QFrame::StyledPanel);
-  auto* grid = new QGridLayout(conditionBox_);
-  plugged_->setPlaceholderText(tr("nothing; or: battery, display"));
-  temperature_->setPlaceholderText(QStringLiteral("25"));
-  meter_->setObjectName(QStringLiteral("meter"));
-  by_->setObjectName(QStringLiteral("measuredBy"));
-  meter_->addItem(tr("not stated"), QString());
-  for (const MeterProfile& meter : desk_.job.data().probing.meters)
-    meter_->addItem(shown(dataPattern(meter.name)), QString::fromStdString(meter.id));
-  meter_->setCurrentIndex(std::max(0, meter_->findData(QString::fromStdString(desk_.walk.meter()))));
-  by_->setText(QString::fromStdString(desk_.walk.by()));
-  by_->setPlaceholderText(tr("name or initials"));
-  struct Question {
-    QString text;
-    QWidget* answer;
-  };
-  const std::array<Question, 4> questions{{{tr("Left &plugged in"), plugged_},
-                                           {tr("Board at °C"), temperature_},
-                                           {tr("M&eter"), meter_},
-                                           {tr("Measured &by"), by_}}};
-  for (int i = 0; i < 4; ++i) {
-    const Question& each = questions.at(static_cast<std::size_t>(i));
-    auto* label = new QLabel(each.text, conditionBox_);
-    label->setBuddy(each.answer);
-    grid->addWidget(label, i / 2, i % 2 * 2);
-    grid->addWidget(each.answer, i / 2, i % 2 * 2 + 1);
-  }
-  grid->setColumnStretch(1, 2);
-  grid->setColumnStretch(3, 1);
-  for (QLineEdit* field : {plugged_, temperature_, by_})
-    connect(field, &QLineEdit::returnPressed, this, &WalkPage::startWithCondition);
-  connect(meter_, &QComboBox::currentIndexChanged, this, &WalkPage::keepWho);
-  connect(by_, &QLineEdit::editingFinished, this, &WalkPage::keepWho);
-  return conditionBox_;
-}
-
 void WalkPage::keepWho() {
-  desk_.walk.setMeter(meter_->currentData().toString().toStdString());
+  desk_.walk.setMeter(profile_->currentData().toString().toStdString());
   desk_.walk.setBy(by_->text().trimmed().toStdString());
 }
 
@@ -178,60 +131,6 @@ void WalkPage::conditionAsTyped() {
   if (conditionWanted_ || (said && !desk_.walk.conditionKnown())) startWithCondition();
 }
 
-QLayout* WalkPage::now() {
-  auto* words = new QVBoxLayout;
-  words->addWidget(point_);
-  words->addWidget(lead_);
-  words->addWidget(expected_);
-  words->addStretch(1);
-  result_ = new QWidget(this);
-  auto* result = new QHBoxLayout(result_);
-  result->setContentsMargins(0, 0, 0, 0);
-  result->addWidget(mark_);
-  auto* said = new QVBoxLayout;
-  said->addStretch(1);
-  said->addWidget(verdict_);
-  said->addWidget(explanation_);
-  said->addStretch(1);
-  result->addLayout(said, 1);
-  result->addWidget(makeWhyButton());
-  words_ = new QBoxLayout(QBoxLayout::TopToBottom);
-  words_->addLayout(words, 1);
-  words_->addWidget(result_, 1);
-  now_ = new QBoxLayout(QBoxLayout::LeftToRight);
-  now_->addLayout(words_, 3);
-  connector_->onPin = [this](std::size_t pin) { desk_.walk.goTo(pin); };
-  now_->addWidget(connector_, 2);
-  return now_;
-}
-
-/// A long connector has a row of its own, with words and verdict side by side above it; any other stands
-/// beside them.
-void WalkPage::arrangeNow() {
-  const bool below = connector_->isLong();
-  now_->setDirection(below ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-  words_->setDirection(below ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
-}
-
-QLayout* WalkPage::entry() {
-  auto* row = new WrapLayout;
-  field_->setAccessibleName(tr("Reading"));
-  field_->onKey = [this](int key, Qt::KeyboardModifiers) { return command(key); };
-  connect(field_, &QLineEdit::returnPressed, this, &WalkPage::typed);
-  row->addWidget(field_);
-  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
-  row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
-  row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
-  row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
-  again_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
-  row->addWidget(again_);
-  row->addWidget(field_->keyButton(tr("Turn picture"), Qt::Key_R));
-  row->addWidget(field_->keyButton(tr("Mirror"), Qt::Key_M));
-  keep_ = field_->keyButton(tr("Keep this good walk"), Qt::Key_K);
-  row->addWidget(keep_);
-  return row;
-}
-
 bool WalkPage::command(int key) {
   switch (key) {
   case Qt::Key_O:
@@ -258,15 +157,23 @@ bool WalkPage::command(int key) {
     desk_.walk.setGood(!desk_.walk.good());
     return true;
   case Qt::Key_K:
-    if (desk_.walk.good() && desk_.walk.keepGood())
-      Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
+    keep();
+    return true;
+  case Qt::Key_H:
+    Q_EMIT sayAgain();
+    return true;
+  case Qt::Key_J:
+    choosePart();
     return true;
   case Qt::Key_R:
-    connector_->turn();
-    arrangeNow();
+    pads_->turn();
     return true;
   case Qt::Key_M:
-    connector_->mirror();
+    pads_->mirror();
+    return true;
+  case Qt::Key_X:
+    if (!desk_.walk.shift()) return false;
+    run(desk_.walk.moveShifted());
     return true;
   case Qt::Key_Space:
     Q_EMIT takeNow();
@@ -274,6 +181,11 @@ bool WalkPage::command(int key) {
   default:
     return false;
   }
+}
+
+void WalkPage::keep() {
+  if (desk_.walk.good() && desk_.walk.keepGood())
+    Q_EMIT told(tr("Kept for all jobs on this board; Undo takes it back"), false);
 }
 
 void WalkPage::typed() {
@@ -319,22 +231,17 @@ void WalkPage::pinChosen(PinId pin) {
     if (others[i].point.pin == pin) desk_.walk.goTo(i);
 }
 
-void WalkPage::setTheme(PictureTheme theme) {
-  StationPage::setTheme(theme);
-  connector_->setTheme(theme);
-  mark_->setTheme(theme);
-  strip_->setTheme(theme);
-}
-
 void WalkPage::showParts() {
   filling_ = true;
-  part_->clear();
+  parts_->clear();
   if (const BoardUnderWork* board = desk_.job.board())
     for (const PartId id : desk_.walk.partsToWalk()) {
       const Part* part = board->board->parts.find(id);
-      part_->addItem(tr("%1, %n pin(s)", nullptr, static_cast<int>(board->lookup->pinsOf(id).size()))
-                         .arg(QString::fromStdString(part->reference)),
-                     QVariant::fromValue<qulonglong>(id.value));
+      auto* item =
+          new QListWidgetItem(tr("%1, %n pin(s)", nullptr, static_cast<int>(board->lookup->pinsOf(id).size()))
+                                  .arg(QString::fromStdString(part->reference)),
+                              parts_);
+      item->setData(Qt::UserRole, QVariant::fromValue<qulonglong>(id.value));
     }
   filling_ = false;
   refresh();

@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
+#include <QPushButton>
 
 #include "face_style.h"
 #include "letters.h"
@@ -62,16 +63,19 @@ Band::Band(const QString& name, QWidget* parent)
   setScaledHeight(*this, face::bar);
   setLetters(*title_, Letters::metre, true);
   title_->setWordWrap(false);
-  words_->setWordWrap(false);
   // What is said beside the state gives way first.
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(title_);
   row_->addWidget(words_, 1);
+  row_->addStretch(0); // where there are no words
   paintWords();
 }
 
-void Band::add(QWidget* widget) {
-  row_->addWidget(widget);
+void Band::add(QPushButton* button) {
+  button->setFlat(true);
+  buttons_.push_back(button);
+  row_->addWidget(button);
+  paintWords();
 }
 
 QString Band::title() const {
@@ -103,13 +107,27 @@ void Band::paintWords() {
     inks.setColor(QPalette::Window, label == words_ ? colors.card : colors.good);
     label->setPalette(inks);
     label->setAutoFillBackground(striped);
+    if (label == words_)
+      label->setMaximumWidth(striped ? label->fontMetrics().horizontalAdvance(words_->text()) +
+                                           2 * scaled(face::grid)
+                                     : QWIDGETSIZE_MAX);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);
+  }
+  fitLetters(*words_, {Letters::reading, Letters::small});
+  for (QPushButton* button : buttons_) {
+    QPalette inks = palette();
+    const QColor ground = striped ? colors.card : look_ == BandLook::job ? colors.job : colors.card;
+    inks.setColor(QPalette::ButtonText, striped ? colors.ink : bandInk(look_, colors));
+    inks.setColor(QPalette::Base, ground);
+    inks.setColor(QPalette::Button, ground);
+    button->setPalette(inks);
+    button->setAutoFillBackground(striped);
   }
 }
 
 bool Band::event(QEvent* event) {
-  if (event->type() == QEvent::ApplicationPaletteChange || event->type() == QEvent::ApplicationFontChange)
-    paintWords();
+  // The window alone hears of the application's palette and font; what is in it, of its own.
+  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) paintWords();
   return QWidget::event(event);
 }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include <QWidget>
 
 #include "netmend/drawing/face.h"
@@ -7,6 +9,7 @@
 class QHBoxLayout;
 class QLabel;
 class QPainter;
+class QPushButton;
 
 namespace netmend {
 
@@ -27,8 +30,8 @@ public:
   [[nodiscard]] BandLook look() const { return look_; }
   [[nodiscard]] QString title() const;
   [[nodiscard]] QString words() const;
-  /// Buttons and the like, from left to right.
-  void add(QWidget* widget);
+  /// From left to right; its buttons have the band's ground and ink.
+  void add(QPushButton* button);
 
 protected:
   void paintEvent(QPaintEvent* event) override;
@@ -40,6 +43,7 @@ private:
   QLabel* title_;
   QLabel* words_;
   QHBoxLayout* row_;
+  std::vector<QPushButton*> buttons_;
 };
 
 } // namespace netmend

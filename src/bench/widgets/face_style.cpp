@@ -29,8 +29,12 @@ void paintPanel(QPainter& painter, const QRect& rect, const Panel& panel) {
   painter.restore();
 }
 
-Panel buttonPanel(const FaceColors& colors, QStyle::State state, bool isMain) {
-  const bool enabled = state.testFlag(QStyle::State_Enabled);
+bool has(const QWidget* widget, const char* property) {
+  return widget != nullptr && widget->property(property).toBool();
+}
+
+Panel buttonPanel(const FaceColors& colors, QStyle::State state, bool isMain, bool isLater) {
+  const bool enabled = state.testFlag(QStyle::State_Enabled) && !isLater;
   Panel panel{colors.card, colors.outline, colors.hair, enabled ? Qt::SolidLine : Qt::DashLine};
   if (isMain && enabled) {
     panel.fill = panel.outline = colors.accent;
@@ -62,7 +66,7 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
   case PE_PanelButtonCommand:
     return paintPanel(
         *painter, option->rect,
-        buttonPanel(colors, option->state, widget != nullptr && widget->property("netmendMain").toBool()));
+        buttonPanel(colors, option->state, has(widget, "netmendMain"), has(widget, "netmendLater")));
   case PE_PanelLineEdit:
     return paintPanel(*painter, option->rect, field);
   case PE_FrameLineEdit:

@@ -67,10 +67,7 @@ void FootBar::layOut() {
   row_->setSpacing(scaled(face::grid));
   keys_->setSpacing(scaled(face::grid));
   // A long sentence takes two lines, in smaller letters: cut off it would say nothing.
-  const int room = due_->width();
-  const bool fits = QFontMetrics(lettersFont(Letters::foot, true)).horizontalAdvance(due_->text()) <= room;
-  const Letters wanted = fits || room <= 0 ? Letters::foot : Letters::reading;
-  if (due_->font() != lettersFont(wanted, true)) setLetters(*due_, wanted, true);
+  fitLetters(*due_, {Letters::foot, Letters::metre, Letters::reading}, true);
 }
 
 void FootBar::resizeEvent(QResizeEvent*) {

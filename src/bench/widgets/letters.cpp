@@ -163,6 +163,18 @@ void keepRoomForHint(QLineEdit& field, Growth growth) {
   if (growth == Growth::none) field.setMaximumWidth(hint * 3 / 2);
 }
 
+void fitLetters(QLabel& label, std::initializer_list<Letters> letters, bool bold) {
+  const int room = label.contentsRect().width();
+  if (room <= 0) return;
+  Letters chosen = *letters.begin();
+  for (const Letters each : letters) {
+    chosen = each;
+    if (QFontMetrics(lettersFont(each, bold)).horizontalAdvance(label.text()) <= room) break;
+  }
+  // Asked at every change of the layout, which another font changes again.
+  if (label.font() != lettersFont(chosen, bold)) setLetters(label, chosen, bold);
+}
+
 void setScaledHeight(QWidget& widget, double pixels) {
   widget.setProperty(heightProperty, pixels);
   widget.setFixedHeight(scaled(pixels));
@@ -229,6 +241,10 @@ QFrame* makeRule(Qt::Orientation lies, QWidget* parent) {
 void setMain(QPushButton& button) {
   button.setProperty(mainProperty, true);
   setLetters(button, Letters::reading, true);
+}
+
+void setLater(QPushButton& button) {
+  button.setProperty("netmendLater", true); // face_style.cpp dashes it
 }
 
 QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent) {

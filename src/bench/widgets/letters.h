@@ -1,5 +1,7 @@
 #pragma once
 
+#include <initializer_list>
+
 #include <QFont>
 #include <QFrame>
 #include <QLabel>
@@ -25,6 +27,9 @@ void setFaceScale(double scale);
 
 /// Gives the widget these letters, for good: `followScale` keeps them in proportion.
 void setLetters(QWidget& widget, Letters letters, bool bold = false);
+/// The first of these letters in which the label's text goes on one line of its width; else the last, in as
+/// many as it takes. For labels that give way.
+void fitLetters(QLabel& label, std::initializer_list<Letters> letters, bool bold = false);
 /// The widget's height, for good, in pixels at 100 %.
 void setScaledHeight(QWidget& widget, double pixels);
 /// To be called for a window when the scale is another one.
@@ -58,5 +63,7 @@ void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const 
 [[nodiscard]] QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent);
 /// The one that goes on: filled with the accent.
 void setMain(QPushButton& button);
+/// It can be pressed, but something else comes first: its outline is dashed.
+void setLater(QPushButton& button);
 
 } // namespace netmend

@@ -70,12 +70,18 @@ void MeterFigure::setCaption(const QString& text) {
   caption_->setText(text);
 }
 
+void MeterFigure::setCaptioned(bool captioned) {
+  caption_->setVisible(captioned);
+}
+
 void MeterFigure::setLive(const std::optional<LiveFigure>& live) {
+  linked_ = live.has_value();
   field_->setLive(live ? std::optional(live->value) : std::nullopt);
   state_->setText(live ? live->state : QString());
   state_->setVisible(live.has_value());
   bar_->setVisible(live.has_value());
   bar_->setShare(live ? (live->taken ? 1.0 : live->settled) : 0.0);
+  if (onValue) onValue(live ? live->number : std::nullopt);
 }
 
 } // namespace netmend

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include <QWidget>
@@ -13,10 +14,11 @@ class SettleBar;
 
 /// What a linked meter shows now.
 struct LiveFigure {
-  QString value;        ///< with its unit
-  QString state;        ///< one word: what the hand has to do
-  double settled = 0.0; ///< 0 to 1: how long it has been still, of the time wanted
-  bool taken = false;   ///< the probe may be lifted
+  QString value;                  ///< with its unit
+  QString state;                  ///< one word: what the hand has to do
+  double settled = 0.0;           ///< 0 to 1: how long it has been still, of the time wanted
+  bool taken = false;             ///< the probe may be lifted
+  std::optional<double> number{}; ///< the value in SI units; none: OL, or nothing is read
 };
 
 /// The place of a reading: which meter and mode, and in the largest letters what it reads. With a linked
@@ -27,10 +29,15 @@ public:
   /// Takes the field in.
   explicit MeterFigure(ReadingField* field, QWidget* parent = nullptr);
   void setCaption(const QString& text);
+  /// Where there is little room it goes without.
+  void setCaptioned(bool captioned);
   /// None: no meter is linked.
   void setLive(const std::optional<LiveFigure>& live);
+  [[nodiscard]] bool linked() const { return linked_; }
+  std::function<void(std::optional<double>)> onValue; ///< what the linked meter reads now
 
 private:
+  bool linked_ = false;
   ReadingField* field_;
   QLabel* caption_;
   QLabel* state_;

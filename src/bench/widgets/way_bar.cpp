@@ -167,7 +167,7 @@ void WayBar::paintEvent(QPaintEvent*) {
     painter.drawText(box, Qt::AlignVCenter | Qt::AlignLeft,
                      painter.fontMetrics().elidedText(text, Qt::ElideRight, box.width()));
   };
-  line(number_, true, scaled(4));
+  line(number_, true, device_.isEmpty() ? (height() - scaled(20)) / 2 : scaled(4));
   line(device_, false, scaled(24));
 }
 

@@ -32,8 +32,11 @@
 #include "netmend/probing/reading_entry.h"
 #include "netmend/probing/words.h"
 #include "netmend/words/verdict.h"
+#include "pedals.h"
 #include "sounds.h"
+#include "still_camera.h"
 #include "theme.h"
+#include "walk_ear.h"
 
 namespace netmend {
 
@@ -45,7 +48,7 @@ bool isPhoto(const QString& file) {
       .contains(QFileInfo(file).suffix().toLower());
 }
 
-constexpr double drawnShare = 0.3; ///< of the width, for what stands beside a board that is drawn
+constexpr double drawnShare = 0.29; ///< of the width, for what stands beside the board at its own station
 constexpr double leastBeside =
     1000; ///< pixels at 100 % of the window's width, for station and map side by side
 
@@ -73,7 +76,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   splitter_->setChildrenCollapsible(false);
   connect(splitter_, &QSplitter::splitterMoved, this, [this] {
     const QList<int> sizes = splitter_->sizes();
-    if (splitter_->indexOf(pages_) != 0) return; // drawing: for this time only
+    if (splitter_->indexOf(pages_) != 0) return; // the board's own station: for this time only
     stationShare_ = static_cast<double>(sizes[0]) / std::max(1, sizes[0] + sizes[1]);
   });
   layout->addWidget(splitter_, 1);
@@ -105,6 +108,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
       map_->setBoard(std::shared_ptr<const Board>{});
     else
       map_->setBoard(board->board, same ? CopperMap::Keep::view : CopperMap::Keep::nothing);
+    shareRoom();
     sayHowPictureLies();
     refresh();
   });
@@ -112,11 +116,8 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
           [this] { map_->setBoard(drawing_->board(), CopperMap::Keep::view); });
   connect(drawing_.get(), &BenchDrawing::photosChanged, this,
           [this] { map_->setPhotos(drawing_->photos()); });
-  connect(walk_.get(), &BenchWalk::taken, this,
-          [this](const QString& point, const QString& value, const QString& verdict, bool odd) {
-            sounds_->taken(odd, QStringLiteral("%1, %2, %3").arg(point, value, verdict));
-            if (!walk_->good()) job_->reached(JobState::probing);
-          });
+  addEar();
+  addCamera();
   // What is open has to be found again even if the next moment is the last one.
   connect(job_.get(), &BenchJob::jobOpened, this, &BenchWindow::remember);
   connect(job_.get(), &BenchJob::boardChanged, this, &BenchWindow::remember);
@@ -132,49 +133,6 @@ BenchWindow::~BenchWindow() {
   hide();
 }
 
-QWidget* BenchWindow::mapPanel() {
-  auto* box = new QWidget;
-  auto* layout = new QVBoxLayout(box);
-  layout->setContentsMargins(0, face::grid * 2, face::margin, face::grid * 2);
-  layout->addWidget(search_);
-  overMap_ = new QVBoxLayout;
-  layout->addLayout(overMap_);
-  layout->addWidget(map_, 1);
-  auto* below = new QHBoxLayout;
-  place_->setMinimumHeight(place_->fontMetrics().height() * 2);
-  place_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-  below->addWidget(place_, 3);
-  layers_->setMaximumHeight(layers_->fontMetrics().height() * 5);
-  below->addWidget(layers_, 2);
-  layout->addLayout(below);
-  map_->onPlace = [this](const MapPlace& place) { place_->setText(place.text); };
-  map_->onPin = [this](PinId pin) {
-    page(station_).pinChosen(pin);
-    putFirst(false); // the next digits are a reading, not the map's
-  };
-  map_->onTurned = [this] { sayHowPictureLies(); };
-  map_->onLayersChanged = [this] { layers_->refresh(); };
-  map_->onBoardReady = [this] {
-    layers_->refresh();
-    refreshMap();
-  };
-  map_->lineOfNet = [this](NetId net) -> std::vector<NetId> {
-    const BoardUnderWork* board = job_->board();
-    if (board == nullptr || !net) return {};
-    return lineOf(*board->lookup, *board->graph, net).nets;
-  };
-  map_->verdictOf = [this](PinId pin) -> QString {
-    const Walk& walk = walk_->walk();
-    for (std::size_t i = walk.readings.size(); i-- > 0;)
-      if (walk.readings[i].point.pin == pin) {
-        return QString::fromStdString(readingText(walk.readings[i].value, walk.readings[i].mode)) +
-               QStringLiteral(", ") + shown(nameOf(walk_->judged().verdicts[i].kind));
-      }
-    return {};
-  };
-  return box;
-}
-
 StationPage* BenchWindow::makePage(Station station) {
   switch (station) {
   case Station::bookIn:
@@ -184,6 +142,7 @@ StationPage* BenchWindow::makePage(Station station) {
   case Station::walk: {
     auto* walk = new WalkPage(desk());
     connect(walk, &WalkPage::takeNow, this, &BenchWindow::takeNow);
+    connect(walk, &WalkPage::sayAgain, this, &BenchWindow::sayAgain);
     return walk;
   }
   case Station::find:
@@ -246,6 +205,7 @@ void BenchWindow::showStation(Station station) {
   refresh();
   refreshMap();
   to.arrive();
+  ear_->listen(station == Station::walk);
 }
 
 void BenchWindow::lendMap() {
@@ -256,7 +216,7 @@ void BenchWindow::lendMap() {
     overMap_->itemAt(i)->widget()->setVisible(overMap_->itemAt(i)->widget() == over);
   if (over != nullptr && overMap_->indexOf(over) < 0) overMap_->addWidget(over);
   if (over != nullptr) over->show();
-  search_->setVisible(over == nullptr);
+  search_->hide();
   layers_->setVisible(over == nullptr);
   foot_->showKeys(now.footKeys());
   if (MeterFigure* figure = now.meterFigure()) figure->setLive(figure_);
@@ -298,8 +258,8 @@ void BenchWindow::refresh() {
   foot_->setMode(mode.look, mode.text.isEmpty() ? stationName(station_).toUpper() : mode.text);
   askWantedMode();
   const NextThing next = nextThing(all);
-  foot_->setDue(next.text);
-  nextButton_->setVisible(next.station != station_);
+  foot_->setDue(saidAt(station_, next));
+  nextButton_->setVisible(next.station != station_ && (now == nullptr || !now->goesOnItself()));
   nextButton_->setText(tr("To %1").arg(stationName(next.station)));
   nextButton_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
 }
@@ -320,20 +280,23 @@ void BenchWindow::putFirst(bool map) {
 void BenchWindow::shareRoom() {
   // Where nothing is to be seen on the board, the page has all of the window; where letters are large, the
   // one that is worked with.
-  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
-  const bool hasMap =
-      station_ != Station::bookIn && station_ != Station::handOver && (now == nullptr || now->wantsMap());
+  const bool hasMap = station_ != Station::bookIn && station_ != Station::handOver && hasPlaces();
   const bool narrow = isNarrow();
-  const bool appears = panel_->isHidden() && hasMap && (!narrow || mapFirst_);
-  panel_->setVisible(hasMap && (!narrow || mapFirst_));
+  StationPage* now = made_.at(static_cast<std::size_t>(station_)); // laying out makes no page
+  const bool beside = !narrow && (now == nullptr || now->wantsMap());
+  const bool appears = panel_->isHidden() && hasMap && (beside || mapFirst_);
+  panel_->setVisible(hasMap && (beside || mapFirst_));
   pages_->setVisible(!(hasMap && narrow && mapFirst_));
   if (appears) refreshMap();
-  // Where the board is drawn the map comes first, and what is said of it stands beside.
-  const bool drawing = now != nullptr && panel_->isVisibleTo(this) && now->overMap() != nullptr;
-  if (splitter_->indexOf(pages_) != (drawing ? 1 : 0)) splitter_->insertWidget(drawing ? 1 : 0, pages_);
+  // Where it is about the board itself the map comes first, and what is said of it stands beside.
+  const bool mapLeft = now != nullptr && station_ == Station::board && panel_->isVisibleTo(this);
+  if (splitter_->indexOf(pages_) != (mapLeft ? 1 : 0)) splitter_->insertWidget(mapLeft ? 1 : 0, pages_);
+  spaceMap();
+  // As wide as the page that is shown: those behind it need no room.
+  if (now != nullptr) pages_->setMinimumWidth(std::max(1, now->minimumSizeHint().width()));
   const int room = splitter_->width() - splitter_->handleWidth();
-  const int forStation = static_cast<int>(room * (drawing ? drawnShare : stationShare_));
-  splitter_->setSizes(drawing ? QList<int>{room - forStation, forStation}
+  const int forStation = static_cast<int>(room * (mapLeft ? drawnShare : stationShare_));
+  splitter_->setSizes(mapLeft ? QList<int>{room - forStation, forStation}
                               : QList<int>{forStation, room - forStation});
   sayHowPictureLies();
 }
@@ -372,6 +335,11 @@ void BenchWindow::tell(const QString& text, bool isError) {
   setLetters(*message_, Letters::reading, isError);
   message_->setVisible(!text.isEmpty());
   placeMessage();
+  // What was told may change the page, which is laid out later.
+  if (!text.isEmpty()) QMetaObject::invokeMethod(this, &BenchWindow::placeMessage, Qt::QueuedConnection);
+  if (!isError || text.isEmpty()) return;
+  sounds_->play(Tone::refused);
+  sounds_->say(text);
 }
 
 void BenchWindow::placeMessage() {

@@ -22,8 +22,12 @@ class QStackedWidget;
 namespace netmend {
 
 class FootBar;
+class Pedals;
 class Sounds;
+class StillCamera;
+class WalkEar;
 class WayBar;
+enum class FootAct;
 
 /// The bench: the job's way along the top, the station in the middle with the copper map beside it, the one
 /// next thing along the bottom. Nothing opens on top of it but what cannot be undone.
@@ -39,6 +43,7 @@ public:
   [[nodiscard]] Station station() const { return station_; }
   [[nodiscard]] StationPage& page(Station station);
   [[nodiscard]] CopperMap& map() { return *map_; }
+  [[nodiscard]] Sounds& sounds() { return *sounds_; }
   void openBoard(const QString& file);
 
   /// Links a meter by its address (`tcp:host:port`, `serial:/dev/ttyUSB0`); empty: none.
@@ -67,10 +72,15 @@ protected:
   void paintEvent(QPaintEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
   QWidget* mapPanel();
+  void layOverMap();
+  void spaceMap();
+  /// Whether there is anything to be seen of the board.
+  [[nodiscard]] bool hasPlaces() const;
   [[nodiscard]] StationPage* makePage(Station station);
   void addKeys();
   void showStation(Station station);
@@ -101,6 +111,16 @@ private:
   void showKeys();
   void askMeter();
   void takeNow();
+  void addEar();
+  void sayAgain();
+  void askPedals();
+  /// Whether it was a pedal's press, which has been acted on.
+  bool footPressed(const QObject* watched, QEvent* event);
+  void doByFoot(FootAct act);
+  /// Whether it was the first letter of the connector that is asked for.
+  bool typedForBoard(const QKeyEvent& event);
+  void addCamera();
+  void askCamera();
 
   std::unique_ptr<BenchJob> job_;
   std::unique_ptr<BenchWalk> walk_;
@@ -111,6 +131,9 @@ private:
   bool meterWarned_ = false;
   std::optional<LiveFigure> figure_; ///< what the linked meter shows; none: none is linked
   std::unique_ptr<Sounds> sounds_;
+  std::unique_ptr<WalkEar> ear_;
+  std::unique_ptr<Pedals> pedals_;
+  std::unique_ptr<StillCamera> camera_;
   Station station_ = Station::board;
   PictureTheme theme_ = PictureTheme::light;
   bool why_ = false;          ///< reasons and figures are shown

@@ -8,6 +8,7 @@
 
 #include "bench/session/window_text.h"
 #include "bench_window.h"
+#include "pedals.h"
 
 namespace netmend {
 
@@ -40,8 +41,7 @@ QString everywhere(const QList<QAction*>& actions) {
 
 QString whereBooking() {
   return section(stationName(Station::bookIn),
-                 {{keyName(Qt::CTRL | Qt::Key_N), tr("a new job")},
-                  {keyName(QKeySequence::Find), tr("search all jobs")},
+                 {{keyName(QKeySequence::Find), tr("search all jobs")},
                   {keyName(Qt::Key_Enter), tr("open the job that is marked")}}) +
          section(stationName(Station::board), {{keyName(QKeySequence::Open), tr("open a board file")},
                                                {tr("words, Enter"), tr("a connector: J4, 40 pins, two rows")},
@@ -80,7 +80,10 @@ QString whereProbing() {
                   {QStringLiteral("G"), tr("good board or job's board")},
                   {QStringLiteral("K"), tr("keep the good walk")},
                   {QStringLiteral("I"), tr("the last reading was no slip: it comes and goes")},
-                  {QStringLiteral("C"), tr("condition, meter, who measures")},
+                  {QStringLiteral("X"), tr("move readings that stand one pin beside where they were taken")},
+                  {QStringLiteral("H"), tr("hear what was read and what is due")},
+                  {QStringLiteral("J"), tr("another connector or part")},
+                  {QStringLiteral("C"), tr("condition, meter, who measures; how the picture lies")},
                   {keyName(Qt::Key_Space), tr("take the linked meter's value")},
                   {QStringLiteral("R, M"), tr("turn, mirror the connector's picture")}}) +
          section(stationName(Station::find),
@@ -100,7 +103,16 @@ QString whereProbing() {
                   {keyName(Qt::CTRL | Qt::Key_L), tr("another line")}});
 }
 
-QString whereRepairing() {
+std::vector<KeyRow> byFoot(const Pedals& pedals) {
+  std::vector<KeyRow> rows{{tr("footswitch"), tr("sends any of these keys, or what F9 gives a meaning")}};
+  for (const FootAct act : footActs)
+    rows.push_back({pedals.of(act).any() ? nameOf(pedals.of(act)) : tr("none yet"), nameOf(act)});
+  rows.push_back({tr("back, forward"), tr("mouse buttons: back to the point before, skip")});
+  rows.push_back({tr("middle"), tr("mouse button: take the linked meter's value")});
+  return rows;
+}
+
+QString whereRepairing(const Pedals& pedals) {
   const QString reading = tr("digits, Enter");
   return section(stationName(Station::bridge), {{QStringLiteral("1, 2, 3"), tr("show a proposal")},
                                                 {QStringLiteral("A"), tr("accept it")},
@@ -119,15 +131,15 @@ QString whereRepairing() {
                   {keyName(Qt::Key_Space), tr("tick what works")},
                   {keyName(Qt::Key_Delete), tr("take a function out")}}) +
          section(stationName(Station::handOver),
-                 {{keyName(QKeySequence::Print), tr("print the sheet")},
+                 {{QStringLiteral("1, 2, 3, 4"), tr("a usual charge, while nothing is typed")},
+                  {keyName(Qt::Key_Tab), tr("the other copy, while nothing is typed")},
+                  {keyName(Qt::CTRL | Qt::Key_L), tr("change notes and letterhead")},
+                  {keyName(QKeySequence::Print), tr("print the sheet")},
                   {keyName(QKeySequence::Save), tr("save it as PDF")},
                   {keyName(Qt::CTRL | Qt::Key_H), tr("handed over")},
                   {keyName(Qt::CTRL | Qt::Key_I), tr("add photos")},
                   {keyName(Qt::Key_Delete), tr("take a charge or photo out")}}) +
-         section(tr("Footswitch and mouse"),
-                 {{tr("footswitch"), tr("sends any of these keys")},
-                  {tr("back, forward"), tr("mouse buttons: back to the point before, skip")},
-                  {tr("middle"), tr("mouse button: take the linked meter's value")}});
+         section(tr("Footswitch and mouse"), byFoot(pedals));
 }
 
 QString atMap() {
@@ -162,7 +174,7 @@ void BenchWindow::showKeys() {
   const QString column = QStringLiteral("<td width='33%'>%1</td>");
   text->setHtml(QStringLiteral("<table width='100%'><tr>") +
                 column.arg(everywhere(actions()) + whereBooking()) + column.arg(whereProbing() + atMap()) +
-                column.arg(whereRepairing()) + QStringLiteral("</tr></table>"));
+                column.arg(whereRepairing(*pedals_)) + QStringLiteral("</tr></table>"));
   layout->addWidget(text);
   sheet->resize(size() * 9 / 10);
   sheet->show();

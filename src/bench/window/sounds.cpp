@@ -1,7 +1,6 @@
 #include "sounds.h"
 
 #include "bench/late/late.h"
-#include "bench/late/speaker.h"
 
 namespace netmend {
 
@@ -35,9 +34,19 @@ Result<void> Sounds::setSpeech(bool on) {
   return {};
 }
 
-void Sounds::taken(bool odd, const QString& spoken) {
-  if (tones_) speaker_->play(odd);
-  if (speech_) speaker_->say(spoken);
+void Sounds::play(Tone tone) {
+  if (tones_) speaker_->play(tone);
+}
+
+void Sounds::say(const QString& text) {
+  if (speech_) speaker_->say(text);
+}
+
+Result<void> Sounds::sayOnce(const QString& text) {
+  if (auto loaded = load(); !loaded) return loaded;
+  if (!speech_) speaker_->openSpeech();
+  speaker_->say(text);
+  return {};
 }
 
 } // namespace netmend

@@ -2,14 +2,13 @@
 
 #include <QString>
 
+#include "bench/late/speaker.h"
 #include "netmend/base/error.h"
 
 namespace netmend {
 
-class Speaker;
-
-/// What is heard of a reading: a short high note in range, two low ones for anything odd; spoken as well if
-/// wanted. Nothing is loaded before either is. Silent where there is no sound device or no speech engine.
+/// What is heard: tones and speech, each if wanted. Nothing is loaded before either is. Silent where there is
+/// no sound device or no speech engine.
 class Sounds {
 public:
   Sounds() = default;
@@ -20,8 +19,12 @@ public:
   [[nodiscard]] Result<void> setSpeech(bool on);
   [[nodiscard]] bool tones() const { return tones_; }
   [[nodiscard]] bool speech() const { return speech_; }
-  /// After a reading was taken.
-  void taken(bool odd, const QString& spoken);
+  void play(Tone tone);
+  void say(const QString& text);
+  /// Somebody asked for it: whether speech is on or not.
+  [[nodiscard]] Result<void> sayOnce(const QString& text);
+  /// Is heard by this one, which outlives it, instead of the sound device's.
+  void use(Speaker& speaker) { speaker_ = &speaker; }
 
 private:
   Result<void> load();

@@ -9,6 +9,7 @@
 #include "netmend/base/data_folder.h"
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
+#include "sounds.h"
 
 namespace netmend {
 
@@ -62,7 +63,10 @@ void BenchWindow::showMeter(const LinkStatus& status) {
   if (status.state == LinkState::ready) {
     setFigure(LiveFigure{QStringLiteral("– – –"), tr("touch"), 0.0, false});
     // Nobody who probes hands-free presses a key to put the warning away.
-    if (std::exchange(meterWarned_, false)) tell({}, false);
+    if (std::exchange(meterWarned_, false)) {
+      tell({}, false);
+      sounds_->say(tr("meter ready"));
+    }
     return;
   }
   setFigure(LiveFigure{status.state == LinkState::connecting ? QStringLiteral("…") : QStringLiteral("⚠"),
@@ -75,22 +79,23 @@ void BenchWindow::showMeter(const LinkStatus& status) {
 }
 
 void BenchWindow::showLive(const LiveValue& value) {
-  LiveFigure live{QString::fromStdString(readingText(value.reading.value, value.mode)), {}, 0.0, false};
+  LiveFigure live{QString::fromStdString(readingText(value.reading.value, value.mode)),
+                  {},
+                  value.settled,
+                  false,
+                  value.phase == SettlePhase::open ? std::nullopt : value.reading.value};
   switch (value.phase) {
   case SettlePhase::open:
     live.state = tr("touch");
     break;
   case SettlePhase::moving:
     live.state = tr("settling");
-    live.settled = 0.25;
     break;
   case SettlePhase::rising:
     live.state = tr("rising");
-    live.settled = 0.25;
     break;
   case SettlePhase::settled:
     live.state = tr("hold");
-    live.settled = 0.875;
     break;
   case SettlePhase::held:
     live.state = tr("taken, lift");

@@ -24,6 +24,8 @@ QImage paintedDirectly(CopperMap& map) {
   QPainter painter(&image);
   const PictureType type = pictureType(std::max(12.0, map.fontInfo().pixelSize() * 0.8));
   paintBoard(painter, BoardScene(*map.board()), map.view(), map.overlay(), type, colors);
+  if (!map.inset().isEmpty())
+    paintInset(painter, BoardScene(*map.board()), map.view(), map.overlay(), map.inset(), colors);
   return image;
 }
 

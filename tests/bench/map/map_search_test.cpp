@@ -81,6 +81,8 @@ TEST_CASE("typing and Return show what was meant, and the keys are the map's aga
   REQUIRE(search.hits().size() == 1);
   QTest::keyClick(&search, Qt::Key_Return);
   CHECK(shown.map->overlay().litNets == std::vector<NetId>{shown.small.key});
+  CHECK(search.isHidden());
+  search.QWidget::show();
   QTest::keyClick(&search, Qt::Key_A, Qt::ControlModifier);
   QTest::keyClicks(&search, QStringLiteral("J4.3"));
   QTest::keyClick(&search, Qt::Key_Return);

@@ -11,7 +11,7 @@ using namespace netmend::testing;
 
 namespace {
 
-const std::string pins = "part,pin,net\nJ1,1,GND\n";
+const std::string pinRows = "part,pin,net\nJ1,1,GND\n";
 
 QString written(const DemoDesk& demo, const char* name, const std::string& content) {
   const std::string file = demo.folder.file(name);
@@ -26,7 +26,7 @@ TEST_CASE("the one board of an archive opens, and the job has it when the archiv
   demo.job->closeJob();
   ShownPage<BoardPage> shown(demo);
   const QString archive =
-      written(demo, "parcel.zip", test::zipped({{"x/pins.csv", pins}, {"a.txt", "hello"}}));
+      written(demo, "parcel.zip", test::zipped({{"x/pins.csv", pinRows}, {"a.txt", "hello"}}));
   shown.page.open(archive);
   REQUIRE(
       waitFor([&] { return demo.job->board() != nullptr && demo.job->board()->board->pins.size() == 1; }));
@@ -50,8 +50,8 @@ TEST_CASE("several boards of an archive are offered, and the chosen one opens") 
   ShownPage<BoardPage> shown(demo);
   auto* offered = shown.find<QListWidget>("offeredBoards");
   CHECK_FALSE(offered->isVisible());
-  shown.page.open(
-      written(demo, "two.zip", test::zipped({{"pins.csv", pins}, {"more.csv", pins + "J1,2,A\nJ1,3,B\n"}})));
+  shown.page.open(written(demo, "two.zip",
+                          test::zipped({{"pins.csv", pinRows}, {"more.csv", pinRows + "J1,2,A\nJ1,3,B\n"}})));
   REQUIRE(waitFor([&] { return offered->isVisible(); }));
   REQUIRE(offered->count() == 2);
   CHECK(offered->item(1)->text() == QStringLiteral("more.csv"));

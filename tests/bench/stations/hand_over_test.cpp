@@ -1,6 +1,5 @@
 #include "bench/stations/hand_over_page.h"
 
-#include <QCheckBox>
 #include <QComboBox>
 #include <QImage>
 #include <QLabel>
@@ -9,7 +8,6 @@
 #include <QPlainTextEdit>
 #include <QPrinter>
 #include <QPushButton>
-#include <QTabWidget>
 #include <QTimer>
 #include <QTreeWidget>
 
@@ -63,6 +61,7 @@ TEST_CASE("the sheet that is shown and saved says what the command line's sheet 
   REQUIRE(demo.job->addCharge({ChargeId{}, "Track repair", {15000}, {480000}}));
   HandOver page(demo);
   page.find<QPlainTextEdit>("workshop")->setPlainText(QStringLiteral("Slipway Board Repair\nQuay 3"));
+  page.find<QPushButton>("workshopCopy")->click();
   const std::string mine = textOf(saved(demo, page, "mine.pdf"));
   cli({"sheet", "make", "--book", demo.book(), "--job", demo.number, "-o", demo.folder.file("theirs.pdf"),
        "--workshop", "Slipway Board Repair\nQuay 3"});
@@ -76,19 +75,23 @@ TEST_CASE("the sheet that is shown and saved says what the command line's sheet 
   page.picture("hand-over");
 }
 
-TEST_CASE("the customer's copy has no internal notes, and letter paper is letter paper") {
+TEST_CASE("the customer's copy comes first, Tab shows the other; letter paper is letter paper") {
   DemoDesk demo;
   HandOver page(demo);
-  auto* customer = page.find<QCheckBox>("customerCopy");
-  customer->setFocus();
-  HandOver::key(Qt::Key_Space);
-  REQUIRE(customer->isChecked());
+  auto* customer = page.find<QPushButton>("customerCopy");
+  CHECK(customer->isChecked());
+  HandOver::key(Qt::Key_Tab);
+  CHECK_FALSE(customer->isChecked());
+  CHECK(page.find<QPushButton>("workshopCopy")->isChecked());
+  CHECK(contains(textOf(saved(demo, page, "workshop.pdf")), "Friday"));
+  HandOver::key(Qt::Key_Tab);
+  CHECK(customer->isChecked());
   auto* paper = page.find<QComboBox>("paper");
   paper->setFocus();
   HandOver::key(Qt::Key_End);
   const std::string file = saved(demo, page, "customer.pdf");
   CHECK_FALSE(contains(textOf(file), "Friday"));
-  CHECK(contains(textOf(file), "Customer's copy"));
+  CHECK(pagesOf(file) == 1);
   CHECK(contains(outputOf("pdfinfo '" + file + "'"), "612 x 792"));
   HandOver::key(Qt::Key_Home);
 }
@@ -110,7 +113,8 @@ TEST_CASE("a charge is added at once to an English job with readings on a board 
   HandOver::type("Track repair");
   HandOver::type("1");
   HandOver::type("48.00");
-  CHECK(page.find<QLabel>("total")->text() == QStringLiteral("Total 48.00 EUR"));
+  CHECK(page.find<QLabel>("total")->text() == QStringLiteral("48.00"));
+  HandOver::key(Qt::Key_Tab);
   const std::string sheet = textOf(saved(demo, page, "english.pdf"));
   CHECK(contains(sheet, "Track repair"));
   CHECK(contains(sheet, "J1.3"));
@@ -127,7 +131,7 @@ TEST_CASE("charges are typed field by field, add up exactly, and come back after
   HandOver::type("3.50");
   REQUIRE(demo.job->job()->charges.size() == 2);
   const auto* total = page.find<QLabel>("total");
-  CHECK(total->text() == QStringLiteral("Total 75.50 EUR"));
+  CHECK(total->text() == QStringLiteral("75.50"));
   HandOver::type("Postage");
   HandOver::type("");
   HandOver::type("cheap");
@@ -137,15 +141,14 @@ TEST_CASE("charges are typed field by field, add up exactly, and come back after
   list->setFocus();
   HandOver::key(Qt::Key_Home);
   HandOver::key(Qt::Key_Delete);
-  CHECK(total->text() == QStringLiteral("Total 3.50 EUR"));
+  CHECK(total->text() == QStringLiteral("3.50"));
   page.page.undo();
-  CHECK(total->text() == QStringLiteral("Total 75.50 EUR"));
+  CHECK(total->text() == QStringLiteral("75.50"));
 }
 
 TEST_CASE("photos are kept with their caption; a file that is none is told and nothing is kept") {
   DemoDesk demo;
   HandOver page(demo);
-  page.find<QTabWidget>("tabs")->setCurrentIndex(1);
   QImage image(640, 480, QImage::Format_RGB32);
   image.fill(Qt::darkGreen);
   REQUIRE(image.save(QString::fromStdString(demo.folder.file("a.png"))));
@@ -179,7 +182,7 @@ TEST_CASE("photos are kept with their caption; a file that is none is told and n
 TEST_CASE("internal notes and the letterhead are kept while they are typed") {
   DemoDesk demo;
   HandOver page(demo);
-  page.find<QTabWidget>("tabs")->setCurrentIndex(2);
+  HandOver::key(Qt::Key_L, Qt::ControlModifier);
   page.find<QPlainTextEdit>("internalNotes")->setFocus();
   HandOver::key(Qt::Key_End, Qt::ControlModifier);
   HandOver::type("; paid in advance", false);
@@ -220,6 +223,7 @@ TEST_CASE("a printer gets as many pages as the sheet has") {
   DemoDesk demo;
   REQUIRE(demo.fault->accept(0));
   HandOver page(demo);
+  HandOver::key(Qt::Key_Tab);
   const std::string sheet = saved(demo, page, "sheet.pdf");
   auto printer = std::make_shared<QPrinter>(QPrinter::ScreenResolution);
   printer->setOutputFormat(QPrinter::PdfFormat);
@@ -260,4 +264,53 @@ TEST_CASE("a board given up goes back unrepaired") {
   HandOver page(demo);
   HandOver::key(Qt::Key_H, Qt::ControlModifier);
   CHECK(waitFor([&] { return demo.job->job()->state == JobState::returnedUnrepaired; }, 5));
+}
+
+TEST_CASE("the keys 1 to 4 put charges on the bill while nothing is typed") {
+  DemoDesk demo;
+  HandOver page(demo);
+  const auto* total = page.find<QLabel>("total");
+  CHECK(total->text() == QStringLiteral("0.00"));
+  CHECK(page.find<QLabel>("currency")->text() == QStringLiteral("EUR"));
+  CHECK(page.find<QPushButton>("chargePreset1")->text() == QStringLiteral("Track repair  48.00"));
+  HandOver::key(Qt::Key_1);
+  HandOver::key(Qt::Key_3);
+  HandOver::key(Qt::Key_3);
+  CHECK(total->text() == QStringLiteral("55.00"));
+  CHECK(demo.job->job()->charges.size() == 3);
+  HandOver::key(Qt::Key_5); // no such key: typed
+  HandOver::key(Qt::Key_1);
+  CHECK(page.find<QLineEdit>("chargeWhat")->text() == QStringLiteral("51"));
+  CHECK(demo.job->job()->charges.size() == 3);
+  // The keys stay as they are until somebody comes again; then the shop's own charges come first.
+  CHECK(page.find<QPushButton>("chargePreset1")->text() == QStringLiteral("Track repair  48.00"));
+  const HandOver again(demo);
+  CHECK(again.find<QPushButton>("chargePreset1")->text() == QStringLiteral("Wire, mask, solvent  3.50"));
+  CHECK(again.find<QPushButton>("chargePreset2")->text() == QStringLiteral("Track repair  48.00"));
+  CHECK(again.find<QPushButton>("chargePreset3")->text() == QStringLiteral("Diagnosis only  36.00"));
+}
+
+TEST_CASE("beside the sum stands whether the repair is proved") {
+  DemoDesk demo;
+  const HandOver page(demo);
+  const auto* proved = page.find<QLabel>("provedState");
+  CHECK(proved->text() == QStringLiteral("NOT REPAIRED"));
+  REQUIRE(demo.fault->accept(0));
+  CHECK(proved->text() == QStringLiteral("NOT PROVED"));
+  CHECK(page.find<QLabel>("provedBy")->text().endsWith(QStringLiteral("open")));
+}
+
+TEST_CASE("the sheet keeps the line that was repaired, whatever line is looked at afterwards") {
+  DemoDesk demo;
+  REQUIRE(demo.fault->accept(0));
+  demo.settle();
+  const auto suspects = demo.job->job()->suspects;
+  REQUIRE_FALSE(suspects.empty());
+  HandOver page(demo);
+  const std::string before = textOf(saved(demo, page, "a.pdf"));
+  demo.fault->choose(demo.job->board()->lookup->netsNamed("KEY_COL2").at(0));
+  demo.settle();
+  REQUIRE(demo.fault->fault() != nullptr);
+  CHECK(demo.job->job()->suspects == suspects);
+  CHECK(textOf(saved(demo, page, "b.pdf")) == before);
 }

@@ -1,8 +1,8 @@
 #include "bench/stations/prove_page.h"
 
+#include <QCheckBox>
 #include <QLabel>
 #include <QLineEdit>
-#include <QListWidget>
 #include <QTreeWidget>
 
 #include "bench/session/proof_open.h"
@@ -70,9 +70,27 @@ TEST_CASE("a repair is proved by reading every point again and seeing the functi
   Bridged demo;
   Prove prove(demo);
   CHECK(prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")));
-  CHECK(prove.find<QLabel>("proofBefore")->text().contains(QStringLiteral("OL")));
+  auto* table = prove.find<QTreeWidget>("proofTable");
+  REQUIRE(table->topLevelItemCount() == static_cast<int>(demo.points().size()));
+  const QTreeWidgetItem* first = table->topLevelItem(0);
+  CHECK(first->text(0) == QStringLiteral("J4.9"));
+  CHECK(first->text(1) == QStringLiteral("OL"));
+  CHECK(first->text(4) == QStringLiteral("due"));
+  CHECK(first->background(0).color() == faceColors(PictureTheme::light).accentTint);
+  CHECK(table->topLevelItem(1)->background(0).style() == Qt::NoBrush);
+  for (int column : {1, 3, 4}) {
+    CHECK((first->textAlignment(column) & Qt::AlignRight) != 0);
+    CHECK((table->headerItem()->textAlignment(column) & Qt::AlignRight) != 0);
+  }
+  const auto* must = prove.find<QLabel>("proofMust");
+  CHECK(must->text() == QStringLiteral("Must be ") + first->text(3));
   const auto* state = prove.find<QLabel>("proofState");
-  CHECK(state->text().startsWith(QStringLiteral("NOT PROVED")));
+  const auto* words = prove.find<QLabel>("proofStateWords");
+  const auto* functionsLeft = prove.find<QLabel>("functionsLeft");
+  CHECK(state->text() == QStringLiteral("NOT PROVED"));
+  CHECK(words->text().startsWith(QStringLiteral("%1 left: J4.9, ").arg(demo.points().size())));
+  CHECK(functionsLeft->text() == QStringLiteral("no function tried"));
+  CHECK(prove.page.footMode().text == QStringLiteral("PROVE KEY_COL3"));
   Prove::type("651");
   prove.picture("prove-first");
   CHECK(prove.find<QLabel>("proofVerdict")->text().contains(QStringLiteral("in range")));
@@ -98,21 +116,23 @@ TEST_CASE("a repair is proved by reading every point again and seeing the functi
              mark.at == demo.job->job()->actions.front().jumper->from.at;
     }));
   }
-  CHECK(state->text().contains(QStringLiteral("function")));
+  CHECK(words->text().isEmpty());
+  CHECK(state->text() == QStringLiteral("NOT PROVED"));
   // Nothing is due any more, and the keys still work.
   Prove::key(Qt::Key_B);
-  CHECK_FALSE(prove.find<QLabel>("proofBefore")->text().isEmpty());
+  CHECK_FALSE(must->text().isEmpty());
   Prove::key(Qt::Key_F);
   CHECK(QApplication::focusWidget() == prove.find<QLineEdit>("function"));
   Prove::type("keys 3, 6, 9 and Enter");
-  CHECK(state->text().contains(QStringLiteral("keys 3, 6, 9 and Enter")));
-  auto* functions = prove.find<QListWidget>("functions");
-  functions->setFocus();
-  Prove::key(Qt::Key_Home);
+  CHECK(functionsLeft->text() == QStringLiteral("1 of 1 function(s) left"));
+  auto* toggle = prove.find<QCheckBox>("functionCheck");
+  CHECK(toggle->text() == QStringLiteral("keys 3, 6, 9 and Enter"));
+  toggle->setFocus();
   Prove::key(Qt::Key_Space);
   REQUIRE(waitFor([&] { return demo.job->job()->actions.front().steps.back().done; }));
   INFO(state->text().toStdString());
-  CHECK(state->text().startsWith(QStringLiteral("PROVED")));
+  CHECK(state->text() == QStringLiteral("PROVED"));
+  CHECK(functionsLeft->text().isEmpty());
   CHECK(stationDone(Station::prove, demo.desk()));
   prove.picture("prove-done");
   const auto book = demo.job->book().jobNumbered(demo.number);
@@ -126,8 +146,8 @@ TEST_CASE(
   const Bridged demo;
   const Prove prove(demo);
   Prove::key(Qt::Key_O);
-  const auto* state = prove.find<QLabel>("proofState");
-  CHECK(state->text().startsWith(QStringLiteral("NOT PROVED: J4.9 reads OL")));
+  const auto* state = prove.find<QLabel>("proofStateWords");
+  CHECK(state->text().startsWith(QStringLiteral("J4.9 reads OL")));
   // Done again: the new reading counts, and the bad one proves nothing any more.
   Prove::key(Qt::Key_B);
   while (!prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")))
@@ -149,7 +169,7 @@ TEST_CASE(
     "a point that reads otherwise the second time proves nothing once somebody says that it comes and goes") {
   const Bridged demo;
   const Prove prove(demo);
-  const auto* state = prove.find<QLabel>("proofState");
+  const auto* state = prove.find<QLabel>("proofStateWords");
   const auto* explanation = prove.find<QLabel>("proofExplanation");
   const auto says = [&](const char* words) { return explanation->text().contains(QLatin1String(words)); };
   const auto backToFirst = [&] {
@@ -203,7 +223,7 @@ TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was o
   const QString first = point->text();
   Prove::key(Qt::Key_S);
   CHECK(point->text() != first);
-  CHECK(prove.find<QLabel>("proofState")->text().contains(QStringLiteral("J4.9 was left out")));
+  CHECK(prove.find<QLabel>("proofStateWords")->text().contains(QStringLiteral("J4.9 (left out)")));
   Prove::key(Qt::Key_U);
   CHECK(point->text() == first);
   Prove::type("651");
@@ -228,4 +248,37 @@ TEST_CASE("without a repair there is nothing to prove") {
   CHECK(prove.find<QLabel>("proofState")->text().startsWith(QStringLiteral("Nothing to prove")));
   CHECK(prove.find<QTreeWidget>("proofTable")->topLevelItemCount() == 0);
   CHECK_FALSE(prove.find<QLineEdit>("proofReading")->isEnabled());
+}
+
+TEST_CASE("functions that the symptom names are offered, and written down with the first tick") {
+  Bridged demo;
+  REQUIRE(demo.job->keep([](Job& job) { job.symptom = "Keypad: 3, 6, 9 and Enter do nothing"; }));
+  const Prove prove(demo);
+  const auto toggles = [&] {
+    QStringList out;
+    for (const QCheckBox* toggle : prove.page.findChildren<QCheckBox*>(QStringLiteral("functionCheck")))
+      if (!toggle->isHidden())
+        out << (toggle->isChecked() ? QStringLiteral("x ") : QString()) + toggle->text();
+    return out;
+  };
+  const auto written = [&] {
+    std::vector<std::string> out;
+    for (const WorkStep& step : demo.job->job()->actions.front().steps)
+      if (isFunctionCheck(step)) out.push_back((step.done ? "x " : "") + step.text);
+    return out;
+  };
+  using Texts = std::vector<std::string>;
+  CHECK(toggles() == QStringList{"Key 3", "Key 6", "Key 9", "Enter"});
+  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("4 of 4 function(s) left"));
+  CHECK(written().empty());
+  prove.page.findChildren<QCheckBox*>(QStringLiteral("functionCheck")).at(1)->setFocus();
+  Prove::key(Qt::Key_Space);
+  CHECK(written() == Texts{"Key 3", "x Key 6", "Key 9", "Enter"});
+  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("3 of 4 function(s) left"));
+  Prove::key(Qt::Key_Delete);
+  CHECK(waitFor([&] { return written() == Texts{"Key 3", "Key 9", "Enter"}; }));
+  // What a person wrote stays, whatever the symptom says later.
+  REQUIRE(demo.job->keep([](Job& job) { job.symptom = "Keys 1 and 2 dead"; }));
+  CHECK(written() == Texts{"Key 3", "Key 9", "Enter"});
+  CHECK(toggles() == QStringList{"Key 3", "Key 9", "Enter"});
 }

@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QSettings>
 
+#include "bench/widgets/letters.h"
 #include "bench_rig.h"
 
 using namespace netmend;
@@ -105,16 +106,26 @@ TEST_CASE("settings of a program that was killed with an empty lock in its hand 
 
 TEST_CASE("letters are as large as they were before the window was gone") {
   BenchRig rig;
-  const double usual = QApplication::font().pointSizeF();
+  CHECK(QApplication::font().pixelSize() == 18);
   rig.window->setScale(200);
   rig.window.reset();
-  // As a new process begins.
-  QFont font = QApplication::font();
-  font.setPointSizeF(usual);
-  QApplication::setFont(font);
+  setFaceScale(1.0); // as a new process begins
   rig.open();
   rig.window->restore();
-  CHECK(QApplication::font().pointSizeF() == Approx(2.0 * usual));
+  CHECK(QApplication::font().pixelSize() == 36);
   rig.window->setScale(100);
-  CHECK(QApplication::font().pointSizeF() == Approx(usual));
+  CHECK(QApplication::font().pixelSize() == 18);
+}
+
+TEST_CASE("sizes follow the window, and the person's own letters with it") {
+  BenchRig rig;
+  CHECK(QApplication::font().pixelSize() == 18);
+  rig.window->resize(1920, 1080);
+  CHECK(QApplication::font().pixelSize() == 23); // 22.5
+  rig.window->setScale(125);
+  CHECK(QApplication::font().pixelSize() == 28); // 18 times 1.25 twice: 28.1
+  rig.window->resize(1280, 800);
+  CHECK(QApplication::font().pixelSize() == 23);
+  rig.window->setScale(100);
+  CHECK(QApplication::font().pixelSize() == 18);
 }

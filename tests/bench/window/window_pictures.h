@@ -11,6 +11,7 @@
 
 #include "bench/stations/hand_over_page.h"
 #include "bench_rig.h"
+#include "seen.h"
 
 namespace netmend::testing {
 
@@ -59,37 +60,47 @@ inline QImage withPalette(const QImage& image) {
   return image.convertToFormat(QImage::Format_Indexed8, palette, Qt::ThresholdDither);
 }
 
-/// Pictures of the whole window in every size and light it is made for, as files in the folder that
-/// NETMEND_PICTURES names; else none.
+/// The whole window in every size and light that it is made for: looked at, and kept as files in the folder
+/// that NETMEND_PICTURES names, if it names one.
 class WindowPictures {
 public:
   explicit WindowPictures(BenchRig& rig) : rig_(rig), folder_(qEnvironmentVariable("NETMEND_PICTURES")) {}
   [[nodiscard]] bool wanted() const { return !folder_.isEmpty(); }
 
   void take(const QString& name) {
-    if (!wanted()) return;
-    const QImage light = grabbed(1280, 800);
-    keep(light, name);
-    keep(withoutGreenCones(light), name + QStringLiteral("-deuteranopia"));
-    keep(grabbed(1920, 1080), name + QStringLiteral("-1920"));
+    const QImage light = look(name, {1280, 800});
+    if (wanted()) keep(withoutGreenCones(light), name + QStringLiteral("-deuteranopia"));
+    look(name + QStringLiteral("-1920"), {1920, 1080});
+    if (wanted()) look(name + QStringLiteral("-2560"), {2560, 1440});
     rig_.window->setTheme(PictureTheme::dark);
-    keep(grabbed(1280, 800), name + QStringLiteral("-dark"));
+    look(name + QStringLiteral("-dark"), {1280, 800});
+    rig_.window->setTheme(PictureTheme::highContrast);
+    look(name + QStringLiteral("-contrast"), {1280, 800});
     rig_.window->setTheme(PictureTheme::light);
     rig_.window->setScale(200);
-    keep(grabbed(1920, 1080), name + QStringLiteral("-200-percent"));
+    look(name + QStringLiteral("-200-percent"), {1280, 800});
     rig_.window->setScale(100);
-    grabbed(1280, 800);
+    rig_.window->resize(1280, 800);
+    BenchRig::wait([] { return false; }, 20);
   }
 
   /// One of them, for a story.
   void takeOne(const QString& name) {
-    if (wanted()) keep(grabbed(1280, 800), name);
+    if (wanted()) keep(grabbed({1280, 800}), name);
   }
 
 private:
-  QImage grabbed(int width, int height) {
-    rig_.window->resize(width, height);
-    BenchRig::wait([] { return false; }, 250);
+  QImage look(const QString& name, QSize size) {
+    const QImage image = grabbed(size);
+    CHECK(rig_.window->size() == size);
+    for (const std::string& fault : Seen(*rig_.window).faults())
+      FAIL_CHECK(name.toStdString() << ": " << fault);
+    if (wanted()) keep(image, name);
+    return image;
+  }
+  QImage grabbed(QSize size) {
+    rig_.window->resize(size);
+    BenchRig::wait([] { return false; }, wanted() ? 250 : 30);
     const auto* sheet = dynamic_cast<HandOverPage*>(&rig_.window->page(Station::handOver));
     if (rig_.window->station() == Station::handOver)
       REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }));
