@@ -146,7 +146,7 @@ void FindPage::showAnswers() {
   if (next != nullptr) {
     const auto letters = letters_.ofRanked(*shown_);
     const QString before = next->again ? readBefore(*next) : QString();
-    for (const ProbeAnswer& answer : answersAt(*shown_, *next, mostNamed)) {
+    for (const ProbeAnswer& answer : answersAt(*shown_, *next, letteredSuspects)) {
       AnswerRow row;
       const QString value = answer.near ? QString::number(*answer.near, 'f', 3) : QStringLiteral("OL");
       const bool repeats = !before.isEmpty() && (before == QStringLiteral("OL")) == !answer.near;

@@ -223,7 +223,7 @@ void OddStrip::layOut() {
     box.update();
     x += box.width() + gap;
   }
-  const std::size_t hidden = boxes_.size() - shown.size();
+  const std::size_t hidden = hiddenCount();
   more_->setVisible(hidden > 0);
   more_->setText(QStringLiteral("+%1").arg(hidden));
   more_->setAccessibleName(tr("%n more odd pin(s)", nullptr, static_cast<int>(hidden)));

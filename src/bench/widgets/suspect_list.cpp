@@ -154,7 +154,7 @@ void SuspectList::setFault(const FaultCase* fault, const std::vector<std::string
   for (std::size_t i = 0; i < ranked.size(); ++i) {
     const Suspect& suspect = ranked[i];
     const FoundFault found = toFoundFault(fault->isolation.classes[suspect.faultClass], fault->names);
-    if (i >= (all ? mostListed : mostNamed) || (i > 0 && suspect.probability < leastListed && !all)) {
+    if (i >= (all ? mostListed : letteredSuspects) || (i > 0 && suspect.probability < leastListed && !all)) {
       rest_.probability += suspect.probability;
       others += std::max<std::size_t>(1, suspect.places.size());
       continue;
