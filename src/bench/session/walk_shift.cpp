@@ -42,10 +42,13 @@ Result<void> BenchWalk::moveGood(const QString& what, const std::vector<ProbePoi
   const auto moving = [this, uuid = boardUuid(), first](const std::vector<ProbePoint>& points,
                                                         std::size_t at) -> BenchJob::Act {
     return [this, uuid, first, points, at] {
-      return changeGood(uuid, [&](WalkSession& session) {
+      return changeGood(uuid, [&](WalkSession& session) -> Result<void> {
+        if (session.walk.readings.size() < first + points.size())
+          return failure({pattern("core", "the reading is gone already")});
         for (std::size_t i = 0; i < points.size(); ++i)
           session.walk.readings[first + i].point = points[i];
         session.turn = at;
+        return {};
       });
     };
   };
