@@ -10,6 +10,7 @@
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/casework/function_check.h"
+#include "netmend/casework/known_values.h"
 #include "netmend/casework/proof.h"
 #include "netmend/casework/repair_data.h"
 #include "netmend/casework/step_check.h"
@@ -110,7 +111,23 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
   return out;
 }
 
-Result<RepairAction> actionToAdd(const AddOptions& options) {
+/// What good boards of the job's kind read, as far as they can be had.
+Result<void> addKnown(RepairAction& action, const AddOptions& options, const Job& job) {
+  std::vector<Said> told; // it has been, with the readings
+  const auto board = boardOf(job, told);
+  if (!board || !board->board) return {};
+  const auto data = loadRepairData(dataFolder());
+  if (!data) return failure(data.error());
+  const auto good = goodWalksOf(options.good, options.book, *board);
+  if (!good) return failure(good.error());
+  const Lookup* lookup = board->lookup.get();
+  for (WorkStep& step : action.steps)
+    if (step.measure) step.measure->point = withPin(step.measure->point, lookup);
+  addKnownValues(action, expectedValues(*good, lookup, data->probing), job.readings);
+  return {};
+}
+
+Result<RepairAction> actionToAdd(const AddOptions& options, const Job& job) {
   const auto kind = fromWord(repairKindWords, options.action);
   if (!kind || *kind == RepairKind::jumper)
     return failure({pattern("core", "unknown repair action"), "", "--action", options.action,
@@ -125,6 +142,7 @@ Result<RepairAction> actionToAdd(const AddOptions& options) {
   out.target = options.target;
   out.reason = options.reason;
   out.steps = toWorkSteps(*steps);
+  if (auto known = addKnown(out, options, job); !known) return failure(known.error());
   return out;
 }
 
@@ -214,7 +232,7 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
   if (!readings) return failure(readings.error());
   out.readings = std::move(*readings);
   if (!options.action.empty()) {
-    auto action = actionToAdd(options);
+    auto action = actionToAdd(options, job);
     if (!action) return failure(action.error());
     out.actions.push_back(std::move(*action));
   }

@@ -324,6 +324,9 @@ TEST_CASE("A check's note is what it read and what somebody wrote", "[words]") {
   CHECK(wordsOf(noteSaid(step)) == "0.462 V, as it must be; slipped once");
   step.read = CheckRead{std::nullopt, StepOutcome::disagrees};
   CHECK(wordsOf(noteSaid(step)) == "OL, NOT as it must be; slipped once");
+  step.done = true; // all the same
+  CHECK(wordsOf(noteSaid(step)) == "OL, NOT as it must be; overruled: slipped once");
+  step.done = false;
   step.read = CheckRead{0.462, StepOutcome::notCompared};
   step.note.clear();
   CHECK(wordsOf(noteSaid(step)) == "0.462 V");

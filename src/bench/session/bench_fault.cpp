@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "netmend/casework/known_values.h"
 #include "netmend/casework/take_reading.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
@@ -276,6 +277,7 @@ Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, c
   action.target = target;
   action.reason = reason;
   action.steps = toWorkSteps(*steps);
+  if (const Job* job = job_.job()) addKnownValues(action, job_.expected(), job->readings);
   if (!job_.addAction(action)) return failure({pattern("core", "not kept")});
   return {};
 }

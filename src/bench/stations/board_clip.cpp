@@ -1,5 +1,6 @@
 #include "board_clip.h"
 
+#include <QLineF>
 #include <QPainter>
 
 #include "bench/widgets/face_style.h"
@@ -15,7 +16,7 @@ BoardClip::BoardClip(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
 
-void BoardClip::show(const Box& box, Side side, Overlay overlay, const QString& plate) {
+void BoardClip::showPlace(const Box& box, Side side, Overlay overlay, const QString& plate) {
   box_ = box;
   side_ = side;
   overlay_ = std::move(overlay);
@@ -31,6 +32,31 @@ void BoardClip::setScene(std::shared_ptr<const BoardScene> scene) {
   update();
 }
 
+/// Five millimetres, in the lower corner that is farther from every mark.
+void BoardClip::paintScale(QPainter& painter, const BoardView& view) const {
+  const FaceColors& colors = faceColors(faceTheme());
+  const QString words = side_ == Side::top ? tr("5 mm, top") : tr("5 mm, bottom");
+  painter.setFont(lettersFont(Letters::small));
+  const int bar = static_cast<int>(view.scale.value * 5.0);
+  const int gap = scaled(face::grid);
+  const int wide = std::max(bar, painter.fontMetrics().horizontalAdvance(words)) + 2 * gap;
+  const int high = scaled(34);
+  const auto crowding = [&](const QRect& place) {
+    double least = 1e9;
+    for (const OverlayMark& mark : overlay_.marks)
+      least = std::min(least, QLineF(view.toPicture(mark.at), QRectF(place).center()).length());
+    return least;
+  };
+  const QRect left(gap, height() - high - gap / 2, wide, high);
+  const QRect right(width() - wide - gap, left.top(), wide, high);
+  const QRect place = crowding(left) > crowding(right) ? left : right;
+  painter.fillRect(place, colors.plate);
+  painter.setPen(QPen(colors.ink, scaled(2)));
+  const int y = place.bottom() - scaled(6);
+  painter.drawLine(place.left() + gap, y, place.left() + gap + bar, y);
+  painter.drawText(place.adjusted(gap, 0, 0, -scaled(8)), Qt::AlignLeft | Qt::AlignVCenter, words);
+}
+
 QPixmap BoardClip::painted() const {
   QPixmap out(size() * devicePixelRatio());
   out.setDevicePixelRatio(devicePixelRatio());
@@ -38,19 +64,23 @@ QPixmap BoardClip::painted() const {
   out.fill(colors.board);
   QPainter painter(&out);
   painter.setRenderHint(QPainter::Antialiasing);
+  const BoardView view = viewOf(box_, QRectF(rect()), side_, clipMargin);
+  Overlay overlay = overlay_;
+  overlay.scaleBar = false; // it would lie on a landing
   if (scene_)
-    paintBoard(painter, *scene_, viewOf(box_, QRectF(rect()), side_, clipMargin), overlay_,
-               pictureType(face::smallLetters * faceScale()), pictureColors(faceTheme()));
+    paintBoard(painter, *scene_, view, overlay, pictureType(face::smallLetters * faceScale()),
+               pictureColors(faceTheme()));
+  if (overlay_.scaleBar) paintScale(painter, view);
   if (plate_.isEmpty()) return out;
   painter.setFont(lettersFont(Letters::small, true));
   const QFontMetrics metrics(painter.font());
   const int gap = scaled(face::grid);
-  const QString words = metrics.elidedText(plate_, Qt::ElideMiddle, width() - 4 * gap);
-  const int wide = metrics.horizontalAdvance(words) + 2 * gap;
-  const QRect plate((width() - wide) / 2, height() - scaled(32), wide, scaled(24));
-  painter.fillRect(plate, colors.plate);
+  const int flags = static_cast<int>(Qt::AlignHCenter | Qt::AlignBottom) | static_cast<int>(Qt::TextWordWrap);
+  const QRect room(gap, gap, width() - 2 * gap, height() - 2 * gap);
+  const QRect words = metrics.boundingRect(room, flags, plate_);
+  painter.fillRect(words.adjusted(-gap / 2, -gap / 4, gap / 2, gap / 4), colors.plate);
   painter.setPen(colors.ink);
-  painter.drawText(plate, Qt::AlignCenter, words);
+  painter.drawText(room, flags, plate_);
   return out;
 }
 

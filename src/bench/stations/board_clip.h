@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include <QCoreApplication>
 #include <QPixmap>
 #include <QWidget>
 
@@ -12,10 +13,12 @@ namespace netmend {
 
 /// A piece of the board, painted once for each size and theme.
 class BoardClip : public QWidget {
+  Q_DECLARE_TR_FUNCTIONS(netmend::BoardClip)
+
 public:
   explicit BoardClip(QWidget* parent = nullptr);
   /// `plate` names the place, along the lower edge; empty: none.
-  void show(const Box& box, Side side, Overlay overlay, const QString& plate = {});
+  void showPlace(const Box& box, Side side, Overlay overlay, const QString& plate = {});
   /// Null: not made ready yet.
   void setScene(std::shared_ptr<const BoardScene> scene);
   [[nodiscard]] QSize sizeHint() const override { return {200, 100}; }
@@ -26,6 +29,7 @@ protected:
 
 private:
   [[nodiscard]] QPixmap painted() const;
+  void paintScale(QPainter& painter, const BoardView& view) const;
   std::shared_ptr<const BoardScene> scene_;
   Box box_;
   Side side_ = Side::top;

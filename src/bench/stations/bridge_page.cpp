@@ -31,6 +31,7 @@ BridgePage::BridgePage(Desk desk, QWidget* parent)
   layout->addWidget(views_, 1);
   views_->addWidget(proposals_);
   views_->addWidget(work_);
+  views_->setMinimumSize(1, 1); // the one that is not shown must not make it wider
   makeKeys();
   connectViews();
   refresh();

@@ -124,8 +124,10 @@ void FindPage::makeKeys() {
   cannotReach_ = field_->keyButton(tr("Can't reach it"), Qt::Key_N);
   reachAll_ = field_->keyButton(tr("Reach all"), Qt::Key_N, Qt::ShiftModifier);
   comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
-  for (QPushButton* button :
-       {overLimit_, cannotReach_, reachAll_, comesAndGoes_, field_->keyButton(tr("Undo"), Qt::Key_U)})
+  auto* elsewhere = makePrompt(tr("Elsewhere"), QKeySequence(Qt::Key_Tab), keys_);
+  connect(elsewhere, &QPushButton::clicked, this, &FindPage::openOther);
+  for (QPushButton* button : {overLimit_, cannotReach_, reachAll_, comesAndGoes_, elsewhere,
+                              field_->keyButton(tr("Undo"), Qt::Key_U)})
     row->addWidget(button);
   keys_->hide(); // the window's foot shows them
 }
@@ -176,13 +178,11 @@ QWidget* FindPage::lower() {
   connect(suspects_, &QListWidget::currentRowChanged, this, [this] { suspectChosen(); });
   layout->addWidget(suspects_);
   others_ = new OthersRow(all);
-  auto* elsewhere = makePrompt(tr("Elsewhere"), QKeySequence(Qt::Key_Tab), all);
-  connect(elsewhere, &QPushButton::clicked, this, &FindPage::openOther);
   all_ = makePrompt(tr("All"), QKeySequence(Qt::Key_V), all);
   all_->setObjectName(QStringLiteral("allSuspects"));
   all_->setCheckable(true);
   connect(all_, &QPushButton::clicked, this, [this] { setAll(!listAll_); });
-  for (QWidget* button : std::initializer_list<QWidget*>{elsewhere, all_, makeWhyButton()})
+  for (QWidget* button : std::initializer_list<QWidget*>{all_, makeWhyButton()})
     others_->add(button);
   layout->addWidget(others_);
   below_ = new QWidget(all);
@@ -195,6 +195,7 @@ QWidget* FindPage::lower() {
   explanation_->setObjectName(QStringLiteral("suspectExplanation"));
   explanation_->setAccessibleName(tr("Why this probe, and why the suspect is one"));
   explanation_->setMinimumHeight(1);
+  explanation_->setFrameShape(QFrame::NoFrame);
   explanation_->setVisible(why_);
   below->addWidget(explanation_, 3);
   below->addWidget(tree_, 2);
@@ -222,6 +223,7 @@ void FindPage::share() {
   for (const char* name : {"probe", "meter"})
     if (auto* column = findChild<QLayout*>(QString::fromLatin1(name)))
       column->setContentsMargins(edge, scaled(face::grid), scaled(face::grid), scaled(face::grid));
+  explanation_->document()->setDocumentMargin(scaled(face::grid * 2));
   const double room = height() / faceScale();
   const bool anything = shown_ != nullptr;
   lower_->setVisible(anything && room >= leastForList);

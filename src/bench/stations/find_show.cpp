@@ -127,7 +127,7 @@ void FindPage::showDue(const ProbeProposal& next) {
   const QString before = next.again ? readBefore(next) : QString();
   setLetters(*due_, Letters::reading, next.again);
   due_->setText(desk_.fault.solving() ? tr("Wait, the reading is being weighed")
-                : next.again          ? tr("Once more, the contact may have missed")
+                : next.again          ? tr("Once more, it may have missed")
                                       : tr("Next probe"));
   place_->setText(place.pin ? spokenPoint({place.pin, place.label})
                             : besidePicture(nameOf(shown_->names.probe(next.place))));
@@ -146,7 +146,7 @@ void FindPage::showAnswers() {
   if (next != nullptr) {
     const auto letters = letters_.ofRanked(*shown_);
     const QString before = next->again ? readBefore(*next) : QString();
-    for (const ProbeAnswer& answer : answersAt(*shown_, *next, mostNamed)) {
+    for (const ProbeAnswer& answer : answersAt(*shown_, *next, letteredSuspects)) {
       AnswerRow row;
       const QString value = answer.near ? QString::number(*answer.near, 'f', 3) : QStringLiteral("OL");
       const bool repeats = !before.isEmpty() && (before == QStringLiteral("OL")) == !answer.near;
@@ -157,6 +157,12 @@ void FindPage::showAnswers() {
       if (!before.isEmpty() && !repeats) row.after = tr("a slip; I: comes and goes");
       rows.push_back(std::move(row));
     }
+    // Who reads something after all has to know what becomes of the OL.
+    if (before == QStringLiteral("OL") && rows.size() == 1 && next->expected.overLimit < 1.0)
+      rows.push_back({tr("near %1").arg(QString::number(next->expected.mean.value, 'f', 3)),
+                      {},
+                      {},
+                      tr("a slip; I: comes and goes")});
   }
   answers_->setRows(std::move(rows));
 }

@@ -60,7 +60,8 @@ QString leadWords(const FaultCase& fault, const ProbeProposal& probe, const QStr
   const QString mode = shown(nameOf(probe.mode));
   if (probe.other)
     return tr("%1, other lead on %2").arg(mode, besidePicture(nameOf(fault.names.probe(*probe.other))));
-  if (probe.mode == ReadingMode::diode) return tr("%1: black lead here, red lead on %2").arg(mode, otherLead);
+  // The mode stands at the meter's place.
+  if (probe.mode == ReadingMode::diode) return tr("Black lead here, red on %1").arg(otherLead);
   if (probe.mode == ReadingMode::diodeReverse)
     return tr("%1: red lead here, black lead on %2").arg(mode, otherLead);
   return tr("%1: one lead here, the other on %2").arg(mode, otherLead);

@@ -160,12 +160,12 @@ void ProposalCard::addClips(const Content& content) {
   for (OverlayLine& line : overlay.lines)
     line.label = {};
   overlay.pinLabels = false;
-  way_->show(content.seen, proposal_.side, overlay);
+  way_->showPlace(content.seen, proposal_.side, overlay);
   overlay.scaleBar = false;
   overlay.partLabels = false;
-  from_->show(roundAbout(proposal_.from.at), proposal_.side, overlay,
-              placeOf(proposal_.from, content.places));
-  to_->show(roundAbout(proposal_.to.at), proposal_.side, overlay, placeOf(proposal_.to, content.places));
+  from_->showPlace(roundAbout(proposal_.from.at), proposal_.side, overlay,
+                   placeOf(proposal_.from, content.places));
+  to_->showPlace(roundAbout(proposal_.to.at), proposal_.side, overlay, placeOf(proposal_.to, content.places));
 }
 
 /// What makes up its points, and why it is as it is.

@@ -104,11 +104,11 @@ std::vector<ProposalFigure> figuresOf(const JumperProposal& proposal, double men
   const double minutes = std::max(5.0, 5.0 * std::round(work.value / 300.0));
   const bool near = proposal.leastClearance.known();
   return {{QString::number(proposal.length.mm(), 'f', 0), QStringLiteral("mm"), inWords("of wire")},
-          {mends > 0.995 ? QStringLiteral("> 99") : QString::number(std::floor(mends * 100.0), 'f', 0),
+          {mends > 0.995 ? QStringLiteral(">99") : QString::number(std::floor(mends * 100.0), 'f', 0),
            QStringLiteral("%"), inWords("mends it")},
           {near ? QString::number(proposal.leastClearance.value.mm(), 'f', 1) : QStringLiteral("–"),
            near ? QStringLiteral("mm") : QString(),
-           near ? inWords("clear of %1").arg(shown(nameOf(proposal.clearanceTo))) : inWords("nothing near")},
+           near ? inWords("to %1").arg(shown(nameOf(proposal.clearanceTo))) : inWords("nothing near")},
           {QString::number(minutes, 'f', 0), QStringLiteral("min"), inWords("of work")}};
 }
 

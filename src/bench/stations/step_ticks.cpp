@@ -38,7 +38,7 @@ QSize StepTicks::minimumSizeHint() const {
 QRect StepTicks::boxOf(std::size_t index) const {
   const double step =
       std::min(static_cast<double>(scaled(tickSide + tickGap)),
-               static_cast<double>(width() + scaled(tickGap)) / static_cast<double>(states_.size()));
+               static_cast<double>(width()) / static_cast<double>(std::max<std::size_t>(1, states_.size())));
   const int left = static_cast<int>(step * static_cast<double>(index));
   const int right = static_cast<int>(step * static_cast<double>(index + 1)) - std::min(scaled(tickGap), 3);
   return {left, 0, std::max(2, right - left), height()};

@@ -89,6 +89,7 @@ StepsView::StepsView(Desk desk, QWidget* parent)
       number_(makeLabel(Letters::reading, QStringLiteral("stepNumber"), this)),
       due_(makeLabel(Letters::large, QStringLiteral("dueStep"), this)),
       must_(makeLabel(Letters::point, QStringLiteral("mustFigure"), this)),
+      unit_(makeLabel(Letters::metre, QStringLiteral("mustUnit"), this)),
       mustWord_(makeLabel(Letters::reading, QStringLiteral("mustRead"), this)),
       note_(makeLabel(Letters::reading, QStringLiteral("stepNote"), this)),
       stopped_(makeLabel(Letters::reading, QStringLiteral("stopped"), this)),
@@ -153,15 +154,20 @@ QLayout* StepsView::head() {
   columns->setObjectName(QStringLiteral("stepColumns"));
   auto* left = new QVBoxLayout;
   left->setSpacing(scaled(2));
-  for (QLabel* label : {must_, mustWord_}) {
-    yieldAcross(*label);
-    left->addWidget(label);
-  }
+  auto* figure = new QHBoxLayout;
+  figure->setSpacing(scaled(face::grid));
+  must_->setWordWrap(false);
+  unit_->setWordWrap(false);
+  figure->addWidget(must_);
+  figure->addWidget(unit_, 1, Qt::AlignBottom | Qt::AlignLeft);
+  left->addLayout(figure);
+  yieldAcross(*mustWord_);
+  left->addWidget(mustWord_);
   setQuiet(*mustWord_);
   left->addStretch(1);
-  columns->addLayout(left, 1);
+  columns->addLayout(left, 6);
   columns->addWidget(makeRule(Qt::Vertical, this));
-  columns->addLayout(meter(), 1);
+  columns->addLayout(meter(), 5);
   layout->addLayout(columns);
   return layout;
 }
@@ -249,7 +255,10 @@ void StepsView::showRows() {
 
 void StepsView::showMust(const WorkStep& now, const RepairAction& chosen) {
   const QString figure = mustFigure(now);
-  must_->setText(figure);
+  // The unit needs no eye from two metres.
+  const qsizetype space = figure.lastIndexOf(QLatin1Char(' '));
+  must_->setText(space < 0 ? figure : figure.left(space));
+  unit_->setText(space < 0 ? QString() : figure.mid(space + 1));
   const QString words =
       now.check ? tr("Must be: %1").arg(besidePicture(expectedSaid(now, chosen))) : QString();
   QStringList lines{words};
@@ -269,7 +278,7 @@ void StepsView::showDue() {
   const RepairAction* chosen = action();
   const WorkStep* now = step();
   field_->setEnabled(chosen != nullptr); // its keys are needed after the last step, too
-  for (QLabel* label : {number_, must_, mustWord_, note_, stopped_, otherwise_, cautions_})
+  for (QLabel* label : {number_, must_, unit_, mustWord_, note_, stopped_, otherwise_, cautions_})
     label->clear();
   const bool measures = now != nullptr && now->measure;
   tick_->setVisible(!measures || !now->measure->comparable());
@@ -318,7 +327,7 @@ void StepsView::share() {
   cautions_->setContentsMargins(edge, scaled(4), edge, scaled(8));
   for (QLabel* label : {number_, note_, otherwise_, cautions_})
     label->setVisible(!label->text().isEmpty() && room >= leastForWords);
-  for (QLabel* label : {must_, mustWord_, stopped_})
+  for (QLabel* label : {must_, unit_, mustWord_, stopped_})
     label->setVisible(!label->text().isEmpty());
   steps_->setVisible(steps_->count() > 0 && room >= leastForRows);
   // A long sentence in smaller letters: cut off it would say nothing.
@@ -327,9 +336,10 @@ void StepsView::share() {
   const Letters wanted =
       large.horizontalAdvance(due_->text()) <= width * 3 / 2 ? Letters::large : Letters::metre;
   if (due_->font() != lettersFont(wanted, true)) setLetters(*due_, wanted, true);
+  const int forFigure = std::max(1, mustWord_->width() - scaled(60));
   for (const Letters letters : {Letters::point, Letters::large, Letters::metre}) {
     const QFont font = lettersFont(letters, true);
-    const bool fits = QFontMetrics(font).horizontalAdvance(must_->text()) <= std::max(1, must_->width());
+    const bool fits = QFontMetrics(font).horizontalAdvance(must_->text()) <= forFigure;
     if (!fits && letters != Letters::metre) continue;
     if (must_->font() != font) setLetters(*must_, letters, true);
     break;

@@ -59,10 +59,10 @@ bool StepsView::showActionOn(const std::string& net, const std::string& pin) {
 }
 
 void StepsView::refresh() {
-  if (action() == nullptr)
-    showLast();
-  else
-    showSteps();
+  const RepairAction* chosen = action();
+  if (chosen == nullptr) return showLast();
+  if (const auto stopped = stoppedAt(*chosen)) step_ = *stopped; // by undo, too
+  showSteps();
 }
 
 void StepsView::focusEntry() {

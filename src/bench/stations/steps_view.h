@@ -76,7 +76,8 @@ private:
   StepTicks* ticks_;
   QLabel* number_;
   QLabel* due_;
-  QLabel* must_;     ///< the figure
+  QLabel* must_; ///< the figure
+  QLabel* unit_;
   QLabel* mustWord_; ///< in words
   QLabel* note_;
   QLabel* stopped_;

@@ -88,6 +88,7 @@ void LineTreeView::paintEvent(QPaintEvent*) {
   QPainter painter(viewport());
   painter.setRenderHint(QPainter::Antialiasing);
   const PictureColors colors = pictureColors(faceTheme());
+  painter.fillRect(viewport()->rect(), faceColors(faceTheme()).card);
   if (tree_.nodes.empty()) return;
   const QPointF shift = offset();
   painter.translate(shift);

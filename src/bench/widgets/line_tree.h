@@ -40,7 +40,6 @@ public:
   [[nodiscard]] QString selectedText() const;
   /// How much smaller than usual it had to become to fit its width.
   [[nodiscard]] double fit() const { return fit_; }
-  [[nodiscard]] QSizeF pictureSize() const { return layout_.size; }
   /// Does what the key means here; false: nothing.
   bool key(int key);
   void zoom(double factor);

@@ -189,9 +189,10 @@ std::vector<std::size_t> OddStrip::fitting(int room, bool nets) const {
 void OddStrip::layOut() {
   const int gap = scaled(face::grid);
   int right = width();
+  const int chosen = chosen_ ? boxes_[*chosen_]->widthWith(false) + gap : 0;
   for (QWidget* widget : right_) {
     if (widget->isHidden()) continue;
-    const int wide = std::min(widget->sizeHint().width(), std::max(0, right));
+    const int wide = std::min(widget->sizeHint().width(), std::max(0, right - chosen));
     widget->setGeometry(right - wide, (height() - scaled(face::control)) / 2, wide, scaled(face::control));
     right -= wide + gap;
   }
@@ -204,7 +205,10 @@ void OddStrip::layOut() {
   const int moreWidth = more_->sizeHint().width() + gap;
   bool nets = true;
   auto shown = fitting(right - x, true);
-  if (shown.size() < boxes_.size()) {
+  int wanted = 0;
+  for (const std::size_t i : shown)
+    wanted += boxes_[i]->widthWith(true) + gap;
+  if (shown.size() < boxes_.size() || wanted > right - x) {
     nets = false;
     shown = fitting(right - x, false);
   }
@@ -219,7 +223,7 @@ void OddStrip::layOut() {
     box.update();
     x += box.width() + gap;
   }
-  const std::size_t hidden = boxes_.size() - shown.size();
+  const std::size_t hidden = hiddenCount();
   more_->setVisible(hidden > 0);
   more_->setText(QStringLiteral("+%1").arg(hidden));
   more_->setAccessibleName(tr("%n more odd pin(s)", nullptr, static_cast<int>(hidden)));

@@ -7,18 +7,16 @@
 #include <vector>
 
 #include "netmend/casework/fault_case.h"
+#include "netmend/drawing/fault_overlay.h"
 
 namespace netmend {
-
-/// Suspects in the list before "other places".
-inline constexpr std::size_t mostNamed = 4;
 
 /// A letter for each suspect that was ever among the first, which ties list, tree and map. It stays with the
 /// suspect while their order changes: who has looked at B finds B again.
 class SuspectLetters {
 public:
   /// Those at the front that have none yet get the next ones; another line begins at A.
-  void give(const FaultCase& fault, std::size_t most = mostNamed);
+  void give(const FaultCase& fault, std::size_t most = letteredSuspects);
   /// Parallel to `Suspects::ranked`; empty: it has none.
   [[nodiscard]] std::vector<std::string> ofRanked(const FaultCase& fault) const;
 

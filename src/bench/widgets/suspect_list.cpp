@@ -120,9 +120,11 @@ void paintSuspectRow(QPainter& painter, const QRect& rect, const SuspectRow& row
   const bool detailed = detail > 0 && x + metrics.horizontalAdvance(row.words) + detail <= right;
   const int room = right - x - (detailed ? detail : 0);
   painter.setPen(row.rest ? colors.quiet : colors.ink);
+  // Long words in small letters, before they are cut off.
+  if (metrics.horizontalAdvance(row.words) > room) painter.setFont(lettersFont(Letters::small, row.leading));
   if (room > 0)
     painter.drawText(centred(x, room, rect.height()), Qt::AlignLeft | Qt::AlignVCenter,
-                     metrics.elidedText(row.words, Qt::ElideRight, room));
+                     painter.fontMetrics().elidedText(row.words, Qt::ElideRight, room));
   if (detailed) {
     painter.setFont(lettersFont(Letters::small));
     painter.setPen(colors.quiet);
@@ -152,7 +154,7 @@ void SuspectList::setFault(const FaultCase* fault, const std::vector<std::string
   for (std::size_t i = 0; i < ranked.size(); ++i) {
     const Suspect& suspect = ranked[i];
     const FoundFault found = toFoundFault(fault->isolation.classes[suspect.faultClass], fault->names);
-    if (i >= (all ? mostListed : mostNamed) || (i > 0 && suspect.probability < leastListed && !all)) {
+    if (i >= (all ? mostListed : letteredSuspects) || (i > 0 && suspect.probability < leastListed && !all)) {
       rest_.probability += suspect.probability;
       others += std::max<std::size_t>(1, suspect.places.size());
       continue;

@@ -13,6 +13,9 @@ constexpr double tallRow = 2.7; ///< lines: one above the branch, one below
 constexpr double lowRow = 1.7;
 constexpr double mostStretch = 3.0;
 constexpr double leastBranch = 3.5; ///< letters
+constexpr double mostText = 9.0;    ///< letters of a branch's text that make it longer
+constexpr double smallShare = 0.8;  ///< of a letter's width, in that text
+constexpr double worthShare = 0.05; ///< a pin's suspicion is said from here on
 
 class TreePlacer {
 public:
@@ -39,18 +42,21 @@ private:
   [[nodiscard]] double widthOf(const QString& text) const {
     return static_cast<double>(text.size()) * metrics_.letter;
   }
+  /// Small letters; of a long text as much as is worth a longer branch.
+  [[nodiscard]] double textWidth(const TreeBranch& branch) const {
+    return std::min(smallShare * widthOf(branchText(branch)), mostText * metrics_.letter);
+  }
   [[nodiscard]] bool leaf(std::size_t i) const { return tree_.nodes[i].children.empty(); }
 
   [[nodiscard]] double lengthOf(std::size_t i) const {
     if (i == 0) return 0.0;
     const TreeNode& node = tree_.nodes[i];
     double letters = leastBranch * metrics_.letter;
-    letters = std::max(letters, widthOf(branchText(node.branch)) + 2 * metrics_.letter);
+    letters = std::max(letters, textWidth(node.branch) + 2 * metrics_.letter);
     letters = std::max(letters, lettersWidth(node.branch.letters, metrics_) + 3 * metrics_.letter);
     // Label and text stand right and left of the part's box.
     if (!node.branch.part.isEmpty()) {
-      const double beside =
-          std::max(leaf(i) ? 0.0 : widthOf(nodeText(node)), widthOf(branchText(node.branch)));
+      const double beside = leaf(i) ? 0.0 : widthOf(nodeText(node));
       const double plates = lettersWidth(node.branch.letters, metrics_);
       letters = std::max(letters, widthOf(node.branch.part) + plates + 2 * (beside + 2.5 * metrics_.letter));
     }
@@ -122,12 +128,13 @@ private:
       if (i == 0) continue;
       place.start = {layout_.places[node.parent].at.x(), place.at.y()};
       const double text = widthOf(branchText(node.branch));
-      if (text > 0.0)
-        place.text = {place.start.x() + metrics_.letter, place.at.y() + line * 0.32,
-                      std::max(text, place.at.x() - place.start.x() - 2 * metrics_.letter), line};
+      const double room = place.at.x() - place.start.x() - metrics_.letter;
+      // What does not fit is left out: the selected branch says it in full.
+      if (text > 0.0 && room >= smallShare * text)
+        place.text = {place.start.x() + metrics_.letter * 0.5, place.at.y() + line * 0.45, room, line * 0.85};
       place.branchHit = QRectF(place.start.x() + metrics_.letter * 0.5, place.at.y() - line * 0.45,
                                place.at.x() - place.start.x() - metrics_.letter * 1.5, line * 0.9);
-      if (text > 0.0) place.branchHit = place.branchHit.united(place.text);
+      if (!place.text.isEmpty()) place.branchHit = place.branchHit.united(place.text);
     }
   }
 
@@ -167,7 +174,7 @@ QString nodeText(const TreeNode& node) {
   if (!node.label.isEmpty()) words << node.label;
   if (!node.value.isEmpty()) words << node.value;
   const QString share = suspicionText(node.suspicion);
-  if (!share.isEmpty())
+  if (!share.isEmpty() && node.letters.isEmpty() && node.suspicion >= worthShare)
     words << (node.kind == TreeNodeKind::pin
                   ? QCoreApplication::translate("netmend::LineTree", "dead pin %1").arg(share)
                   : share);

@@ -69,7 +69,7 @@ private:
     else
       paintLetters(middle, branch.letters);
     const QString text = branchText(branch);
-    if (text.isEmpty()) return;
+    if (text.isEmpty() || place.text.isEmpty()) return;
     painter_.setFont(smaller());
     painter_.setPen(face_.quiet);
     painter_.drawText(place.text, Qt::AlignHCenter | Qt::AlignVCenter, fitted(text, place.text));
@@ -129,10 +129,14 @@ private:
     painter_.setFont(boldIf(node.probe || node.suspicion >= 0.05 || node.mark));
     const bool right = node.children.empty() && i > 0;
     const QString text = right ? nodeText(node) : fitted(nodeText(node), labelBox(place, right));
+    painter_.save();
+    // Clear of the letters on the branch and of the rings.
+    if (node.probe) painter_.translate(right ? metrics_.letter : 0.0, right ? 0.0 : -metrics_.line * 0.5);
     const auto flags = static_cast<int>((right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     if (node.probe) paintPlate(i, text, flags);
     painter_.setPen(node.probe ? face_.onAccent : face_.ink);
     painter_.drawText(labelBox(place, right), flags, text);
+    painter_.restore();
     if (!node.letters.isEmpty()) {
       const double words = QFontMetricsF(painter_.font()).horizontalAdvance(text);
       const double half = lettersWidth(node.letters, metrics_) / 2;

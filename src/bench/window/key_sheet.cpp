@@ -102,6 +102,8 @@ QString whereProbing() {
                    tr("the tree larger, smaller")},
                   {keyName(Qt::Key_PageUp) + QStringLiteral(", ") + keyName(Qt::Key_PageDown),
                    tr("through the suspects")},
+                  {QStringLiteral("V"), tr("all suspects, or the first four")},
+                  {keyName(Qt::ALT | Qt::Key_1) + QStringLiteral(" …"), tr("the line of that odd pin")},
                   {keyName(Qt::Key_Enter), tr("open what is folded; go on when probing has come to its end")},
                   {keyName(Qt::CTRL | Qt::Key_L), tr("another line")}});
 }
@@ -117,15 +119,18 @@ std::vector<KeyRow> byFoot(const Pedals& pedals) {
 
 QString whereRepairing(const Pedals& pedals) {
   const QString reading = tr("digits, Enter");
-  return section(stationName(Station::bridge), {{QStringLiteral("1, 2, 3"), tr("show a proposal")},
-                                                {QStringLiteral("A"), tr("accept it")},
-                                                {QStringLiteral("W"), tr("back to the work steps")},
-                                                {keyName(Qt::Key_Space), tr("tick the step off")},
-                                                {reading, tr("what a check reads; other words are a note")},
-                                                {QStringLiteral("O"), tr("OL")},
-                                                {QStringLiteral("B"), tr("step before")},
-                                                {QStringLiteral("N"), tr("another repair")},
-                                                {QStringLiteral("U"), tr("take the last thing back")}}) +
+  return section(stationName(Station::bridge),
+                 {{QStringLiteral("1, 2, 3"), tr("show a proposal")},
+                  {QStringLiteral("A"), tr("accept it")},
+                  {QStringLiteral("H"), tr("a repair by hand")},
+                  {QStringLiteral("W"), tr("back to the work steps")},
+                  {keyName(Qt::Key_Space), tr("tick the step off")},
+                  {reading, tr("what a check reads; other words are a note")},
+                  {QStringLiteral("O"), tr("OL")},
+                  {keyName(Qt::SHIFT | Qt::Key_O), tr("overrule a check that read wrong, with a reason")},
+                  {QStringLiteral("B"), tr("step before")},
+                  {QStringLiteral("N"), tr("another repair")},
+                  {QStringLiteral("U"), tr("take the last thing back")}}) +
          section(stationName(Station::prove),
                  {{reading, tr("a reading, next to what it was before")},
                   {QStringLiteral("O, S, B, U"), tr("as at the walk")},

@@ -135,9 +135,11 @@ TEST_CASE("after the last step the page says what comes next, and undo is still 
 TEST_CASE("a card says the proposal's length, what it mends, its least gap and the work, and its chips") {
   const DemoDesk demo;
   const Bridge bridge(demo);
-  const auto cards = bridge.page.findChildren<ProposalCard*>();
+  std::vector<const ProposalCard*> cards;
+  for (const QFrame* frame : bridge.page.findChildren<QFrame*>(QStringLiteral("proposalCard")))
+    cards.push_back(static_cast<const ProposalCard*>(frame));
   const auto& proposals = demo.fault->proposals()->proposals;
-  REQUIRE(static_cast<std::size_t>(cards.size()) == proposals.size());
+  REQUIRE(cards.size() == proposals.size());
   CHECK(cards[0]->chosen());
   const QString figures = bridge.find<QWidget>("cardFigures")->accessibleName();
   CHECK(figures.startsWith(QString::number(proposals[0].length.mm(), 'f', 0) +
@@ -201,7 +203,7 @@ TEST_CASE("a check that reads wrong is overruled with a reason alone, which the 
   CHECK_FALSE(stepNow(demo, at).done); // without a reason
   Bridge::type("the long lead, known");
   CHECK(stepNow(demo, at).done);
-  CHECK(wordsOf(noteSaid(stepNow(demo, at))) == "12.0 Ω, NOT as it must be; overruled: the long lead, known");
+  CHECK(wordsOf(noteSaid(stepNow(demo, at))) == "12 Ω, NOT as it must be; overruled: the long lead, known");
   CHECK_FALSE(reason->isVisible());
   CHECK(bridge.find<StepTicks>("ticks")->states().at(at) == TickState::overruled);
   const auto book = demo.job->book().jobNumbered(demo.number);
@@ -211,6 +213,34 @@ TEST_CASE("a check that reads wrong is overruled with a reason alone, which the 
   CHECK_FALSE(stepNow(demo, at).done);
   CHECK(stepNow(demo, at).note.empty());
   CHECK(bridge.find<QLabel>("stopped")->isVisible());
+}
+
+TEST_CASE("the command line stops at the same check, and overrules it with a reason alone") {
+  const DemoDesk demo;
+  std::size_t at = 0;
+  {
+    const Bridge bridge(demo);
+    Bridge::key(Qt::Key_A);
+    at = goToCheck(demo, "end to end");
+    Bridge::type("12");
+  }
+  const std::string action = std::to_string(demo.job->job()->actions.back().id.value) + ":";
+  const auto add = [&](std::size_t step, const std::string& reason) {
+    std::vector<std::string> words{"job",   "add",       "--book", demo.book(),
+                                   "--job", demo.number, "--tick", action + std::to_string(step + 1)};
+    if (!reason.empty()) words.insert(words.end(), {"--reason", reason});
+    std::istringstream in;
+    std::ostringstream out, err;
+    return runCli(words, {in, out, err});
+  };
+  CHECK(add(at + 1, "in a hurry") == ExitCode::badInput);
+  CHECK(add(at, "") == ExitCode::badInput);
+  CHECK(add(at, "known from before") == ExitCode::good);
+  const auto book = demo.job->book().jobNumbered(demo.number);
+  REQUIRE(book);
+  CHECK(book->actions.back().steps.at(at).done);
+  CHECK(book->actions.back().steps.at(at).note == "known from before");
+  CHECK(add(at + 1, "") == ExitCode::good);
 }
 
 TEST_CASE("what a check must read stands large, as a range with its unit") {
@@ -226,7 +256,7 @@ TEST_CASE("what a check must read stands large, as a range with its unit") {
   step.measure->mode = ReadingMode::ohms;
   step.measure->overLimit = false;
   step.measure->interval = ValueInterval{0.0, 1.5};
-  CHECK(mustFigure(step) == QStringLiteral("under 1.50 Ω"));
+  CHECK(mustFigure(step) == QStringLiteral("under 1.5 Ω"));
 }
 
 TEST_CASE("a check's reading ticks it when it is as it must be, and stands in job and note") {

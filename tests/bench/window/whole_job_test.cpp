@@ -240,9 +240,8 @@ void WholeJob::bridge() {
     CHECK(mine->proposals[i].to.point == theirs[i]["to"]["handle"]);
     CHECK(mine->proposals[i].length.mm() == Approx(theirs[i]["length_mm"].get<double>()));
   }
-  checkTurned([&] { return rig.text("cardPlaces"); },
-              {"via 2.4 mm above J4.9", "via 2.4 mm left of J4.9", "via 2.4 mm below J4.9",
-               "via 2.4 mm right of J4.9", "via 2.4 mm above J4.9"});
+  // The cards have pictures of their own, which lie as the board was drawn.
+  CHECK(rig.text("cardPlaces").startsWith(QStringLiteral("Via 2.4 mm above J4.9")));
   hands.command("accept", Qt::Key_A);
   const auto& actions = desk().job.job()->actions;
   REQUIRE(actions.size() == 1);
