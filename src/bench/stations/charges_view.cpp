@@ -13,6 +13,8 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/money.h"
 
+#include "proof_table.h"
+
 namespace netmend {
 
 namespace {
@@ -35,7 +37,10 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   list_->setAccessibleName(tr("Charges; Delete takes one out"));
   list_->setToolTip(tr("Delete takes the marked charge out; Undo brings it back."));
   list_->setRootIsDecorated(false);
-  list_->setFrameShape(QFrame::NoFrame);
+  layOnCard(*list_);
+  setLetters(*list_->header(), Letters::small);
+  // As tall as its rows where there is room: the card is scrolled before it is empty.
+  list_->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
   list_->setColumnCount(4);
   list_->header()->setStretchLastSection(false);
   list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);

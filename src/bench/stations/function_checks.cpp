@@ -72,6 +72,7 @@ FunctionChecks::FunctionChecks(BenchJob& job, QWidget* parent)
   auto* must = new QLabel(tr("Must work"), this);
   setQuiet(*must);
   setQuiet(*none_);
+  setScaledHeight(*none_, face::control);
   layout->addWidget(must);
   row_->addWidget(none_);
   layout->addLayout(row_, 1);

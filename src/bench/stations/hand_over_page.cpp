@@ -98,6 +98,7 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
 
 QWidget* HandOverPage::card() {
   auto* box = makeCard(this);
+  card_ = box;
   auto* column = new QVBoxLayout(box);
   column->addLayout(head());
   column->addWidget(makeRule(Qt::Horizontal, box));
@@ -178,6 +179,9 @@ void HandOverPage::layOut() {
   const int margin = scaled(face::margin), gap = scaled(2 * face::grid);
   layout()->setContentsMargins(margin, gap, margin, gap);
   layout()->setSpacing(gap);
+  card_->layout()->setContentsMargins(margin, gap, margin, gap);
+  card_->layout()->setSpacing(scaled(face::grid));
+  currency_->setContentsMargins(scaled(face::grid), 0, 0, scaled(6)); // onto the figure's line
   // With large letters the bill needs all the room; the copies print without being looked at.
   pane_->setVisible(width() >= scaled(paneFrom));
   photos_->setVisible(height() >= scaled(photosFrom));

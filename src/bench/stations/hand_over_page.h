@@ -82,6 +82,7 @@ private:
   ChargesView* charges_;
   PhotosView* photos_;
   QLabel* letterhead_;
+  QWidget* card_ = nullptr;
   QWidget* fold_ = nullptr; ///< notes and letterhead, while they are changed
   QPushButton* change_ = nullptr;
   QPlainTextEdit* notes_;

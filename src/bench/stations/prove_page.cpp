@@ -125,7 +125,7 @@ void ProvePage::layOut() {
   auto* column = static_cast<QVBoxLayout*>(card_->layout());
   column->setContentsMargins(margin, gap, margin, gap);
   column->setSpacing(scaled(face::grid));
-  card_->setMinimumHeight(0);
+  mark_->setFixedSize(scaled(32), scaled(32));
   // Below, details and functions go first, then captions: what is due and what is read never do.
   const bool tight = height() < scaled(420), tighter = height() < scaled(300);
   functions_->setVisible(!tight);
