@@ -78,11 +78,13 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   row->addWidget(button);
   layout->addLayout(row);
   auto defaults = loadChargePresets(job_.folders().data / "charges.json");
-  if (defaults)
-    defaults_ = std::move(*defaults);
-  else // the page is not listened to before it is made
+  if (!defaults) // the page is not listened to before it is made
     QMetaObject::invokeMethod(
         this, [this, error = defaults.error()] { Q_EMIT told(shown(error), true); }, Qt::QueuedConnection);
+  else
+    defaults_ = std::move(*defaults);
+  for (ChargePreset& preset : defaults_) // on the bill, and from then on the shop's own words
+    preset.what = shown(dataPattern(preset.what)).toStdString();
   connect(&job_, &BenchJob::papersChanged, this, &ChargesView::refresh);
   connect(&job_, &BenchJob::jobChanged, this, &ChargesView::refresh);
   refresh();
