@@ -187,6 +187,10 @@ void HandOverPage::layOut() {
   photos_->setVisible(height() >= scaled(photosFrom));
 }
 
+QSize HandOverPage::minimumSizeHint() const {
+  return {scaled(480), scaled(240)};
+}
+
 bool HandOverPage::customers() const {
   return customer_->isChecked();
 }

@@ -34,6 +34,8 @@ public:
   explicit HandOverPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
   [[nodiscard]] QWidget* footKeys() override { return keys_; }
+  /// The card is scrolled, and the copies go first (`layOut`).
+  [[nodiscard]] QSize minimumSizeHint() const override;
   /// The sheet of the job as it is now is written and shown.
   [[nodiscard]] bool ready() const { return ready_; }
   /// The document shown.

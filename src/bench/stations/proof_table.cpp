@@ -75,7 +75,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
                            std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places) {
   clear();
   const FaceColors& colors = faceColors(theme);
-  const int size = fontMetrics().height();
+  const int size = scaled(20);
   setIconSize(QSize(size, size));
   QFont bold = font();
   bold.setBold(true);

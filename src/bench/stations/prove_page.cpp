@@ -127,13 +127,17 @@ void ProvePage::layOut() {
   column->setSpacing(scaled(face::grid));
   mark_->setFixedSize(scaled(32), scaled(32));
   // Below, details and functions go first, then captions: what is due and what is read never do.
-  const bool tight = height() < scaled(420), tighter = height() < scaled(300);
+  const bool tight = height() < scaled(420), tighter = height() < scaled(330);
   functions_->setVisible(!tight);
-  table_->setVisible(!points_.empty());
+  table_->setVisible(!tighter && !points_.empty());
   strip_->setVisible(!tight && !strip_->pins().empty());
   for (QWidget* detail : std::initializer_list<QWidget*>{caption_, lead_})
     detail->setVisible(!tighter);
   fitPoint();
+}
+
+QSize ProvePage::minimumSizeHint() const {
+  return {scaled(480), scaled(240)};
 }
 
 void ProvePage::fitPoint() {
@@ -376,6 +380,7 @@ void ProvePage::pinChosen(PinId pin) {
 void ProvePage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
   mark_->setTheme(theme);
+  showState(); // the band's inks
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
 }
 

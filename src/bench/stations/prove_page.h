@@ -35,6 +35,8 @@ public:
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
   [[nodiscard]] FootMode footMode() const override;
+  /// What is due and what is read; all else goes first (`layOut`).
+  [[nodiscard]] QSize minimumSizeHint() const override;
   [[nodiscard]] QWidget* footKeys() override { return keys_; }
   [[nodiscard]] MeterFigure* meterFigure() override { return figure_; }
   [[nodiscard]] QWidget* messageAnchor() override;
