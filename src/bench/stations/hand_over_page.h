@@ -87,6 +87,8 @@ private:
   QWidget* card_ = nullptr;
   QWidget* fold_ = nullptr; ///< notes and letterhead, while they are changed
   QPushButton* change_ = nullptr;
+  QPushButton* save_ = nullptr;
+  QPushButton* done_ = nullptr;
   QPlainTextEdit* notes_;
   QPlainTextEdit* workshop_;
   QPushButton* customer_;

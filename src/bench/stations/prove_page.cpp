@@ -111,8 +111,10 @@ void ProvePage::makeKeys() {
   row->setContentsMargins({});
   comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
   row->addWidget(comesAndGoes_);
-  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
-  row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
+  overLimit_ = field_->keyButton(tr("OL"), Qt::Key_O);
+  row->addWidget(overLimit_);
+  skip_ = field_->keyButton(tr("Skip"), Qt::Key_S);
+  row->addWidget(skip_);
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
 }

@@ -95,6 +95,8 @@ private:
   QFrame* card_ = nullptr;
   QVBoxLayout* body_ = nullptr;
   QPushButton* comesAndGoes_ = nullptr;
+  QPushButton* overLimit_ = nullptr;
+  QPushButton* skip_ = nullptr;
   ProofTable* table_;
   FunctionChecks* functions_;
   std::vector<ProofPoint> points_;
