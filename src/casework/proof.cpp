@@ -141,6 +141,13 @@ private:
     return found != nullptr && found->net.known() ? found->net.value : NetId{};
   }
 
+  /// A bridge to ground is read at the soldered end itself.
+  [[nodiscard]] bool isGround(NetId net) const {
+    const Net* found = basis_.lookup->board().nets.find(net);
+    return found != nullptr && (found->name == ProofPoint().other.label ||
+                                (found->role.known() && found->role.value == NetRole::ground));
+  }
+
   [[nodiscard]] NetId netNamed(const std::string& name) const {
     const auto nets = basis_.lookup->netsNamed(name);
     return nets.empty() ? NetId{} : nets.front();
@@ -162,7 +169,7 @@ private:
     };
     std::vector<Near> near;
     for (const Pin& pin : basis_.lookup->board().pins) {
-      if (!pin.net.known() || !pin.net.value) continue;
+      if (!pin.net.known() || !pin.net.value || isGround(pin.net.value)) continue;
       const auto at = positionOf(*basis_.lookup, pin.id);
       if (!at.known()) continue;
       std::optional<Length> away;

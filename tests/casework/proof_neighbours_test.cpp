@@ -222,6 +222,9 @@ TEST_CASE(
   const PinId beyond = b.placed(other, "3", mm(23.001, 20));
   const PinId unknown = b.placed(other, "4", mm(20.5, 20)); // nothing says what it reads
   static_cast<void>(unknown);
+  const PinId ground = b.pin(other, "5", b.net("GND")); // a bridge to it is read at the end itself
+  b.pad(ground, mm(20.2, 20), PadReach::top, 0.4);
+  b.expected.put(b.at(ground), {}, reads(0.0));
   for (const PinId pin : {near, reach, beyond})
     b.expected.put(b.at(pin), {}, reads(0.6));
   SECTION("of a wire") {

@@ -198,6 +198,10 @@ constexpr auto fromData = std::to_array<const char*>({
     QT_TRANSLATE_NOOP("core", "Handheld, 4000 counts"),
     QT_TRANSLATE_NOOP("core", "Handheld, 20000 counts"),
     QT_TRANSLATE_NOOP("core", "Bench, 200000 counts, four wires for milliohms"),
+    QT_TRANSLATE_NOOP("core", "Track repair"),
+    QT_TRANSLATE_NOOP("core", "Diagnosis only"),
+    QT_TRANSLATE_NOOP("core", "Wire, mask, solvent"),
+    QT_TRANSLATE_NOOP("core", "Return post"),
 });
 
 } // namespace

@@ -13,6 +13,8 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/jobbook/money.h"
 
+#include "proof_table.h"
+
 namespace netmend {
 
 namespace {
@@ -35,7 +37,10 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   list_->setAccessibleName(tr("Charges; Delete takes one out"));
   list_->setToolTip(tr("Delete takes the marked charge out; Undo brings it back."));
   list_->setRootIsDecorated(false);
-  list_->setFrameShape(QFrame::NoFrame);
+  layOnCard(*list_);
+  setLetters(*list_->header(), Letters::small);
+  // As tall as its rows where there is room: the card is scrolled before it is empty.
+  list_->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
   list_->setColumnCount(4);
   list_->header()->setStretchLastSection(false);
   list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
@@ -73,11 +78,13 @@ ChargesView::ChargesView(BenchJob& job, QWidget* parent)
   row->addWidget(button);
   layout->addLayout(row);
   auto defaults = loadChargePresets(job_.folders().data / "charges.json");
-  if (defaults)
-    defaults_ = std::move(*defaults);
-  else // the page is not listened to before it is made
+  if (!defaults) // the page is not listened to before it is made
     QMetaObject::invokeMethod(
         this, [this, error = defaults.error()] { Q_EMIT told(shown(error), true); }, Qt::QueuedConnection);
+  else
+    defaults_ = std::move(*defaults);
+  for (ChargePreset& preset : defaults_) // on the bill, and from then on the shop's own words
+    preset.what = shown(dataPattern(preset.what)).toStdString();
   connect(&job_, &BenchJob::papersChanged, this, &ChargesView::refresh);
   connect(&job_, &BenchJob::jobChanged, this, &ChargesView::refresh);
   refresh();

@@ -17,7 +17,7 @@ namespace netmend {
 class WrapLayout;
 
 /// What the repair costs, in exact decimals. As long as nothing is typed, the keys 1 to 4 put on the bill
-/// what the shop charges most (`presets`).
+/// what the shop charges most.
 class ChargesView : public QWidget {
   Q_OBJECT
 
@@ -28,7 +28,6 @@ public:
   void focusEntry();
   /// Reads anew what the keys put on: not while they are in use, or a key would change under the finger.
   void readPresets();
-  [[nodiscard]] const std::vector<ChargePreset>& presets() const { return presets_; }
   std::function<void()> onTab; ///< while nothing is typed
 
 Q_SIGNALS:

@@ -25,7 +25,8 @@ class FunctionToggle : public QCheckBox {
 public:
   using QCheckBox::QCheckBox;
   [[nodiscard]] QSize sizeHint() const override {
-    return {fontMetrics().horizontalAdvance(text()) + 3 * gap() + mark(), scaled(face::control)};
+    // Somewhat more than its words: what fits to the pixel is cut off.
+    return {fontMetrics().horizontalAdvance(text()) + 7 * gap() / 2 + mark(), scaled(face::control)};
   }
   [[nodiscard]] QSize minimumSizeHint() const override {
     return {std::min(sizeHint().width(), scaled(120)), scaled(face::control)};
@@ -72,6 +73,7 @@ FunctionChecks::FunctionChecks(BenchJob& job, QWidget* parent)
   auto* must = new QLabel(tr("Must work"), this);
   setQuiet(*must);
   setQuiet(*none_);
+  setScaledHeight(*none_, face::control);
   layout->addWidget(must);
   row_->addWidget(none_);
   layout->addLayout(row_, 1);

@@ -98,6 +98,7 @@ HandOverPage::HandOverPage(Desk desk, QWidget* parent)
 
 QWidget* HandOverPage::card() {
   auto* box = makeCard(this);
+  card_ = box;
   auto* column = new QVBoxLayout(box);
   column->addLayout(head());
   column->addWidget(makeRule(Qt::Horizontal, box));
@@ -161,13 +162,13 @@ QLayout* HandOverPage::letterhead() {
 void HandOverPage::makeKeys() {
   auto* row = new QHBoxLayout(keys_);
   row->setContentsMargins({});
-  QPushButton* save = makeButton(tr("Save PDF"), QKeySequence::Save, keys_);
-  connect(save, &QPushButton::clicked, this, &HandOverPage::chooseFile);
-  row->addWidget(save);
-  QPushButton* done = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), keys_);
-  done->setObjectName(QStringLiteral("handedOver"));
-  connect(done, &QPushButton::clicked, this, &HandOverPage::handOver);
-  row->addWidget(done);
+  save_ = makeButton(tr("Save PDF"), QKeySequence::Save, keys_);
+  connect(save_, &QPushButton::clicked, this, &HandOverPage::chooseFile);
+  row->addWidget(save_);
+  done_ = makeButton(tr("Handed over"), QKeySequence(Qt::CTRL | Qt::Key_H), keys_);
+  done_->setObjectName(QStringLiteral("handedOver"));
+  connect(done_, &QPushButton::clicked, this, &HandOverPage::handOver);
+  row->addWidget(done_);
   QPushButton* print = makeButton(tr("Print"), QKeySequence::Print, keys_);
   connect(print, &QPushButton::clicked, this, &HandOverPage::choosePrinter);
   setMain(*print);
@@ -178,9 +179,19 @@ void HandOverPage::layOut() {
   const int margin = scaled(face::margin), gap = scaled(2 * face::grid);
   layout()->setContentsMargins(margin, gap, margin, gap);
   layout()->setSpacing(gap);
+  card_->layout()->setContentsMargins(margin, gap, margin, gap);
+  card_->layout()->setSpacing(scaled(face::grid));
+  currency_->setContentsMargins(scaled(face::grid), 0, 0, scaled(6)); // onto the figure's line
   // With large letters the bill needs all the room; the copies print without being looked at.
-  pane_->setVisible(width() >= scaled(paneFrom));
+  const bool narrow = width() < scaled(paneFrom);
+  pane_->setVisible(!narrow);
+  save_->setText(narrow ? tr("PDF") : tr("Save PDF"));
+  done_->setText(narrow ? tr("Done") : tr("Handed over"));
   photos_->setVisible(height() >= scaled(photosFrom));
+}
+
+QSize HandOverPage::minimumSizeHint() const {
+  return {scaled(480), scaled(240)};
 }
 
 bool HandOverPage::customers() const {

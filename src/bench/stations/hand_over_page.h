@@ -34,6 +34,8 @@ public:
   explicit HandOverPage(Desk desk, QWidget* parent = nullptr);
   void arrive() override;
   [[nodiscard]] QWidget* footKeys() override { return keys_; }
+  /// The card is scrolled, and the copies go first (`layOut`).
+  [[nodiscard]] QSize minimumSizeHint() const override;
   /// The sheet of the job as it is now is written and shown.
   [[nodiscard]] bool ready() const { return ready_; }
   /// The document shown.
@@ -82,8 +84,11 @@ private:
   ChargesView* charges_;
   PhotosView* photos_;
   QLabel* letterhead_;
+  QWidget* card_ = nullptr;
   QWidget* fold_ = nullptr; ///< notes and letterhead, while they are changed
   QPushButton* change_ = nullptr;
+  QPushButton* save_ = nullptr;
+  QPushButton* done_ = nullptr;
   QPlainTextEdit* notes_;
   QPlainTextEdit* workshop_;
   QPushButton* customer_;

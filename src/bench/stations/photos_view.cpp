@@ -12,6 +12,8 @@
 #include "netmend/drawing/photo_image.h"
 #include "netmend/drawing/shown.h"
 
+#include "proof_table.h"
+
 namespace netmend {
 
 namespace {
@@ -40,7 +42,7 @@ PhotosView::PhotosView(BenchJob& job, QWidget* parent)
   list_->setResizeMode(QListView::Adjust);
   list_->setFlow(QListView::LeftToRight);
   list_->setWrapping(false);
-  list_->setFrameShape(QFrame::NoFrame);
+  layOnCard(*list_);
   list_->setIconSize(QSize(height * 3 / 2, height));
   setLetters(*list_, Letters::small);
   setScaledHeight(*list_, thumbnailHeight + 48);

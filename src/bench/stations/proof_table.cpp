@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QPainter>
 
+#include "bench/widgets/face_style.h"
 #include "bench/widgets/letters.h"
 #include "netmend/drawing/pin_strip.h"
 #include "netmend/drawing/shown.h"
@@ -54,6 +55,8 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   for (const int column : {beforeColumn, mustColumn, nowColumn})
     headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
   header()->setSectionsClickable(false);
+  setLetters(*header(), Letters::small);
+  layOnCard(*this);
   // Names of places may be long: they take the room that values and verdicts leave, in as many lines as they
   // need.
   header()->setSectionResizeMode(QHeaderView::ResizeToContents);
@@ -72,7 +75,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
                            std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places) {
   clear();
   const FaceColors& colors = faceColors(theme);
-  const int size = fontMetrics().height();
+  const int size = scaled(20);
   setIconSize(QSize(size, size));
   QFont bold = font();
   bold.setBold(true);
@@ -100,6 +103,20 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
     if (isDue) setCurrentItem(item);
   }
   fitRows();
+}
+
+void ProofTable::drawRow(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const {
+  QTreeWidget::drawRow(painter, option, index);
+  painter->setPen(faceColors(faceTheme()).line);
+  painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
+}
+
+void layOnCard(QAbstractItemView& list) {
+  list.setFrameShape(QFrame::NoFrame);
+  QPalette seeThrough = list.palette();
+  seeThrough.setColor(QPalette::Base, Qt::transparent);
+  list.setPalette(seeThrough);
 }
 
 void ProofTable::fitRows() {

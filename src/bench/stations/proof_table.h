@@ -22,6 +22,10 @@ public:
                  std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places);
   std::function<void(std::size_t)> onPoint; ///< chosen by Enter or a double click
 
+protected:
+  void drawRow(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+
 private:
   enum Column {
     nameColumn,
@@ -34,6 +38,9 @@ private:
   };
   void fitRows(); ///< to names that take more than a line
 };
+
+/// Without a ground and a frame of its own.
+void layOnCard(QAbstractItemView& list);
 
 /// A reading as people read it; a dash where there is none.
 [[nodiscard]] QString valueOf(const std::optional<JobReading>& entry);

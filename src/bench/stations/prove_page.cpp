@@ -111,8 +111,10 @@ void ProvePage::makeKeys() {
   row->setContentsMargins({});
   comesAndGoes_ = field_->keyButton(tr("Comes and goes"), Qt::Key_I);
   row->addWidget(comesAndGoes_);
-  row->addWidget(field_->keyButton(tr("OL"), Qt::Key_O));
-  row->addWidget(field_->keyButton(tr("Skip"), Qt::Key_S));
+  overLimit_ = field_->keyButton(tr("OL"), Qt::Key_O);
+  row->addWidget(overLimit_);
+  skip_ = field_->keyButton(tr("Skip"), Qt::Key_S);
+  row->addWidget(skip_);
   row->addWidget(field_->keyButton(tr("Back"), Qt::Key_B));
   row->addWidget(field_->keyButton(tr("Undo"), Qt::Key_U));
 }
@@ -125,15 +127,19 @@ void ProvePage::layOut() {
   auto* column = static_cast<QVBoxLayout*>(card_->layout());
   column->setContentsMargins(margin, gap, margin, gap);
   column->setSpacing(scaled(face::grid));
-  card_->setMinimumHeight(0);
+  mark_->setFixedSize(scaled(32), scaled(32));
   // Below, details and functions go first, then captions: what is due and what is read never do.
-  const bool tight = height() < scaled(420), tighter = height() < scaled(300);
+  const bool tight = height() < scaled(420), tighter = height() < scaled(330);
   functions_->setVisible(!tight);
-  table_->setVisible(!points_.empty());
+  table_->setVisible(!tighter && !points_.empty());
   strip_->setVisible(!tight && !strip_->pins().empty());
   for (QWidget* detail : std::initializer_list<QWidget*>{caption_, lead_})
     detail->setVisible(!tighter);
   fitPoint();
+}
+
+QSize ProvePage::minimumSizeHint() const {
+  return {scaled(480), scaled(240)};
 }
 
 void ProvePage::fitPoint() {
@@ -376,6 +382,7 @@ void ProvePage::pinChosen(PinId pin) {
 void ProvePage::setTheme(PictureTheme theme) {
   StationPage::setTheme(theme);
   mark_->setTheme(theme);
+  showState(); // the band's inks
   table_->setPoints(points_, skippedPoints(), duePoint(), theme_, desk_.job.places());
 }
 

@@ -35,6 +35,8 @@ public:
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
   [[nodiscard]] FootMode footMode() const override;
+  /// What is due and what is read; all else goes first (`layOut`).
+  [[nodiscard]] QSize minimumSizeHint() const override;
   [[nodiscard]] QWidget* footKeys() override { return keys_; }
   [[nodiscard]] MeterFigure* meterFigure() override { return figure_; }
   [[nodiscard]] QWidget* messageAnchor() override;
@@ -93,6 +95,8 @@ private:
   QFrame* card_ = nullptr;
   QVBoxLayout* body_ = nullptr;
   QPushButton* comesAndGoes_ = nullptr;
+  QPushButton* overLimit_ = nullptr;
+  QPushButton* skip_ = nullptr;
   ProofTable* table_;
   FunctionChecks* functions_;
   std::vector<ProofPoint> points_;

@@ -98,6 +98,8 @@ void ProvePage::showDue() {
   const ProofPoint* point = due();
   // With all points measured its keys still lead back and to the functions.
   field_->setEnabled(!points_.empty());
+  for (QPushButton* key : {overLimit_, skip_}) // of the point that is due
+    key->setVisible(point != nullptr);
   if (point == nullptr) {
     point_->setText(points_.empty() ? tr("No point") : tr("All measured"));
     caption_->setText(tr("Next point"));

@@ -13,6 +13,7 @@
 #include "bench/session/opened_file.h"
 #include "drawing/gui.h"
 #include "netmend/casework/repair_data.h"
+#include "netmend/jobbook/charge_presets.h"
 
 using namespace netmend;
 namespace fs = std::filesystem;
@@ -187,6 +188,10 @@ TEST_CASE("what people read of the data is known to the translations, and nothin
   }
   for (const MeterProfile& meter : data->probing.meters)
     add(meter.name);
+  const auto charges = loadChargePresets(sources() / "data" / "charges.json");
+  REQUIRE(charges);
+  for (const ChargePreset& preset : *charges)
+    add(preset.what);
   const auto known = dataTexts();
   CHECK(std::set<std::string>(known.begin(), known.end()) == read);
 }

@@ -74,19 +74,6 @@ public:
     rig_.press(Qt::Key_Return);
   }
 
-  void tickRow(QListWidget& list, int row) {
-    if (mouse()) {
-      const QRect at = list.visualItemRect(list.item(row));
-      QTest::mouseClick(list.viewport(), Qt::LeftButton, {}, {at.left() + 10, at.center().y()});
-      return;
-    }
-    reach(list);
-    rig_.press(Qt::Key_Home);
-    for (int i = 0; i < row; ++i)
-      rig_.press(Qt::Key_Down);
-    rig_.press(Qt::Key_Space);
-  }
-
   /// Names the file in the dialog that was asked for.
   void nameFile(const QString& file) {
     QFileDialog* dialog = nullptr;

@@ -93,7 +93,8 @@ private:
   QImage look(const QString& name, QSize size) {
     const QImage image = grabbed(size);
     CHECK(rig_.window->size() == size);
-    for (const std::string& fault : Seen(*rig_.window).faults())
+    const Seen seen(*rig_.window);
+    for (const std::string& fault : seen.faults())
       FAIL_CHECK(name.toStdString() << ": " << fault);
     if (wanted()) keep(image, name);
     return image;
