@@ -6,6 +6,8 @@
 
 #include <utility>
 
+#include "netmend/drawing/face.h"
+
 namespace netmend {
 
 ReadingField::ReadingField(const QString& hint, Growth growth, const QString& name, QWidget* parent)
@@ -45,9 +47,13 @@ void ReadingField::paintEvent(QPaintEvent* event) {
   QPainter painter(this);
   painter.setPen(palette().color(QPalette::WindowText));
   // Smaller before it is cut off.
-  painter.setFont(lettersFont(Letters::point, true));
-  if (painter.fontMetrics().horizontalAdvance(*live_) > width())
-    painter.setFont(lettersFont(Letters::large, true));
+  double pixels = face::dueLetters;
+  QFont font = lettersFont(Letters::point, true);
+  while (pixels > face::largeLetters && QFontMetrics(font).horizontalAdvance(*live_) > width()) {
+    pixels -= face::grid;
+    font.setPixelSize(scaled(pixels));
+  }
+  painter.setFont(font);
   painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter, *live_);
 }
 

@@ -118,8 +118,12 @@ struct Walked {
   }
   /// As wide and as high as asked for, and not more.
   QImage picture(const QString& name, int width = 1280, int height = 800) {
+    // In two steps: the first may be held up by what needs room at the scale of the former size.
+    rig.window->resize(width, height);
+    BenchRig::wait([] { return false; }, 20);
     rig.window->resize(width, height);
     BenchRig::wait([] { return false; }, 80);
+    INFO(name.toStdString());
     CHECK(rig.window->width() <= width);
     CHECK(rig.window->height() <= height);
     const QImage image = rig.window->grab().toImage();
