@@ -187,6 +187,8 @@ void HandOverPage::layOut() {
   pane_->setVisible(!narrow);
   save_->setText(narrow ? tr("PDF") : tr("Save PDF"));
   done_->setText(narrow ? tr("Done") : tr("Handed over"));
+  save_->setShortcut(QKeySequence::Save); // another text takes the shortcut away
+  done_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_H));
   photos_->setVisible(height() >= scaled(photosFrom));
 }
 

@@ -75,7 +75,7 @@ void ProofTable::setPoints(const std::vector<ProofPoint>& points, const std::vec
                            std::optional<std::size_t> due, PictureTheme theme, const PlaceNames* places) {
   clear();
   const FaceColors& colors = faceColors(theme);
-  const int size = scaled(20);
+  const int size = scaled(24); // smaller, a mark is little but its edge
   setIconSize(QSize(size, size));
   QFont bold = font();
   bold.setBold(true);
