@@ -35,9 +35,6 @@ inline constexpr QKeyCombination newJobKey = Qt::CTRL | Qt::Key_N;
 /// Draws the board, from any station.
 inline constexpr Qt::Key drawKey = Qt::Key_F4;
 
-/// Books a new job in, from any station.
-inline constexpr QKeyCombination newJobKey = Qt::CTRL | Qt::Key_N;
-
 /// What all stations work on.
 struct Desk {
   BenchJob& job;

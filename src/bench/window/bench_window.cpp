@@ -292,8 +292,10 @@ void BenchWindow::shareRoom() {
   const bool mapLeft = now != nullptr && station_ == Station::board && panel_->isVisibleTo(this);
   if (splitter_->indexOf(pages_) != (mapLeft ? 1 : 0)) splitter_->insertWidget(mapLeft ? 1 : 0, pages_);
   spaceMap();
-  // As wide as the page that is shown: those behind it need no room.
-  if (now != nullptr) pages_->setMinimumWidth(std::max(1, now->minimumSizeHint().width()));
+  // As large as the page that is shown: those behind it need no room.
+  if (now != nullptr)
+    pages_->setMinimumSize(std::max(1, now->minimumSizeHint().width()),
+                           std::max(1, now->minimumSizeHint().height()));
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * (mapLeft ? drawnShare : stationShare_));
   splitter_->setSizes(mapLeft ? QList<int>{room - forStation, forStation}
