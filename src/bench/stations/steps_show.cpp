@@ -26,7 +26,7 @@ namespace netmend {
 namespace {
 
 constexpr int stepRowHeight = 38;     ///< pixels at 100 %
-constexpr int before = 3;             ///< steps shown that are done
+constexpr int stepsBefore = 3;        ///< steps shown that are done
 constexpr double leastForRows = 430;  ///< of the view's height, pixels at 100 %
 constexpr double leastForWords = 330; ///< for what is only read at the desk
 constexpr int signRole = Qt::UserRole;
@@ -248,7 +248,7 @@ void StepsView::showRows() {
   const int count = steps_->count();
   const int room = std::max(1, steps_->height() / std::max(1, scaled(stepRowHeight)));
   const int now = std::clamp(static_cast<int>(step_), 0, std::max(0, count - 1));
-  const int first = std::clamp(now - std::min(before, (room - 1) / 2), 0, std::max(0, count - room));
+  const int first = std::clamp(now - std::min(stepsBefore, (room - 1) / 2), 0, std::max(0, count - room));
   for (int i = 0; i < count; ++i)
     steps_->setRowHidden(i, i < first || i >= first + room);
 }
