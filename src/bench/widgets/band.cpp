@@ -71,6 +71,11 @@ Band::Band(const QString& name, QWidget* parent)
   paintWords();
 }
 
+void Band::add(QLabel* words) {
+  row_->addWidget(words);
+  paintWords();
+}
+
 void Band::add(QPushButton* button) {
   button->setFlat(true);
   buttons_.push_back(button);

@@ -32,6 +32,7 @@ public:
   [[nodiscard]] QString words() const;
   /// From left to right; its buttons have the band's ground and ink.
   void add(QPushButton* button);
+  void add(QLabel* words);
 
 protected:
   void paintEvent(QPaintEvent* event) override;
