@@ -1584,10 +1584,6 @@
         <translation>Messungen der Art „{}“ werden nicht verwendet</translation>
     </message>
     <message>
-        <source>next probe: {}</source>
-        <translation>nächste Messung: {}</translation>
-    </message>
-    <message>
         <source>break</source>
         <translation>Bruch</translation>
     </message>
@@ -5107,6 +5103,330 @@
         <source>what a good board reads here</source>
         <translation>was eine gute Platine hier liest</translation>
     </message>
+    <message>
+        <source>Track repair</source>
+        <translation>Leiterbahn reparieren</translation>
+    </message>
+    <message>
+        <source>Diagnosis only</source>
+        <translation>Nur Diagnose</translation>
+    </message>
+    <message>
+        <source>Wire, mask, solvent</source>
+        <translation>Draht, Lack, Lösemittel</translation>
+    </message>
+    <message>
+        <source>Return post</source>
+        <translation>Rückversand</translation>
+    </message>
+    <message>
+        <source>the camera gives no picture</source>
+        <translation>die Kamera gibt kein Bild</translation>
+    </message>
+    <message>
+        <source>no such camera</source>
+        <translation>keine solche Kamera</translation>
+    </message>
+    <message>
+        <source>the readings stand where they were taken, as it seems</source>
+        <translation>die Messwerte stehen, wie es scheint, wo sie genommen wurden</translation>
+    </message>
+    <message>
+        <source>readings are typed with this key, or the window is used with it</source>
+        <translation>mit dieser Taste werden Messwerte getippt oder das Fenster bedient</translation>
+    </message>
+    <message>
+        <source>not a camera&apos;s address</source>
+        <translation>keine Adresse einer Kamera</translation>
+    </message>
+    <message>
+        <source>camera:, camera:NAME or file:PATH</source>
+        <translation>camera:, camera:NAME oder file:PFAD</translation>
+    </message>
+    <message>
+        <source>is no amount</source>
+        <translation>ist kein Betrag</translation>
+    </message>
+    <message>
+        <source>as in &quot;48.00&quot;</source>
+        <translation>wie &quot;48.00&quot;</translation>
+    </message>
+    <message>
+        <source>in a track inside the board</source>
+        <translation>in einer Leiterbahn im Inneren der Platine</translation>
+    </message>
+    <message>
+        <source>in a track on the board</source>
+        <translation>in einer Leiterbahn auf der Platine</translation>
+    </message>
+    <message>
+        <source>in a plated hole between the layers</source>
+        <translation>in einer Durchkontaktierung</translation>
+    </message>
+    <message>
+        <source>in a solder joint</source>
+        <translation>in einer Lötstelle</translation>
+    </message>
+    <message>
+        <source>in the solder joint of {}</source>
+        <translation>in der Lötstelle von {}</translation>
+    </message>
+    <message>
+        <source>in the part {}</source>
+        <translation>im Bauteil {}</translation>
+    </message>
+    <message>
+        <source>A track inside the board was open.</source>
+        <translation>Eine Leiterbahn im Inneren der Platine war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A track on the board was open.</source>
+        <translation>Eine Leiterbahn auf der Platine war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A track inside the board was open near {}.</source>
+        <translation>Eine Leiterbahn im Inneren der Platine war bei {} unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A track on the board was open near {}.</source>
+        <translation>Eine Leiterbahn auf der Platine war bei {} unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A track inside the board was open between {} and {}.</source>
+        <translation>Eine Leiterbahn im Inneren der Platine war zwischen {} und {} unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A track on the board was open between {} and {}.</source>
+        <translation>Eine Leiterbahn auf der Platine war zwischen {} und {} unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A plated hole between the layers was open.</source>
+        <translation>Eine Durchkontaktierung war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A plated hole between the layers was open near {}.</source>
+        <translation>Eine Durchkontaktierung bei {} war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A solder joint was open.</source>
+        <translation>Eine Lötstelle war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>The solder joint of {} was open.</source>
+        <translation>Die Lötstelle von {} war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>The part {} was open.</source>
+        <translation>Das Bauteil {} war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>The connection between {} and {} was open.</source>
+        <translation>Die Verbindung zwischen {} und {} war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A connection on the board was open.</source>
+        <translation>Eine Verbindung auf der Platine war unterbrochen.</translation>
+    </message>
+    <message>
+        <source>The line {} was open between {} and {}.</source>
+        <translation>Die Leitung {} war zwischen {} und {} unterbrochen.</translation>
+    </message>
+    <message>
+        <source>The line {} was open between {} and {}, most likely {}.</source>
+        <translation>Die Leitung {} war zwischen {} und {} unterbrochen, am wahrscheinlichsten {}.</translation>
+    </message>
+    <message>
+        <source>Pin {} was dead inside its part.</source>
+        <translation>Der Pin {} war im Bauteil tot.</translation>
+    </message>
+    <message>
+        <source>A line on the board was shorted to ground.</source>
+        <translation>Eine Leitung auf der Platine hatte einen Kurzschluss nach Masse.</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} point measures other than on good boards.</source>
+        <comment>{n} points measure other than on good boards.</comment>
+        <translation>
+            <numerusform>{n} Punkt misst anders als auf guten Platinen.</numerusform>
+            <numerusform>{n} Punkte messen anders als auf guten Platinen.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Bridged it with {} mm of wire.</source>
+        <translation>Mit {} mm Draht überbrückt.</translation>
+    </message>
+    <message>
+        <source>Bridged {} and {} with {} mm of wire.</source>
+        <translation>{} und {} mit {} mm Draht verbunden.</translation>
+    </message>
+    <message>
+        <source>Bridged it with a wire.</source>
+        <translation>Mit einem Draht überbrückt.</translation>
+    </message>
+    <message>
+        <source>Bridged {} with a wire.</source>
+        <translation>{} mit einem Draht überbrückt.</translation>
+    </message>
+    <message>
+        <source>Resoldered the joint.</source>
+        <translation>Lötstelle nachgelötet.</translation>
+    </message>
+    <message>
+        <source>Resoldered {}.</source>
+        <translation>{} nachgelötet.</translation>
+    </message>
+    <message>
+        <source>Removed a part.</source>
+        <translation>Ein Bauteil ausgelötet.</translation>
+    </message>
+    <message>
+        <source>Removed {}.</source>
+        <translation>{} ausgelötet.</translation>
+    </message>
+    <message>
+        <source>Replaced a part.</source>
+        <translation>Ein Bauteil getauscht.</translation>
+    </message>
+    <message>
+        <source>Replaced {}.</source>
+        <translation>{} getauscht.</translation>
+    </message>
+    <message>
+        <source>Cleaned the board.</source>
+        <translation>Platine gereinigt.</translation>
+    </message>
+    <message>
+        <source>Cleaned {}.</source>
+        <translation>{} gereinigt.</translation>
+    </message>
+    <message>
+        <source>Cut a track.</source>
+        <translation>Eine Leiterbahn getrennt.</translation>
+    </message>
+    <message>
+        <source>Cut the track {}.</source>
+        <translation>Leiterbahn {} getrennt.</translation>
+    </message>
+    <message>
+        <source>Not repaired: it would cost more than it is worth.</source>
+        <translation>Nicht repariert: Es würde mehr kosten, als es wert ist.</translation>
+    </message>
+    <message>
+        <source>Nothing was repaired.</source>
+        <translation>Nichts wurde repariert.</translation>
+    </message>
+    <message>
+        <source>overruled: {}</source>
+        <translation>übergangen: {}</translation>
+    </message>
+    <message>
+        <source>{} left</source>
+        <translation>{} links</translation>
+    </message>
+    <message>
+        <source>{} right</source>
+        <translation>{} rechts</translation>
+    </message>
+    <message>
+        <source>{} up</source>
+        <translation>{} oben</translation>
+    </message>
+    <message>
+        <source>{} down</source>
+        <translation>{} unten</translation>
+    </message>
+    <message>
+        <source>booked in {}</source>
+        <translation>angenommen {}</translation>
+    </message>
+    <message>
+        <source>ready {}</source>
+        <translation>fertig {}</translation>
+    </message>
+    <message>
+        <source>Your device</source>
+        <translation>Ihr Gerät</translation>
+    </message>
+    <message>
+        <source>{}, repaired</source>
+        <translation>{}, repariert</translation>
+    </message>
+    <message>
+        <source>{}, not repaired</source>
+        <translation>{}, nicht repariert</translation>
+    </message>
+    <message>
+        <source>Serial </source>
+        <translation>Seriennummer </translation>
+    </message>
+    <message>
+        <source>your reference </source>
+        <translation>Ihr Zeichen </translation>
+    </message>
+    <message>
+        <source>What you told us</source>
+        <translation>Ihre Angabe</translation>
+    </message>
+    <message>
+        <source>What we found</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>What we did</source>
+        <translation>Ausgeführt</translation>
+    </message>
+    <message>
+        <source>Tried, and it works: </source>
+        <translation>Erprobt, funktioniert: </translation>
+    </message>
+    <message>
+        <source>Not seen to work: </source>
+        <translation>Nicht erprobt: </translation>
+    </message>
+    <message>
+        <source>Repaired by, date</source>
+        <translation>Repariert von, Datum</translation>
+    </message>
+    <message>
+        <source>Received by, date</source>
+        <translation>Erhalten von, Datum</translation>
+    </message>
+    <message>
+        <source>Shortened to one page; the workshop&apos;s copy has all of it.</source>
+        <translation>Auf eine Seite gekürzt; vollständig auf dem Werkstattexemplar.</translation>
+    </message>
+    <message>
+        <source>Good boards</source>
+        <translation>Gute Platinen</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message numerus="yes">
+        <source>and {n} more point, of which as it must be now: {}</source>
+        <comment>and {n} more points, of which as they must be now: {}</comment>
+        <translation>
+            <numerusform>und {n} weiterer Punkt, jetzt wie er muss: {}</numerusform>
+            <numerusform>und {n} weitere Punkte, jetzt wie sie müssen: {}</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} more charge</source>
+        <comment>{n} more charges</comment>
+        <translation>
+            <numerusform>{n} weiterer Posten</numerusform>
+            <numerusform>{n} weitere Posten</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>new wire, {} mm</source>
+        <translation>neuer Draht, {} mm</translation>
+    </message>
+    <message>
+        <source>open here</source>
+        <translation>hier unterbrochen</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -5172,10 +5492,6 @@
     <message>
         <source>%1, other lead on %2</source>
         <translation>%1, andere Prüfspitze auf %2</translation>
-    </message>
-    <message>
-        <source>%1: black lead here, red lead on %2</source>
-        <translation>%1: schwarze Prüfspitze hier, rote auf %2</translation>
     </message>
     <message>
         <source>%1: red lead here, black lead on %2</source>
@@ -5278,10 +5594,6 @@
         <translation>Nicht verwendet: Messung bei %1, %2.</translation>
     </message>
     <message>
-        <source>Good board walked: keep it (K)</source>
-        <translation>Gute Platine gemessen: behalten (K)</translation>
-    </message>
-    <message>
         <source>Walk the good board: %1 is next</source>
         <translation>Gute Platine messen: %1 ist dran</translation>
     </message>
@@ -5292,10 +5604,6 @@
     <message>
         <source>Choose what to walk</source>
         <translation>Wählen, was gemessen wird</translation>
-    </message>
-    <message>
-        <source>Walk a good board, so that there is something to compare with (G)</source>
-        <translation>Gute Platine messen, damit es einen Vergleich gibt (G)</translation>
     </message>
     <message>
         <source>No odd pin here: walk another connector</source>
@@ -5356,14 +5664,6 @@
     <message>
         <source>Write down device and symptom for the sheet</source>
         <translation>Gerät und Symptom für das Blatt aufschreiben</translation>
-    </message>
-    <message>
-        <source>Charges, then print the sheet</source>
-        <translation>Kosten, dann Blatt drucken</translation>
-    </message>
-    <message>
-        <source>Handed over. Book in the next job (Ctrl+N)</source>
-        <translation>Übergeben. Nächsten Auftrag annehmen (Strg+N)</translation>
     </message>
     <message numerus="yes">
         <source>%n joint(s)</source>
@@ -5426,10 +5726,6 @@
     <message>
         <source>keep the good walk</source>
         <translation>Messung der guten Platine behalten</translation>
-    </message>
-    <message>
-        <source>condition, meter, who measures</source>
-        <translation>Zustand, Messgerät, wer misst</translation>
     </message>
     <message>
         <source>take the linked meter&apos;s value</source>
@@ -5576,10 +5872,6 @@
         <translation>ein wenig drehen</translation>
     </message>
     <message>
-        <source>upright again</source>
-        <translation>wieder aufrecht</translation>
-    </message>
-    <message>
         <source>measure</source>
         <translation>messen</translation>
     </message>
@@ -5594,10 +5886,6 @@
     <message>
         <source>footswitch</source>
         <translation>Fußschalter</translation>
-    </message>
-    <message>
-        <source>sends any of these keys</source>
-        <translation>sendet jede dieser Tasten</translation>
     </message>
     <message>
         <source>back, forward</source>
@@ -5622,10 +5910,6 @@
     <message>
         <source>to the next thing to do</source>
         <translation>zum Nächsten, was zu tun ist</translation>
-    </message>
-    <message>
-        <source>a new job</source>
-        <translation>ein neuer Auftrag</translation>
     </message>
     <message>
         <source>search all jobs</source>
@@ -5746,6 +6030,114 @@
     <message>
         <source>a photo, or a list of pins and nets</source>
         <translation>ein Foto, oder eine Liste von Pins und Netzen</translation>
+    </message>
+    <message>
+        <source>Black lead here, red on %1</source>
+        <translation>Schwarz hierher, rot an %1</translation>
+    </message>
+    <message>
+        <source>Good board walked: keep it</source>
+        <translation>Gute Platine gemessen: behalten</translation>
+    </message>
+    <message>
+        <source>Walk a good board, so that there is something to compare with</source>
+        <translation>Gute Platine messen, damit es einen Vergleich gibt</translation>
+    </message>
+    <message>
+        <source>Once more: %1</source>
+        <translation>Noch einmal: %1</translation>
+    </message>
+    <message>
+        <source>Charges, print the sheet, then hand it over</source>
+        <translation>Kosten, Blatt drucken, dann übergeben</translation>
+    </message>
+    <message>
+        <source>Handed over. Book in the next job</source>
+        <translation>Übergeben. Nächsten Auftrag annehmen</translation>
+    </message>
+    <message>
+        <source>what its file left open</source>
+        <translation>was die Datei offen lässt</translation>
+    </message>
+    <message>
+        <source>a board you had</source>
+        <translation>eine frühere Platine</translation>
+    </message>
+    <message>
+        <source>move readings that stand one pin beside where they were taken</source>
+        <translation>Messwerte rücken, die einen Pin daneben stehen</translation>
+    </message>
+    <message>
+        <source>hear what was read and what is due</source>
+        <translation>anhören, was gemessen wurde und was ansteht</translation>
+    </message>
+    <message>
+        <source>to the first odd pin, to read it again</source>
+        <translation>zum ersten auffälligen Stift, um ihn noch einmal zu messen</translation>
+    </message>
+    <message>
+        <source>another connector or part</source>
+        <translation>anderer Stecker oder anderes Bauteil</translation>
+    </message>
+    <message>
+        <source>condition, meter, who measures; how the picture lies</source>
+        <translation>Zustand, Messgerät, wer misst; wie das Bild liegt</translation>
+    </message>
+    <message>
+        <source>all suspects, or the first four</source>
+        <translation>alle Verdächtigen, oder die ersten vier</translation>
+    </message>
+    <message>
+        <source>the line of that odd pin</source>
+        <translation>die Leitung dieses auffälligen Pins</translation>
+    </message>
+    <message>
+        <source>sends any of these keys, or what F9 gives a meaning</source>
+        <translation>sendet eine dieser Tasten oder was F9 belegt</translation>
+    </message>
+    <message>
+        <source>none yet</source>
+        <translation>noch keine</translation>
+    </message>
+    <message>
+        <source>a repair by hand</source>
+        <translation>eine Reparatur von Hand</translation>
+    </message>
+    <message>
+        <source>overrule a check that read wrong, with a reason</source>
+        <translation>eine Prüfung mit falschem Wert übergehen, mit Grund</translation>
+    </message>
+    <message>
+        <source>a usual charge, while nothing is typed</source>
+        <translation>ein üblicher Posten, solange nichts getippt ist</translation>
+    </message>
+    <message>
+        <source>the other copy, while nothing is typed</source>
+        <translation>das andere Exemplar, solange nichts getippt ist</translation>
+    </message>
+    <message>
+        <source>change notes and letterhead</source>
+        <translation>Notizen und Briefkopf ändern</translation>
+    </message>
+    <message>
+        <source>whole board, upright</source>
+        <translation>ganze Platine, aufrecht</translation>
+    </message>
+    <message>
+        <source>take the value</source>
+        <translation>Wert übernehmen</translation>
+    </message>
+    <message>
+        <source>right mouse button</source>
+        <translation>rechte Maustaste</translation>
+    </message>
+    <message>
+        <source>middle mouse button</source>
+        <translation>mittlere Maustaste</translation>
+    </message>
+    <message>
+        <source>mouse button %1</source>
+        <translation>Maustaste %1</translation>
     </message>
 </context>
 <context>
@@ -5889,6 +6281,22 @@
         <source>walk of a good board</source>
         <translation>Messgang einer guten Platine</translation>
     </message>
+    <message>
+        <source>All from %1 on stand one pin beside: was %1 left out? X moves them on</source>
+        <translation>Alle ab %1 stehen einen Pin daneben: wurde %1 ausgelassen? X rückt sie weiter</translation>
+    </message>
+    <message>
+        <source>All from %1 on stand one pin beside: was a pin read twice? X moves them back</source>
+        <translation>Alle ab %1 stehen einen Pin daneben: wurde ein Pin zweimal gemessen? X rückt sie zurück</translation>
+    </message>
+    <message>
+        <source>readings moved on by one pin</source>
+        <translation>Messwerte um einen Pin weitergerückt</translation>
+    </message>
+    <message>
+        <source>readings moved back by one pin</source>
+        <translation>Messwerte um einen Pin zurückgerückt</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BenchWindow</name>
@@ -5985,26 +6393,6 @@
         <translation>Messgerät bereit</translation>
     </message>
     <message>
-        <source>meter: connecting</source>
-        <translation>Messgerät: verbindet</translation>
-    </message>
-    <message>
-        <source>⚠ meter</source>
-        <translation>⚠ Messgerät</translation>
-    </message>
-    <message>
-        <source>%1 …</source>
-        <translation>%1 …</translation>
-    </message>
-    <message>
-        <source>%1 rising</source>
-        <translation>%1 steigt</translation>
-    </message>
-    <message>
-        <source>%1 ●</source>
-        <translation>%1 ●</translation>
-    </message>
-    <message>
         <source>No meter is linked: type the value, or link one (Ctrl+M)</source>
         <translation>Kein Messgerät verbunden: Wert eingeben oder eines verbinden (Strg+M)</translation>
     </message>
@@ -6036,6 +6424,77 @@
         <source>Paste a photo or a list of nets</source>
         <translation>Ein Foto oder eine Liste von Netzen einfügen</translation>
     </message>
+    <message>
+        <source>The microscope&apos;s camera</source>
+        <translation>Die Kamera des Mikroskops</translation>
+    </message>
+    <message>
+        <source>Address: camera: for the one there is, camera:NAME, or file:PATH of a picture that another program keeps up to date. F8 takes a picture into the job.</source>
+        <translation>Adresse: camera: für die vorhandene, camera:NAME oder file:PFAD eines Bildes, das ein anderes Programm laufend erneuert. F8 nimmt ein Bild in den Auftrag auf.</translation>
+    </message>
+    <message>
+        <source>New job</source>
+        <translation>Neuer Auftrag</translation>
+    </message>
+    <message>
+        <source>Footswitch: which pedal does what</source>
+        <translation>Fußschalter: welches Pedal was tut</translation>
+    </message>
+    <message>
+        <source>Picture of the microscope&apos;s camera into the job</source>
+        <translation>Bild der Mikroskopkamera in den Auftrag</translation>
+    </message>
+    <message>
+        <source>Which camera</source>
+        <translation>Welche Kamera</translation>
+    </message>
+    <message>
+        <source>turn</source>
+        <translation>drehen</translation>
+    </message>
+    <message>
+        <source>whole board</source>
+        <translation>ganze Platine</translation>
+    </message>
+    <message>
+        <source>touch</source>
+        <translation>antasten</translation>
+    </message>
+    <message>
+        <source>connecting</source>
+        <translation>verbindet</translation>
+    </message>
+    <message>
+        <source>no meter</source>
+        <translation>kein Messgerät</translation>
+    </message>
+    <message>
+        <source>settling</source>
+        <translation>beruhigt sich</translation>
+    </message>
+    <message>
+        <source>rising</source>
+        <translation>steigt</translation>
+    </message>
+    <message>
+        <source>hold</source>
+        <translation>halten</translation>
+    </message>
+    <message>
+        <source>taken, lift</source>
+        <translation>genommen, abheben</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::BoardClip</name>
+    <message>
+        <source>5 mm, top</source>
+        <translation>5 mm, Oberseite</translation>
+    </message>
+    <message>
+        <source>5 mm, bottom</source>
+        <translation>5 mm, Unterseite</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BoardPage</name>
@@ -6048,28 +6507,12 @@
         <translation>Platinendatei öffnen</translation>
     </message>
     <message>
-        <source>or type a connector:  J4, 40 pins, two rows</source>
-        <translation>oder Stecker:  J4, 40 Pins, zwei Reihen</translation>
-    </message>
-    <message>
         <source>Connector in one line</source>
         <translation>Stecker in einer Zeile</translation>
     </message>
     <message>
-        <source>&amp;Walk which part</source>
-        <translation>Was &amp;messen</translation>
-    </message>
-    <message>
-        <source>&amp;Recent boards</source>
-        <translation>&amp;Zuletzt geöffnet</translation>
-    </message>
-    <message>
         <source>What the file left open</source>
         <translation>Was die Datei offen lässt</translation>
-    </message>
-    <message>
-        <source>    (not there any more)</source>
-        <translation>    (nicht mehr da)</translation>
     </message>
     <message numerus="yes">
         <source>%n pin(s)</source>
@@ -6079,16 +6522,8 @@
         </translation>
     </message>
     <message>
-        <source>No board yet</source>
-        <translation>Noch keine Platine</translation>
-    </message>
-    <message>
         <source>Connector %1</source>
         <translation>Stecker %1</translation>
-    </message>
-    <message>
-        <source>, revision %1</source>
-        <translation>, Revision %1</translation>
     </message>
     <message numerus="yes">
         <source>%n part(s)</source>
@@ -6102,13 +6537,6 @@
         <translation>
             <numerusform>%n Netz</numerusform>
             <numerusform>%n Netze</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n track(s)</source>
-        <translation>
-            <numerusform>%n Leiterbahn</numerusform>
-            <numerusform>%n Leiterbahnen</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -6147,8 +6575,85 @@
         <translation>Zeichnen</translation>
     </message>
     <message>
-        <source>Drop a file or a photo of the board on the window, or type the connector you want to walk. Nothing else needs to be known to begin.</source>
-        <translation>Eine Datei oder ein Foto der Platine auf das Fenster ziehen, oder den Stecker tippen, der abgegangen werden soll. Mehr muss zum Anfangen nicht bekannt sein.</translation>
+        <source>Drop the board file here</source>
+        <translation>Platinendatei hier ablegen</translation>
+    </message>
+    <message>
+        <source>a CAD board, a netlist, a photo, or several at once</source>
+        <translation>CAD-Platine, Netzliste, Foto, auch mehrere zugleich</translation>
+    </message>
+    <message>
+        <source>no file? type what you see</source>
+        <translation>keine Datei? Eintippen, was zu sehen ist</translation>
+    </message>
+    <message>
+        <source>J4, 40 pins, two rows</source>
+        <translation>J4, 40 Pins, zwei Reihen</translation>
+    </message>
+    <message>
+        <source>That is enough for the whole job. What is not known is named as you go.</source>
+        <translation>Das genügt für den ganzen Auftrag. Was nicht bekannt ist, bekommt unterwegs seinen Namen.</translation>
+    </message>
+    <message>
+        <source>Boards
+you had</source>
+        <translation>Frühere
+Platinen</translation>
+    </message>
+    <message>
+        <source>Recent boards</source>
+        <translation>Frühere Platinen</translation>
+    </message>
+    <message>
+        <source>Part, pin, net or value</source>
+        <translation>Bauteil, Pin, Netz oder Wert</translation>
+    </message>
+    <message>
+        <source>Search the parts</source>
+        <translation>Bauteile durchsuchen</translation>
+    </message>
+    <message>
+        <source>Walk which part</source>
+        <translation>Welches Bauteil messen</translation>
+    </message>
+    <message>
+        <source>Walk %1</source>
+        <translation>%1 messen</translation>
+    </message>
+    <message>
+        <source>or type:  J4, 40 pins, two rows</source>
+        <translation>oder tippen:  J4, 40 Pins, zwei Reihen</translation>
+    </message>
+    <message>
+        <source>Other board</source>
+        <translation>Andere Platine</translation>
+    </message>
+    <message>
+        <source>Walk</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>not there any more</source>
+        <translation>nicht mehr da</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n good walk(s)</source>
+        <translation>
+            <numerusform>%n gute Messung</numerusform>
+            <numerusform>%n gute Messungen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Hinweise</translation>
+    </message>
+    <message>
+        <source>Notes, %1</source>
+        <translation>Hinweise, %1</translation>
+    </message>
+    <message>
+        <source>revision %1</source>
+        <translation>Revision %1</translation>
     </message>
 </context>
 <context>
@@ -6210,14 +6715,6 @@
         <translation>Aufträge</translation>
     </message>
     <message>
-        <source>Job %1</source>
-        <translation>Auftrag %1</translation>
-    </message>
-    <message>
-        <source>New job: write what came in</source>
-        <translation>Neuer Auftrag: aufschreiben, was ankam</translation>
-    </message>
-    <message>
         <source>no device yet</source>
         <translation>noch kein Gerät</translation>
     </message>
@@ -6234,12 +6731,56 @@
             <numerusform>%n Messungen</numerusform>
         </translation>
     </message>
+    <message>
+        <source>Kept as you type</source>
+        <translation>Wird beim Tippen gesichert</translation>
+    </message>
+    <message>
+        <source>never on the customer&apos;s copy</source>
+        <translation>nie auf dem Blatt für den Kunden</translation>
+    </message>
+    <message>
+        <source>Job</source>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>Write what came in</source>
+        <translation>Was kam herein?</translation>
+    </message>
+    <message>
+        <source>today</source>
+        <translation>heute</translation>
+    </message>
+    <message>
+        <source>yesterday</source>
+        <translation>gestern</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BridgePage</name>
     <message>
         <source>Taken already: lift the lead for the next step</source>
         <translation>Schon gemessen: für den nächsten Schritt die Spitze abheben</translation>
+    </message>
+    <message>
+        <source>Repair by hand</source>
+        <translation>Von Hand reparieren</translation>
+    </message>
+    <message>
+        <source>Back to the work steps</source>
+        <translation>Zurück zu den Arbeitsschritten</translation>
+    </message>
+    <message>
+        <source>Take %1</source>
+        <translation>%1 nehmen</translation>
+    </message>
+    <message>
+        <source>Accept the chosen proposal</source>
+        <translation>Gewählten Vorschlag annehmen</translation>
+    </message>
+    <message>
+        <source>BRIDGE %1</source>
+        <translation>BRÜCKE %1</translation>
     </message>
 </context>
 <context>
@@ -6257,16 +6798,8 @@
         <translation>Menge</translation>
     </message>
     <message>
-        <source>quantity: 1</source>
-        <translation>Menge: 1</translation>
-    </message>
-    <message>
         <source>Price of one</source>
         <translation>Einzelpreis</translation>
-    </message>
-    <message>
-        <source>price: 48.00</source>
-        <translation>Preis: 48.00</translation>
     </message>
     <message>
         <source>Add this charge</source>
@@ -6277,16 +6810,8 @@
         <translation>Kosten; Entf nimmt einen Posten heraus</translation>
     </message>
     <message>
-        <source>What</source>
-        <translation>Was</translation>
-    </message>
-    <message>
         <source>Price</source>
         <translation>Preis</translation>
-    </message>
-    <message>
-        <source>Amount</source>
-        <translation>Betrag</translation>
     </message>
     <message>
         <source>Delete takes the marked charge out; Undo brings it back.</source>
@@ -6304,20 +6829,9 @@
         <source>Add</source>
         <translation>Dazu</translation>
     </message>
-</context>
-<context>
-    <name>netmend::ConnectorView</name>
     <message>
-        <source>Connector as it lies</source>
-        <translation>Stecker, wie er liegt</translation>
-    </message>
-    <message>
-        <source>no pin is due</source>
-        <translation>kein Anschluss ist dran</translation>
-    </message>
-    <message>
-        <source>pin %1 is due</source>
-        <translation>Anschluss %1 ist dran</translation>
+        <source>Charges</source>
+        <translation>Posten</translation>
     </message>
 </context>
 <context>
@@ -6583,10 +7097,6 @@
         <translation>Leitung: ein Netz oder ein Anschluss</translation>
     </message>
     <message>
-        <source>Why this probe, and what is not known</source>
-        <translation>Warum diese Messung, und was nicht bekannt ist</translation>
-    </message>
-    <message>
         <source>Reading at the next probe</source>
         <translation>Wert der nächsten Messung</translation>
     </message>
@@ -6613,10 +7123,6 @@
     <message>
         <source>Reading elsewhere: mode if another, point, value</source>
         <translation>Messung anderswo: Messart falls anders, Punkt, Wert</translation>
-    </message>
-    <message>
-        <source>Why it is suspected</source>
-        <translation>Warum verdächtig</translation>
     </message>
     <message>
         <source>The reading before is still being weighed</source>
@@ -6646,22 +7152,6 @@
         <translation>Leitung %1</translation>
     </message>
     <message>
-        <source>weighing the readings …</source>
-        <translation>Messungen werden gewichtet …</translation>
-    </message>
-    <message>
-        <source>readings weighed: %1</source>
-        <translation>Messungen gewichtet: %1</translation>
-    </message>
-    <message>
-        <source>follows the oddest pin</source>
-        <translation>folgt dem auffälligsten Anschluss</translation>
-    </message>
-    <message>
-        <source>places out of reach: %1</source>
-        <translation>Stellen nicht erreichbar: %1</translation>
-    </message>
-    <message>
         <source>No board yet: open one, or type its connector, at Board</source>
         <translation>Noch keine Platine: öffnen oder Stecker eingeben, bei Platine</translation>
     </message>
@@ -6686,10 +7176,6 @@
         <translation>Nächste Messung</translation>
     </message>
     <message>
-        <source>Next probe: wait, the reading is being weighed</source>
-        <translation>Nächste Messung: warten, die Messung wird gewichtet</translation>
-    </message>
-    <message>
         <source>Stop probing</source>
         <translation>Nicht weitermessen</translation>
     </message>
@@ -6702,16 +7188,8 @@
         <translation>%1 liegt nicht auf dieser Leitung: Strg+L, Enter zeigt die eigene</translation>
     </message>
     <message>
-        <source>another line: net or pin   Ctrl+L</source>
-        <translation>andere Leitung: Netz oder Anschluss   Strg+L</translation>
-    </message>
-    <message>
         <source>Empty: the oddest pin&apos;s line</source>
         <translation>Leer: die Leitung des auffälligsten Anschlusses</translation>
-    </message>
-    <message>
-        <source>elsewhere: J4.11 0.452   Tab</source>
-        <translation>anderswo: J4.11 0.452   Tab</translation>
     </message>
     <message>
         <source>Comes and goes</source>
@@ -6721,21 +7199,65 @@
         <source>%1   (%2)</source>
         <translation>%1   (%2)</translation>
     </message>
+    <message>
+        <source>Another line</source>
+        <translation>Andere Leitung</translation>
+    </message>
+    <message>
+        <source>net or pin   Enter</source>
+        <translation>Netz oder Pin   Enter</translation>
+    </message>
+    <message>
+        <source>Elsewhere</source>
+        <translation>Woanders</translation>
+    </message>
+    <message>
+        <source>elsewhere: J4.11 0.452</source>
+        <translation>woanders: J4.11 0.452</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Why this probe, and why the suspect is one</source>
+        <translation>Warum diese Messung, und warum der Verdacht</translation>
+    </message>
+    <message>
+        <source>FIND %1</source>
+        <translation>FINDEN %1</translation>
+    </message>
+    <message>
+        <source>Wait, the reading is being weighed</source>
+        <translation>Warten, der Messwert wird ausgewertet</translation>
+    </message>
+    <message>
+        <source>Once more, it may have missed</source>
+        <translation>Noch einmal, vielleicht kein Kontakt</translation>
+    </message>
+    <message>
+        <source>Read %1 before.</source>
+        <translation>Zeigte vorher %1.</translation>
+    </message>
+    <message>
+        <source>%1 again</source>
+        <translation>wieder %1</translation>
+    </message>
+    <message>
+        <source>near %1</source>
+        <translation>um %1</translation>
+    </message>
+    <message>
+        <source>leaves</source>
+        <translation>lässt</translation>
+    </message>
+    <message>
+        <source>a slip; I: comes and goes</source>
+        <translation>abgerutscht; I: kommt und geht</translation>
+    </message>
 </context>
 <context>
     <name>netmend::FunctionChecks</name>
-    <message>
-        <source>Functions to &amp;try: Space ticks what works, Delete takes a line out</source>
-        <translation>Zu &amp;erproben: Leertaste hakt ab, was läuft, Entf nimmt eine Zeile heraus</translation>
-    </message>
-    <message>
-        <source>Functions to try</source>
-        <translation>Zu erprobende Funktionen</translation>
-    </message>
-    <message>
-        <source>what should work: keys 3, 6, 9 and Enter</source>
-        <translation>was laufen soll: Tasten 3, 6, 9 und Enter</translation>
-    </message>
     <message>
         <source>Another function to try</source>
         <translation>Weitere Funktion zu erproben</translation>
@@ -6756,6 +7278,30 @@
         <source>removal of a function</source>
         <translation>Entfernen einer Funktion</translation>
     </message>
+    <message>
+        <source>no function yet</source>
+        <translation>noch keine Funktion</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Dazu</translation>
+    </message>
+    <message>
+        <source>Must work</source>
+        <translation>Muss gehen</translation>
+    </message>
+    <message>
+        <source>what should work: Enter</source>
+        <translation>was gehen soll: Enter</translation>
+    </message>
+    <message>
+        <source>Function</source>
+        <translation>Funktion</translation>
+    </message>
+    <message>
+        <source>%1 (Space ticks it, Delete takes it out)</source>
+        <translation>%1 (Leertaste hakt ab, Entf nimmt heraus)</translation>
+    </message>
 </context>
 <context>
     <name>netmend::HandOverPage</name>
@@ -6766,22 +7312,6 @@
     <message>
         <source>Workshop&apos;s name and address</source>
         <translation>Name und Anschrift der Werkstatt</translation>
-    </message>
-    <message>
-        <source>Customer&apos;s cop&amp;y</source>
-        <translation>&amp;Kundenexemplar</translation>
-    </message>
-    <message>
-        <source>&amp;Charges</source>
-        <translation>K&amp;osten</translation>
-    </message>
-    <message>
-        <source>P&amp;hotos</source>
-        <translation>&amp;Fotos</translation>
-    </message>
-    <message>
-        <source>&amp;Notes and letterhead</source>
-        <translation>&amp;Notizen und Briefkopf</translation>
     </message>
     <message>
         <source>Handed over</source>
@@ -6800,10 +7330,6 @@
         <translation>Drucken</translation>
     </message>
     <message>
-        <source>Save as PDF</source>
-        <translation>Als PDF sichern</translation>
-    </message>
-    <message>
         <source>Paper</source>
         <translation>Papier</translation>
     </message>
@@ -6820,22 +7346,6 @@
         <translation>Kein Auftrag offen</translation>
     </message>
     <message>
-        <source>Total %1</source>
-        <translation>Summe %1</translation>
-    </message>
-    <message>
-        <source>not stated</source>
-        <translation>nicht angegeben</translation>
-    </message>
-    <message>
-        <source>Job %1, %2
-%3 for %4
-%5</source>
-        <translation>Auftrag %1, %2
-%3 für %4
-%5</translation>
-    </message>
-    <message>
         <source>No sheet without a job</source>
         <translation>Kein Blatt ohne Auftrag</translation>
     </message>
@@ -6846,20 +7356,6 @@
     <message>
         <source>No sheet: %1</source>
         <translation>Kein Blatt: %1</translation>
-    </message>
-    <message numerus="yes">
-        <source>Customer&apos;s copy, ready to print: %n page(s)</source>
-        <translation>
-            <numerusform>Kundenexemplar, druckbereit: %n Seite</numerusform>
-            <numerusform>Kundenexemplar, druckbereit: %n Seiten</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Ready to print: %n page(s)</source>
-        <translation>
-            <numerusform>Druckbereit: %n Seite</numerusform>
-            <numerusform>Druckbereit: %n Seiten</numerusform>
-        </translation>
     </message>
     <message>
         <source>Another job is open by now: nothing was saved or printed</source>
@@ -6913,6 +7409,90 @@
         <source>Handed over, though the repair is not proved in full; Undo takes it back</source>
         <translation>Übergeben, obwohl die Reparatur nicht ganz nachgewiesen ist; Rückgängig hebt es auf</translation>
     </message>
+    <message>
+        <source>Customer&apos;s copy</source>
+        <translation>Kundenexemplar</translation>
+    </message>
+    <message>
+        <source>Workshop copy</source>
+        <translation>Werkstattexemplar</translation>
+    </message>
+    <message>
+        <source>To pay</source>
+        <translation>Zu zahlen</translation>
+    </message>
+    <message>
+        <source>Letterhead</source>
+        <translation>Briefkopf</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Ändern</translation>
+    </message>
+    <message>
+        <source>Change notes and letterhead</source>
+        <translation>Notizen und Briefkopf ändern</translation>
+    </message>
+    <message>
+        <source>Save PDF</source>
+        <translation>PDF sichern</translation>
+    </message>
+    <message>
+        <source>PDF</source>
+        <translation>PDF</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>NOT REPAIRED</source>
+        <translation>NICHT REPARIERT</translation>
+    </message>
+    <message>
+        <source>PROVED</source>
+        <translation>GEPRÜFT</translation>
+    </message>
+    <message>
+        <source>NOT PROVED</source>
+        <translation>NICHT GEPRÜFT</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n point(s)</source>
+        <translation>
+            <numerusform>%n Punkt</numerusform>
+            <numerusform>%n Punkte</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n function(s)</source>
+        <translation>
+            <numerusform>%n Funktion</numerusform>
+            <numerusform>%n Funktionen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) open</source>
+        <translation>
+            <numerusform>%n Punkt offen</numerusform>
+            <numerusform>%n Punkte offen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No job</source>
+        <translation>Kein Auftrag</translation>
+    </message>
+    <message>
+        <source>none yet</source>
+        <translation>noch keiner</translation>
+    </message>
+    <message numerus="yes">
+        <source>Workshop copy, %n page(s)</source>
+        <translation>
+            <numerusform>Werkstattexemplar, %n Seite</numerusform>
+            <numerusform>Werkstattexemplar, %n Seiten</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>netmend::LineTree</name>
@@ -6922,10 +7502,6 @@
             <numerusform>%n weiterer Anschluss</numerusform>
             <numerusform>%n weitere Anschlüsse</numerusform>
         </translation>
-    </message>
-    <message>
-        <source>next probe</source>
-        <translation>nächste Messung</translation>
     </message>
     <message>
         <source>dead pin %1</source>
@@ -7022,6 +7598,114 @@
     </message>
 </context>
 <context>
+    <name>netmend::OddStrip</name>
+    <message>
+        <source>comes and goes</source>
+        <translation>kommt und geht</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>short</source>
+        <translation>Schluss</translation>
+    </message>
+    <message>
+        <source>low %1</source>
+        <translation>tief %1</translation>
+    </message>
+    <message>
+        <source>high %1</source>
+        <translation>hoch %1</translation>
+    </message>
+    <message>
+        <source>reads %1</source>
+        <translation>zeigt %1</translation>
+    </message>
+    <message>
+        <source>%1 mended, %2</source>
+        <translation>%1 repariert, %2</translation>
+    </message>
+    <message>
+        <source>No odd pins</source>
+        <translation>Keine auffälligen Pins</translation>
+    </message>
+    <message>
+        <source>Odd pins</source>
+        <translation>Auffällige Pins</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n more odd pin(s)</source>
+        <translation>
+            <numerusform>%n weiterer auffälliger Pin</numerusform>
+            <numerusform>%n weitere auffällige Pins</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::PadPicture</name>
+    <message>
+        <source>no net</source>
+        <translation>kein Netz</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>ausgel.</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>Connector as it lies</source>
+        <translation>Stecker, wie er liegt</translation>
+    </message>
+    <message>
+        <source>no pin is due</source>
+        <translation>kein Stift ist dran</translation>
+    </message>
+    <message>
+        <source>pin %1 is due</source>
+        <translation>Stift %1 ist dran</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pins read, %3 odd</source>
+        <translation>%1 von %2 Stiften gemessen, %3 auffällig</translation>
+    </message>
+    <message>
+        <source>pins in their order</source>
+        <translation>Stifte der Reihe nach</translation>
+    </message>
+    <message>
+        <source>mirrored</source>
+        <translation>gespiegelt</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::PedalPrompt</name>
+    <message>
+        <source>Footswitch</source>
+        <translation>Fußschalter</translation>
+    </message>
+    <message>
+        <source>Choose what, then press the pedal, key or mouse button that shall do it. Escape: leave it as it is. Delete: none.</source>
+        <translation>Wählen, was geschehen soll, dann das Pedal, die Taste oder Maustaste dafür drücken. Esc: so lassen. Entf: keine.</translation>
+    </message>
+    <message>
+        <source>Press the pedal now</source>
+        <translation>Jetzt das Pedal drücken</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
     <name>netmend::PhotoInset</name>
     <message>
         <source>The photo as it was taken</source>
@@ -7079,6 +7763,10 @@
         <source>A photo needs a job: book one in first</source>
         <translation>Ein Foto braucht einen Auftrag: erst einen annehmen</translation>
     </message>
+    <message>
+        <source>Photos</source>
+        <translation>Fotos</translation>
+    </message>
 </context>
 <context>
     <name>netmend::ProofTable</name>
@@ -7103,34 +7791,24 @@
         <translation>Jetzt</translation>
     </message>
     <message>
-        <source>Verdict</source>
-        <translation>Urteil</translation>
-    </message>
-    <message>
         <source>skipped</source>
         <translation>übersprungen</translation>
+    </message>
+    <message>
+        <source>the wire, end to end</source>
+        <translation>der Draht, Ende zu Ende</translation>
+    </message>
+    <message>
+        <source>%1, neighbour</source>
+        <translation>%1, Nachbar</translation>
+    </message>
+    <message>
+        <source>due</source>
+        <translation>dran</translation>
     </message>
 </context>
 <context>
     <name>netmend::ProposalCard</name>
-    <message>
-        <source>%1 to %2</source>
-        <translation>%1 nach %2</translation>
-    </message>
-    <message>
-        <source>least clearance %1 mm, to %2</source>
-        <translation>kleinster Abstand %1 mm, zu %2</translation>
-    </message>
-    <message>
-        <source>nothing to keep clear of near it</source>
-        <translation>nichts in der Nähe, wovon Abstand zu halten ist</translation>
-    </message>
-    <message>
-        <source>%1 mm on the %2; %3
-%4</source>
-        <translation>%1 mm, %2; %3
-%4</translation>
-    </message>
     <message>
         <source>top side</source>
         <translation>Oberseite</translation>
@@ -7164,32 +7842,16 @@
         <translation>Strom: %1</translation>
     </message>
     <message>
-        <source>Proposal %1, chosen</source>
-        <translation>Vorschlag %1, gewählt</translation>
+        <source>%1 mm on the %2; %3</source>
+        <translation>%1 mm auf der %2; %3</translation>
     </message>
     <message>
-        <source>Proposal %1</source>
-        <translation>Vorschlag %1</translation>
+        <source>chosen</source>
+        <translation>gewählt</translation>
     </message>
 </context>
 <context>
     <name>netmend::ProposalsView</name>
-    <message>
-        <source>Accept</source>
-        <translation>Annehmen</translation>
-    </message>
-    <message>
-        <source>Back to the work steps</source>
-        <translation>Zurück zu den Arbeitsschritten</translation>
-    </message>
-    <message>
-        <source>Accept the chosen proposal</source>
-        <translation>Gewählten Vorschlag annehmen</translation>
-    </message>
-    <message>
-        <source>Another &amp;repair</source>
-        <translation>Andere &amp;Reparatur</translation>
-    </message>
     <message>
         <source>Kind of repair</source>
         <translation>Art der Reparatur</translation>
@@ -7231,20 +7893,16 @@
         <translation>Wie reparieren</translation>
     </message>
     <message>
-        <source>Bridge %1: press 1 to %2, then A</source>
-        <translation>%1 überbrücken: 1 bis %2 drücken, dann A</translation>
-    </message>
-    <message>
-        <source>Bridge %1: A accepts</source>
-        <translation>%1 überbrücken: A nimmt an</translation>
-    </message>
-    <message>
         <source>Say what is worked on: a part, joint, place or net</source>
         <translation>Angeben, woran gearbeitet wird: Bauteil, Lötstelle, Ort oder Netz</translation>
     </message>
     <message>
         <source>Add</source>
         <translation>Dazu</translation>
+    </message>
+    <message>
+        <source>By hand</source>
+        <translation>Von Hand</translation>
     </message>
 </context>
 <context>
@@ -7274,39 +7932,8 @@
         <translation>Rückgängig</translation>
     </message>
     <message>
-        <source>Function</source>
-        <translation>Funktion</translation>
-    </message>
-    <message>
-        <source>Nothing to prove yet: choose a repair at the station before</source>
-        <translation>Noch nichts nachzuweisen: an der Station davor eine Reparatur wählen</translation>
-    </message>
-    <message>
-        <source>Goes back unrepaired: nothing to prove</source>
-        <translation>Geht unrepariert zurück: nichts nachzuweisen</translation>
-    </message>
-    <message>
-        <source>PROVED: every point reads as it must, and the functions work</source>
-        <translation>NACHGEWIESEN: jeder Punkt zeigt sein Soll, und die Funktionen laufen</translation>
-    </message>
-    <message>
-        <source>NOT PROVED: %1</source>
-        <translation>NICHT NACHGEWIESEN: %1</translation>
-    </message>
-    <message numerus="yes">
-        <source>; and %n more</source>
-        <translation>
-            <numerusform>; und %n weiterer Punkt</numerusform>
-            <numerusform>; und %n weitere Punkte</numerusform>
-        </translation>
-    </message>
-    <message>
         <source>No point</source>
         <translation>Kein Punkt</translation>
-    </message>
-    <message>
-        <source>All points measured</source>
-        <translation>Alle Punkte gemessen</translation>
     </message>
     <message>
         <source>F: the functions. B: measure again.</source>
@@ -7317,32 +7944,8 @@
         <translation>%1 nach %2</translation>
     </message>
     <message>
-        <source>black lead on the point, red lead on %1</source>
-        <translation>schwarze Prüfspitze auf den Punkt, rote auf %1</translation>
-    </message>
-    <message>
-        <source>red lead on the point, black lead on %1</source>
-        <translation>rote Prüfspitze auf den Punkt, schwarze auf %1</translation>
-    </message>
-    <message>
         <source>%1: one lead here, the other on %2</source>
         <translation>%1: eine Prüfspitze hier, die andere auf %2</translation>
-    </message>
-    <message>
-        <source>before: %1, %2</source>
-        <translation>vorher: %1, %2</translation>
-    </message>
-    <message>
-        <source>before: not read</source>
-        <translation>vorher: nicht gemessen</translation>
-    </message>
-    <message>
-        <source>must be: nothing to compare with</source>
-        <translation>Soll: kein Vergleich</translation>
-    </message>
-    <message>
-        <source>must be: %1</source>
-        <translation>Soll: %1</translation>
     </message>
     <message>
         <source>No point is due</source>
@@ -7363,6 +7966,122 @@
     <message>
         <source>Read again: %1. I: it comes and goes</source>
         <translation>Neu gemessen: %1. I: Wackelkontakt</translation>
+    </message>
+    <message>
+        <source>Next point</source>
+        <translation>Nächster Punkt</translation>
+    </message>
+    <message>
+        <source>PROVE %1</source>
+        <translation>PRÜFEN %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 and %n more</source>
+        <translation>
+            <numerusform>%1 und %n weiterer</numerusform>
+            <numerusform>%1 und %n weitere</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>the wire</source>
+        <translation>der Draht</translation>
+    </message>
+    <message>
+        <source>%1 reads %2: %3</source>
+        <translation>%1 misst %2: %3</translation>
+    </message>
+    <message>
+        <source>%1 (left out)</source>
+        <translation>%1 (ausgelassen)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n left: %1</source>
+        <translation>
+            <numerusform>%n übrig: %1</numerusform>
+            <numerusform>%n übrig: %1</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Nothing to prove yet</source>
+        <translation>Noch nichts zu prüfen</translation>
+    </message>
+    <message>
+        <source>Goes back unrepaired</source>
+        <translation>Geht unrepariert zurück</translation>
+    </message>
+    <message>
+        <source>choose a repair at the station before</source>
+        <translation>an der Station davor eine Reparatur wählen</translation>
+    </message>
+    <message>
+        <source>nothing to prove</source>
+        <translation>nichts zu prüfen</translation>
+    </message>
+    <message>
+        <source>PROVED</source>
+        <translation>GEPRÜFT</translation>
+    </message>
+    <message>
+        <source>every point reads as it must, and the functions work</source>
+        <translation>jeder Punkt misst, wie er muss, und die Funktionen gehen</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n work step(s) not ticked</source>
+        <translation>
+            <numerusform>%n Arbeitsschritt nicht abgehakt</numerusform>
+            <numerusform>%n Arbeitsschritte nicht abgehakt</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>NOT PROVED</source>
+        <translation>NICHT GEPRÜFT</translation>
+    </message>
+    <message>
+        <source>no function tried</source>
+        <translation>keine Funktion erprobt</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n function(s) left</source>
+        <translation>
+            <numerusform>%1 von %n Funktion übrig</numerusform>
+            <numerusform>%1 von %n Funktionen übrig</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>All measured</source>
+        <translation>Alles gemessen</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Messwert</translation>
+    </message>
+    <message>
+        <source>Once more</source>
+        <translation>Noch einmal</translation>
+    </message>
+    <message>
+        <source>Black lead here, red on %1</source>
+        <translation>Schwarze Spitze hier, rote an %1</translation>
+    </message>
+    <message>
+        <source>Red lead here, black on %1</source>
+        <translation>Rote Spitze hier, schwarze an %1</translation>
+    </message>
+    <message>
+        <source>One lead on each end</source>
+        <translation>Je eine Spitze an jedem Ende</translation>
+    </message>
+    <message>
+        <source>Reading, %1</source>
+        <translation>Messwert, %1</translation>
+    </message>
+    <message>
+        <source>Nothing to compare with</source>
+        <translation>Kein Vergleich</translation>
+    </message>
+    <message>
+        <source>Must be %1</source>
+        <translation>Soll %1</translation>
     </message>
 </context>
 <context>
@@ -7416,20 +8135,8 @@
 <context>
     <name>netmend::StepsView</name>
     <message>
-        <source>Repairs of this &amp;job</source>
-        <translation>Reparaturen dieses &amp;Auftrags</translation>
-    </message>
-    <message>
         <source>Another repair</source>
         <translation>Andere Reparatur</translation>
-    </message>
-    <message>
-        <source>Repairs of this job</source>
-        <translation>Reparaturen dieses Auftrags</translation>
-    </message>
-    <message>
-        <source>Step&amp;s</source>
-        <translation>&amp;Schritte</translation>
     </message>
     <message>
         <source>Steps</source>
@@ -7462,18 +8169,6 @@
     <message>
         <source>Undo</source>
         <translation>Rückgängig</translation>
-    </message>
-    <message>
-        <source>%1: %2   %3 of %4 steps</source>
-        <translation>%1: %2   %3 von %4 Schritten</translation>
-    </message>
-    <message>
-        <source>%1 %2  Check: %3</source>
-        <translation>%1 %2  Prüfen: %3</translation>
-    </message>
-    <message>
-        <source>%1 %2  %3</source>
-        <translation>%1 %2  %3</translation>
     </message>
     <message>
         <source>done: %1</source>
@@ -7539,31 +8234,134 @@
         <source>reading of a check</source>
         <translation>Wert einer Prüfung</translation>
     </message>
-</context>
-<context>
-    <name>netmend::StripView</name>
     <message>
-        <source>Pin strip</source>
-        <translation>Anschlussstreifen</translation>
+        <source>Overrule</source>
+        <translation>Übergehen</translation>
     </message>
     <message>
-        <source>%1 of %2 pins read, %3 odd</source>
-        <translation>%1 von %2 Anschlüssen gemessen, %3 auffällig</translation>
+        <source>why it is overruled   Enter</source>
+        <translation>warum übergangen   Enter</translation>
+    </message>
+    <message>
+        <source>Reason for overruling this check</source>
+        <translation>Grund, diese Prüfung zu übergehen</translation>
+    </message>
+    <message>
+        <source>%1. Stop: repeat it, or overrule it with a reason (Shift+O)</source>
+        <translation>%1. Halt: wiederholen, oder mit Grund übergehen (Umschalt+O)</translation>
+    </message>
+    <message>
+        <source>Check %1 read what it must not: repeat it, or overrule it with a reason</source>
+        <translation>Prüfung %1 zeigte, was sie nicht darf: wiederholen, oder mit Grund übergehen</translation>
+    </message>
+    <message>
+        <source>It read what it must not: repeat it, or overrule it with a reason (Shift+O)</source>
+        <translation>Sie zeigte, was sie nicht darf: wiederholen, oder mit Grund übergehen (Umschalt+O)</translation>
+    </message>
+    <message>
+        <source>No check has read wrong: nothing to overrule</source>
+        <translation>Keine Prüfung zeigte Falsches: nichts zu übergehen</translation>
+    </message>
+    <message>
+        <source>Overruled only with a reason: it stands on the sheet</source>
+        <translation>Nur mit Grund zu übergehen: er steht auf dem Blatt</translation>
+    </message>
+    <message>
+        <source>overruling of a check</source>
+        <translation>Übergehen einer Prüfung</translation>
     </message>
 </context>
 <context>
-    <name>netmend::SuspectList</name>
+    <name>netmend::StillCamera</name>
     <message>
-        <source>Suspects, likeliest first</source>
-        <translation>Verdacht, wahrscheinlichster zuerst</translation>
+        <source>Picture taken: %1</source>
+        <translation>Bild aufgenommen: %1</translation>
+    </message>
+    <message>
+        <source>A picture needs a job: book one in first (Ctrl+N)</source>
+        <translation>Ein Bild braucht einen Auftrag: erst einen annehmen (Strg+N)</translation>
+    </message>
+    <message>
+        <source>After: microscope</source>
+        <translation>Nachher: Mikroskop</translation>
+    </message>
+    <message>
+        <source>Before: microscope</source>
+        <translation>Vorher: Mikroskop</translation>
+    </message>
+    <message>
+        <source>Another job is open: the picture was not kept</source>
+        <translation>Ein anderer Auftrag ist offen: das Bild wurde nicht behalten</translation>
+    </message>
+</context>
+<context>
+    <name>netmend::WalkEar</name>
+    <message>
+        <source>over limit</source>
+        <translation>über dem Messbereich</translation>
+    </message>
+    <message>
+        <source>%1 millivolts</source>
+        <translation>%1 Millivolt</translation>
+    </message>
+    <message>
+        <source>%1 volts</source>
+        <translation>%1 Volt</translation>
+    </message>
+    <message>
+        <source>%1 milliohms</source>
+        <translation>%1 Milliohm</translation>
+    </message>
+    <message>
+        <source>%1 ohms</source>
+        <translation>%1 Ohm</translation>
+    </message>
+    <message>
+        <source>%1 kiloohms</source>
+        <translation>%1 Kiloohm</translation>
+    </message>
+    <message>
+        <source>%1 megaohms</source>
+        <translation>%1 Megaohm</translation>
+    </message>
+    <message>
+        <source>%1 degrees</source>
+        <translation>%1 Grad</translation>
+    </message>
+    <message>
+        <source>pin %1</source>
+        <translation>Pin %1</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3.</source>
+        <translation>%1, %2, %3.</translation>
+    </message>
+    <message>
+        <source>Next: %1.</source>
+        <translation>Weiter: %1.</translation>
+    </message>
+    <message>
+        <source>Good board, %1.</source>
+        <translation>Gute Platine, %1.</translation>
+    </message>
+    <message>
+        <source>Job&apos;s board, %1.</source>
+        <translation>Platine des Auftrags, %1.</translation>
+    </message>
+    <message>
+        <source>Good board walked. Take keeps it.</source>
+        <translation>Gute Platine gemessen. Übernehmen behält sie.</translation>
+    </message>
+    <message numerus="yes">
+        <source>Walked, %n odd.</source>
+        <translation>
+            <numerusform>Abgetastet, %n auffällig.</numerusform>
+            <numerusform>Abgetastet, %n auffällig.</numerusform>
+        </translation>
     </message>
 </context>
 <context>
     <name>netmend::WalkPage</name>
-    <message>
-        <source>Keep this good walk</source>
-        <translation>Gutmuster behalten</translation>
-    </message>
     <message>
         <source>What to walk</source>
         <translation>Was gemessen wird</translation>
@@ -7632,10 +8430,6 @@
         <translation>GUTE PLATINE</translation>
     </message>
     <message>
-        <source>JOB&apos;S BOARD  %1</source>
-        <translation>AUFTRAGSPLATINE  %1</translation>
-    </message>
-    <message>
         <source>JOB&apos;S BOARD</source>
         <translation>AUFTRAGSPLATINE</translation>
     </message>
@@ -7667,32 +8461,12 @@
         <translation>K behält sie für alle Aufträge mit dieser Platine</translation>
     </message>
     <message>
-        <source>black lead on the pin, red lead on %1</source>
-        <translation>schwarze Prüfspitze auf den Stift, rote auf %1</translation>
-    </message>
-    <message>
-        <source>red lead on the pin, black lead on %1</source>
-        <translation>rote Prüfspitze auf den Stift, schwarze auf %1</translation>
-    </message>
-    <message>
         <source>%1: one lead on the pin, the other on %2</source>
         <translation>%1: eine Prüfspitze auf den Stift, die andere auf %2</translation>
     </message>
     <message>
-        <source>good boards read %1</source>
-        <translation>gute Platinen zeigen %1</translation>
-    </message>
-    <message>
-        <source>nothing to compare with yet</source>
-        <translation>noch kein Vergleich</translation>
-    </message>
-    <message>
         <source>not stated</source>
         <translation>nicht angegeben</translation>
-    </message>
-    <message>
-        <source>name or initials</source>
-        <translation>Name oder Kürzel</translation>
     </message>
     <message>
         <source>M&amp;eter</source>
@@ -7721,6 +8495,137 @@
     <message>
         <source>Walk a good board</source>
         <translation>Gute Platine messen</translation>
+    </message>
+    <message>
+        <source>Next point</source>
+        <translation>Nächster Punkt</translation>
+    </message>
+    <message>
+        <source>initials</source>
+        <translation>Kürzel</translation>
+    </message>
+    <message>
+        <source>Taken last</source>
+        <translation>Zuletzt</translation>
+    </message>
+    <message>
+        <source>Move by one pin</source>
+        <translation>Um einen Pin rücken</translation>
+    </message>
+    <message>
+        <source>Keep as good</source>
+        <translation>Als gut behalten</translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation>Karte</translation>
+    </message>
+    <message>
+        <source>Its readings set the range for every later job</source>
+        <translation>Ihre Werte gelten für jeden späteren Auftrag</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n kept before</source>
+        <translation>
+            <numerusform>%n schon behalten</numerusform>
+            <numerusform>%n schon behalten</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Nothing plugged in</source>
+        <translation>Nichts gesteckt</translation>
+    </message>
+    <message>
+        <source>%1 °C</source>
+        <translation>%1 °C</translation>
+    </message>
+    <message>
+        <source>Job&apos;s board</source>
+        <translation>Auftragsplatine</translation>
+    </message>
+    <message>
+        <source>Good board</source>
+        <translation>Gute Platine</translation>
+    </message>
+    <message>
+        <source>no net</source>
+        <translation>kein Netz</translation>
+    </message>
+    <message>
+        <source>Black lead on the pin, red on %1</source>
+        <translation>Schwarz auf den Stift, Rot auf %1</translation>
+    </message>
+    <message>
+        <source>Black on it, red on %1</source>
+        <translation>Schwarz darauf, Rot auf %1</translation>
+    </message>
+    <message>
+        <source>Red lead on the pin, black on %1</source>
+        <translation>Rot auf den Stift, Schwarz auf %1</translation>
+    </message>
+    <message>
+        <source>Red on it, black on %1</source>
+        <translation>Rot darauf, Schwarz auf %1</translation>
+    </message>
+    <message>
+        <source>%1, to %2</source>
+        <translation>%1, gegen %2</translation>
+    </message>
+    <message>
+        <source>Meter</source>
+        <translation>Messgerät</translation>
+    </message>
+    <message>
+        <source>%1, %2, linked</source>
+        <translation>%1, %2, verbunden</translation>
+    </message>
+    <message>
+        <source>%1, %2, typed</source>
+        <translation>%1, %2, getippt</translation>
+    </message>
+    <message>
+        <source>Nothing to compare with yet</source>
+        <translation>Noch kein Vergleich</translation>
+    </message>
+    <message>
+        <source>Other good boards</source>
+        <translation>Andere gute Platinen</translation>
+    </message>
+    <message>
+        <source>Good boards</source>
+        <translation>Gute Platinen</translation>
+    </message>
+    <message>
+        <source>Unlike the other good boards</source>
+        <translation>Anders als die anderen guten</translation>
+    </message>
+    <message>
+        <source>Odd so far</source>
+        <translation>Auffällig bisher</translation>
+    </message>
+    <message>
+        <source>Read %1 again</source>
+        <translation>%1 noch einmal</translation>
+    </message>
+    <message>
+        <source>pins in the order of their names</source>
+        <translation>Stifte in der Folge ihrer Namen</translation>
+    </message>
+    <message>
+        <source>seen from the bottom</source>
+        <translation>von unten gesehen</translation>
+    </message>
+    <message>
+        <source>seen from the top</source>
+        <translation>von oben gesehen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 read</source>
+        <translation>%1 von %2 gemessen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 read, %3 without net</source>
+        <translation>%1 von %2 gemessen, %3 ohne Netz</translation>
     </message>
 </context>
 </TS>

@@ -66,17 +66,17 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>%n track(s)</source>
-        <translation>
-            <numerusform>%n track</numerusform>
-            <numerusform>%n tracks</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
         <source>%n good board(s) walked</source>
         <translation>
             <numerusform>%n good board walked</numerusform>
             <numerusform>%n good boards walked</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n good walk(s)</source>
+        <translation>
+            <numerusform>%n good walk</numerusform>
+            <numerusform>%n good walks</numerusform>
         </translation>
     </message>
 </context>
@@ -113,17 +113,31 @@
 <context>
     <name>netmend::HandOverPage</name>
     <message numerus="yes">
-        <source>Customer&apos;s copy, ready to print: %n page(s)</source>
+        <source>%n point(s)</source>
         <translation>
-            <numerusform>Customer&apos;s copy, ready to print: %n page</numerusform>
-            <numerusform>Customer&apos;s copy, ready to print: %n pages</numerusform>
+            <numerusform>%n point</numerusform>
+            <numerusform>%n points</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>Ready to print: %n page(s)</source>
+        <source>%n function(s)</source>
         <translation>
-            <numerusform>Ready to print: %n page</numerusform>
-            <numerusform>Ready to print: %n pages</numerusform>
+            <numerusform>%n function</numerusform>
+            <numerusform>%n functions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) open</source>
+        <translation>
+            <numerusform>%n thing open</numerusform>
+            <numerusform>%n things open</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Workshop copy, %n page(s)</source>
+        <translation>
+            <numerusform>Workshop copy, %n page</numerusform>
+            <numerusform>Workshop copy, %n pages</numerusform>
         </translation>
     </message>
 </context>
@@ -138,12 +152,43 @@
     </message>
 </context>
 <context>
+    <name>netmend::OddStrip</name>
+    <message numerus="yes">
+        <source>%n more odd pin(s)</source>
+        <translation>
+            <numerusform>%n more odd pin</numerusform>
+            <numerusform>%n more odd pins</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>netmend::ProvePage</name>
     <message numerus="yes">
-        <source>; and %n more</source>
+        <source>%1 and %n more</source>
         <translation>
-            <numerusform>; and %n more</numerusform>
-            <numerusform>; and %n more</numerusform>
+            <numerusform>%1 and %n more</numerusform>
+            <numerusform>%1 and %n more</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n left: %1</source>
+        <translation>
+            <numerusform>%n left: %1</numerusform>
+            <numerusform>%n left: %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n work step(s) not ticked</source>
+        <translation>
+            <numerusform>%n work step not ticked</numerusform>
+            <numerusform>%n work steps not ticked</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n function(s) left</source>
+        <translation>
+            <numerusform>%1 of %n function left</numerusform>
+            <numerusform>%1 of %n functions left</numerusform>
         </translation>
     </message>
 </context>
@@ -154,6 +199,16 @@
         <translation>
             <numerusform>%n page</numerusform>
             <numerusform>%n pages</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>netmend::WalkEar</name>
+    <message numerus="yes">
+        <source>Walked, %n odd.</source>
+        <translation>
+            <numerusform>Walked, %n odd.</numerusform>
+            <numerusform>Walked, %n odd.</numerusform>
         </translation>
     </message>
 </context>
@@ -171,6 +226,13 @@
         <translation>
             <numerusform>Walked, %n odd</numerusform>
             <numerusform>Walked, %n odd</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n kept before</source>
+        <translation>
+            <numerusform>%n kept before</numerusform>
+            <numerusform>%n kept before</numerusform>
         </translation>
     </message>
 </context>

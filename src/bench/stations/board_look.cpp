@@ -250,7 +250,7 @@ QWidget* BoardPage::beside() {
   notices_->setWordWrap(true);
   notices_->setAccessibleName(tr("What the file left open"));
   layout->addWidget(notices_, 1);
-  another_ = connectorField(tr("or type a connector:  J4, 40 pins, two rows"));
+  another_ = connectorField(tr("or type:  J4, 40 pins, two rows"));
   layout->addWidget(another_);
   auto* ways = new WrapLayout;
   notes_->setCheckable(true);

@@ -1,5 +1,7 @@
 #include "bridge_page.h"
 
+#include <algorithm>
+
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
@@ -7,9 +9,11 @@
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
+#include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 #include "netmend/drawing/fault_overlay.h"
 #include "netmend/words/jumper.h"
+#include "netmend/words/place.h"
 #include "odd_pins.h"
 #include "proposals_view.h"
 #include "steps_view.h"
@@ -213,9 +217,15 @@ Overlay BridgePage::overlay() const {
   const RepairAction* chosen = work_->action();
   if (chosen == nullptr || !chosen->jumper) return out;
   if (board != nullptr) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
-  out.lines.push_back({chosen->jumper->way, LineStyle::wire});
+  const bool laid = std::all_of(chosen->steps.begin(), chosen->steps.end(),
+                                [](const WorkStep& each) { return each.done || isFunctionCheck(each); });
+  out.lines.push_back({chosen->jumper->way, laid ? LineStyle::laid : LineStyle::wire});
   out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, nameOf(chosen->jumper->from)});
   out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, nameOf(chosen->jumper->to)});
+  const WorkStep* now = work_->step();
+  if (board == nullptr || now == nullptr || !now->measure) return out;
+  if (const auto at = placeOnBoard(*board->lookup, now->measure->point))
+    out.marks.push_back({*at, MarkShape::probe, nameOf(now->measure->point, board->places.get())});
   return out;
 }
 

@@ -144,7 +144,7 @@ QSize ProvePage::minimumSizeHint() const {
 
 void ProvePage::fitPoint() {
   // A long name in the largest letters would push everything else out.
-  fitLetters(*point_, {Letters::point, Letters::large, Letters::metre}, true);
+  fitLetters(*point_, scaled(72), {Letters::point, Letters::large, Letters::metre}, true);
 }
 
 bool ProvePage::event(QEvent* event) {

@@ -169,17 +169,6 @@ void ProvePage::showLast() {
   explanation_->setText(lines.join(QLatin1Char('\n')));
 }
 
-namespace {
-
-/// Where a lead goes; nothing: nobody knows.
-std::optional<Point> placeOnBoard(const Lookup& lookup, const ProbePoint& point) {
-  if (const auto at = positionOf(lookup, point.pin); at.known()) return at.value;
-  const auto place = placeOfHandle(lookup.board(), point.label);
-  return place ? std::optional(place->at) : std::nullopt;
-}
-
-} // namespace
-
 Overlay ProvePage::overlay() const {
   Overlay out;
   const BoardUnderWork* board = desk_.job.board();
@@ -187,7 +176,7 @@ Overlay ProvePage::overlay() const {
   if (board == nullptr || job == nullptr) return out;
   for (const RepairAction& action : job->actions)
     if (action.jumper) {
-      out.lines.push_back({action.jumper->way, LineStyle::wire});
+      out.lines.push_back({action.jumper->way, LineStyle::laid});
       const auto nets = board->lookup->netsNamed(action.jumper->net);
       out.litNets.insert(out.litNets.end(), nets.begin(), nets.end());
     }

@@ -110,6 +110,12 @@ bool stationDone(Station station, const Desk& desk) {
   return false;
 }
 
+std::optional<Point> placeOnBoard(const Lookup& lookup, const ProbePoint& point) {
+  if (const auto at = positionOf(lookup, point.pin); at.known()) return at.value;
+  const auto place = placeOfHandle(lookup.board(), point.label);
+  return place ? std::optional(place->at) : std::nullopt;
+}
+
 void StationPage::take(const ReadingEvent& event) {
   const auto* value = std::get_if<ValueTaken>(&event);
   if (value != nullptr && value->mode && *value->mode != wantedMode())

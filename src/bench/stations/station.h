@@ -57,6 +57,9 @@ struct NextThing {
 [[nodiscard]] QString saidAt(Station here, const NextThing& next);
 [[nodiscard]] NextThing nextThing(const Desk& desk);
 
+/// Where the point lies, as far as the board knows.
+[[nodiscard]] std::optional<Point> placeOnBoard(const Lookup& lookup, const ProbePoint& point);
+
 /// What is being worked on, for the foot's left end.
 struct FootMode {
   BandLook look = BandLook::job;

@@ -331,12 +331,10 @@ void StepsView::share() {
     label->setVisible(!label->text().isEmpty());
   steps_->setVisible(steps_->count() > 0 && room >= leastForRows);
   // A long sentence in smaller letters: cut off it would say nothing.
-  const int width = std::max(1, due_->width());
-  const QFontMetrics large(lettersFont(Letters::large, true));
-  const Letters wanted =
-      large.horizontalAdvance(due_->text()) <= width * 3 / 2 ? Letters::large : Letters::metre;
-  if (due_->font() != lettersFont(wanted, true)) setLetters(*due_, wanted, true);
-  const int forFigure = std::max(1, mustWord_->width() - scaled(60));
+  const bool low = room < leastForWords;
+  fitLetters(*due_, scaled(low ? 56 : 82), {Letters::large, Letters::metre, Letters::reading}, true);
+  if (low && !must_->text().isEmpty()) mustWord_->hide();
+  const int forFigure = std::max(1, width() * 6 / 11 - scaled(60 + 2 * face::margin));
   for (const Letters letters : {Letters::point, Letters::large, Letters::metre}) {
     const QFont font = lettersFont(letters, true);
     const bool fits = QFontMetrics(font).horizontalAdvance(must_->text()) <= forFigure;

@@ -57,30 +57,9 @@ QColor bandInk(BandLook look, const FaceColors& colors) {
   return colors.ink;
 }
 
-namespace {
-
-/// One line; what does not fit ends in an ellipsis: a number cut off would be read as another one.
-class ElidedLabel : public QLabel {
-public:
-  using QLabel::QLabel;
-
-protected:
-  void paintEvent(QPaintEvent*) override {
-    QPainter painter(this);
-    painter.setPen(palette().color(foregroundRole()));
-    painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter,
-                     fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()));
-  }
-};
-
-} // namespace
-
 Band::Band(const QString& name, QWidget* parent)
-    : QWidget(parent), title_(makeLabel(Letters::metre, name, this)), words_(new ElidedLabel(this)),
-      row_(new QHBoxLayout(this)) {
-  words_->setObjectName(name + QStringLiteral("Words"));
-  words_->setTextFormat(Qt::PlainText);
-  setLetters(*words_, Letters::reading);
+    : QWidget(parent), title_(makeLabel(Letters::metre, name, this)),
+      words_(makeLabel(Letters::reading, name + QStringLiteral("Words"), this)), row_(new QHBoxLayout(this)) {
   setScaledHeight(*this, face::bar);
   setLetters(*title_, Letters::metre, true);
   title_->setWordWrap(false);
@@ -139,7 +118,7 @@ void Band::paintWords() {
                                      : QWIDGETSIZE_MAX);
     label->setContentsMargins(striped ? scaled(face::grid) : 0, 0, striped ? scaled(face::grid) : 0, 0);
   }
-  fitLetters(*words_, {Letters::reading, Letters::small});
+  fitLetters(*words_, scaled(face::bar), {Letters::reading, Letters::small});
   for (QPushButton* button : buttons_) {
     QPalette inks = palette();
     const QColor ground = striped ? colors.card : look_ == BandLook::job ? colors.job : colors.card;

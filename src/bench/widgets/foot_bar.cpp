@@ -1,9 +1,13 @@
 #include "foot_bar.h"
 
+#include <algorithm>
+#include <vector>
+
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
+#include <QPushButton>
 
 #include "face_style.h"
 #include "letters.h"
@@ -14,12 +18,14 @@ namespace {
 constexpr double modePart = 0.156; ///< of the width, 240 of 1536
 constexpr double leastMode = 176;
 constexpr double leastWindow = 900; ///< narrower, the due thing needs all the room
+constexpr double leastDue = 0.4; ///< of what the mode leaves, for the due thing before keys lose their words
 } // namespace
 
 FootBar::FootBar(QWidget* parent)
     : QWidget(parent), due_(makeLabel(Letters::foot, QStringLiteral("next"), this)),
       row_(new QHBoxLayout(this)), keys_(new QHBoxLayout) {
   setScaledHeight(*this, face::foot);
+  row_->setSizeConstraint(QLayout::SetNoConstraint); // what does not fit gives way by itself
   setLetters(*due_, Letters::foot, true);
   due_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(due_, 1);
@@ -53,7 +59,8 @@ void FootBar::showKeys(QWidget* keys) {
   keys->show();
 }
 
-void FootBar::addOwn(QWidget* button) {
+void FootBar::addOwn(QPushButton* button) {
+  own_ = button;
   row_->addWidget(button);
 }
 
@@ -66,8 +73,38 @@ void FootBar::layOut() {
   row_->setContentsMargins(modeWidth() + scaled(face::margin), 0, scaled(face::margin), 0);
   row_->setSpacing(scaled(face::grid));
   keys_->setSpacing(scaled(face::grid));
-  // A long sentence takes two lines, in smaller letters: cut off it would say nothing.
-  fitLetters(*due_, {Letters::foot, Letters::metre, Letters::reading}, true);
+  shareWithKeys();
+  // A long sentence takes smaller letters, then more lines: cut off it would say nothing.
+  fitLetters(*due_, scaled(face::foot - face::grid),
+             {Letters::foot, Letters::metre, Letters::reading, Letters::small}, true);
+}
+
+/// Where words of the keys would leave too little for the due thing, the key caps stand alone; that of the
+/// one that goes on last.
+void FootBar::shareWithKeys() {
+  std::vector<QPushButton*> buttons;
+  if (shown_ != nullptr)
+    for (auto* button : shown_->findChildren<QPushButton*>())
+      if (button->isVisibleTo(shown_)) buttons.push_back(button);
+  const bool mainAmongThem =
+      std::any_of(buttons.begin(), buttons.end(), [](auto* button) { return isMain(*button); });
+  if (own_ != nullptr) {
+    setMain(*own_, !mainAmongThem);
+    if (own_->isVisibleTo(this)) buttons.push_back(own_);
+  }
+  const int gap = scaled(face::grid);
+  const int inner = width() - modeWidth() - 2 * scaled(face::margin);
+  const int due = QFontMetrics(lettersFont(Letters::reading, true)).horizontalAdvance(due_->text());
+  int wanted = std::min(due, static_cast<int>(inner * leastDue));
+  for (const QPushButton* button : buttons)
+    wanted += widthWithWords(*button) + gap;
+  for (const bool mains : {false, true})
+    for (QPushButton* button : buttons) {
+      if (isMain(*button) != mains) continue;
+      const bool compact = wanted > inner;
+      setCompact(*button, compact);
+      if (compact) wanted -= widthWithWords(*button) - button->sizeHint().width();
+    }
 }
 
 void FootBar::resizeEvent(QResizeEvent*) {

@@ -6,6 +6,7 @@
 
 class QHBoxLayout;
 class QLabel;
+class QPushButton;
 
 namespace netmend {
 
@@ -20,8 +21,8 @@ public:
   [[nodiscard]] QString mode() const { return mode_; }
   /// The page's keys, left of the window's own; null: none. They stay the page's.
   void showKeys(QWidget* keys);
-  /// The window's own button, rightmost.
-  void addOwn(QWidget* button);
+  /// The window's own button, rightmost; the one that goes on, unless the page has one.
+  void addOwn(QPushButton* button);
 
 protected:
   void paintEvent(QPaintEvent* event) override;
@@ -30,6 +31,7 @@ protected:
 
 private:
   void layOut();
+  void shareWithKeys();
   [[nodiscard]] int modeWidth() const;
   BandLook look_ = BandLook::job;
   QString mode_;
@@ -37,6 +39,7 @@ private:
   QHBoxLayout* row_;
   QHBoxLayout* keys_;
   QWidget* shown_ = nullptr;
+  QPushButton* own_ = nullptr;
 };
 
 } // namespace netmend

@@ -75,9 +75,18 @@ public:
       : QPushButton(words, parent), cap_(std::move(cap)) {}
   [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
   [[nodiscard]] QSize sizeHint() const override {
+    return {compact_ ? capSize().width() + 2 * gap() : withWords(), scaled(face::control)};
+  }
+  [[nodiscard]] int withWords() const {
     const int cap = cap_.isEmpty() ? 0 : capSize().width() + gap();
-    return {fontMetrics().size(Qt::TextShowMnemonic, text()).width() + cap + 3 * gap(),
-            scaled(face::control)};
+    return fontMetrics().size(Qt::TextShowMnemonic, text()).width() + cap + 3 * gap();
+  }
+  void setCompact(bool compact) {
+    if (cap_.isEmpty() || compact_ == compact) return;
+    compact_ = compact;
+    setToolTip(compact ? text() : QString());
+    updateGeometry();
+    update();
   }
 
 protected:
@@ -95,12 +104,17 @@ protected:
     option.text.clear();
     painter.drawControl(QStyle::CE_PushButton, option);
     // Of a filled block the words are in the colour of what it lies on.
-    const bool isMain = property(mainProperty).toBool() && isEnabled();
+    const bool isMain = netmend::isMain(*this) && isEnabled();
     const auto role = isMain        ? QPalette::HighlightedText
                       : isChecked() ? QPalette::Button
                                     : QPalette::ButtonText;
     painter.setPen(palette().color(role));
     QRect inside = rect().adjusted(gap() * 3 / 2, 0, -gap(), 0);
+    if (compact_) {
+      const QSize size = capSize();
+      const QRect cap(QPoint((width() - size.width()) / 2, (height() - size.height()) / 2), size);
+      return paintKeyCap(painter, cap, cap_, isMain || isChecked() ? QBrush(Qt::NoBrush) : palette().base());
+    }
     if (!cap_.isEmpty()) {
       const QRect cap = capIn(inside);
       inside.setRight(cap.left() - gap());
@@ -122,6 +136,7 @@ private:
     return {QPoint(inside.right() - size.width() + 1, inside.center().y() - size.height() / 2), size};
   }
   QString cap_;
+  bool compact_ = false;
 };
 
 } // namespace
@@ -163,13 +178,15 @@ void keepRoomForHint(QLineEdit& field, Growth growth) {
   if (growth == Growth::none) field.setMaximumWidth(hint * 3 / 2);
 }
 
-void fitLetters(QLabel& label, std::initializer_list<Letters> letters, bool bold) {
+void fitLetters(QLabel& label, int height, std::initializer_list<Letters> letters, bool bold) {
   const int room = label.contentsRect().width();
   if (room <= 0) return;
   Letters chosen = *letters.begin();
   for (const Letters each : letters) {
     chosen = each;
-    if (QFontMetrics(lettersFont(each, bold)).horizontalAdvance(label.text()) <= room) break;
+    const QRect wanted = QFontMetrics(lettersFont(each, bold))
+                             .boundingRect(QRect(0, 0, room, 10 * height), Qt::TextWordWrap, label.text());
+    if (wanted.width() <= room && wanted.height() <= height) break;
   }
   // Asked at every change of the layout, which another font changes again.
   if (label.font() != lettersFont(chosen, bold)) setLetters(label, chosen, bold);
@@ -238,9 +255,23 @@ QFrame* makeRule(Qt::Orientation lies, QWidget* parent) {
   return rule;
 }
 
-void setMain(QPushButton& button) {
-  button.setProperty(mainProperty, true);
-  setLetters(button, Letters::reading, true);
+void setMain(QPushButton& button, bool isMain) {
+  if (netmend::isMain(button) == isMain) return;
+  button.setProperty(mainProperty, isMain);
+  setLetters(button, Letters::reading, isMain);
+}
+
+bool isMain(const QPushButton& button) {
+  return button.property(mainProperty).toBool();
+}
+
+void setCompact(QPushButton& button, bool compact) {
+  if (auto* prompt = dynamic_cast<PromptButton*>(&button)) prompt->setCompact(compact);
+}
+
+int widthWithWords(const QPushButton& button) {
+  const auto* prompt = dynamic_cast<const PromptButton*>(&button);
+  return prompt != nullptr ? prompt->withWords() : button.sizeHint().width();
 }
 
 void setLater(QPushButton& button) {

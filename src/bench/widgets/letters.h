@@ -27,9 +27,9 @@ void setFaceScale(double scale);
 
 /// Gives the widget these letters, for good: `followScale` keeps them in proportion.
 void setLetters(QWidget& widget, Letters letters, bool bold = false);
-/// The first of these letters in which the label's text goes on one line of its width; else the last, in as
-/// many as it takes. For labels that give way.
-void fitLetters(QLabel& label, std::initializer_list<Letters> letters, bool bold = false);
+/// The first of these letters in which the label's text, wrapped, fits its width and this height; else the
+/// last. For labels that give way.
+void fitLetters(QLabel& label, int height, std::initializer_list<Letters> letters, bool bold = false);
 /// The widget's height, for good, in pixels at 100 %.
 void setScaledHeight(QWidget& widget, double pixels);
 /// To be called for a window when the scale is another one.
@@ -61,8 +61,12 @@ void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const 
 [[nodiscard]] QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent);
 /// The same where something else acts on the key.
 [[nodiscard]] QPushButton* makePrompt(const QString& text, const QKeySequence& key, QWidget* parent);
+/// Its key alone, where there is no room for words; and what it takes with them.
+void setCompact(QPushButton& button, bool compact);
+[[nodiscard]] int widthWithWords(const QPushButton& button);
 /// The one that goes on: filled with the accent.
-void setMain(QPushButton& button);
+void setMain(QPushButton& button, bool isMain = true);
+[[nodiscard]] bool isMain(const QPushButton& button);
 /// It can be pressed, but something else comes first: its outline is dashed.
 void setLater(QPushButton& button);
 

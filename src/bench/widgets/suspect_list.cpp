@@ -120,11 +120,11 @@ void paintSuspectRow(QPainter& painter, const QRect& rect, const SuspectRow& row
   const bool detailed = detail > 0 && x + metrics.horizontalAdvance(row.words) + detail <= right;
   const int room = right - x - (detailed ? detail : 0);
   painter.setPen(row.rest ? colors.quiet : colors.ink);
-  // Long words in small letters, before they are cut off.
+  // Long words in small letters, on two lines where it takes them.
   if (metrics.horizontalAdvance(row.words) > room) painter.setFont(lettersFont(Letters::small, row.leading));
   if (room > 0)
-    painter.drawText(centred(x, room, rect.height()), Qt::AlignLeft | Qt::AlignVCenter,
-                     painter.fontMetrics().elidedText(row.words, Qt::ElideRight, room));
+    painter.drawText(centred(x, room, rect.height()),
+                     Qt::AlignLeft | Qt::AlignVCenter | static_cast<int>(Qt::TextWordWrap), row.words);
   if (detailed) {
     painter.setFont(lettersFont(Letters::small));
     painter.setPen(colors.quiet);
