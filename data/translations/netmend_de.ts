@@ -8295,6 +8295,20 @@ Platinen</translation>
     </message>
 </context>
 <context>
+    <name>netmend::SuspectList</name>
+    <message>
+        <source>Suspects, likeliest first</source>
+        <translation>Verdacht, wahrscheinlichster zuerst</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n other place(s)</source>
+        <translation>
+            <numerusform>%n andere Stelle</numerusform>
+            <numerusform>%n andere Stellen</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>netmend::WalkEar</name>
     <message>
         <source>over limit</source>

@@ -203,6 +203,16 @@
     </message>
 </context>
 <context>
+    <name>netmend::SuspectList</name>
+    <message numerus="yes">
+        <source>%n other place(s)</source>
+        <translation>
+            <numerusform>%n other place</numerusform>
+            <numerusform>%n other places</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>netmend::WalkEar</name>
     <message numerus="yes">
         <source>Walked, %n odd.</source>

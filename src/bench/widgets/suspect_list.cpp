@@ -23,10 +23,6 @@ constexpr std::size_t mostListed = 60; ///< the rest together is below what anyb
 constexpr double leastListed = 0.005;
 constexpr int rowRole = Qt::UserRole;
 
-QString translated(const char* text, int count = -1) {
-  return QCoreApplication::translate("netmend::SuspectList", text, nullptr, count);
-}
-
 QString shareText(double probability) {
   if (probability < leastListed) return QStringLiteral("< 1 %");
   if (probability > 0.995) return QStringLiteral("> 99 %"); // nothing is certain
@@ -136,7 +132,7 @@ void paintSuspectRow(QPainter& painter, const QRect& rect, const SuspectRow& row
 
 SuspectList::SuspectList(QWidget* parent) : QListWidget(parent) {
   setObjectName(QStringLiteral("suspects"));
-  setAccessibleName(translated("Suspects, likeliest first"));
+  setAccessibleName(tr("Suspects, likeliest first"));
   setItemDelegate(new SuspectDelegate(this));
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFrameShape(QFrame::NoFrame);
@@ -177,7 +173,7 @@ void SuspectList::setFault(const FaultCase* fault, const std::vector<std::string
   if (others == 0) return;
   rest_.rest = true;
   rest_.share = shareText(rest_.probability);
-  rest_.words = translated("%n other place(s)", static_cast<int>(others));
+  rest_.words = tr("%n other place(s)", nullptr, static_cast<int>(others));
 }
 
 int SuspectList::wantedHeight() const {

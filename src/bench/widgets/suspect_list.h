@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include <QCoreApplication>
 #include <QListWidget>
 
 #include "netmend/casework/fault_case.h"
@@ -30,6 +31,8 @@ inline constexpr int letterPlate = 26; ///< pixels at 100 %, both ways
 
 /// Suspects, likeliest first: the first few, or all that anybody acts on.
 class SuspectList : public QListWidget {
+  Q_DECLARE_TR_FUNCTIONS(netmend::SuspectList)
+
 public:
   explicit SuspectList(QWidget* parent = nullptr);
   /// `fault` null: none. `letters` are parallel to its ranked suspects.
