@@ -9,7 +9,7 @@ namespace netmend {
 namespace {
 
 constexpr double leastMended = 0.001; ///< a suspect below it changes no per cent
-constexpr Length sameSpot{10'000}; ///< on one track
+constexpr Length sameSpot{10'000};    ///< on one track
 
 /// The place of the line that this landing is soldered to.
 bool isAt(const ProbePlace& place, const Landing& landing) {
