@@ -6606,7 +6606,7 @@ Platinen</translation>
     </message>
     <message>
         <source>Part, pin, net or value</source>
-        <translation>Bauteil, Pin, Netz oder Wert</translation>
+        <translation>Bauteil, Anschluss, Netz oder Wert</translation>
     </message>
     <message>
         <source>Search the parts</source>
@@ -7062,10 +7062,6 @@ Platinen</translation>
         <source>%1 is not understood</source>
         <translation>%1 ist nicht verstanden</translation>
     </message>
-    <message>
-        <source>J4 40 2 rows   ·   R 100 0402 8   ·   U1 64 4 sides   ·   SH1 lid 1.6   ·   zone battery</source>
-        <translation>J4 40 2 Reihen   ·   R 100 0402 8   ·   U1 64 4 Seiten   ·   Zone Akku</translation>
-    </message>
     <message numerus="yes">
         <source>%n pin(s)</source>
         <translation>
@@ -7088,6 +7084,10 @@ Platinen</translation>
     <message>
         <source>Touch next: %1</source>
         <translation>Als Nächstes berühren: %1</translation>
+    </message>
+    <message>
+        <source>J4 40 2 rows  ·  R 100 0402  ·  zone battery</source>
+        <translation>J4 40 2 Reihen  ·  R 100 0402  ·  Zone Akku</translation>
     </message>
 </context>
 <context>
@@ -7633,7 +7633,7 @@ Platinen</translation>
     </message>
     <message>
         <source>Odd pins</source>
-        <translation>Auffällige Pins</translation>
+        <translation>Auffällig</translation>
     </message>
     <message numerus="yes">
         <source>%n more odd pin(s)</source>
@@ -7848,6 +7848,90 @@ Platinen</translation>
     <message>
         <source>chosen</source>
         <translation>gewählt</translation>
+    </message>
+    <message>
+        <source>scrape the mask at %1</source>
+        <translation>Lack freilegen: %1</translation>
+    </message>
+    <message>
+        <source>mask over %1 not known</source>
+        <translation>Lack über %1 nicht bekannt</translation>
+    </message>
+    <message>
+        <source>scrape the track at %1</source>
+        <translation>Leiterbahn freilegen: %1</translation>
+    </message>
+    <message>
+        <source>small part: fix the wire at %1</source>
+        <translation>kleines Teil: Draht festlegen, %1</translation>
+    </message>
+    <message>
+        <source>look first: may be a coupling capacitor, %1</source>
+        <translation>erst ansehen: vielleicht Koppelkondensator, %1</translation>
+    </message>
+    <message>
+        <source>live side of %1</source>
+        <translation>spannungsführende Seite von %1</translation>
+    </message>
+    <message>
+        <source>only this end of %1</source>
+        <translation>nur dieses Ende von %1</translation>
+    </message>
+    <message>
+        <source>on the leg itself: %1</source>
+        <translation>am Beinchen selbst: %1</translation>
+    </message>
+    <message>
+        <source>close beside a keep-out at %1</source>
+        <translation>dicht neben einer Sperrfläche: %1</translation>
+    </message>
+    <message>
+        <source>look first: height of %1 is guessed</source>
+        <translation>erst ansehen: Höhe von %1 ist geschätzt</translation>
+    </message>
+    <message>
+        <source>outline of the board is guessed</source>
+        <translation>Umriss der Platine ist geschätzt</translation>
+    </message>
+    <message>
+        <source>through %1: see why</source>
+        <translation>durch %1: siehe Warum</translation>
+    </message>
+    <message>
+        <source>over %1</source>
+        <translation>über %1</translation>
+    </message>
+    <message>
+        <source>over bare copper of other nets</source>
+        <translation>über blankem Kupfer anderer Netze</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 nach %2</translation>
+    </message>
+    <message>
+        <source>the wire has a warning: see why</source>
+        <translation>Warnung zum Draht: siehe Warum</translation>
+    </message>
+    <message>
+        <source>of wire</source>
+        <translation>Draht</translation>
+    </message>
+    <message>
+        <source>mends it</source>
+        <translation>behebt es</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>zu %1</translation>
+    </message>
+    <message>
+        <source>nothing near</source>
+        <translation>nichts in der Nähe</translation>
+    </message>
+    <message>
+        <source>of work</source>
+        <translation>Arbeit</translation>
     </message>
 </context>
 <context>
@@ -8270,6 +8354,26 @@ Platinen</translation>
         <source>overruling of a check</source>
         <translation>Übergehen einer Prüfung</translation>
     </message>
+    <message>
+        <source>under %1</source>
+        <translation>unter %1</translation>
+    </message>
+    <message>
+        <source>OL or %1</source>
+        <translation>OL oder %1</translation>
+    </message>
+    <message>
+        <source>%1: black lead on %2, red lead on %3</source>
+        <translation>%1: schwarz an %2, rot an %3</translation>
+    </message>
+    <message>
+        <source>%1: from %2 to %3</source>
+        <translation>%1: von %2 nach %3</translation>
+    </message>
+    <message>
+        <source>battery contacts</source>
+        <translation>Batteriekontakte</translation>
+    </message>
 </context>
 <context>
     <name>netmend::StillCamera</name>
@@ -8369,8 +8473,8 @@ Platinen</translation>
     <message numerus="yes">
         <source>Walked, %n odd.</source>
         <translation>
-            <numerusform>Abgetastet, %n auffällig.</numerusform>
-            <numerusform>Abgetastet, %n auffällig.</numerusform>
+            <numerusform>Gemessen, %n auffällig.</numerusform>
+            <numerusform>Gemessen, %n auffällig.</numerusform>
         </translation>
     </message>
 </context>

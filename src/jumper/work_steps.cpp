@@ -150,7 +150,7 @@ constexpr double jointLimit = 2.0; ///< "more than twice that: a joint is bad"
 constexpr double noVolts = 0.5;    ///< what is read as 0 V
 
 ProbePoint supply() {
-  return {PinId{}, "battery contacts"};
+  return {PinId{}, StepMeasure::batteryContacts};
 }
 
 /// As it is written: what is said of it and what it is held against agree.

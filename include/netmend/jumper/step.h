@@ -14,6 +14,9 @@ enum class WorkKind { jumper, resolder, removePart, replacePart, clean, cutTrack
 
 /// What a check wants measured, and what it must read.
 struct StepMeasure {
+  /// Of a point that is no place of the board: where the battery goes.
+  static constexpr const char* batteryContacts = "battery contacts";
+
   ReadingMode mode = ReadingMode::diode;
   ProbePoint point;
   ProbePoint other{PinId{}, "GND"};

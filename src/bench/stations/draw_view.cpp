@@ -381,8 +381,7 @@ void DrawView::showDue() {
   const Said help = dueHelp(due);
   help_->setText(help.empty() ? QString() : shown(help));
   help_->setVisible(!help.empty());
-  line_->setHint(
-      tr("J4 40 2 rows   ·   R 100 0402 8   ·   U1 64 4 sides   ·   SH1 lid 1.6   ·   zone battery"));
+  line_->setHint(tr("J4 40 2 rows  ·  R 100 0402  ·  zone battery"));
 }
 
 QStringList DrawView::factsInHand() const {

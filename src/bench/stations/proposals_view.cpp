@@ -29,10 +29,10 @@ ProposalsView::ProposalsView(Desk desk, QWidget* parent)
   layout->setSpacing(scaled(face::grid));
   setLetters(*title_, Letters::large, true);
   layout->addWidget(title_);
-  layout->addWidget(why_);
   auto* cards = new QWidget(this);
   cards->setLayout(column_);
   column_->setContentsMargins(0, 0, 0, 0);
+  column_->addWidget(why_);
   QScrollArea* area = scrolled(cards, this);
   area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   layout->addWidget(area, 1);

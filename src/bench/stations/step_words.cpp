@@ -5,16 +5,9 @@
 #include "netmend/drawing/shown.h"
 #include "netmend/probing/reading_entry.h"
 #include "netmend/words/reading.h"
+#include "steps_view.h"
 
 namespace netmend {
-
-namespace {
-
-QString inStep(const char* text) {
-  return QCoreApplication::translate("netmend::StepsView", text);
-}
-
-} // namespace
 
 QString mustFigure(const WorkStep& step) {
   if (!step.measure) return {};
@@ -25,25 +18,28 @@ QString mustFigure(const WorkStep& step) {
     const QString low = value(wanted.interval->lowest), high = value(wanted.interval->highest);
     const QString unit = high.section(QLatin1Char(' '), 1);
     if (wanted.interval->lowest <= 0)
-      text = inStep("under %1").arg(high);
+      text = StepsView::tr("under %1").arg(high);
     else if (low.section(QLatin1Char(' '), 1) == unit)
       text = low.section(QLatin1Char(' '), 0, 0) + QStringLiteral("–") + high;
     else
       text = low + QStringLiteral(" – ") + high;
   }
   if (!wanted.overLimit) return text;
-  return text.isEmpty() ? QStringLiteral("OL") : inStep("OL or %1").arg(text);
+  return text.isEmpty() ? QStringLiteral("OL") : StepsView::tr("OL or %1").arg(text);
 }
 
 QString leadsOf(const WorkStep& step) {
   if (!step.measure) return {};
   const StepMeasure& wanted = *step.measure;
   const QString mode = shown(nameOf(wanted.mode));
-  const QString here = QString::fromStdString(wanted.point.label);
-  const QString other = QString::fromStdString(wanted.other.label);
+  const auto named = [](const ProbePoint& point) {
+    return point.label == StepMeasure::batteryContacts ? StepsView::tr("battery contacts")
+                                                       : QString::fromStdString(point.label);
+  };
+  const QString here = named(wanted.point), other = named(wanted.other);
   if (wanted.mode == ReadingMode::diode)
-    return inStep("%1: black lead on %2, red lead on %3").arg(mode, here, other);
-  return inStep("%1: from %2 to %3").arg(mode, here, other);
+    return StepsView::tr("%1: black lead on %2, red lead on %3").arg(mode, here, other);
+  return StepsView::tr("%1: from %2 to %3").arg(mode, here, other);
 }
 
 } // namespace netmend

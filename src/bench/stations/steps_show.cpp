@@ -334,6 +334,8 @@ void StepsView::share() {
   const bool low = room < leastForWords;
   fitLetters(*due_, scaled(low ? 56 : 82), {Letters::large, Letters::metre, Letters::reading}, true);
   if (low && !must_->text().isEmpty()) mustWord_->hide();
+  if (must_->text().isEmpty())
+    fitLetters(*mustWord_, scaled(72), {Letters::metre, Letters::reading, Letters::small});
   const int forFigure = std::max(1, width() * 6 / 11 - scaled(60 + 2 * face::margin));
   for (const Letters letters : {Letters::point, Letters::large, Letters::metre}) {
     const QFont font = lettersFont(letters, true);

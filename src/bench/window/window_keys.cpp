@@ -55,10 +55,6 @@ void BenchWindow::addKeys() {
   add(tr("Redo"), QKeySequence::keyBindings(QKeySequence::Redo), [this] {
     if (const auto redone = job_->redo(); !redone) tell(shown(redone.error()), true);
   });
-  add(tr("New job"), {QKeySequence(newJobKey)}, [this] {
-    go(Station::bookIn);
-    static_cast<BookInPage&>(page(station_)).newJob();
-  });
   add(tr("Search all jobs"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F)}, [this] {
     go(Station::bookIn);
     static_cast<BookInPage&>(page(station_)).search();

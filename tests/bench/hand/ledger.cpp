@@ -109,8 +109,11 @@ void Ledger::follow(BenchWindow& window) {
   connect(&desk.job, &BenchJob::noticed, this, [this] { ++words_; });
   connect(&desk.job, &BenchJob::goodWalksChanged, this, &Ledger::goodKept);
   connect(&desk.walk, &BenchWalk::changed, this, &Ledger::goodShown);
-  connect(&desk.walk, &BenchWalk::taken, this,
-          [this](const QString& point, const QString& value) { announced(point, value); });
+  connect(&desk.walk, &BenchWalk::taken, this, [this, walk = &desk.walk] {
+    const Reading& last = walk->walk().readings.back();
+    announced(QString::fromStdString(last.point.label),
+              QString::fromStdString(readingText(last.value, last.mode)));
+  });
   jobShown();
 }
 

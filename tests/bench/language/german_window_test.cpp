@@ -130,8 +130,8 @@ struct GermanBench {
 TEST_CASE("a window started in German shows German, and no English, at every station", "[language]") {
   GermanBench bench;
   const Desk desk = bench.window->desk();
-  const std::array<const char*, 7> samples{"Symptom",         "Anschlüsse",      "auffällig",
-                                           "frei zugänglich", "Kupferlackdraht", "NICHT NACHGEWIESEN",
+  const std::array<const char*, 7> samples{"Symptom",         "Anschlüsse", "auffällig",
+                                           "Frei zugänglich", "Draht",      "NICHT NACHGEWIESEN",
                                            "Kundenexemplar"};
   const auto look = [&](Station station) {
     const QStringList texts = bench.at(station);

@@ -124,7 +124,7 @@ TEST_CASE("a repair is proved by reading every point again and seeing the functi
   Prove::key(Qt::Key_F);
   CHECK(QApplication::focusWidget() == prove.find<QLineEdit>("function"));
   Prove::type("keys 3, 6, 9 and Enter");
-  CHECK(functionsLeft->text() == QStringLiteral("1 of 1 function(s) left"));
+  CHECK(functionsLeft->text() == QStringLiteral("1 of 1 function left"));
   auto* toggle = prove.find<QCheckBox>("functionCheck");
   CHECK(toggle->text() == QStringLiteral("keys 3, 6, 9 and Enter"));
   toggle->setFocus();
@@ -269,12 +269,12 @@ TEST_CASE("functions that the symptom names are offered, and written down with t
   };
   using Texts = std::vector<std::string>;
   CHECK(toggles() == QStringList{"Key 3", "Key 6", "Key 9", "Enter"});
-  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("4 of 4 function(s) left"));
+  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("4 of 4 functions left"));
   CHECK(written().empty());
   prove.page.findChildren<QCheckBox*>(QStringLiteral("functionCheck")).at(1)->setFocus();
   Prove::key(Qt::Key_Space);
   CHECK(written() == Texts{"Key 3", "x Key 6", "Key 9", "Enter"});
-  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("3 of 4 function(s) left"));
+  CHECK(prove.find<QLabel>("functionsLeft")->text() == QStringLiteral("3 of 4 functions left"));
   Prove::key(Qt::Key_Delete);
   CHECK(waitFor([&] { return written() == Texts{"Key 3", "Key 9", "Enter"}; }));
   // What a person wrote stays, whatever the symptom says later.

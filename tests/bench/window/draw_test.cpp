@@ -298,7 +298,7 @@ void Drawing::work() {
   CHECK(desk.walk.walk(false).readings[odd.front()].point.label == "J4.9");
   rig.press(Qt::Key_4, Qt::ControlModifier);
   settle();
-  CHECK(rig.text("lineName") == QStringLiteral("Line KEY_COL3"));
+  CHECK(rig.window->page(Station::find).footMode().text == QStringLiteral("FIND KEY_COL3"));
   REQUIRE(desk.fault.fault() != nullptr);
   // The line is open between J4.9 and the filter: what the far side reads says so.
   for (int probe = 0; probe < 8 && desk.fault.nextProbe() != nullptr; ++probe) {

@@ -8,6 +8,7 @@
 #include <QListWidget>
 #include <QPushButton>
 
+#include "bench/demo_cli.h"
 #include "bench/language/language.h"
 #include "bench/widgets/figures.h"
 #include "bench/widgets/foot_bar.h"
@@ -387,8 +388,13 @@ TEST_CASE("which board is walked is said by pattern and word in band and foot") 
 
 TEST_CASE("the station has the whole width until the map is asked for") {
   Walked walked(QStringLiteral("J4, 20 pins"));
-  CHECK_FALSE(walked.rig.window->map().isVisible());
   CHECK(BenchRig::wait([&] { return walked.pads().width() == walked.rig.window->width(); }, 10'000));
+  walked.rig.press(Qt::Key_B, Qt::ControlModifier);
+  CHECK_FALSE(walked.rig.window->map().isVisible()); // nobody knows where anything is
+  walked.rig.window->openBoard(QString::fromStdString(deviceFile("tide-logger.netmend-board.json")));
+  REQUIRE(BenchRig::wait([&] { return walked.desk().job.board()->board->info.name != "J4"; }));
+  walked.rig.window->go(Station::walk);
+  CHECK_FALSE(walked.rig.window->map().isVisible());
   walked.rig.press(Qt::Key_B, Qt::ControlModifier);
   CHECK(walked.rig.window->map().isVisible());
   walked.rig.press(Qt::Key_E, Qt::ControlModifier);

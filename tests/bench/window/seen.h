@@ -42,7 +42,7 @@ private:
   };
 
   void lookAt(const QWidget& widget) {
-    if (isOnMap(widget)) return;
+    if (isOnMap(widget) || isCovered(widget)) return;
     if (const QString text = textOf(widget); !text.isEmpty()) {
       checkContrast(widget, text);
       if (!scrolls(widget)) checkRoom(widget, text);
@@ -50,6 +50,12 @@ private:
     checkFilled(widget);
   }
 
+  /// What was told lies over the page until the next key.
+  [[nodiscard]] bool isCovered(const QWidget& widget) const {
+    const auto* message = window_.findChild<QLabel*>(QStringLiteral("message"));
+    return message != nullptr && message != &widget && message->isVisible() &&
+           inWindow(*message).intersects(inWindow(widget)) && widget.findChild<QWidget*>() == nullptr;
+  }
   static bool isOnMap(const QWidget& widget) {
     for (const QWidget* at = &widget; at != nullptr; at = at->parentWidget())
       if (dynamic_cast<const CopperMap*>(at) != nullptr) return true;

@@ -176,7 +176,7 @@ void WholeJob::find() {
     rig.press(Qt::Key_Return, Qt::ControlModifier);
   REQUIRE(rig.window->station() == Station::find);
   settle();
-  CHECK(rig.text("lineName") == QStringLiteral("Line KEY_COL3"));
+  CHECK(rig.window->page(Station::find).footMode().text == QStringLiteral("FIND KEY_COL3"));
   pictures.take(QStringLiteral("4-find"));
   CHECK(rig.text("probePlace") == QStringLiteral("C28 pin 1"));
   enter(QStringLiteral("0.649"));
