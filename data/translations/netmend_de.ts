@@ -7451,11 +7451,11 @@ Platinen</translation>
     </message>
     <message>
         <source>PROVED</source>
-        <translation>GEPRÜFT</translation>
+        <translation>NACHGEWIESEN</translation>
     </message>
     <message>
         <source>NOT PROVED</source>
-        <translation>NICHT GEPRÜFT</translation>
+        <translation>NICHT NACHGEWIESEN</translation>
     </message>
     <message numerus="yes">
         <source>%n point(s)</source>
@@ -8103,7 +8103,7 @@ Platinen</translation>
     </message>
     <message>
         <source>PROVED</source>
-        <translation>GEPRÜFT</translation>
+        <translation>NACHGEWIESEN</translation>
     </message>
     <message>
         <source>every point reads as it must, and the functions work</source>
@@ -8118,7 +8118,7 @@ Platinen</translation>
     </message>
     <message>
         <source>NOT PROVED</source>
-        <translation>NICHT GEPRÜFT</translation>
+        <translation>NICHT NACHGEWIESEN</translation>
     </message>
     <message>
         <source>no function tried</source>

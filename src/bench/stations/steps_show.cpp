@@ -332,6 +332,7 @@ void StepsView::share() {
   steps_->setVisible(steps_->count() > 0 && room >= leastForRows);
   // A long sentence in smaller letters: cut off it would say nothing.
   const bool low = room < leastForWords;
+  mustWord_->setMinimumWidth(width() * 2 / 5); // beside the reading, whose field takes what it gets
   fitLetters(*due_, scaled(low ? 56 : 82), {Letters::large, Letters::metre, Letters::reading}, true);
   if (low && !must_->text().isEmpty()) mustWord_->hide();
   if (must_->text().isEmpty())

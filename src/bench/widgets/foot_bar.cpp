@@ -25,7 +25,7 @@ FootBar::FootBar(QWidget* parent)
     : QWidget(parent), due_(makeLabel(Letters::foot, QStringLiteral("next"), this)),
       row_(new QHBoxLayout(this)), keys_(new QHBoxLayout) {
   setScaledHeight(*this, face::foot);
-  row_->setSizeConstraint(QLayout::SetNoConstraint); // what does not fit gives way by itself
+  row_->setSizeConstraint(QLayout::SetNoConstraint);
   setLetters(*due_, Letters::foot, true);
   due_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(due_, 1);
@@ -48,6 +48,10 @@ void FootBar::setDue(const QString& text) {
 
 QString FootBar::due() const {
   return due_->text();
+}
+
+QSize FootBar::minimumSizeHint() const {
+  return {1, scaled(face::foot)};
 }
 
 void FootBar::showKeys(QWidget* keys) {

@@ -24,6 +24,9 @@ public:
   /// The window's own button, rightmost; the one that goes on, unless the page has one.
   void addOwn(QPushButton* button);
 
+  /// What does not fit gives way by itself.
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
 protected:
   void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;

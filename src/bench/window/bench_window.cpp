@@ -48,7 +48,8 @@ bool isPhoto(const QString& file) {
       .contains(QFileInfo(file).suffix().toLower());
 }
 
-constexpr double drawnShare = 0.29; ///< of the width, for what stands beside the board at its own station
+constexpr double drawnShare = 0.29;    ///< of the width, for what stands beside the board at its own station
+constexpr QSize leastWindow{960, 600}; ///< pixels
 constexpr double leastBeside =
     1000; ///< pixels at 100 % of the window's width, for station and map side by side
 
@@ -70,6 +71,9 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->setSpacing(0);
   way_->onStep = [this](std::size_t step) { go(stations.at(step)); };
   layout->addWidget(way_);
+  // What has no room on a page goes by rules of its own; the largest page must not hold the window open.
+  pages_->setMinimumSize(1, 1);
+  setMinimumSize(leastWindow);
   splitter_->addWidget(pages_);
   panel_ = mapPanel();
   splitter_->addWidget(panel_);
@@ -81,7 +85,6 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   });
   layout->addWidget(splitter_, 1);
   connect(nextButton_, &QPushButton::clicked, this, [this] { go(nextThing(desk()).station); });
-  setMain(*nextButton_);
   foot_->addOwn(nextButton_);
   layout->addWidget(foot_);
   setCentralWidget(middle);
@@ -292,10 +295,6 @@ void BenchWindow::shareRoom() {
   const bool mapLeft = now != nullptr && station_ == Station::board && panel_->isVisibleTo(this);
   if (splitter_->indexOf(pages_) != (mapLeft ? 1 : 0)) splitter_->insertWidget(mapLeft ? 1 : 0, pages_);
   spaceMap();
-  // As large as the page that is shown: those behind it need no room.
-  if (now != nullptr)
-    pages_->setMinimumSize(std::max(1, now->minimumSizeHint().width()),
-                           std::max(1, now->minimumSizeHint().height()));
   const int room = splitter_->width() - splitter_->handleWidth();
   const int forStation = static_cast<int>(room * (mapLeft ? drawnShare : stationShare_));
   splitter_->setSizes(mapLeft ? QList<int>{room - forStation, forStation}
