@@ -210,8 +210,8 @@ TEST_CASE("a language is found by the codes that systems give", "[language]") {
 TEST_CASE("a connector is understood as the German window asks for it", "[language]") {
   const auto german = textsIn(QStringLiteral("de"));
   REQUIRE(german != nullptr);
-  const QString asked = german->translate("netmend::BoardPage", "or type:  J4, 40 pins, two rows")
-                            .section(QLatin1Char(':'), 1);
+  const QString asked =
+      german->translate("netmend::BoardPage", "or type:  J4, 40 pins, two rows").section(QLatin1Char(':'), 1);
   const auto typed = parseConnector(asked.trimmed().toStdString());
   REQUIRE(typed);
   CHECK(typed->reference == "J4");
