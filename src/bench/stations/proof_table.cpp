@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QEvent>
 #include <QHeaderView>
 #include <QPainter>
 
@@ -127,6 +128,12 @@ void ProofTable::fitRows() {
     const QRect text = fontMetrics().boundingRect(room, Qt::TextWordWrap, item->text(0));
     item->setSizeHint(0, QSize(0, std::max(text.height() + aroundText, scaled(proofRow))));
   }
+}
+
+void ProofTable::changeEvent(QEvent* event) {
+  QTreeWidget::changeEvent(event);
+  // Marks are drawn anew with the next reading; until then they keep their place.
+  if (event->type() == QEvent::FontChange) setIconSize(QSize(scaled(24), scaled(24)));
 }
 
 } // namespace netmend

@@ -23,6 +23,7 @@ public:
   std::function<void(std::size_t)> onPoint; ///< chosen by Enter or a double click
 
 protected:
+  void changeEvent(QEvent* event) override;
   void drawRow(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
 
