@@ -5,6 +5,7 @@
 #include <QLineEdit>
 #include <QTreeWidget>
 
+#include "bench/language/language.h"
 #include "bench/session/proof_open.h"
 #include "demo_desk.h"
 #include "netmend/casework/function_check.h"
@@ -46,6 +47,7 @@ std::string goodValue(const ProofPoint& point) {
 } // namespace
 
 TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and the neighbours") {
+  speak(QStringLiteral("en")); // plurals are words
   const Bridged demo;
   const auto points = demo.points();
   const auto label = [&](const LandingPlace& place) { return place.point.label; };
@@ -67,6 +69,7 @@ TEST_CASE("what was odd comes first, then the wire's ends, the wire itself and t
 }
 
 TEST_CASE("a repair is proved by reading every point again and seeing the function work, by keys alone") {
+  speak(QStringLiteral("en")); // plurals are words
   Bridged demo;
   Prove prove(demo);
   CHECK(prove.find<QLabel>("proofPoint")->text().startsWith(QStringLiteral("J4 pin 9")));
@@ -143,6 +146,7 @@ TEST_CASE("a repair is proved by reading every point again and seeing the functi
 
 TEST_CASE(
     "a wire that does not conduct, or an odd point that stays odd, is no proof, and the page says which") {
+  speak(QStringLiteral("en")); // plurals are words
   const Bridged demo;
   const Prove prove(demo);
   Prove::key(Qt::Key_O);
@@ -167,6 +171,7 @@ TEST_CASE(
 
 TEST_CASE(
     "a point that reads otherwise the second time proves nothing once somebody says that it comes and goes") {
+  speak(QStringLiteral("en")); // plurals are words
   const Bridged demo;
   const Prove prove(demo);
   const auto* state = prove.find<QLabel>("proofStateWords");
@@ -217,6 +222,7 @@ TEST_CASE(
 }
 
 TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was odd may not") {
+  speak(QStringLiteral("en")); // plurals are words
   const Bridged demo;
   const Prove prove(demo);
   const auto* point = prove.find<QLabel>("proofPoint");
@@ -243,6 +249,7 @@ TEST_CASE("skip, back and undo are keys; a neighbour may be left out, what was o
 }
 
 TEST_CASE("without a repair there is nothing to prove") {
+  speak(QStringLiteral("en")); // plurals are words
   const DemoDesk demo;
   const Prove prove(demo);
   CHECK(prove.find<QLabel>("proofState")->text().startsWith(QStringLiteral("Nothing to prove")));
@@ -251,6 +258,7 @@ TEST_CASE("without a repair there is nothing to prove") {
 }
 
 TEST_CASE("functions that the symptom names are offered, and written down with the first tick") {
+  speak(QStringLiteral("en")); // plurals are words
   Bridged demo;
   REQUIRE(demo.job->keep([](Job& job) { job.symptom = "Keypad: 3, 6, 9 and Enter do nothing"; }));
   const Prove prove(demo);
