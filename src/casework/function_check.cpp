@@ -49,7 +49,8 @@ std::vector<std::string> functionsIn(const std::string& symptom) {
   for (std::sregex_iterator it(names.begin(), names.end(), name), end; it != end; ++it) {
     const std::string one = it->str();
     const bool word = one.size() > 1 && std::isalpha(static_cast<unsigned char>(one[1])) != 0;
-    std::string function = word || what.empty() ? one : what + " " + one;
+    std::string function = word || what.empty() ? std::string() : what + " ";
+    function += one;
     if (std::find(out.begin(), out.end(), function) == out.end()) out.push_back(std::move(function));
   }
   return out;

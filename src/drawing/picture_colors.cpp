@@ -1,12 +1,14 @@
 #include "netmend/drawing/picture_colors.h"
 
+#include <cmath>
+
 namespace netmend {
 
 namespace {
 
 /// So much of the first, the rest of the second.
 QColor mixed(const QColor& first, const QColor& second, double share) {
-  const auto part = [&](int a, int b) { return static_cast<int>(share * a + (1 - share) * b + 0.5); };
+  const auto part = [&](int a, int b) { return static_cast<int>(std::lround(share * a + (1 - share) * b)); };
   return {part(first.red(), second.red()), part(first.green(), second.green()),
           part(first.blue(), second.blue())};
 }

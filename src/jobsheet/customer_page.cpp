@@ -23,25 +23,22 @@ struct Spent {
   int lines = 4;        ///< of one text
 };
 
+/// Takes `step` off while more than `least` is left.
+template <class Number> bool reduced(Number& spent, Number least, Number step) {
+  if (spent <= least) return false;
+  spent -= step;
+  return true;
+}
+
 /// Nothing: it cannot be tighter.
 std::optional<Spent> tighter(Spent spent) {
-  if (spent.oddRows > 4)
-    --spent.oddRows;
-  else if (spent.picture > 170)
-    spent.picture -= 20;
-  else if (spent.charges > 3)
-    --spent.charges;
-  else if (spent.lines > 2)
-    --spent.lines;
-  else if (spent.oddRows > 2)
-    --spent.oddRows;
-  else if (spent.picture > 90)
-    spent.picture -= 20;
-  else if (spent.picture > 0)
-    spent.picture = 0;
-  else
-    return {};
-  return spent;
+  constexpr std::size_t one = 1;
+  if (reduced(spent.oddRows, 4 * one, one) || reduced(spent.picture, 170.0, 20.0) ||
+      reduced(spent.charges, 3 * one, one) || reduced(spent.lines, 2, 1) ||
+      reduced(spent.oddRows, 2 * one, one) || reduced(spent.picture, 90.0, 20.0) ||
+      reduced(spent.picture, 0.0, spent.picture))
+    return spent;
+  return {};
 }
 
 QString sentences(const std::vector<Said>& all) {

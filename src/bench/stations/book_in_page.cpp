@@ -1,6 +1,7 @@
 #include "book_in_page.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QComboBox>
 #include <QDateTime>
@@ -42,7 +43,7 @@ public:
   }
   [[nodiscard]] QSize sizeHint() const override {
     // A plain text's document counts its height in lines.
-    const int lines = static_cast<int>(document()->size().height() + 0.5);
+    const int lines = static_cast<int>(std::lround(document()->size().height()));
     const int margin = static_cast<int>(2 * document()->documentMargin()) + 2 * frameWidth();
     return {scaled(200), fontMetrics().lineSpacing() * std::clamp(lines, leastLines, mostLines) + margin};
   }

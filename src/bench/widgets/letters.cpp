@@ -1,5 +1,7 @@
 #include "letters.h"
 
+#include <cmath>
+
 #include <QApplication>
 #include <QEvent>
 #include <QShortcutEvent>
@@ -53,7 +55,7 @@ void setFaceScale(double scale) {
 }
 
 int scaled(double pixels) {
-  return static_cast<int>(pixels * faceScale() + 0.5);
+  return static_cast<int>(std::lround(pixels * faceScale()));
 }
 
 namespace {

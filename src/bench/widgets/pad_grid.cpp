@@ -59,6 +59,7 @@ int countOf(const std::vector<int>& lines) {
 
 std::vector<double> along(const std::vector<PadPlace>& places, bool x) {
   std::vector<double> out;
+  out.reserve(places.size());
   for (const PadPlace& pad : places)
     out.push_back(x ? pad.at.x() : pad.at.y());
   return out;

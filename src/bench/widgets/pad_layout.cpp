@@ -133,7 +133,7 @@ std::vector<double> stack(const PadGrid& grid, const PadRoom& room, const Portio
   if (grid.rows > 2) {
     body();
     for (int r = 0; r < portion.rows; ++r)
-      rowTop[static_cast<std::size_t>(out.firstRow + r)] = y + r * heights.pad;
+      rowTop[static_cast<std::size_t>(out.firstRow) + static_cast<std::size_t>(r)] = y + r * heights.pad;
     return rowTop;
   }
   for (int row = 0; row < grid.rows; ++row) {

@@ -250,6 +250,7 @@ void BenchWindow::refresh() {
   if (restoring_) return;
   const Desk all = desk();
   std::vector<WayBar::Step> steps;
+  steps.reserve(stations.size());
   for (const Station station : stations)
     steps.push_back({stationName(station), stationDone(station, all), station == station_});
   way_->setSteps(steps);
