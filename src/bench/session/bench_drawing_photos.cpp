@@ -98,8 +98,8 @@ void BenchDrawing::loadPhotos() {
     if (std::none_of(loaded_.begin(), loaded_.end(), [&](const auto& l) { return l.first == underlay.file; }))
       missing.push_back(underlay.file);
   if (missing.empty()) return refreshPhotos();
-  using Photo = std::shared_ptr<const BoardPhoto>;
-  using Loaded = std::vector<std::pair<std::string, Result<Photo>>>;
+  using Picture = std::shared_ptr<const BoardPhoto>;
+  using Loaded = std::vector<std::pair<std::string, Result<Picture>>>;
   loading_.run<Loaded>(
       [missing, folder = photosFolder(kept_->file())](const std::stop_token& stop) {
         Loaded out;
@@ -107,8 +107,8 @@ void BenchDrawing::loadPhotos() {
           if (stop.stop_requested()) break;
           const auto bytes = readFile(folder / file, mostPhotoBytes);
           auto image = bytes ? photoImage(*bytes, wholePhoto) : Result<QImage>(failure(bytes.error()));
-          out.emplace_back(file, image ? Result<Photo>(std::make_shared<const BoardPhoto>(*image))
-                                       : Result<Photo>(failure(image.error())));
+          out.emplace_back(file, image ? Result<Picture>(std::make_shared<const BoardPhoto>(*image))
+                                       : Result<Picture>(failure(image.error())));
         }
         return out;
       },
