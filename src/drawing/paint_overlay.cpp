@@ -179,27 +179,33 @@ void paintSuspect(const Painting& p, const QPolygonF& way, double broadest) {
   }
 }
 
-/// Of another kind of line than any copper: whole, ink with white in it.
-void paintLaid(const Painting& p, const QPolygonF& way) {
-  p.painter.setPen(QPen(p.colors.casing, 6.0 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+/// A line in a casing with dashes in it; widths in units, dashes in their own width.
+struct Strand {
+  double casing;
+  double edge;
+  Qt::PenCapStyle cap; ///< of the edge
+  double dash;
+  QList<qreal> pattern;
+};
+
+void paintStrand(const Painting& p, const QPolygonF& way, const Strand& strand, const QColor& dashes) {
+  p.painter.setPen(QPen(p.colors.casing, strand.casing * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   p.painter.drawPolyline(way);
-  p.painter.setPen(QPen(p.colors.wireEdge, 4.4 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.setPen(QPen(p.colors.wireEdge, strand.edge * p.unit, Qt::SolidLine, strand.cap, Qt::RoundJoin));
   p.painter.drawPolyline(way);
-  QPen pen(p.colors.casing, 1.8 * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
-  pen.setDashPattern({3.0, 2.0});
+  QPen pen(dashes, strand.dash * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
+  pen.setDashPattern(strand.pattern);
   p.painter.setPen(pen);
   p.painter.drawPolyline(way);
 }
 
+/// Of another kind of line than any copper: whole, ink with white in it.
+void paintLaid(const Painting& p, const QPolygonF& way) {
+  paintStrand(p, way, {6.0, 4.4, Qt::RoundCap, 1.8, {3.0, 2.0}}, p.colors.casing);
+}
+
 void paintWire(const Painting& p, const QPolygonF& way) {
-  p.painter.setPen(QPen(p.colors.casing, 5.0 * p.unit, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  p.painter.drawPolyline(way);
-  p.painter.setPen(QPen(p.colors.wireEdge, 3.2 * p.unit, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
-  p.painter.drawPolyline(way);
-  QPen pen(p.colors.wire, 2.2 * p.unit, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
-  pen.setDashPattern({4.5, 1.5});
-  p.painter.setPen(pen);
-  p.painter.drawPolyline(way);
+  paintStrand(p, way, {5.0, 3.2, Qt::FlatCap, 2.2, {4.5, 1.5}}, p.colors.wire);
 }
 
 void paintOutline(const Painting& p, QPolygonF way) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,13 @@ namespace netmend {
 
 /// Whether the step tries what the device is for, after the work, rather than being part of the work.
 [[nodiscard]] bool isFunctionCheck(const WorkStep& step);
+/// Work that is still to be done. Whether the device does what it is for is seen when the repair is proved.
+[[nodiscard]] inline bool isOpenWork(const WorkStep& step) {
+  return !step.done && !isFunctionCheck(step);
+}
+[[nodiscard]] inline bool isWorkDone(const RepairAction& action) {
+  return std::none_of(action.steps.begin(), action.steps.end(), isOpenWork);
+}
 [[nodiscard]] WorkStep functionCheck(const std::string& what);
 
 /// The functions that a symptom names, as they are to be tried: "3, 6, 9 and Enter do nothing" gives "3",

@@ -217,9 +217,7 @@ Overlay BridgePage::overlay() const {
   const RepairAction* chosen = work_->action();
   if (chosen == nullptr || !chosen->jumper) return out;
   if (board != nullptr) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
-  const bool laid = std::all_of(chosen->steps.begin(), chosen->steps.end(),
-                                [](const WorkStep& each) { return each.done || isFunctionCheck(each); });
-  out.lines.push_back({chosen->jumper->way, laid ? LineStyle::laid : LineStyle::wire});
+  out.lines.push_back({chosen->jumper->way, isWorkDone(*chosen) ? LineStyle::laid : LineStyle::wire});
   out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, nameOf(chosen->jumper->from)});
   out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, nameOf(chosen->jumper->to)});
   const WorkStep* now = work_->step();

@@ -59,8 +59,7 @@ QString pointsOpen(const std::vector<ProofPoint>& points, const std::vector<std:
 int workOpen(const Job& job) {
   std::ptrdiff_t out = 0;
   for (const RepairAction& action : job.actions)
-    out += std::count_if(action.steps.begin(), action.steps.end(),
-                         [](const WorkStep& step) { return !step.done && !isFunctionCheck(step); });
+    out += std::count_if(action.steps.begin(), action.steps.end(), isOpenWork);
   return static_cast<int>(out);
 }
 

@@ -17,12 +17,6 @@ namespace netmend {
 
 namespace {
 
-/// Of the work; whether the device does what it is for is seen when the repair is proved.
-bool allStepsDone(const RepairAction& action) {
-  return std::all_of(action.steps.begin(), action.steps.end(),
-                     [](const WorkStep& s) { return s.done || isFunctionCheck(s); });
-}
-
 /// What is open of all that was odd, the wires and the functions; whether a neighbour may be left out is said
 /// at its page.
 QStringList openProof(const Desk& desk) {
@@ -101,7 +95,7 @@ bool stationDone(Station station, const Desk& desk) {
            (desk.fault.fault() != nullptr && desk.fault.nextProbe() == nullptr);
   case Station::bridge:
     return job != nullptr && !job->actions.empty() &&
-           std::all_of(job->actions.begin(), job->actions.end(), allStepsDone);
+           std::all_of(job->actions.begin(), job->actions.end(), isWorkDone);
   case Station::prove:
     return job != nullptr && openProof(desk).isEmpty();
   case Station::handOver:
@@ -161,8 +155,7 @@ NextThing nextThing(const Desk& desk) {
   if (!stationDone(Station::bridge, desk)) {
     for (const RepairAction& action : job->actions)
       for (const WorkStep& step : action.steps)
-        if (!step.done && !isFunctionCheck(step))
-          return {Station::bridge, besidePicture(stepSaid(step, action))};
+        if (isOpenWork(step)) return {Station::bridge, besidePicture(stepSaid(step, action))};
   }
   if (!stationDone(Station::prove, desk))
     return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};

@@ -90,9 +90,7 @@ void StepsView::goToOpenStep(std::size_t from) {
     step_ = *stopped;
     return;
   }
-  const auto open = [&](std::size_t i) {
-    return !chosen->steps[i].done && !isFunctionCheck(chosen->steps[i]);
-  };
+  const auto open = [&](std::size_t i) { return isOpenWork(chosen->steps[i]); };
   for (std::size_t n = 0; n < chosen->steps.size(); ++n) {
     const std::size_t i = (from + n) % chosen->steps.size();
     if (!open(i)) continue;

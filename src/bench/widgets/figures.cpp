@@ -32,9 +32,7 @@ void FittingLabel::fit() {
     font.setBold(true);
     return font;
   };
-  double pixels = most_ == Letters::point   ? face::dueLetters
-                  : most_ == Letters::metre ? face::midLetters
-                                            : face::textLetters;
+  double pixels = pixelsOf(most_);
   while (pixels > face::textLetters && QFontMetrics(sized(pixels)).horizontalAdvance(text()) > width())
     pixels = std::max(pixels - face::grid, face::textLetters);
   if (font() != sized(pixels)) setFont(sized(pixels));

@@ -21,25 +21,26 @@ double& scaleNow() {
 
 } // namespace
 
-QFont lettersFont(Letters letters, bool bold) {
-  const auto size = [&] {
-    switch (letters) {
-    case Letters::small:
-      return face::smallLetters;
-    case Letters::reading:
-      return face::textLetters;
-    case Letters::metre:
-      return face::midLetters;
-    case Letters::foot:
-      return face::footLetters;
-    case Letters::large:
-      return face::largeLetters;
-    case Letters::point:
-      return face::dueLetters;
-    }
+double pixelsOf(Letters letters) {
+  switch (letters) {
+  case Letters::small:
+    return face::smallLetters;
+  case Letters::reading:
     return face::textLetters;
-  }();
-  QFont font = faceFont(size * faceScale());
+  case Letters::metre:
+    return face::midLetters;
+  case Letters::foot:
+    return face::footLetters;
+  case Letters::large:
+    return face::largeLetters;
+  case Letters::point:
+    return face::dueLetters;
+  }
+  return face::textLetters;
+}
+
+QFont lettersFont(Letters letters, bool bold) {
+  QFont font = faceFont(pixelsOf(letters) * faceScale());
   font.setBold(bold);
   return font;
 }
@@ -67,10 +68,7 @@ constexpr const char* heightProperty = "netmendHeight";
 
 constexpr const char* mainProperty = "netmendMain"; // face_style.cpp fills it
 
-/// Acts in the moment its key is pressed. By itself a button shows that it goes down first, a tenth of a
-/// second in which somebody fast already types what belongs to the place that the key leads to.
-///
-/// Its key is drawn as a key cap beside its words.
+/// Its key is drawn as a key cap beside its words, and acts at once.
 class PromptButton : public QPushButton {
 public:
   PromptButton(const QString& words, QString cap, QWidget* parent)
@@ -92,12 +90,7 @@ public:
   }
 
 protected:
-  bool event(QEvent* event) override {
-    if (event->type() != QEvent::Shortcut || static_cast<QShortcutEvent*>(event)->isAmbiguous())
-      return QPushButton::event(event);
-    click();
-    return true;
-  }
+  bool event(QEvent* event) override { return clickedAtOnce(*this, *event) || QPushButton::event(event); }
 
   void paintEvent(QPaintEvent*) override {
     QStylePainter painter(this);
@@ -142,6 +135,12 @@ private:
 };
 
 } // namespace
+
+bool clickedAtOnce(QPushButton& button, QEvent& event) {
+  if (event.type() != QEvent::Shortcut || static_cast<QShortcutEvent&>(event).isAmbiguous()) return false;
+  button.click();
+  return true;
+}
 
 QSize keyCapSize(const QString& key) {
   const QFontMetrics metrics(lettersFont(Letters::small));

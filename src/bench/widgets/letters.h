@@ -16,6 +16,8 @@ namespace netmend {
 /// Sizes of letters (`netmend/drawing/face.h`): `small` and `reading` are read at the desk, `metre` and
 /// `large` from a metre away, `foot` says what is due, `point` is the one thing that must not be misread.
 enum class Letters { small, reading, metre, foot, large, point };
+/// Pixels at 100 %.
+[[nodiscard]] double pixelsOf(Letters letters);
 [[nodiscard]] QFont lettersFont(Letters letters, bool bold = false);
 
 /// How many times the sizes of `netmend/drawing/face.h` everything is: the window's zoom times the person's
@@ -56,6 +58,11 @@ void setOdd(QLabel& label, bool odd);
 /// A key as a key cap, with the painter's pen.
 [[nodiscard]] QSize keyCapSize(const QString& key);
 void paintKeyCap(QPainter& painter, const QRect& cap, const QString& key, const QBrush& fill);
+
+/// For a button's `event`: it acts in the moment its key is pressed. By itself a button shows that it goes
+/// down first, a tenth of a second in which somebody fast already types what belongs to the place that the
+/// key leads to.
+[[nodiscard]] bool clickedAtOnce(QPushButton& button, QEvent& event);
 
 /// A button with its key beside its words. The shortcut works anywhere in the parent's window page.
 [[nodiscard]] QPushButton* makeButton(const QString& text, const QKeySequence& key, QWidget* parent);

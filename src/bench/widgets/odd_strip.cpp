@@ -7,7 +7,6 @@
 #include <QMenu>
 #include <QPainter>
 #include <QPushButton>
-#include <QShortcutEvent>
 
 #include "face_style.h"
 #include "letters.h"
@@ -59,12 +58,7 @@ public:
   [[nodiscard]] QString text() const { return pin_.label + QLatin1Char(' ') + wordShown(); }
 
 protected:
-  bool event(QEvent* event) override {
-    if (event->type() != QEvent::Shortcut || static_cast<QShortcutEvent*>(event)->isAmbiguous())
-      return QPushButton::event(event);
-    click();
-    return true;
-  }
+  bool event(QEvent* event) override { return clickedAtOnce(*this, *event) || QPushButton::event(event); }
   /// The strip says which one is chosen, not the click.
   void nextCheckState() override {}
 

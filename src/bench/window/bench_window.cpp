@@ -347,8 +347,8 @@ void BenchWindow::tell(const QString& text, bool isError) {
 void BenchWindow::placeMessage() {
   if (message_->text().isEmpty()) return;
   const QWidget& all = *centralWidget();
-  const StationPage* now = made_.at(static_cast<std::size_t>(station_));
-  const QWidget* anchor = now != nullptr ? const_cast<StationPage*>(now)->messageAnchor() : nullptr;
+  StationPage* now = made_.at(static_cast<std::size_t>(station_));
+  const QWidget* anchor = now != nullptr ? now->messageAnchor() : nullptr;
   const bool anchored = anchor != nullptr && anchor->isVisible();
   const int left = anchored ? anchor->mapTo(&all, QPoint()).x() : scaled(face::margin);
   const int most = std::max(scaled(200), std::min(all.width() - left - scaled(face::margin), scaled(640)));

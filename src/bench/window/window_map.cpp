@@ -114,8 +114,8 @@ void BenchWindow::spaceMap() {
 
 bool BenchWindow::hasPlaces() const {
   if (station_ == Station::board) {
-    const StationPage* now = made_.at(static_cast<std::size_t>(station_));
-    if (now != nullptr && const_cast<StationPage*>(now)->overMap() != nullptr) return true; // being drawn
+    StationPage* now = made_.at(static_cast<std::size_t>(station_));
+    if (now != nullptr && now->overMap() != nullptr) return true; // being drawn
   }
   const BoardUnderWork* open = job_->board();
   if (open == nullptr) return false;
