@@ -88,11 +88,13 @@ RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault, cons
 
 std::vector<NetId> linesOf(const std::vector<RepairAction>& actions, const BoardUnderWork& board) {
   std::vector<NetId> out;
-  for (const RepairAction& action : actions)
-    for (const NetId net : board.lookup->netsNamed(action.jumper ? action.jumper->net : action.target)) {
-      const Line line = lineOf(*board.lookup, *board.graph, net);
-      out.insert(out.end(), line.nets.begin(), line.nets.end());
-    }
+  const auto add = [&](const Line& line) { out.insert(out.end(), line.nets.begin(), line.nets.end()); };
+  for (const RepairAction& action : actions) {
+    for (const NetId net : board.lookup->netsNamed(action.jumper ? action.jumper->net : action.target))
+      add(lineOf(*board.lookup, *board.graph, net));
+    for (const ProbePoint& place : action.places)
+      if (board.board->pins.find(place.pin) != nullptr) add(lineOf(*board.lookup, *board.graph, place.pin));
+  }
   return out;
 }
 

@@ -82,9 +82,9 @@ public:
       if (entry->odd()) add(fromReading(*entry, ProofWhy::odd, action));
   }
 
-  void addJumper(const RepairAction& action) {
-    const ProbePoint from = withPin(action.jumper->from.point, basis_.lookup);
-    const ProbePoint to = withPin(action.jumper->to.point, basis_.lookup);
+  void addWire(const RepairAction& action) {
+    const ProbePoint from = withPin(action.jumper ? action.jumper->from.point : action.places[0], basis_.lookup);
+    const ProbePoint to = withPin(action.jumper ? action.jumper->to.point : action.places[1], basis_.lookup);
     for (const ProbePoint& landing : {from, to})
       addLanding(action, landing);
     ProofPoint wire = plain(ProofWhy::endToEnd, from, action.id);
@@ -93,6 +93,13 @@ public:
     wire.limits = wireLimits(action);
     wire.expectedBy = ExpectedBy::wire;
     add(std::move(wire));
+  }
+
+  /// What was worked on by hand, where somebody knows what it must read.
+  void addWorkedOn(const RepairAction& action) {
+    if (action.kind == RepairKind::wire || !isSoldered(action.kind)) return;
+    for (const ProbePoint& place : action.places)
+      if (place.pin) addNeighbour(action.id, withPin(place, basis_.lookup));
   }
 
   void addNeighbours() {
@@ -118,9 +125,9 @@ public:
         const NetId net = netOf(point.pin);
         addNearest(action.id, {{at.valueOr(end->at), point.pin, net ? net : netNamed(action.jumper->net)}});
       }
-    } else if (action.kind == RepairKind::resolder || action.kind == RepairKind::replacePart) {
+    } else if (isSoldered(action.kind)) {
       std::vector<SolderedEnd> ends;
-      for (const PinId pin : pinsWorkedOn(action.target))
+      for (const PinId pin : pinsWorkedOn(action))
         if (const auto at = positionOf(*basis_.lookup, pin); at.known())
           ends.push_back({at.value, pin, netOf(pin)});
       addNearest(action.id, ends);
@@ -153,11 +160,20 @@ private:
     return nets.empty() ? NetId{} : nets.front();
   }
 
-  /// A part by its reference, or a pin by its label: "C28", "J4.17".
-  [[nodiscard]] std::vector<PinId> pinsWorkedOn(const std::string& target) const {
+  static bool isSoldered(RepairKind kind) {
+    return kind == RepairKind::resolder || kind == RepairKind::replacePart || kind == RepairKind::wire ||
+           kind == RepairKind::removeBridge;
+  }
+
+  /// A part by its reference: all its pins. Else the places themselves; of older books a pin by its label.
+  [[nodiscard]] std::vector<PinId> pinsWorkedOn(const RepairAction& action) const {
     for (const Part& part : basis_.lookup->board().parts)
-      if (part.reference == target) return basis_.lookup->pinsOf(part.id);
-    return basis_.lookup->pinsLabelled(target);
+      if (part.reference == action.target) return basis_.lookup->pinsOf(part.id);
+    if (action.places.empty()) return basis_.lookup->pinsLabelled(action.target);
+    std::vector<PinId> out;
+    for (const ProbePoint& place : action.places)
+      out.push_back(withPin(place, basis_.lookup).pin);
+    return out;
   }
 
   /// The pins nearest to any of the ends, on nets of their own: copper of the soldered net cannot be bridged
@@ -192,12 +208,11 @@ private:
       const bool listed = std::any_of(points_.begin(), points_.end(), [&](const ProofPoint& point) {
         return point.why == ProofWhy::neighbour && point.point.pin == one.pin;
       });
-      if (listed || addNeighbour(action, one.pin)) ++count;
+      if (listed || addNeighbour(action, {one.pin, pinLabel(basis_.lookup->board(), one.pin)})) ++count;
     }
   }
 
-  bool addNeighbour(RepairActionId action, PinId pin) {
-    const ProbePoint place{pin, pinLabel(basis_.lookup->board(), pin)};
+  bool addNeighbour(RepairActionId action, const ProbePoint& place) {
     ProofPoint point = plain(ProofWhy::neighbour, place, action);
     for (const JobReading* entry : before_)
       if (isAt(point, entry->reading)) point = fromReading(*entry, ProofWhy::neighbour, action);
@@ -254,14 +269,21 @@ private:
     add(std::move(point));
   }
 
-  [[nodiscard]] ValueInterval wireLimits(const RepairAction& action) const {
+  /// Of a wire that was routed, by its kind and length.
+  [[nodiscard]] double mostWireOhms(const RepairAction& action) const {
+    if (!action.jumper) return joinedOhms;
     const JumperRecord& jumper = *action.jumper;
     Length way;
     for (std::size_t i = 1; i < jumper.way.size(); ++i)
       way += distance(jumper.way[i - 1], jumper.way[i]);
-    double highest = 0.0;
+    double most = 0.0;
     for (const Wire& wire : basis_.data.jumper.wires.wires)
-      if (wire.name == jumper.wire) highest = jointsAllowed * wireResistance(wire.copper, way).value;
+      if (wire.name == jumper.wire) most = jointsAllowed * wireResistance(wire.copper, way).value;
+    return most;
+  }
+
+  [[nodiscard]] ValueInterval wireLimits(const RepairAction& action) const {
+    double highest = mostWireOhms(action);
     const MeterProfile& meter = meterFor(before_.empty() ? "" : before_.front()->reading.meter, basis_);
     highest += 2.0 * meter.leadResistance.value; // each reading has up to twice the stated one
     if (const MeterMode* mode = meter.mode(ReadingMode::continuity)) {
@@ -338,7 +360,9 @@ std::vector<ProofPoint> proofPoints(const ProofBasis& basis) {
   PointList list(basis);
   list.addOdd(main->id);
   for (const RepairAction& action : basis.job.actions)
-    if (action.jumper) list.addJumper(action);
+    if (action.jumper || (action.kind == RepairKind::wire && action.places.size() == 2)) list.addWire(action);
+  for (const RepairAction& action : basis.job.actions)
+    list.addWorkedOn(action);
   list.addNeighbours();
   for (const RepairAction& action : basis.job.actions)
     list.addBesideSolder(action);

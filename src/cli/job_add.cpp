@@ -10,7 +10,7 @@
 #include "job_case.h"
 #include "netmend/base/data_folder.h"
 #include "netmend/casework/function_check.h"
-#include "netmend/casework/known_values.h"
+#include "netmend/casework/hand_repair.h"
 #include "netmend/casework/proof.h"
 #include "netmend/casework/repair_data.h"
 #include "netmend/casework/step_check.h"
@@ -111,39 +111,40 @@ Result<std::vector<JobReading>> readingsToAdd(const AddOptions& options, const J
   return out;
 }
 
-/// What good boards of the job's kind read, as far as they can be had.
-Result<void> addKnown(RepairAction& action, const AddOptions& options, const Job& job) {
-  std::vector<Said> told; // it has been, with the readings
-  const auto board = boardOf(job, told);
-  if (!board || !board->board) return {};
-  const auto data = loadRepairData(dataFolder());
-  if (!data) return failure(data.error());
-  const auto good = goodWalksOf(options.good, options.book, *board);
+/// What good boards of the job's kind read, as far as they can be had; the board may be unknown.
+Result<ExpectedTable> knownValues(const AddOptions& options, const BoardUnderWork& board,
+                                  const RepairData& data) {
+  if (!board.board) return ExpectedTable();
+  const auto good = goodWalksOf(options.good, options.book, board);
   if (!good) return failure(good.error());
-  const Lookup* lookup = board->lookup.get();
-  for (WorkStep& step : action.steps)
-    if (step.measure) step.measure->point = withPin(step.measure->point, lookup);
-  addKnownValues(action, expectedValues(*good, lookup, data->probing), job.readings);
+  return expectedValues(*good, board.lookup.get(), data.probing);
+}
+
+/// The first odd pin: what the repair is about where nothing else says so.
+ProbePoint oddPin(const Job& job) {
+  for (const JobReading* entry : inForce(job.readings))
+    if (isEvidence(*entry) && entry->odd()) return entry->reading.point;
   return {};
 }
 
-Result<RepairAction> actionToAdd(const AddOptions& options, const Job& job) {
+Result<RepairAction> actionToAdd(const AddOptions& options, const Job& job, std::vector<Said>& notices) {
   const auto kind = fromWord(repairKindWords, options.action);
   if (!kind || *kind == RepairKind::jumper)
     return failure({pattern("core", "unknown repair action"), "", "--action", options.action,
-                    pattern("core", "resolder, remove part, replace part, clean, cut track or not economic; "
-                                    "jumpers come from jumper route --choose")});
-  const auto data = loadWorkSteps(dataFile("work_steps.json"));
+                    pattern("core", "wire, resolder, remove bridge, remove part, replace part, clean, cut track, "
+                                    "other or not economic; jumpers come from jumper route --choose")});
+  std::vector<Said> told; // it has been, with the readings
+  const auto board = boardOf(job, told);
+  if (!board) return failure(board.error());
+  const auto data = loadRepairData(dataFolder());
   if (!data) return failure(data.error());
-  const auto steps = workSteps(*data, {*kind, options.target, options.reason, {PinId{}, options.target}});
-  if (!steps) return failure(steps.error());
-  RepairAction out;
-  out.kind = *kind;
-  out.target = options.target;
-  out.reason = options.reason;
-  out.steps = toWorkSteps(*steps);
-  if (auto known = addKnown(out, options, job); !known) return failure(known.error());
-  return out;
+  const auto known = knownValues(options, *board, *data);
+  if (!known) return failure(known.error());
+  auto repair = handRepair({*kind, options.target, options.reason},
+                           {*board, *known, job.readings, data->work, oddPin(job)});
+  if (!repair) return failure(repair.error());
+  if (repair->doubt) notices.push_back(std::move(*repair->doubt));
+  return std::move(repair->action);
 }
 
 RepairAction* actionIn(std::vector<RepairAction>& actions, std::uint64_t id) {
@@ -232,7 +233,7 @@ Result<JobAdditions> additions(const AddOptions& options, const Job& job, std::v
   if (!readings) return failure(readings.error());
   out.readings = std::move(*readings);
   if (!options.action.empty()) {
-    auto action = actionToAdd(options, job);
+    auto action = actionToAdd(options, job, notices);
     if (!action) return failure(action.error());
     out.actions.push_back(std::move(*action));
   }

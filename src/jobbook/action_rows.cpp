@@ -82,10 +82,11 @@ RepairActionId insertAction(soci::session& sql, JobId job, const RepairAction& a
   const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
   soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
   const std::string because = foundFaultText(action.because);
-  sql << "insert into repair_action (id, job, kind, target, reason, jumper, because) values (:id, :job, "
-         ":kind, :target, :reason, :jumper, :because)",
+  const std::string places = pointsText(action.places);
+  sql << "insert into repair_action (id, job, kind, target, reason, jumper, because, places) values (:id, "
+         ":job, :kind, :target, :reason, :jumper, :because, :places)",
       soci::use(row.value, row.state), soci::use(jobKey), soci::use(kind), soci::use(action.target),
-      soci::use(action.reason), soci::use(jumper, hasJumper), soci::use(because);
+      soci::use(action.reason), soci::use(jumper, hasJumper), soci::use(because), soci::use(places);
   const long long id = lastInsertId(sql);
   insertSteps(sql, id, action.steps);
   insertProof(sql, id, action.proof);
@@ -103,10 +104,11 @@ bool replaceAction(soci::session& sql, JobId job, const RepairAction& action) {
   const std::string jumper = action.jumper ? jumperText(*action.jumper) : "";
   soci::indicator hasJumper = action.jumper ? soci::i_ok : soci::i_null;
   const std::string because = foundFaultText(action.because);
+  const std::string places = pointsText(action.places);
   sql << "update repair_action set kind = :kind, target = :target, reason = :reason, jumper = :jumper, "
-         "because = :because where id = :id",
+         "because = :because, places = :places where id = :id",
       soci::use(kind), soci::use(action.target), soci::use(action.reason), soci::use(jumper, hasJumper),
-      soci::use(because), soci::use(id);
+      soci::use(because), soci::use(places), soci::use(id);
   sql << "delete from work_step where action = :id", soci::use(id);
   sql << "delete from proof where action = :id", soci::use(id);
   insertSteps(sql, id, action.steps);
@@ -117,15 +119,16 @@ bool replaceAction(soci::session& sql, JobId job, const RepairAction& action) {
 std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
   const auto jobKey = static_cast<long long>(job.value);
   long long id = 0;
-  std::string kind, target, reason, jumper, because;
+  std::string kind, target, reason, jumper, because, places;
   soci::indicator hasJumper = soci::i_null;
   std::vector<RepairAction> out;
   {
-    soci::statement rows = (sql.prepare << "select id, kind, target, reason, jumper, because from "
+    soci::statement rows = (sql.prepare << "select id, kind, target, reason, jumper, because, places from "
                                            "repair_action where job = :job order by "
                                            "id",
                             soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target),
-                            soci::into(reason), soci::into(jumper, hasJumper), soci::into(because));
+                            soci::into(reason), soci::into(jumper, hasJumper), soci::into(because),
+                            soci::into(places));
     rows.execute();
     while (rows.fetch()) {
       RepairAction action;
@@ -134,6 +137,7 @@ std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
       action.target = target;
       action.reason = reason;
       action.because = foundFaultFrom(because);
+      action.places = pointsFrom(places);
       if (hasJumper == soci::i_ok) action.jumper = jumperFrom(jumper);
       out.push_back(std::move(action));
     }

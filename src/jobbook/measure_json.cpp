@@ -24,6 +24,22 @@ ProbePoint pointIn(const json& in) {
 
 } // namespace
 
+std::string pointsText(const std::vector<ProbePoint>& points) {
+  if (points.empty()) return {};
+  auto out = json::array();
+  for (const ProbePoint& point : points)
+    out.push_back(pointOf(point));
+  return out.dump();
+}
+
+std::vector<ProbePoint> pointsFrom(const std::string& text) {
+  std::vector<ProbePoint> out;
+  if (text.empty()) return out;
+  for (const json& point : json::parse(text))
+    out.push_back(pointIn(point));
+  return out;
+}
+
 std::string measureText(const std::optional<StepMeasure>& measure) {
   if (!measure) return {};
   json out{

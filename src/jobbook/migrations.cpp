@@ -88,7 +88,7 @@ void measuresFromWords(soci::session& sql) {
     sql << "update repair_action set jumper = :jumper where id = :id", soci::use(text), soci::use(action);
 }
 
-constexpr std::array<Migration, 8> migrations{{{R"sql(
+constexpr std::array<Migration, 9> migrations{{{R"sql(
 create table job (
   id integer primary key autoincrement,
   number text not null unique,
@@ -196,6 +196,9 @@ alter table reading add column comes_and_goes integer not null default 0;
 )sql"},
                                                {R"sql(
 alter table event add column fact text not null default '';
+)sql"},
+                                               {R"sql(
+alter table repair_action add column places text not null default '';
 )sql"}}};
 
 /// SOCI hands one statement at a time to SQLite. No step holds a semicolon inside a statement.

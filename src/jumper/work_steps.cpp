@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <functional>
+#include <limits>
 #include <span>
 
 #include "netmend/base/json_reader.h"
@@ -13,11 +14,12 @@ namespace netmend {
 namespace {
 
 /// In the order of WorkKind.
-const std::vector<std::string_view> workWords{"jumper", "resolder",  "remove_part", "replace_part",
-                                              "clean",  "cut_track", "not_economic"};
+const std::vector<std::string_view> workWords{"jumper",      "wire",         "resolder", "remove_bridge",
+                                              "remove_part", "replace_part", "clean",    "cut_track",
+                                              "other",       "not_economic"};
 const std::vector<std::string_view> jumperFlags{"scraped", "scraped_from", "scraped_to",
                                                 "small",   "opened",       "warned"};
-const std::vector<std::string_view> otherFlags{"reason"};
+const std::vector<std::string_view> otherFlags{"reason", "between"};
 
 /// The names between braces.
 std::vector<std::string> gapsIn(const std::string& text) {
@@ -58,22 +60,50 @@ constexpr std::array<Word<MeasureAt>, 6> atWords{{{MeasureAt::from, "from"},
                                                   {MeasureAt::wire, "wire"},
                                                   {MeasureAt::target, "target"},
                                                   {MeasureAt::supply, "supply"}}};
-constexpr std::array<Word<MeasureReads>, 6> readsWords{{{MeasureReads::anything, "anything"},
+constexpr std::array<Word<MeasureReads>, 8> readsWords{{{MeasureReads::anything, "anything"},
                                                         {MeasureReads::nothing, "nothing"},
                                                         {MeasureReads::resistance, "resistance"},
+                                                        {MeasureReads::joined, "joined"},
+                                                        {MeasureReads::parted, "parted"},
                                                         {MeasureReads::expectedFrom, "expected_from"},
                                                         {MeasureReads::expectedTo, "expected_to"},
                                                         {MeasureReads::expectedBridged, "expected_bridged"}}};
 
-/// Only a jumper has ends, a wire and predictions.
-bool isJumpers(MeasureAt at) {
-  return at != MeasureAt::target && at != MeasureAt::supply;
-}
-bool isJumpers(MeasureReads reads) {
-  return reads != MeasureReads::anything && reads != MeasureReads::nothing;
+/// A wire and a solder bridge lie between two places; all else is one place.
+bool hasPlace(WorkKind kind, MeasureAt at) {
+  switch (at) {
+  case MeasureAt::from:
+  case MeasureAt::to:
+    return kind == WorkKind::jumper || kind == WorkKind::wire || kind == WorkKind::removeBridge;
+  case MeasureAt::scraped:
+  case MeasureAt::wire:
+    return kind == WorkKind::jumper;
+  case MeasureAt::target:
+    return kind != WorkKind::jumper;
+  case MeasureAt::supply:
+    break;
+  }
+  return true;
 }
 
-MeasureTemplate readMeasure(const JsonReader::Node& node, bool isJumper) {
+/// Only a jumper's wire and predictions are known.
+bool isJumpers(MeasureReads reads) {
+  switch (reads) {
+  case MeasureReads::anything:
+  case MeasureReads::nothing:
+  case MeasureReads::joined:
+  case MeasureReads::parted:
+    return false;
+  case MeasureReads::resistance:
+  case MeasureReads::expectedFrom:
+  case MeasureReads::expectedTo:
+  case MeasureReads::expectedBridged:
+    break;
+  }
+  return true;
+}
+
+MeasureTemplate readMeasure(const JsonReader::Node& node, WorkKind kind) {
   node.onlyKeys({"at", "other", "mode", "reads"});
   MeasureTemplate out;
   out.at = node.at("at").oneOf(atWords);
@@ -83,16 +113,17 @@ MeasureTemplate readMeasure(const JsonReader::Node& node, bool isJumper) {
   const auto refuse = [&](const char* member) {
     const auto wrong = node.at(member);
     wrong.wrong(pattern("core", "nothing here has such a place or value"), "\"" + wrong.text() + "\"",
-                isJumper ? pattern("core", "an end of the jumper, its wire, or the supply")
-                         : pattern("core", "target or supply"));
+                kind == WorkKind::jumper ? pattern("core", "an end of the jumper, its wire, or the supply")
+                                         : pattern("core", "target or supply"));
   };
-  if (isJumpers(out.at) ? !isJumper : isJumper && out.at == MeasureAt::target) refuse("at");
-  if (out.other && isJumpers(*out.other) && !isJumper) refuse("other");
-  if (isJumpers(out.reads) && !isJumper) refuse("reads");
+  if (!hasPlace(kind, out.at)) refuse("at");
+  if (out.other && !hasPlace(kind, *out.other)) refuse("other");
+  if (isJumpers(out.reads) && kind != WorkKind::jumper) refuse("reads");
   return out;
 }
 
-StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
+StepTemplate readStep(const JsonReader::Node& node, WorkKind kind) {
+  const bool isJumper = kind == WorkKind::jumper;
   const std::span<const std::string_view> names = isJumper ? std::span<const std::string_view>(jumperGaps)
                                                            : std::span<const std::string_view>(repairGaps);
   const auto& flags = isJumper ? jumperFlags : otherFlags;
@@ -120,9 +151,14 @@ StepTemplate readStep(const JsonReader::Node& node, bool isJumper) {
     if (!step.check)
       node.at("measure").wrong(pattern("core", "only a check is measured"), step.text,
                                asItIs("\"check\": true"));
-    step.measure = readMeasure(node.at("measure"), isJumper);
+    step.measure = readMeasure(node.at("measure"), kind);
   }
   return step;
+}
+
+/// Kinds that a shop's own file of earlier may lack: then they have no steps.
+bool isLater(WorkKind kind) {
+  return kind == WorkKind::wire || kind == WorkKind::removeBridge || kind == WorkKind::other;
 }
 
 using Flags = std::map<std::string, bool>;
@@ -163,6 +199,15 @@ void expectAs(StepMeasure& measure, const std::optional<ExpectedReading>& expect
   measure.interval = ValueInterval{middle - half, middle + half};
 }
 
+/// What does not hang on a jumper's figures.
+void expectPlainly(StepMeasure& measure, MeasureReads reads) {
+  if (reads == MeasureReads::nothing) measure.interval = ValueInterval{-noVolts, noVolts};
+  if (reads == MeasureReads::joined) measure.interval = ValueInterval{0.0, joinedOhms};
+  if (reads != MeasureReads::parted) return;
+  measure.interval = ValueInterval{partedOhms, std::numeric_limits<double>::max()};
+  measure.overLimit = true;
+}
+
 StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& proposal,
                           const WorkPrediction& prediction) {
   const auto at = [&](MeasureAt place) -> ProbePoint {
@@ -187,9 +232,10 @@ StepMeasure jumperMeasure(const MeasureTemplate& t, const JumperProposal& propos
   if (t.other) out.other = at(*t.other);
   switch (t.reads) {
   case MeasureReads::anything:
-    break;
   case MeasureReads::nothing:
-    out.interval = ValueInterval{-noVolts, noVolts};
+  case MeasureReads::joined:
+  case MeasureReads::parted:
+    expectPlainly(out, t.reads);
     break;
   case MeasureReads::resistance:
     out.interval = ValueInterval{0.0, jointLimit * proposal.wire.resistance.value};
@@ -221,9 +267,10 @@ Result<WorkSteps> loadWorkSteps(const std::filesystem::path& path) {
     if (!contains(workWords, key))
       node.wrong(pattern("core", "unknown kind of work"), "\"" + key + "\"", listed(workWords));
   for (std::size_t i = 0; i < workWords.size(); ++i) {
+    if (!kinds.has(std::string(workWords[i])) && isLater(static_cast<WorkKind>(i))) continue;
     auto& steps = data.kinds[static_cast<WorkKind>(i)];
     for (const auto& node : kinds.at(std::string(workWords[i])).items())
-      steps.push_back(readStep(node, static_cast<WorkKind>(i) == WorkKind::jumper));
+      steps.push_back(readStep(node, static_cast<WorkKind>(i)));
     if (steps.empty())
       kinds.at(std::string(workWords[i]))
           .wrong(pattern("core", "no step"), pattern("core", "an empty list"),
@@ -265,11 +312,23 @@ Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& re
   if (request.kind == WorkKind::notEconomic && request.reason.empty())
     return failure({.message = pattern("core", "a board is given up only with a reason"),
                     .expected = pattern("core", "why the repair does not pay")});
-  return stepsFrom(data, request.kind, {{"reason", !request.reason.empty()}}, [&](const MeasureTemplate& t) {
+  if (request.kind == WorkKind::wire && request.places.size() != 2)
+    return failure({.message = pattern("core", "a wire has two ends"),
+                    .found = request.target,
+                    .expected = pattern("core", "both of them: J4.9 U3.12")});
+  const bool between = request.places.size() == 2;
+  const auto at = [&](MeasureAt place) {
+    if (place == MeasureAt::supply) return supply();
+    if (request.places.empty()) return ProbePoint{PinId{}, request.target};
+    return place == MeasureAt::to ? request.places.back() : request.places.front();
+  };
+  const Flags flags{{"reason", !request.reason.empty()}, {"between", between}};
+  return stepsFrom(data, request.kind, flags, [&](const MeasureTemplate& t) {
     StepMeasure out;
     out.mode = t.mode;
-    out.point = t.at == MeasureAt::supply ? supply() : request.measureAt;
-    if (t.reads == MeasureReads::nothing) out.interval = ValueInterval{-noVolts, noVolts};
+    out.point = at(t.at);
+    if (t.other) out.other = at(*t.other);
+    expectPlainly(out, t.reads);
     return out;
   });
 }

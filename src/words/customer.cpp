@@ -161,7 +161,14 @@ Said foundSaid(const RepairAction& action) {
     if (!from.empty() && !to.empty() && from != to)
       return said(pattern("core", "The connection between {} and {} was open."), from, to);
   }
-  return asItIs(action.reason);
+  if (!action.reason.empty() || action.places.size() != 2) return asItIs(action.reason);
+  const std::string& from = action.places[0].label;
+  const std::string& to = action.places[1].label;
+  if (action.kind == RepairKind::wire)
+    return said(pattern("core", "The connection between {} and {} was open."), from, to);
+  if (action.kind == RepairKind::removeBridge)
+    return said(pattern("core", "Solder joined {} and {}."), from, to);
+  return {};
 }
 
 std::vector<Said> whatWeFound(const Job& job) {
@@ -193,6 +200,15 @@ Said doneSaid(const RepairAction& action) {
   case RepairKind::jumper:
     return target.empty() ? Said(pattern("core", "Bridged it with a wire."))
                           : said(pattern("core", "Bridged {} with a wire."), target);
+  case RepairKind::wire:
+    return action.places.size() == 2 ? said(pattern("core", "Bridged {} and {} with a wire."),
+                                            action.places[0].label, action.places[1].label)
+                                     : Said(pattern("core", "Bridged it with a wire."));
+  case RepairKind::removeBridge:
+    return action.places.size() == 2 ? said(pattern("core", "Removed solder between {} and {}."),
+                                            action.places[0].label, action.places[1].label)
+           : target.empty() ? Said(pattern("core", "Removed a solder bridge."))
+                            : said(pattern("core", "Removed a solder bridge at {}."), target);
   case RepairKind::resolder:
     return target.empty() ? Said(pattern("core", "Resoldered the joint."))
                           : said(pattern("core", "Resoldered {}."), target);
@@ -208,6 +224,8 @@ Said doneSaid(const RepairAction& action) {
   case RepairKind::cutTrack:
     return target.empty() ? Said(pattern("core", "Cut a track."))
                           : said(pattern("core", "Cut the track {}."), target);
+  case RepairKind::other:
+    return asItIs(target);
   case RepairKind::notEconomic:
     break;
   }

@@ -28,8 +28,12 @@ Said nameOf(RepairKind kind) {
   switch (kind) {
   case RepairKind::jumper:
     return pattern("core", "jumper");
+  case RepairKind::wire:
+    return pattern("core", "wire");
   case RepairKind::resolder:
     return pattern("core", "resolder");
+  case RepairKind::removeBridge:
+    return pattern("core", "remove solder bridge");
   case RepairKind::removePart:
     return pattern("core", "remove part");
   case RepairKind::replacePart:
@@ -38,6 +42,8 @@ Said nameOf(RepairKind kind) {
     return pattern("core", "clean");
   case RepairKind::cutTrack:
     return pattern("core", "cut track");
+  case RepairKind::other:
+    return pattern("core", "other work");
   case RepairKind::notEconomic:
     break;
   }

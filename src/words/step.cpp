@@ -40,11 +40,34 @@ Said jumperText(const std::string& text, const JumperRecord& jumper) {
   return out;
 }
 
-Said textOf(const std::string& text, const RepairAction& action) {
+/// What good boards read where a repair by hand is measured.
+Said knownSaid(const WorkStep& step) {
+  if (!step.measure || step.measure->mode != ReadingMode::diode || !step.measure->comparable())
+    return pattern("core", "what a good board reads there");
+  const StepMeasure& wanted = *step.measure;
+  if (!wanted.interval) return asItIs("OL");
+  Said range = said(pattern("core", "{} to {}"), readingText(wanted.interval->lowest, wanted.mode),
+                    readingText(wanted.interval->highest, wanted.mode));
+  return wanted.overLimit ? said(pattern("core", "OL or {}"), std::move(range)) : range;
+}
+
+std::string labelsOf(const RepairAction& action) {
+  if (action.places.empty()) return action.target;
+  std::string out;
+  for (const ProbePoint& place : action.places)
+    out += (out.empty() ? "" : ", ") + place.label;
+  return out;
+}
+
+/// In the order of `repairGaps`.
+Said textOf(const std::string& text, const WorkStep& step, const RepairAction& action) {
   if (text.empty()) return {};
   if (action.jumper) return action.jumper->figures ? jumperText(text, *action.jumper) : asItIs(text);
-  Said out = said(dataPattern(text), action.target, action.reason, action.target,
-                  pattern("core", "the expected value"));
+  const auto place = [&](std::size_t i) {
+    return i < action.places.size() ? action.places[i].label : action.target;
+  };
+  Said out = said(dataPattern(text), action.target, action.reason, labelsOf(action), knownSaid(step), place(0),
+                  place(1));
   out.names.assign(repairGaps.begin(), repairGaps.end());
   return out;
 }
@@ -52,20 +75,20 @@ Said textOf(const std::string& text, const RepairAction& action) {
 } // namespace
 
 Said stepSaid(const WorkStep& step, const RepairAction& action) {
-  return isFunctionCheck(step) ? asItIs(step.text) : textOf(step.text, action);
+  return isFunctionCheck(step) ? asItIs(step.text) : textOf(step.text, step, action);
 }
 
 Said detailSaid(const WorkStep& step, const RepairAction& action) {
-  return textOf(step.detail, action);
+  return textOf(step.detail, step, action);
 }
 
 Said expectedSaid(const WorkStep& step, const RepairAction& action) {
   if (isFunctionCheck(step)) return pattern("core", "It works as on a good device");
-  return textOf(step.expected, action);
+  return textOf(step.expected, step, action);
 }
 
 Said otherwiseSaid(const WorkStep& step, const RepairAction& action) {
-  return textOf(step.otherwise, action);
+  return textOf(step.otherwise, step, action);
 }
 
 Said readSaid(const CheckRead& read, ReadingMode mode) {

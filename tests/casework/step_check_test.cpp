@@ -1,6 +1,5 @@
 #include <catch2/catch.hpp>
 
-#include "netmend/casework/known_values.h"
 #include "netmend/casework/step_check.h"
 
 using namespace netmend;
@@ -67,36 +66,4 @@ TEST_CASE("a check that reads wrong stops the work until it reads right or is ov
   CHECK(action.steps[2].note == "known from before");
   CHECK_FALSE(stoppedAt(action));
   CHECK(isOpenToWork(action, 2));
-}
-
-TEST_CASE("the checks of a repair by hand must read what good boards read there", "[casework]") {
-  const ProbePoint point{PinId{}, "J4.9"};
-  ExpectedTable table;
-  Expected known;
-  known.humps.resize(1);
-  known.boards = 8;
-  known.shown = {ValueInterval{0.631, 0.659}};
-  table.put(point, ReadingSetting{}, known);
-  RepairAction action = threeSteps();
-  action.kind = RepairKind::resolder;
-  action.steps[0].measure = StepMeasure{ReadingMode::volts, point};
-  action.steps[2].measure = StepMeasure{ReadingMode::diode, point};
-  RepairAction partOff = action;
-  addKnownValues(action, table, {});
-  CHECK_FALSE(action.steps[0].measure->comparable()); // another mode
-  REQUIRE(action.steps[2].measure->interval);
-  CHECK(*action.steps[2].measure->interval == ValueInterval{0.631, 0.659});
-  CHECK_FALSE(action.steps[2].measure->overLimit);
-  partOff.kind = RepairKind::removePart;
-  addKnownValues(partOff, table, {});
-  CHECK_FALSE(partOff.steps[2].measure->comparable());
-  // Where boards differ there is no figure to stop at.
-  known.shown.push_back(ValueInterval{0.4, 0.5});
-  ExpectedTable differing;
-  differing.put(point, ReadingSetting{}, known);
-  RepairAction open = threeSteps();
-  open.kind = RepairKind::clean;
-  open.steps[2].measure = StepMeasure{ReadingMode::diode, point};
-  addKnownValues(open, differing, {});
-  CHECK_FALSE(open.steps[2].measure->comparable());
 }

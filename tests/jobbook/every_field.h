@@ -169,10 +169,11 @@ inline WorkStep step(int number) {
 inline RepairAction action(int number) {
   const std::string text = std::to_string(number);
   RepairAction out;
-  out.kind = static_cast<RepairKind>(number % 7);
+  out.kind = static_cast<RepairKind>(number % 10);
   out.target = "target " + text;
   out.reason = "reason " + text;
   out.because = FoundFault{FaultKind::deadPin, everyPlace()[6], 4};
+  out.places = {{PinId(41), "one of " + text}, {PinId{}, "two of " + text}};
   for (int i = 0; i < 6; ++i)
     out.steps.push_back(step(number + i));
   JumperRecord& jumper = out.jumper.emplace();
@@ -287,6 +288,11 @@ inline void compare(const RepairAction& is, const RepairAction& was) {
   CHECK(is.target == was.target);
   CHECK(is.reason == was.reason);
   CHECK(is.because == was.because);
+  REQUIRE(is.places.size() == was.places.size());
+  for (std::size_t i = 0; i < is.places.size(); ++i) {
+    CHECK(is.places[i].pin == was.places[i].pin);
+    CHECK(is.places[i].label == was.places[i].label);
+  }
   REQUIRE(is.steps.size() == was.steps.size());
   for (std::size_t i = 0; i < is.steps.size(); ++i)
     compare(is.steps[i], was.steps[i]);

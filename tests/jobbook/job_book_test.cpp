@@ -409,7 +409,7 @@ TEST_CASE("the book keeps a write-ahead log and checks its references") {
   const TemporaryBook file;
   { (void)file.open(); }
   CHECK(askSqlite(file.path, "pragma journal_mode") == "wal");
-  CHECK(askSqlite(file.path, "pragma user_version") == "8");
+  CHECK(askSqlite(file.path, "pragma user_version") == "9");
   CHECK(askSqlite(file.path, "pragma integrity_check") == "ok");
 }
 

@@ -119,6 +119,10 @@ TEST_CASE("a mistake in the data is told with file and place") {
                         {"work_steps.json", "/kinds/jumper/0/measure/reads", "much"},
                         {"work_steps.json", "/kinds/clean/0/measure/at", "from"},
                         {"work_steps.json", "/kinds/clean/0/measure/reads", "resistance"},
+                        {"work_steps.json", "/kinds/wire/0/measure/at", "scraped"},
+                        {"work_steps.json", "/kinds/wire/2/measure/reads", "expected_from"},
+                        {"work_steps.json", "/kinds/remove_bridge/0/measure/at", "wire"},
+                        {"work_steps.json", "/kinds/jumper/0/measure/at", "target"},
                         {"work_steps.json", "/kinds/clean", json::array()},
                         {"work_steps.json", "/kinds/polish", json::array()}}) {
     INFO(c.file << " " << c.pointer);

@@ -415,7 +415,7 @@ TEST_CASE("the other repairs have steps with checks too, and refuse what makes n
   REQUIRE(work);
   for (const WorkKind kind : {WorkKind::resolder, WorkKind::removePart, WorkKind::replacePart,
                               WorkKind::clean, WorkKind::cutTrack, WorkKind::notEconomic}) {
-    const auto steps = workSteps(*work, {kind, "C44", "shorted", {PinId{}, "C44"}});
+    const auto steps = workSteps(*work, {kind, "C44", "shorted", {{PinId{}, "C44"}}});
     REQUIRE(steps);
     CHECK(std::any_of(steps->begin(), steps->end(), [](const Step& s) { return s.check; }));
     CHECK(std::any_of(steps->begin(), steps->end(),
@@ -426,6 +426,7 @@ TEST_CASE("the other repairs have steps with checks too, and refuse what makes n
               (step.measure->mode == ReadingMode::volts ? "battery contacts" : "C44"));
     }
   }
+  CHECK_FALSE(workSteps(*work, {WorkKind::wire, "C44", "", {{PinId{}, "C44"}}}));
   CHECK_FALSE(workSteps(*work, {WorkKind::jumper, "C44", "", {}}));
   CHECK_FALSE(workSteps(*work, {WorkKind::resolder, "", "", {}}));
   CHECK_FALSE(workSteps(*work, {WorkKind::notEconomic, "board", "", {}}));

@@ -303,10 +303,10 @@ TEST_CASE("A step's gaps are filled by its repair, and what a person wrote stays
   joint.reason = "cracked {x}";
   step.text = "Resolder {target}: {reason}; then {points} must read {expected}";
   CHECK(wordsOf(stepSaid(step, joint)) ==
-        "Resolder J4.9: cracked {x}; then J4.9 must read the expected value");
+        "Resolder J4.9: cracked {x}; then J4.9 must read what a good board reads there");
   step.expected = "{expected}";
   step.otherwise = "Otherwise {target} again.";
-  CHECK(wordsOf(expectedSaid(step, joint)) == "the expected value");
+  CHECK(wordsOf(expectedSaid(step, joint)) == "what a good board reads there");
   CHECK(wordsOf(otherwiseSaid(step, joint)) == "Otherwise J4.9 again.");
   CHECK(expectedSaid(WorkStep{}, joint).empty());
   const WorkStep function = functionCheck("keys {target}");

@@ -148,9 +148,11 @@ struct JumperRecord {
 struct RepairAction {
   RepairActionId id;
   RepairKind kind = RepairKind::jumper;
-  std::string target;                  ///< the part, joint or net worked on
+  std::string target;                  ///< the part, joint or net worked on; of `other`, what is done
   std::string reason;                  ///< as somebody wrote it; from an older book: what was found
   std::optional<FoundFault> because{}; ///< the fault that a jumper is to mend; none: named by hand
+  /// What was worked on, as it is measured: both ends of a wire, both sides of a solder bridge.
+  std::vector<ProbePoint> places{};
   std::vector<WorkStep> steps;
   std::vector<JobReadingId> proof; ///< readings that show that the repair holds
   std::optional<JumperRecord> jumper;

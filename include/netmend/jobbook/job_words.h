@@ -24,13 +24,16 @@ inline constexpr std::array<Word<ReadingPurpose>, 3> readingPurposeWords{{
     {ReadingPurpose::proof, "proof"},
 }};
 
-inline constexpr std::array<Word<RepairKind>, 7> repairKindWords{{
+inline constexpr std::array<Word<RepairKind>, 10> repairKindWords{{
     {RepairKind::jumper, "jumper"},
+    {RepairKind::wire, "wire"},
     {RepairKind::resolder, "resolder"},
+    {RepairKind::removeBridge, "remove bridge"},
     {RepairKind::removePart, "remove part"},
     {RepairKind::replacePart, "replace part"},
     {RepairKind::clean, "clean"},
     {RepairKind::cutTrack, "cut track"},
+    {RepairKind::other, "other"},
     {RepairKind::notEconomic, "not economic"},
 }};
 

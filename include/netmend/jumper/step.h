@@ -10,7 +10,20 @@
 
 namespace netmend {
 
-enum class WorkKind { jumper, resolder, removePart, replacePart, clean, cutTrack, notEconomic };
+/// `jumper` is a wire that was routed, `wire` one between two places that somebody named; `other` is said in
+/// somebody's own words.
+enum class WorkKind {
+  jumper,
+  wire,
+  resolder,
+  removeBridge,
+  removePart,
+  replacePart,
+  clean,
+  cutTrack,
+  other,
+  notEconomic
+};
 
 /// What a check wants measured, and what it must read.
 struct StepMeasure {
@@ -69,6 +82,7 @@ struct WireFigures {
 inline constexpr std::array<std::string_view, 14> jumperGaps{
     "from",  "to",      "side", "wire",       "length",        "cut_length",  "stripping",
     "tacks", "current", "drop", "resistance", "expected_from", "expected_to", "expected_bridged"};
-inline constexpr std::array<std::string_view, 4> repairGaps{"target", "reason", "points", "expected"};
+inline constexpr std::array<std::string_view, 6> repairGaps{"target", "reason", "points", "expected",
+                                                           "from",   "to"};
 
 } // namespace netmend

@@ -12,12 +12,22 @@
 /// What is done at the bench, in order, with the checks between.
 namespace netmend {
 
-/// Where a check of data/work_steps.json is measured: an end of the jumper, whichever of them was scraped
-/// (the first if both), the wire from end to end, what is worked on, or the board's supply.
+/// Where a check of data/work_steps.json is measured: an end of the jumper or of another wire, or a side of a
+/// solder bridge; whichever end was scraped (the first if both), the wire from end to end, what is worked on,
+/// or the board's supply.
 enum class MeasureAt { from, to, scraped, wire, target, supply };
-/// What it must read: nothing to compare, next to no volts, the wire's resistance (at most twice), or what
-/// the prediction says of a place.
-enum class MeasureReads { anything, nothing, resistance, expectedFrom, expectedTo, expectedBridged };
+/// What it must read: nothing to compare, next to no volts, the wire's resistance (at most twice), that two
+/// places hang together or do not, or what the prediction says of a place.
+enum class MeasureReads {
+  anything,
+  nothing,
+  resistance,
+  joined,
+  parted,
+  expectedFrom,
+  expectedTo,
+  expectedBridged
+};
 struct MeasureTemplate {
   MeasureAt at = MeasureAt::target;
   std::optional<MeasureAt> other; ///< none: ground
@@ -55,10 +65,17 @@ struct WorkRequest {
   WorkKind kind = WorkKind::resolder;
   std::string target;     ///< the part, joint, place or track worked on
   std::string reason;     ///< why; needed for notEconomic
-  ProbePoint measureAt{}; ///< where its checks are measured
+  /// Where its checks are measured: what is worked on; of a wire both ends, of a solder bridge both sides.
+  std::vector<ProbePoint> places{};
 };
 
-/// Steps of the other repairs. Fails for `jumper`, which needs a proposal, and for an empty target.
+/// Ohms up to which two places count as joined by a short wire, leads zeroed, and from which on they count as
+/// parted. Common practice, no source.
+inline constexpr double joinedOhms = 1.0;
+inline constexpr double partedOhms = 10.0;
+
+/// Steps of the other repairs. Fails for `jumper`, which needs a proposal, for an empty target, and for a
+/// wire that has not two ends.
 [[nodiscard]] Result<std::vector<Step>> workSteps(const WorkSteps& data, const WorkRequest& request);
 
 } // namespace netmend

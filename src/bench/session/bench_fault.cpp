@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "netmend/casework/known_values.h"
 #include "netmend/casework/take_reading.h"
 #include "netmend/jobbook/record.h"
 #include "netmend/probing/reading_entry.h"
@@ -268,18 +267,27 @@ bool BenchFault::accept(std::size_t proposal) {
   return job_.addAction(actionFor(*job_.board(), *fault_, proposals_->proposals[proposal], job_.data().work));
 }
 
-Result<void> BenchFault::addAction(RepairKind kind, const std::string& target, const std::string& reason) {
-  const Lookup* lookup = job_.board() != nullptr ? job_.board()->lookup.get() : nullptr;
-  const auto steps = workSteps(job_.data().work, {kind, target, reason, withPin({PinId{}, target}, lookup)});
-  if (!steps) return failure(steps.error());
-  RepairAction action;
-  action.kind = kind;
-  action.target = target;
-  action.reason = reason;
-  action.steps = toWorkSteps(*steps);
-  if (const Job* job = job_.job()) addKnownValues(action, job_.expected(), job->readings);
-  if (!job_.addAction(action)) return failure({pattern("core", "not kept")});
+ProbePoint BenchFault::oddPoint() const {
+  const BoardUnderWork* board = job_.board();
+  if (board == nullptr) return {};
+  if (pin_) return {pin_, pinLabel(*board->board, pin_)};
+  for (const std::size_t odd : walk_.oddOnes()) {
+    const ProbePoint& point = walk_.walk(false).readings[odd].point;
+    const Pin* pin = board->board->pins.find(point.pin);
+    if (pin != nullptr && pin->net.known() && pin->net.value == net_) return point;
+  }
   return {};
+}
+
+Result<std::optional<Said>> BenchFault::addAction(const HandRepair& repair) {
+  const Job* job = job_.job();
+  if (job == nullptr) return failure({pattern("core", "no job is open")});
+  const BoardUnderWork none;
+  const BoardUnderWork& board = job_.board() != nullptr ? *job_.board() : none;
+  auto made = handRepair(repair, {board, job_.expected(), job->readings, job_.data().work, oddPoint()});
+  if (!made) return failure(made.error());
+  if (!job_.addAction(made->action)) return failure({pattern("core", "not kept")});
+  return made->doubt;
 }
 
 } // namespace netmend

@@ -10,6 +10,7 @@
 #include "background.h"
 #include "bench_walk.h"
 #include "netmend/casework/fault_case.h"
+#include "netmend/casework/hand_repair.h"
 #include "netmend/casework/jumper_case.h"
 
 namespace netmend {
@@ -59,8 +60,8 @@ public:
   [[nodiscard]] const Said& whyNoProposals() const { return whyNoProposals_; }
   /// Makes this proposal a repair action of the job, with steps and checks.
   bool accept(std::size_t proposal);
-  /// Another repair action, with its steps.
-  [[nodiscard]] Result<void> addAction(RepairKind kind, const std::string& target, const std::string& reason);
+  /// A repair that somebody names, with its steps; what the board says against it.
+  [[nodiscard]] Result<std::optional<Said>> addAction(const HandRepair& repair);
 
 Q_SIGNALS:
   void changed();
@@ -73,6 +74,8 @@ private:
   void route();
   [[nodiscard]] bool isPlaceOfLine(const std::string& label) const;
   [[nodiscard]] Result<void> keep(const Reading& reading);
+  /// The odd pin of the line that is looked at; of no label: there is none.
+  [[nodiscard]] ProbePoint oddPoint() const;
   /// The reading that was taken here last, if nothing was read or taken back since; else null.
   [[nodiscard]] const JobReading* lastTaken() const;
 

@@ -119,7 +119,7 @@ MeterFigure* BridgePage::meterFigure() {
 }
 
 QWidget* BridgePage::messageAnchor() {
-  return choosing() ? nullptr : work_->field();
+  return choosing() ? proposals_->handField() : work_->field();
 }
 
 void BridgePage::showWhy() {
@@ -215,11 +215,17 @@ Overlay BridgePage::overlay() const {
     return jumperOverlay(*fault, proposals->proposals[selected], *board->places);
   Overlay out;
   const RepairAction* chosen = work_->action();
-  if (chosen == nullptr || !chosen->jumper) return out;
-  if (board != nullptr) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
-  out.lines.push_back({chosen->jumper->way, isWorkDone(*chosen) ? LineStyle::laid : LineStyle::wire});
-  out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, nameOf(chosen->jumper->from)});
-  out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, nameOf(chosen->jumper->to)});
+  if (chosen == nullptr) return out;
+  if (chosen->jumper) {
+    if (board != nullptr) out.litNets = board->lookup->netsNamed(chosen->jumper->net);
+    out.lines.push_back({chosen->jumper->way, isWorkDone(*chosen) ? LineStyle::laid : LineStyle::wire});
+    out.marks.push_back({chosen->jumper->from.at, MarkShape::ring, nameOf(chosen->jumper->from)});
+    out.marks.push_back({chosen->jumper->to.at, MarkShape::ring, nameOf(chosen->jumper->to)});
+  } else if (board != nullptr) {
+    for (const ProbePoint& place : chosen->places)
+      if (const auto at = placeOnBoard(*board->lookup, place))
+        out.marks.push_back({*at, MarkShape::ring, nameOf(place, board->places.get())});
+  }
   const WorkStep* now = work_->step();
   if (board == nullptr || now == nullptr || !now->measure) return out;
   if (const auto at = placeOnBoard(*board->lookup, now->measure->point))

@@ -1,19 +1,14 @@
 #include "proposals_view.h"
 
-#include <QComboBox>
 #include <QEvent>
 #include <QLabel>
-#include <QLineEdit>
-#include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "bench/widgets/letters.h"
-#include "bench/widgets/wrap_layout.h"
+#include "hand_repair_card.h"
 #include "netmend/casework/jumper_case.h"
 #include "netmend/drawing/shown.h"
-#include "netmend/jobbook/job_words.h"
-#include "netmend/words/job.h"
 #include "netmend/words/jumper.h"
 #include "proposal_card.h"
 #include "scrolled.h"
@@ -23,7 +18,7 @@ namespace netmend {
 ProposalsView::ProposalsView(Desk desk, QWidget* parent)
     : QWidget(parent), desk_(desk), title_(makeLabel(Letters::large, QStringLiteral("bridgeTitle"), this)),
       why_(makeLabel(Letters::reading, QStringLiteral("whyNoProposals"), this)), column_(new QVBoxLayout),
-      kind_(new QComboBox(this)), target_(new QLineEdit(this)), reason_(new QLineEdit(this)), drawing_(this) {
+      byHand_(new HandRepairCard(this)), drawing_(this) {
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(scaled(face::grid));
@@ -36,8 +31,8 @@ ProposalsView::ProposalsView(Desk desk, QWidget* parent)
   QScrollArea* area = scrolled(cards, this);
   area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   layout->addWidget(area, 1);
-  byHand_ = otherRepair();
   layout->addWidget(byHand_);
+  byHand_->onTyped = [this](const HandRepair& repair) { addByHand(repair); };
   connect(&desk_.fault, &BenchFault::changed, this, [this] { showProposals(); });
   connect(&desk_.job, &BenchJob::boardChanged, this, [this] { showProposals(); });
   showProposals();
@@ -49,44 +44,14 @@ void ProposalsView::setWhy(bool why) {
     card->setWhy(why);
 }
 
-QWidget* ProposalsView::otherRepair() {
-  auto* card = makeCard(this);
-  card->setObjectName(QStringLiteral("byHand"));
-  auto* row = new WrapLayout;
-  card->setLayout(row);
-  row->setContentsMargins(scaled(16), scaled(12), scaled(16), scaled(12));
-  auto* label = new QLabel(tr("By hand"), this);
-  label->setBuddy(kind_);
-  row->addWidget(label);
-  kind_->setAccessibleName(tr("Kind of repair"));
-  kind_->setObjectName(QStringLiteral("repairKind"));
-  for (const auto& word : repairKindWords)
-    if (word.value != RepairKind::jumper)
-      kind_->addItem(shown(nameOf(word.value)), static_cast<int>(word.value));
-  row->addWidget(kind_);
-  target_->setPlaceholderText(tr("on what: J4.9, C28, net KEY_COL3"));
-  target_->setAccessibleName(tr("Part, joint or net worked on"));
-  target_->setObjectName(QStringLiteral("repairTarget"));
-  reason_->setPlaceholderText(tr("why"));
-  reason_->setAccessibleName(tr("Reason for the repair"));
-  reason_->setObjectName(QStringLiteral("repairReason"));
-  for (QLineEdit* field : {target_, reason_}) {
-    keepRoomForHint(*field, Growth::free);
-    row->addWidget(field);
-  }
-  QPushButton* add = makePrompt(tr("Add"), QKeySequence(Qt::Key_Enter), this);
-  add->setAccessibleName(tr("Add this repair"));
-  connect(add, &QPushButton::clicked, this, &ProposalsView::addOther);
-  row->addWidget(add);
-  connect(target_, &QLineEdit::returnPressed, this, &ProposalsView::addOther);
-  connect(reason_, &QLineEdit::returnPressed, this, &ProposalsView::addOther);
-  return card;
-}
-
 void ProposalsView::openByHand() {
   handWanted_ = true;
   byHand_->show();
-  kind_->setFocus(Qt::ShortcutFocusReason);
+  byHand_->setFocus(Qt::ShortcutFocusReason);
+}
+
+QWidget* ProposalsView::handField() const {
+  return byHand_->isVisible() ? byHand_->field() : nullptr;
 }
 
 void ProposalsView::pictureTurned() {
@@ -168,31 +133,24 @@ void ProposalsView::acceptSelected() {
   Q_EMIT added();
 }
 
-void ProposalsView::addOther() {
-  if (target_->text().trimmed().isEmpty()) {
-    target_->setFocus();
-    Q_EMIT told(tr("Say what is worked on: a part, joint, place or net"), true);
-    return;
-  }
+void ProposalsView::addByHand(const HandRepair& repair) {
   if (desk_.job.job() == nullptr && !desk_.job.bookIn()) return;
-  const auto kind = static_cast<RepairKind>(kind_->currentData().toInt());
-  const auto kept = desk_.fault.addAction(kind, target_->text().trimmed().toStdString(),
-                                          reason_->text().trimmed().toStdString());
-  if (!kept) {
-    reason_->setFocus();
-    Q_EMIT told(shown(kept.error()), true);
+  const auto doubt = desk_.fault.addAction(repair);
+  if (!doubt) {
+    Q_EMIT told(shown(doubt.error()), true);
     return;
   }
   desk_.job.reached(JobState::repairing);
-  target_->clear();
-  reason_->clear();
+  byHand_->clear();
   handWanted_ = false;
   Q_EMIT added();
+  if (*doubt) Q_EMIT told(shown(**doubt), true);
 }
 
 bool ProposalsView::command(int key) {
   if (key >= Qt::Key_1 && key <= Qt::Key_9) {
     const auto wanted = static_cast<std::size_t>(key - Qt::Key_1);
+    if (handWanted_ || cards_.empty()) return byHand_->choose(wanted);
     if (wanted >= cards_.size()) return false;
     select(wanted);
     return true;
@@ -222,7 +180,7 @@ bool ProposalsView::command(int key) {
 
 void ProposalsView::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::ApplicationFontChange && byHand_ != nullptr) showProposals(selected_);
+  if (event->type() == QEvent::ApplicationFontChange && column_->parent() != nullptr) showProposals(selected_);
 }
 
 } // namespace netmend

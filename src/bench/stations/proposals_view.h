@@ -4,21 +4,20 @@
 #include <vector>
 
 #include "bench/session/background.h"
+#include "netmend/casework/hand_repair.h"
 #include "netmend/drawing/board_scene.h"
 #include "station.h"
 
-class QComboBox;
 class QLabel;
-class QLineEdit;
-class QPushButton;
 class QVBoxLayout;
 
 namespace netmend {
 
+class HandRepairCard;
 class ProposalCard;
 
-/// The ways to bridge the break, one beneath the other over the full width; every other repair is typed
-/// below them, where it is asked for or where there is no way.
+/// The ways to bridge the break, one beneath the other over the full width; a repair by hand is typed below
+/// them, where it is asked for or where there is no way.
 class ProposalsView : public QWidget {
   Q_OBJECT
 
@@ -31,6 +30,8 @@ public:
   /// True when the key means something here.
   bool command(int key);
   void openByHand();
+  /// Where a repair by hand is typed; null: it is not asked for.
+  [[nodiscard]] QWidget* handField() const;
   void acceptSelected();
 
 Q_SIGNALS:
@@ -44,12 +45,11 @@ protected:
   void changeEvent(QEvent* event) override;
 
 private:
-  QWidget* otherRepair();
   void showProposals(std::size_t chosen = 0);
   void makeScene();
   [[nodiscard]] QString whyNone() const;
   void select(std::size_t proposal);
-  void addOther();
+  void addByHand(const HandRepair& repair);
 
   Desk desk_;
   QLabel* title_;
@@ -58,11 +58,8 @@ private:
   std::vector<ProposalCard*> cards_;
   std::size_t selected_ = 0;
   bool reasons_ = false; ///< the cards show them
-  QWidget* byHand_ = nullptr;
+  HandRepairCard* byHand_;
   bool handWanted_ = false;
-  QComboBox* kind_;
-  QLineEdit* target_;
-  QLineEdit* reason_;
   std::shared_ptr<const Board> sceneOf_;
   std::shared_ptr<const BoardScene> scene_;
   Background drawing_;

@@ -1,5 +1,7 @@
 #include "step_words.h"
 
+#include <limits>
+
 #include <QCoreApplication>
 
 #include "netmend/drawing/shown.h"
@@ -17,7 +19,9 @@ QString mustFigure(const WorkStep& step) {
     const auto value = [&](double each) { return QString::fromStdString(readingText(each, wanted.mode)); };
     const QString low = value(wanted.interval->lowest), high = value(wanted.interval->highest);
     const QString unit = high.section(QLatin1Char(' '), 1);
-    if (wanted.interval->lowest <= 0)
+    if (wanted.interval->highest == std::numeric_limits<double>::max())
+      text = StepsView::tr("over %1").arg(low);
+    else if (wanted.interval->lowest <= 0)
       text = StepsView::tr("under %1").arg(high);
     else if (low.section(QLatin1Char(' '), 1) == unit)
       text = low.section(QLatin1Char(' '), 0, 0) + QStringLiteral("–") + high;

@@ -47,7 +47,9 @@ bool StepsView::showActionOn(const std::string& net, const std::string& pin) {
   const Job* job = desk_.job.job();
   if (job == nullptr) return false;
   const auto found = std::find_if(job->actions.rbegin(), job->actions.rend(), [&](const RepairAction& each) {
-    return each.target == pin || each.target == net || (each.jumper && each.jumper->net == net);
+    return each.target == pin || each.target == net || (each.jumper && each.jumper->net == net) ||
+           std::any_of(each.places.begin(), each.places.end(),
+                       [&](const ProbePoint& place) { return place.label == pin; });
   });
   if (found == job->actions.rend()) return false;
   action_ = found->id;

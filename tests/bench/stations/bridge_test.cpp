@@ -335,23 +335,49 @@ TEST_CASE("words typed at a step are its note, and the step stays open") {
   CHECK_FALSE(stepNow(demo, 1).done);
 }
 
-TEST_CASE("another repair is added by keys alone; one that lacks its reason is refused with a word") {
+TEST_CASE("a repair by hand is added by keys alone; one that lacks its reason is refused with a word") {
   const DemoDesk demo;
   const Bridge bridge(demo);
-  auto* kind = bridge.find<QComboBox>("repairKind");
-  CHECK_FALSE(kind->isVisible());
+  auto* line = bridge.find<QLineEdit>("repairLine");
+  CHECK_FALSE(line->isVisible());
   Bridge::key(Qt::Key_H);
-  REQUIRE(QApplication::focusWidget() == kind);
-  Bridge::key(Qt::Key_End);
-  CHECK(kind->currentText() == QStringLiteral("not economic"));
-  Bridge::key(Qt::Key_Tab);
+  REQUIRE(line->isVisible());
+  Bridge::key(Qt::Key_9);
+  REQUIRE(QApplication::focusWidget() == line);
+  CHECK(bridge.find<QPushButton>("repairKind9")->isChecked());
   Bridge::type("the board");
   CHECK(bridge.error);
   CHECK(demo.job->job()->actions.empty());
-  Bridge::type("two more corroded inner layers");
+  CHECK(line->text() == QStringLiteral("the board")); // to be mended, not typed anew
+  Bridge::type(", two more corroded inner layers");
   REQUIRE(demo.job->job()->actions.size() == 1);
   CHECK(demo.job->job()->actions.front().kind == RepairKind::notEconomic);
+  CHECK(demo.job->job()->actions.front().target == "the board");
   CHECK(demo.job->job()->actions.front().reason == "two more corroded inner layers");
+}
+
+TEST_CASE("a wire by hand asks first whether its ends hang together, and then for what good boards read") {
+  const DemoDesk demo;
+  const Bridge bridge(demo);
+  Bridge::key(Qt::Key_H);
+  Bridge::key(Qt::Key_1);
+  Bridge::type("J4.9 C28.1, track torn");
+  REQUIRE(demo.job->job()->actions.size() == 1);
+  const RepairAction& wire = demo.job->job()->actions.front();
+  CHECK(wire.kind == RepairKind::wire);
+  CHECK(wire.target == "J4.9 – C28.1");
+  CHECK(wire.reason == "track torn");
+  REQUIRE(wire.places.size() == 2);
+  CHECK(wire.places[0].pin == demo.job->board()->lookup->pinsLabelled("J4.9").front());
+  CHECK(wire.places[1].pin == demo.job->board()->lookup->pinsLabelled("C28.1").front());
+  CHECK_FALSE(bridge.error); // one line
+  const auto measureOf = [&](std::size_t step) { return wire.steps.at(step).measure.value(); };
+  CHECK(measureOf(2).interval->lowest == 10.0);
+  CHECK(measureOf(2).overLimit);
+  CHECK(measureOf(6).interval == ValueInterval{0.0, 1.0});
+  REQUIRE(measureOf(7).interval); // what good boards read at J4.9
+  CHECK(measureOf(7).interval->lowest > 0.4);
+  CHECK(measureOf(7).interval->highest < 0.8);
 }
 
 TEST_CASE("where no way can be proposed the page says why") {

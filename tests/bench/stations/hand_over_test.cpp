@@ -260,7 +260,7 @@ TEST_CASE("handing over is one key, and undo takes it back") {
 
 TEST_CASE("a board given up goes back unrepaired") {
   DemoDesk demo;
-  REQUIRE(demo.fault->addAction(RepairKind::notEconomic, "the board", "inner layers gone"));
+  REQUIRE(demo.fault->addAction({RepairKind::notEconomic, "the board", "inner layers gone"}));
   HandOver page(demo);
   HandOver::key(Qt::Key_H, Qt::ControlModifier);
   CHECK(waitFor([&] { return demo.job->job()->state == JobState::returnedUnrepaired; }, 5));
