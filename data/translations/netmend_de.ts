@@ -108,10 +108,6 @@
         <translation>der Wert einer guten Platine</translation>
     </message>
     <message>
-        <source>the expected value</source>
-        <translation>das Soll</translation>
-    </message>
-    <message>
         <source>strip its ends</source>
         <translation>Enden abisolieren</translation>
     </message>
@@ -5427,6 +5423,178 @@
         <source>open here</source>
         <translation>hier unterbrochen</translation>
     </message>
+    <message>
+        <source>Clean {from} and {to}, and lay the copper bare where it is covered.</source>
+        <translation>{from} und {to} reinigen und das Kupfer freilegen, wo es bedeckt ist.</translation>
+    </message>
+    <message>
+        <source>No wider than the copper itself; mask what was laid bare beside it.</source>
+        <translation>Nicht breiter als das Kupfer selbst; was daneben bloß liegt, mit Maske abdecken.</translation>
+    </message>
+    <message>
+        <source>Measure resistance from {from} to {to}, before any tin.</source>
+        <translation>Widerstand von {from} nach {to} messen, vor allem Zinn.</translation>
+    </message>
+    <message>
+        <source>If they hang together already, the wire mends nothing.</source>
+        <translation>Hängen sie schon zusammen, hilft der Draht nichts.</translation>
+    </message>
+    <message>
+        <source>More than 10 ohm, or OL</source>
+        <translation>Mehr als 10 Ohm, oder OL</translation>
+    </message>
+    <message>
+        <source>Otherwise these places are joined: look for the break elsewhere.</source>
+        <translation>Sonst sind die Stellen verbunden: die Unterbrechung liegt woanders.</translation>
+    </message>
+    <message>
+        <source>Cut the wire, strip and tin its ends, and tin {from} and {to}.</source>
+        <translation>Draht ablängen, Enden abisolieren und verzinnen, {from} und {to} verzinnen.</translation>
+    </message>
+    <message>
+        <source>Lay the wire flat on the board and solder it to {to}.</source>
+        <translation>Draht flach auf die Platine legen und an {to} anlöten.</translation>
+    </message>
+    <message>
+        <source>Nothing beside connectors, over the battery or under a shield wall, and nowhere that the next battery or screen swap would tear it.</source>
+        <translation>Nicht neben Steckern, über dem Akku oder unter einer Schirmwand, und nirgends, wo ihn der nächste Akku- oder Displaytausch abreißt.</translation>
+    </message>
+    <message>
+        <source>Less than 1 ohm</source>
+        <translation>Weniger als 1 Ohm</translation>
+    </message>
+    <message>
+        <source>Otherwise a joint is bad or the wire is nicked.</source>
+        <translation>Sonst ist eine Lötstelle schlecht oder der Draht eingekerbt.</translation>
+    </message>
+    <message>
+        <source>Measure from {from} to ground.</source>
+        <translation>Von {from} gegen Masse messen.</translation>
+    </message>
+    <message>
+        <source>OL: the wire leads nowhere yet. Low: solder has run to a neighbour, or this is another line.</source>
+        <translation>OL: der Draht führt noch nirgends hin. Niedrig: Lot ist zum Nachbarn gelaufen, oder es ist eine andere Leitung.</translation>
+    </message>
+    <message>
+        <source>Measure from {to} to ground.</source>
+        <translation>Von {to} gegen Masse messen.</translation>
+    </message>
+    <message>
+        <source>Otherwise look at the joint and at its neighbours.</source>
+        <translation>Sonst die Lötstelle und ihre Nachbarn ansehen.</translation>
+    </message>
+    <message>
+        <source>Measure from {from} and {to} to their neighbours.</source>
+        <translation>Von {from} und {to} zu ihren Nachbarn messen.</translation>
+    </message>
+    <message>
+        <source>Fix the wire with mask at its ends and along its way, and cure.</source>
+        <translation>Draht an den Enden und unterwegs mit Maske festlegen und aushärten.</translation>
+    </message>
+    <message>
+        <source>Look at {target} under the microscope; take a photo.</source>
+        <translation>{target} unter dem Mikroskop ansehen; Foto machen.</translation>
+    </message>
+    <message>
+        <source>Which copper does the solder join? Solder may also lie under the part.</source>
+        <translation>Welches Kupfer verbindet das Lot? Es kann auch unter dem Bauteil liegen.</translation>
+    </message>
+    <message>
+        <source>Flux the bridge and draw the solder off with wick or a clean tip.</source>
+        <translation>Flussmittel auf die Brücke und das Lot mit Litze oder sauberer Spitze abziehen.</translation>
+    </message>
+    <message>
+        <source>Start low; the part&apos;s data sheet comes first. Mind underfilled chips, plastic connectors and batteries near the heat.</source>
+        <translation>Niedrig anfangen; das Datenblatt des Bauteils geht vor. Auf vergossene Chips, Kunststoffstecker und Akkus nahe der Hitze achten.</translation>
+    </message>
+    <message>
+        <source>Let it cool, then clean off the flux and let it dry.</source>
+        <translation>Abkühlen lassen, dann das Flussmittel entfernen und trocknen lassen.</translation>
+    </message>
+    <message>
+        <source>Look between the pads from all sides.</source>
+        <translation>Von allen Seiten zwischen die Pads sehen.</translation>
+    </message>
+    <message>
+        <source>Bare board between them, a fillet on each</source>
+        <translation>Blanke Platine dazwischen, an jedem eine Kehle</translation>
+    </message>
+    <message>
+        <source>Otherwise they are still joined: look under the part, and further along both lines.</source>
+        <translation>Sonst sind sie noch verbunden: unter dem Bauteil und weiter an beiden Leitungen suchen.</translation>
+    </message>
+    <message>
+        <source>{target}.</source>
+        <translation>{target}.</translation>
+    </message>
+    <message>
+        <source>Take a photo before and after.</source>
+        <translation>Vorher und nachher ein Foto machen.</translation>
+    </message>
+    <message>
+        <source>a wire has two ends</source>
+        <translation>ein Draht hat zwei Enden</translation>
+    </message>
+    <message>
+        <source>both of them: J4.9 U3.12</source>
+        <translation>beide: J4.9 U3.12</translation>
+    </message>
+    <message>
+        <source>{} has no such pin</source>
+        <translation>{} hat keinen solchen Pin</translation>
+    </message>
+    <message>
+        <source>a pin of it, as the board numbers them</source>
+        <translation>ein Pin davon, wie die Platine sie zählt</translation>
+    </message>
+    <message>
+        <source>two different places belong here</source>
+        <translation>hier gehören zwei verschiedene Stellen hin</translation>
+    </message>
+    <message>
+        <source>Mind: {} is on {}, {} on {}. This wire would join two lines.</source>
+        <translation>Achtung: {} liegt an {}, {} an {}. Dieser Draht würde zwei Leitungen verbinden.</translation>
+    </message>
+    <message>
+        <source>Solder joined {} and {}.</source>
+        <translation>Lot verband {} und {}.</translation>
+    </message>
+    <message>
+        <source>Bridged {} and {} with a wire.</source>
+        <translation>{} und {} mit einem Draht überbrückt.</translation>
+    </message>
+    <message>
+        <source>Removed solder between {} and {}.</source>
+        <translation>Lot zwischen {} und {} entfernt.</translation>
+    </message>
+    <message>
+        <source>Removed a solder bridge.</source>
+        <translation>Eine Lötbrücke entfernt.</translation>
+    </message>
+    <message>
+        <source>Removed a solder bridge at {}.</source>
+        <translation>Eine Lötbrücke an {} entfernt.</translation>
+    </message>
+    <message>
+        <source>wire</source>
+        <translation>Draht</translation>
+    </message>
+    <message>
+        <source>remove solder bridge</source>
+        <translation>Lötbrücke entfernen</translation>
+    </message>
+    <message>
+        <source>other work</source>
+        <translation>andere Arbeit</translation>
+    </message>
+    <message>
+        <source>what a good board reads there</source>
+        <translation>was eine gute Platine dort misst</translation>
+    </message>
+    <message>
+        <source>OL or {}</source>
+        <translation>OL oder {}</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>
@@ -6755,6 +6923,10 @@ Platinen</translation>
         <source>yesterday</source>
         <translation>gestern</translation>
     </message>
+    <message>
+        <source>waits for a good board</source>
+        <translation>wartet auf eine gute Platine</translation>
+    </message>
 </context>
 <context>
     <name>netmend::BridgePage</name>
@@ -7495,6 +7667,37 @@ Platinen</translation>
     </message>
 </context>
 <context>
+    <name>netmend::HandRepairCard</name>
+    <message>
+        <source>Add</source>
+        <translation>Dazu</translation>
+    </message>
+    <message>
+        <source>Add this repair</source>
+        <translation>Diese Reparatur dazunehmen</translation>
+    </message>
+    <message>
+        <source>from and to, why: J4.9 U3.12, track torn</source>
+        <translation>von und nach, warum: J4.9 U3.12, Leiterbahn gerissen</translation>
+    </message>
+    <message>
+        <source>between what: J4.9 J4.10</source>
+        <translation>zwischen was: J4.9 J4.10</translation>
+    </message>
+    <message>
+        <source>what is done, in your words</source>
+        <translation>was getan wird, in eigenen Worten</translation>
+    </message>
+    <message>
+        <source>what was found, why it does not pay</source>
+        <translation>was gefunden wurde, warum es sich nicht lohnt</translation>
+    </message>
+    <message>
+        <source>on what, why: J4.9, ring around the joint</source>
+        <translation>woran, warum: J4.9, Ring um die Lötstelle</translation>
+    </message>
+</context>
+<context>
     <name>netmend::LineTree</name>
     <message numerus="yes">
         <source>%n more pin(s)</source>
@@ -7937,30 +8140,6 @@ Platinen</translation>
 <context>
     <name>netmend::ProposalsView</name>
     <message>
-        <source>Kind of repair</source>
-        <translation>Art der Reparatur</translation>
-    </message>
-    <message>
-        <source>on what: J4.9, C28, net KEY_COL3</source>
-        <translation>woran: J4.9, C28, Netz KEY_COL3</translation>
-    </message>
-    <message>
-        <source>Part, joint or net worked on</source>
-        <translation>Bauteil, Lötstelle oder Netz der Reparatur</translation>
-    </message>
-    <message>
-        <source>why</source>
-        <translation>warum</translation>
-    </message>
-    <message>
-        <source>Reason for the repair</source>
-        <translation>Grund der Reparatur</translation>
-    </message>
-    <message>
-        <source>Add this repair</source>
-        <translation>Diese Reparatur dazunehmen</translation>
-    </message>
-    <message>
         <source>The ways to bridge it are being looked for</source>
         <translation>Wege zum Überbrücken werden gesucht</translation>
     </message>
@@ -7975,18 +8154,6 @@ Platinen</translation>
     <message>
         <source>How to repair it</source>
         <translation>Wie reparieren</translation>
-    </message>
-    <message>
-        <source>Say what is worked on: a part, joint, place or net</source>
-        <translation>Angeben, woran gearbeitet wird: Bauteil, Lötstelle, Ort oder Netz</translation>
-    </message>
-    <message>
-        <source>Add</source>
-        <translation>Dazu</translation>
-    </message>
-    <message>
-        <source>By hand</source>
-        <translation>Von Hand</translation>
     </message>
 </context>
 <context>
@@ -8373,6 +8540,10 @@ Platinen</translation>
     <message>
         <source>battery contacts</source>
         <translation>Batteriekontakte</translation>
+    </message>
+    <message>
+        <source>over %1</source>
+        <translation>über %1</translation>
     </message>
 </context>
 <context>

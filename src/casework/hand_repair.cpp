@@ -47,8 +47,8 @@ Result<void> checkPin(const std::string& label, const Lookup* lookup) {
   if (lookup == nullptr || dot == std::string::npos || !lookup->pinsLabelled(label).empty()) return {};
   const std::string reference = label.substr(0, dot);
   const auto& parts = lookup->board().parts;
-  const bool known = std::any_of(parts.begin(), parts.end(),
-                                 [&](const Part& part) { return part.reference == reference; });
+  const bool known =
+      std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.reference == reference; });
   if (!known) return {};
   return failure({said(pattern("core", "{} has no such pin"), reference), "", "", label,
                   pattern("core", "a pin of it, as the board numbers them")});

@@ -83,7 +83,8 @@ public:
   }
 
   void addWire(const RepairAction& action) {
-    const ProbePoint from = withPin(action.jumper ? action.jumper->from.point : action.places[0], basis_.lookup);
+    const ProbePoint from =
+        withPin(action.jumper ? action.jumper->from.point : action.places[0], basis_.lookup);
     const ProbePoint to = withPin(action.jumper ? action.jumper->to.point : action.places[1], basis_.lookup);
     for (const ProbePoint& landing : {from, to})
       addLanding(action, landing);

@@ -130,9 +130,10 @@ ProbePoint oddPin(const Job& job) {
 Result<RepairAction> actionToAdd(const AddOptions& options, const Job& job, std::vector<Said>& notices) {
   const auto kind = fromWord(repairKindWords, options.action);
   if (!kind || *kind == RepairKind::jumper)
-    return failure({pattern("core", "unknown repair action"), "", "--action", options.action,
-                    pattern("core", "wire, resolder, remove bridge, remove part, replace part, clean, cut track, "
-                                    "other or not economic; jumpers come from jumper route --choose")});
+    return failure(
+        {pattern("core", "unknown repair action"), "", "--action", options.action,
+         pattern("core", "wire, resolder, remove bridge, remove part, replace part, clean, cut track, "
+                         "other or not economic; jumpers come from jumper route --choose")});
   std::vector<Said> told; // it has been, with the readings
   const auto board = boardOf(job, told);
   if (!board) return failure(board.error());

@@ -226,7 +226,8 @@ void addAddOptions(CLI::App& command, AddOptions& options) {
   command.add_option("--action", options.action,
                      "A repair action: wire, resolder, \"remove bridge\", \"remove part\", "
                      "\"replace part\", clean, \"cut track\", other or \"not economic\"");
-  command.add_option("--target", options.target, "Part, joint or net that the action is on; both ends of a wire");
+  command.add_option("--target", options.target,
+                     "Part, joint or net that the action is on; both ends of a wire");
   command.add_option("--reason", options.reason,
                      "Why; with --tick: why a check that read wrong is overruled");
   command.add_option("--tick", options.tick, "Steps that are done: ACTION:STEP, for example 1:3");

@@ -123,12 +123,12 @@ std::vector<RepairAction> actionsOf(soci::session& sql, JobId job) {
   soci::indicator hasJumper = soci::i_null;
   std::vector<RepairAction> out;
   {
-    soci::statement rows = (sql.prepare << "select id, kind, target, reason, jumper, because, places from "
-                                           "repair_action where job = :job order by "
-                                           "id",
-                            soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target),
-                            soci::into(reason), soci::into(jumper, hasJumper), soci::into(because),
-                            soci::into(places));
+    soci::statement rows =
+        (sql.prepare << "select id, kind, target, reason, jumper, because, places from "
+                        "repair_action where job = :job order by "
+                        "id",
+         soci::use(jobKey), soci::into(id), soci::into(kind), soci::into(target), soci::into(reason),
+         soci::into(jumper, hasJumper), soci::into(because), soci::into(places));
     rows.execute();
     while (rows.fetch()) {
       RepairAction action;

@@ -178,11 +178,14 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
   return guarded(path_, [&]() -> Result<std::vector<JobSummary>> {
     JobSummary line;
     long long id = 0, created = 0, readings = 0;
+    int compared = 0;
     std::string state;
     soci::statement rows =
         (session_->prepare
              << "select id, number, created, customer, device, symptom, state, "
-                "(select count(*) from reading where job = job.id) from job where :text = '' or "
+                "(select count(*) from reading where job = job.id), exists (select 1 from known_good_walk "
+                "where "
+                "board_uuid = job.board_uuid) from job where :text = '' or "
                 "instr(lower(number || char(10) || customer || char(10) || customer_reference || char(10) || "
                 "device || char(10) || serial || char(10) || symptom || char(10) || history || char(10) || "
                 "condition || char(10) || board_name || char(10) || internal_notes), lower(:text)) > 0 or "
@@ -194,7 +197,7 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
                 "desc, id desc",
          soci::use(text, "text"), soci::into(id), soci::into(line.number), soci::into(created),
          soci::into(line.customer), soci::into(line.device), soci::into(line.symptom), soci::into(state),
-         soci::into(readings));
+         soci::into(readings), soci::into(compared));
     rows.execute();
     std::vector<JobSummary> out;
     while (rows.fetch()) {
@@ -202,6 +205,7 @@ Result<std::vector<JobSummary>> JobBook::jobs(const std::string& text) const {
       line.created = Time(std::chrono::milliseconds(created));
       line.state = stored(jobStateWords, state);
       line.readings = static_cast<std::size_t>(readings);
+      line.compared = compared != 0;
       out.push_back(line);
     }
     return out;

@@ -61,7 +61,7 @@ void addNewWire(const JumperRecord& jumper, Overlay& overlay, Box& region) {
   for (std::size_t i = 1; i < jumper.way.size(); ++i)
     length += distance(jumper.way[i - 1], jumper.way[i]);
   overlay.lines.push_back(
-      {jumper.way, LineStyle::wire,
+      {jumper.way, LineStyle::laid,
        said(pattern("core", "new wire, {} mm"), std::to_string(std::lround(length.mm())))});
   for (const LandingPlace* place : {&jumper.from, &jumper.to}) {
     overlay.marks.push_back({place->at, MarkShape::ring, nameOf(place->name)});

@@ -207,8 +207,8 @@ Said doneSaid(const RepairAction& action) {
   case RepairKind::removeBridge:
     return action.places.size() == 2 ? said(pattern("core", "Removed solder between {} and {}."),
                                             action.places[0].label, action.places[1].label)
-           : target.empty() ? Said(pattern("core", "Removed a solder bridge."))
-                            : said(pattern("core", "Removed a solder bridge at {}."), target);
+           : target.empty()          ? Said(pattern("core", "Removed a solder bridge."))
+                                     : said(pattern("core", "Removed a solder bridge at {}."), target);
   case RepairKind::resolder:
     return target.empty() ? Said(pattern("core", "Resoldered the joint."))
                           : said(pattern("core", "Resoldered {}."), target);

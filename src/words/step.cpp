@@ -66,8 +66,8 @@ Said textOf(const std::string& text, const WorkStep& step, const RepairAction& a
   const auto place = [&](std::size_t i) {
     return i < action.places.size() ? action.places[i].label : action.target;
   };
-  Said out = said(dataPattern(text), action.target, action.reason, labelsOf(action), knownSaid(step), place(0),
-                  place(1));
+  Said out = said(dataPattern(text), action.target, action.reason, labelsOf(action), knownSaid(step),
+                  place(0), place(1));
   out.names.assign(repairGaps.begin(), repairGaps.end());
   return out;
 }

@@ -37,6 +37,12 @@ struct ByHand : RepairedBoard {
   }
 };
 
+Expected goodBoards(double volts) {
+  Expected out = reads(volts);
+  out.boards = 8;
+  return out;
+}
+
 const WorkStep& measuredIn(const RepairAction& action, ReadingMode mode, std::size_t which = 0) {
   for (const WorkStep& step : action.steps)
     if (step.measure && step.measure->mode == mode && which-- == 0) return step;
@@ -65,7 +71,8 @@ TEST_CASE("the ends of a wire are two words, or stand apart by a dash, an arrow 
   }
   const auto words = at.typed(RepairKind::wire, "left lug of the shield - J1.1");
   REQUIRE(words);
-  CHECK(words->action.places == std::vector<ProbePoint>{{PinId{}, "left lug of the shield"}, {at.j1, "J1.1"}});
+  CHECK(words->action.places ==
+        std::vector<ProbePoint>{{PinId{}, "left lug of the shield"}, {at.j1, "J1.1"}});
 }
 
 TEST_CASE("a wire without a second end, to its own place or to a pin that the part has not is refused") {
@@ -75,7 +82,7 @@ TEST_CASE("a wire without a second end, to its own place or to a pin that the pa
     CHECK_FALSE(at.typed(RepairKind::wire, line));
   }
   CHECK(wordsOf(at.typed(RepairKind::wire, "J1.1 J1.99").error().said()) ==
-        "J1 has no such pin: J1.99 (expected a pin of it, as the board numbers them)");
+        "J1 has no such pin (found J1.99; expected a pin of it, as the board numbers them)");
   CHECK(at.typed(RepairKind::wire, "J1.1 U9.1")); // a part that nobody has drawn yet
 }
 
@@ -90,8 +97,8 @@ TEST_CASE("a wire between two lines is doubted, one along a line is not") {
 
 TEST_CASE("before a wire its ends must be parted, behind it joined, and both read as good boards do") {
   ByHand at;
-  at.expected.put(at.at(at.j1), {}, reads(0.5));
-  at.expected.put(at.at(at.u1), {}, reads(0.6));
+  at.expected.put(at.at(at.j1), {}, goodBoards(0.5));
+  at.expected.put(at.at(at.u1), {}, goodBoards(0.6));
   const auto made = at.typed(RepairKind::wire, "J1.1 U1.1, torn");
   REQUIRE(made);
   const RepairAction& wire = made->action;
@@ -106,8 +113,8 @@ TEST_CASE("before a wire its ends must be parted, behind it joined, and both rea
   CHECK(compareWith(after, 1.0) == StepOutcome::agrees);
   CHECK(compareWith(after, 1.01) == StepOutcome::disagrees);
   CHECK(compareWith(after, std::nullopt) == StepOutcome::disagrees);
-  CHECK(measuredIn(wire, ReadingMode::diode).measure->interval == ValueInterval{0.45, 0.55});
-  CHECK(measuredIn(wire, ReadingMode::diode, 1).measure->interval == ValueInterval{0.55, 0.65});
+  CHECK(measuredIn(wire, ReadingMode::diode).measure->interval == reads(0.5).shown.front());
+  CHECK(measuredIn(wire, ReadingMode::diode, 1).measure->interval == reads(0.6).shown.front());
   CHECK(wordsOf(expectedSaid(measuredIn(wire, ReadingMode::diode), wire)) == "0.450 V to 0.550 V");
   CHECK(wordsOf(stepSaid(measuredIn(wire, ReadingMode::diode), wire)) == "Measure from J1.1 to ground.");
   CHECK(wordsOf(stepSaid(measuredIn(wire, ReadingMode::diode, 1), wire)) == "Measure from U1.1 to ground.");
@@ -119,27 +126,27 @@ TEST_CASE("before a wire its ends must be parted, behind it joined, and both rea
 
 TEST_CASE("solder between two pins is removed when nothing joins them; at one place only that is read") {
   ByHand at;
-  at.expected.put(at.at(at.j2), {}, reads(0.6));
+  at.expected.put(at.at(at.j2), {}, goodBoards(0.6));
   const RepairAction two = at.typed(RepairKind::removeBridge, "J1.1 J1.2")->action;
   CHECK(measuredIn(two, ReadingMode::ohms).measure->overLimit);
   CHECK_FALSE(measuredIn(two, ReadingMode::diode).measure->comparable());
-  CHECK(measuredIn(two, ReadingMode::diode, 1).measure->interval == ValueInterval{0.55, 0.65});
+  CHECK(measuredIn(two, ReadingMode::diode, 1).measure->interval == reads(0.6).shown.front());
   CHECK(wordsOf(expectedSaid(measuredIn(two, ReadingMode::diode), two)) == "what a good board reads there");
   CHECK(wordsOf(doneSaid(two)) == "Removed solder between J1.1 and J1.2.");
   CHECK(wordsOf(foundSaid(two)) == "Solder joined J1.1 and J1.2.");
   const RepairAction one = at.typed(RepairKind::removeBridge, "J1.2")->action;
   CHECK(one.steps.size() + 2 == two.steps.size());
-  CHECK(measuredIn(one, ReadingMode::diode).measure->interval == ValueInterval{0.55, 0.65});
+  CHECK(measuredIn(one, ReadingMode::diode).measure->interval == reads(0.6).shown.front());
   CHECK(wordsOf(doneSaid(one)) == "Removed a solder bridge at J1.2.");
 }
 
 TEST_CASE("what is no place of its own is measured at the odd pin") {
   ByHand at;
-  at.expected.put(at.at(at.j1), {}, reads(0.5));
+  at.expected.put(at.at(at.j1), {}, goodBoards(0.5));
   for (const RepairKind kind : {RepairKind::other, RepairKind::replacePart, RepairKind::clean}) {
     const RepairAction made = at.typed(kind, "C28", at.at(at.j1))->action;
     CHECK(made.places == std::vector<ProbePoint>{at.at(at.j1)});
-    CHECK(measuredIn(made, ReadingMode::diode).measure->interval == ValueInterval{0.45, 0.55});
+    CHECK(measuredIn(made, ReadingMode::diode).measure->interval == reads(0.5).shown.front());
   }
   const RepairAction nowhere = at.typed(RepairKind::clean, "C28")->action;
   CHECK(nowhere.places.empty());
@@ -151,8 +158,8 @@ TEST_CASE("what is no place of its own is measured at the odd pin") {
 
 TEST_CASE("with the part off, or where good boards differ, there is no figure to stop the work at") {
   ByHand at;
-  at.expected.put(at.at(at.j1), {}, reads(0.5));
-  Expected differing = reads(0.6);
+  at.expected.put(at.at(at.j1), {}, goodBoards(0.5));
+  Expected differing = goodBoards(0.6);
   differing.shown.push_back({0.3, 0.4});
   at.expected.put(at.at(at.j2), {}, differing);
   const auto compares = [&](RepairKind kind, const char* line) {
@@ -171,7 +178,7 @@ TEST_CASE("with the part off, or where good boards differ, there is no figure to
 TEST_CASE("a wire by hand is proved at both ends and from end to end, solder at what it joined") {
   ByHand at;
   for (const PinId pin : {at.j1, at.j2, at.u1})
-    at.expected.put(at.at(pin), {}, reads(0.5));
+    at.expected.put(at.at(pin), {}, goodBoards(0.5));
   at.read(at.at(at.j1), std::nullopt, foundOpen);
   at.job.actions = {at.typed(RepairKind::wire, "J1.1 U1.1")->action};
   at.job.actions.front().id = RepairActionId(1);

@@ -235,6 +235,14 @@ TEST_CASE("jobs are listed newest first, with what one line of a list says") {
   CHECK(all[2].symptom == "symptom");
   CHECK(all[2].state == JobState::returnedUnrepaired);
   CHECK(all[2].readings == full.readings.size());
+  CHECK_FALSE(all[2].compared);
+  Walk good;
+  good.boardUuid = full.boardUuid;
+  good.specimen = Specimen::good;
+  good.readings.resize(1);
+  good.readings.front().point.label = "J4.9";
+  REQUIRE(book.addKnownGoodWalk(good).value());
+  CHECK(book.jobs().value()[2].compared);
   for (const char* word : {"x-17", "customer", "reference", "device", "serial", "symptom", "history",
                            "condition", "board", "notes", "target 3", "reason 4", "open: via", "label 6"}) {
     INFO(word);

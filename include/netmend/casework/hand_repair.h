@@ -38,10 +38,10 @@ struct HandRepaired {
   std::optional<Said> doubt{}; ///< what somebody should look at twice: the board says otherwise
 };
 
-/// With its steps, and what their checks must read by what good boards read at the same place: those that name
-/// no figure get it, so that the work stops where the repair did not help. Two ends stand apart by "to", a
-/// dash or an arrow, or are two words. Fails for an empty target, a wire that has not two ends, and a pin that
-/// its part has not.
+/// With its steps, and what their checks must read by what good boards read at the same place: those that
+/// name no figure get it, so that the work stops where the repair did not help. Two ends stand apart by "to",
+/// a dash or an arrow, or are two words. Fails for an empty target, a wire that has not two ends, and a pin
+/// that its part has not.
 [[nodiscard]] Result<HandRepaired> handRepair(const HandRepair& repair, const HandRepairBasis& basis);
 
 } // namespace netmend

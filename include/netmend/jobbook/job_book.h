@@ -26,6 +26,7 @@ struct JobSummary {
   std::string symptom;
   JobState state = JobState::bookedIn;
   std::size_t readings = 0;
+  bool compared = false; ///< walks of good boards of its kind are kept
 };
 
 /// An entry of a job's history; written by the book itself.

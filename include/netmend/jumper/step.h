@@ -82,7 +82,7 @@ struct WireFigures {
 inline constexpr std::array<std::string_view, 14> jumperGaps{
     "from",  "to",      "side", "wire",       "length",        "cut_length",  "stripping",
     "tacks", "current", "drop", "resistance", "expected_from", "expected_to", "expected_bridged"};
-inline constexpr std::array<std::string_view, 6> repairGaps{"target", "reason", "points", "expected",
-                                                           "from",   "to"};
+inline constexpr std::array<std::string_view, 6> repairGaps{"target",   "reason", "points",
+                                                            "expected", "from",   "to"};
 
 } // namespace netmend

@@ -63,8 +63,8 @@ struct WorkSteps {
 
 struct WorkRequest {
   WorkKind kind = WorkKind::resolder;
-  std::string target;     ///< the part, joint, place or track worked on
-  std::string reason;     ///< why; needed for notEconomic
+  std::string target; ///< the part, joint, place or track worked on
+  std::string reason; ///< why; needed for notEconomic
   /// Where its checks are measured: what is worked on; of a wire both ends, of a solder bridge both sides.
   std::vector<ProbePoint> places{};
 };

@@ -39,6 +39,7 @@ public:
     setTabChangesFocus(true);
     setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    document()->setDocumentMargin(fieldPadding() + frameWidth());
     connect(this, &QPlainTextEdit::textChanged, this, [this] { updateGeometry(); });
   }
   [[nodiscard]] QSize sizeHint() const override {
@@ -48,6 +49,12 @@ public:
     return {scaled(200), fontMetrics().lineSpacing() * std::clamp(lines, leastLines, mostLines) + margin};
   }
   [[nodiscard]] QSize minimumSizeHint() const override { return {scaled(80), sizeHint().height()}; }
+
+protected:
+  void changeEvent(QEvent* event) override {
+    QPlainTextEdit::changeEvent(event);
+    if (event->type() == QEvent::FontChange) document()->setDocumentMargin(fieldPadding() + frameWidth());
+  }
 };
 
 /// At which of the seven stations a job in this state is; 7: it is through.
@@ -333,7 +340,8 @@ JobCard BookInPage::cardOf(const JobSummary& job) {
   card.number = QString::fromStdString(job.number);
   card.device = job.device.empty() ? tr("no device yet") : QString::fromStdString(job.device);
   card.symptom = QString::fromStdString(job.symptom);
-  card.state = shown(nameOf(job.state));
+  const bool waits = job.state == JobState::probing && job.readings > 0 && !job.compared;
+  card.state = waits ? tr("waits for a good board") : shown(nameOf(job.state));
   card.here = stationOf(job.state);
   const QString date = QLocale().toString(day, QLocale::ShortFormat);
   card.date = ago == 0 ? tr("today") : ago == 1 ? tr("yesterday") : date;

@@ -5,6 +5,7 @@
 #include <QEvent>
 #include <QHeaderView>
 #include <QPainter>
+#include <QStyledItemDelegate>
 
 #include "bench/widgets/face_style.h"
 #include "bench/widgets/letters.h"
@@ -28,6 +29,19 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
 }
 
 constexpr int proofRow = 38; // pixels at 100 %
+constexpr int betweenColumns = 20;
+
+/// Figures of neighbouring columns must not run together.
+class Roomy : public QStyledItemDelegate {
+public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    QSize size = QStyledItemDelegate::sizeHint(option, index);
+    if (index.column() > 0 && !index.data(Qt::DisplayRole).toString().isEmpty())
+      size.rwidth() += scaled(betweenColumns);
+    return size;
+  }
+};
 
 /// "J4.8, neighbour", "the wire, end to end".
 QString nameInTable(const ProofPoint& point, const PlaceNames* places) {
@@ -52,6 +66,7 @@ ProofTable::ProofTable(QWidget* parent) : QTreeWidget(parent) {
   setSelectionMode(QAbstractItemView::NoSelection);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setColumnCount(columnsInAll);
+  setItemDelegate(new Roomy(this));
   setHeaderLabels({tr("Point"), tr("Before"), QString(), tr("Must be"), tr("Now"), QString()});
   for (const int column : {beforeColumn, mustColumn, nowColumn})
     headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);

@@ -180,7 +180,8 @@ bool ProposalsView::command(int key) {
 
 void ProposalsView::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::ApplicationFontChange && column_->parent() != nullptr) showProposals(selected_);
+  if (event->type() == QEvent::ApplicationFontChange && column_->parent() != nullptr)
+    showProposals(selected_);
 }
 
 } // namespace netmend

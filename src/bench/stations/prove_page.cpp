@@ -38,7 +38,6 @@ ProvePage::ProvePage(Desk desk, QWidget* parent)
   layout->setSpacing(0);
   functionsLeft_->setWordWrap(false);
   state_->add(functionsLeft_);
-  layout->addWidget(state_);
   body_ = new QVBoxLayout;
   body_->addWidget(strip_);
   body_->addWidget(dueCard(), 1);

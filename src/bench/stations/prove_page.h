@@ -34,6 +34,7 @@ public:
   [[nodiscard]] Overlay overlay() const override;
   void pinChosen(PinId pin) override;
   void setTheme(PictureTheme theme) override;
+  [[nodiscard]] QWidget* band() override { return state_; }
   [[nodiscard]] FootMode footMode() const override;
   /// What is due and what is read; all else goes first (`layOut`).
   [[nodiscard]] QSize minimumSizeHint() const override;

@@ -96,6 +96,8 @@ public:
   /// Who draws on the map while the page is shown, and what stands above it; null: nobody, nothing.
   [[nodiscard]] virtual std::shared_ptr<const CopperMap::Hand> mapHand() const { return nullptr; }
   [[nodiscard]] virtual QWidget* overMap() { return nullptr; }
+  /// Over page and map, as wide as the window; made once and the page's own. Null: none.
+  [[nodiscard]] virtual QWidget* band() { return nullptr; }
   /// Which board or line is worked on; without a text the station's name.
   [[nodiscard]] virtual FootMode footMode() const { return {}; }
   /// Its keys in the window's foot, made once and the page's own; null: none.

@@ -6,6 +6,7 @@
 #include <QPointer>
 #include <QStyleOption>
 
+#include "letters.h"
 #include "netmend/drawing/face.h"
 
 namespace netmend {
@@ -85,6 +86,20 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
     break;
   }
   QProxyStyle::drawPrimitive(element, option, painter, widget);
+}
+
+QRect FaceStyle::subElementRect(SubElement element, const QStyleOption* option, const QWidget* widget) const {
+  const QRect rect = QProxyStyle::subElementRect(element, option, widget);
+  if (element != SE_LineEditContents) return rect;
+  const int beside = fieldPadding(); // a letter against the outline is hard to tell from it
+  return rect.adjusted(beside, 0, -beside, 0);
+}
+
+QRect FaceStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl which,
+                               const QWidget* widget) const {
+  const QRect rect = QProxyStyle::subControlRect(control, option, which, widget);
+  if (control != CC_ComboBox || which != SC_ComboBoxEditField) return rect;
+  return rect.adjusted(fieldPadding() / 2, 0, 0, 0);
 }
 
 PictureTheme faceTheme() {

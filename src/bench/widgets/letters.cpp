@@ -170,11 +170,16 @@ void setLetters(QWidget& widget, Letters letters, bool bold) {
   widget.setFont(lettersFont(letters, bold));
 }
 
+int fieldPadding() {
+  return scaled(6);
+}
+
 void keepRoomForHint(QLineEdit& field, Growth growth) {
   field.setProperty(growthProperty, static_cast<int>(growth));
   // A field that is not on the screen learns of the application's new font only when it is shown again.
   const QFontMetrics metrics(field.property(lettersProperty).isValid() ? field.font() : QApplication::font());
-  const int hint = metrics.horizontalAdvance(field.placeholderText()) * 9 / 8 + metrics.averageCharWidth();
+  const int hint = metrics.horizontalAdvance(field.placeholderText()) * 9 / 8 + metrics.averageCharWidth() +
+                   2 * fieldPadding();
   field.setMinimumWidth(hint);
   if (growth == Growth::none) field.setMaximumWidth(hint * 3 / 2);
 }

@@ -37,6 +37,9 @@ void setScaledHeight(QWidget& widget, double pixels);
 /// To be called for a window when the scale is another one.
 void followScale(QWidget& window);
 
+/// Pixels between a field's outline and what is typed into it.
+[[nodiscard]] int fieldPadding();
+
 /// Keeps the field wide enough for its placeholder, at every scale; where it must not take all the room there
 /// is, no wider than half as much again.
 enum class Growth { none, free };

@@ -71,6 +71,7 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   layout->setSpacing(0);
   way_->onStep = [this](std::size_t step) { go(stations.at(step)); };
   layout->addWidget(way_);
+  layout->addLayout(bands_ = new QVBoxLayout);
   // What has no room on a page goes by rules of its own; the largest page must not hold the window open.
   pages_->setMinimumSize(1, 1);
   setMinimumSize(leastWindow);
@@ -185,6 +186,7 @@ StationPage& BenchWindow::page(Station station) {
     page->setTheme(theme_);
     page->setWhy(why_);
     pages_->addWidget(page);
+    if (QWidget* band = page->band()) bands_->addWidget(band);
     follow(*page);
   }
   return *page;
@@ -201,6 +203,8 @@ void BenchWindow::showStation(Station station) {
   station_ = station;
   StationPage& to = page(station);
   pages_->setCurrentWidget(&to);
+  for (StationPage* each : made_)
+    if (each != nullptr && each->band() != nullptr) each->band()->setVisible(each == &to);
   mapFirst_ = false;
   shareRoom();
   tell({}, false);
@@ -307,7 +311,7 @@ void BenchWindow::resizeEvent(QResizeEvent* event) {
   QMainWindow::resizeEvent(event);
   followSize();
   shareRoom();
-  placeMessage();
+  placeMessageAnew();
 }
 
 void BenchWindow::followSize() {
@@ -336,12 +340,17 @@ void BenchWindow::tell(const QString& text, bool isError) {
   message_->setText(isError && !text.isEmpty() ? QStringLiteral("⚠ ") + text : text);
   setLetters(*message_, Letters::reading, isError);
   message_->setVisible(!text.isEmpty());
-  placeMessage();
-  // What was told may change the page, which is laid out later.
-  if (!text.isEmpty()) QMetaObject::invokeMethod(this, &BenchWindow::placeMessage, Qt::QueuedConnection);
+  placeMessageAnew();
   if (!isError || text.isEmpty()) return;
   sounds_->play(Tone::refused);
   sounds_->say(text);
+}
+
+/// Now, and once the page is laid out, which what was told, or another size, may change later.
+void BenchWindow::placeMessageAnew() {
+  placeMessage();
+  if (!message_->text().isEmpty())
+    QMetaObject::invokeMethod(this, &BenchWindow::placeMessage, Qt::QueuedConnection);
 }
 
 void BenchWindow::placeMessage() {

@@ -94,6 +94,7 @@ private:
   /// Sizes follow the window, in steps.
   void followSize();
   void placeMessage();
+  void placeMessageAnew();
   [[nodiscard]] bool isNarrow() const;
   /// Gives the keyboard to the map or to the station, and the window where it is too narrow for both.
   void putFirst(bool map);
@@ -150,6 +151,7 @@ private:
   QWidget* panel_ = nullptr; ///< the map with what belongs to it
   CopperMap* map_;
   std::optional<PictureLie> picture_; ///< as the pages say their places now
+  QBoxLayout* bands_ = nullptr;       ///< of the pages, over their whole width
   QBoxLayout* overMap_ = nullptr;     ///< what the page has above the map
   std::string mapped_;                ///< uuid of the board on the map
   MapSearch* search_;
