@@ -168,7 +168,10 @@ void BookInPage::addField(QGridLayout* layout, const QString& label, std::string
   if (place.lines == 1) {
     field.line = new QLineEdit(this);
     connect(field.line, &QLineEdit::textEdited, this, typed);
-    connect(field.line, &QLineEdit::editingFinished, this, &BookInPage::save);
+    connect(field.line, &QLineEdit::editingFinished, this, [this, line = field.line] {
+      line->home(false); // what was typed is read from its beginning
+      save();
+    });
     setScaledHeight(*field.line, face::control);
     widget = field.line;
   } else {

@@ -29,7 +29,7 @@ QIcon markIcon(MarkShape shape, int size, PictureTheme theme) {
 }
 
 constexpr int proofRow = 38; // pixels at 100 %
-constexpr int betweenColumns = 20;
+constexpr int betweenColumns = 10;
 
 /// Figures of neighbouring columns must not run together.
 class Roomy : public QStyledItemDelegate {

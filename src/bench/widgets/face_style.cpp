@@ -96,7 +96,7 @@ QRect FaceStyle::subElementRect(SubElement element, const QStyleOption* option, 
 }
 
 QRect FaceStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl which,
-                               const QWidget* widget) const {
+                                const QWidget* widget) const {
   const QRect rect = QProxyStyle::subControlRect(control, option, which, widget);
   if (control != CC_ComboBox || which != SC_ComboBoxEditField) return rect;
   return rect.adjusted(fieldPadding() / 2, 0, 0, 0);
