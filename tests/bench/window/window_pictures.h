@@ -102,12 +102,26 @@ private:
   QImage grabbed(QSize size) {
     rig_.window->resize(size);
     BenchRig::wait([] { return false; }, wanted() ? 250 : 30);
+    laidOut();
     const auto* sheet = dynamic_cast<HandOverPage*>(&rig_.window->page(Station::handOver));
     if (rig_.window->station() == Station::handOver)
       REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }));
     rig_.window->map().settle();
     QApplication::processEvents();
     return rig_.window->grab().toImage();
+  }
+  /// One layout asks for the next: waits until none moves anything any more, however slow the machine is.
+  void laidOut() const {
+    QList<QRect> before;
+    int same = 0;
+    REQUIRE(BenchRig::wait([&] {
+      QList<QRect> now;
+      for (const QWidget* widget : rig_.window->findChildren<QWidget*>())
+        if (widget->isVisible()) now << widget->geometry();
+      same = now == before ? same + 1 : 0;
+      before = now;
+      return same > 2;
+    }));
   }
   void keep(const QImage& image, const QString& name) const {
     REQUIRE(QDir().mkpath(folder_));
