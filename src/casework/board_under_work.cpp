@@ -15,8 +15,12 @@ Error stopped(const std::filesystem::path& file) {
 } // namespace
 
 BoardUnderWork underWork(Board board, const Progress& progress) {
+  return underWork(std::make_shared<const Board>(std::move(board)), progress);
+}
+
+BoardUnderWork underWork(std::shared_ptr<const Board> board, const Progress& progress) {
   BoardUnderWork out;
-  out.board = std::make_shared<const Board>(std::move(board));
+  out.board = std::move(board);
   out.lookup = std::make_shared<const Lookup>(*out.board);
   out.places = std::make_shared<const PlaceNames>(*out.lookup);
   out.graph = std::make_shared<const BoardGraph>(buildBoardGraph(*out.board, progress.part(readShare, 1.0)));

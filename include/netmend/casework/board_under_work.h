@@ -32,6 +32,7 @@ struct BoardUnderWork {
                                                const std::string& inArchive = {},
                                                const Progress& progress = {});
 /// The same with a board that has been read or made already.
+[[nodiscard]] BoardUnderWork underWork(std::shared_ptr<const Board> board, const Progress& progress = {});
 [[nodiscard]] BoardUnderWork underWork(Board board, const Progress& progress = {});
 
 /// The pin so labelled; an error when there is none or more than one.

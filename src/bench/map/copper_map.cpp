@@ -48,6 +48,7 @@ void CopperMap::setBoard(Board board, Keep keep) {
 }
 
 void CopperMap::setBoard(std::shared_ptr<const Board> board, Keep keep) {
+  if (board && board == board_ && keep == Keep::view) return; // it is shown, or being made ready
   board_ = std::move(board);
   // Of several boards set in a row only the last is made ready: what one of them did away with stays so.
   keep_ = ready_ != nullptr ? keep : Keep::nothing;

@@ -102,7 +102,7 @@ bool BenchDrawing::begin() {
     }
     take(std::move(*made));
   }
-  BoardUnderWork now = underWork(*kept_->board());
+  BoardUnderWork now = underWork(kept_->board());
   if (there != nullptr) now.notices = there->notices;
   give(std::move(now));
   return true;
@@ -277,8 +277,8 @@ void BenchDrawing::workUp() {
   if (auto saved = kept_->save(); !saved) return job_.fail(saved.error());
   behind_ = false;
   const auto now = board();
-  if (now->pads.size() <= workedAtOnce) return give(underWork(*now));
-  working_.run<BoardUnderWork>([now](const std::stop_token&) { return underWork(*now); },
+  if (now->pads.size() <= workedAtOnce) return give(underWork(now));
+  working_.run<BoardUnderWork>([now](const std::stop_token&) { return underWork(now); },
                                [this, now](BoardUnderWork worked) {
                                  if (kept_ && kept_->board() == now) give(std::move(worked));
                                });

@@ -157,8 +157,8 @@ NextThing nextThing(const Desk& desk) {
       for (const WorkStep& step : action.steps)
         if (isOpenWork(step)) return {Station::bridge, besidePicture(stepSaid(step, action))};
   }
-  if (!stationDone(Station::prove, desk))
-    return {Station::prove, tr("Prove it: %1").arg(openProof(desk).front())};
+  if (const QStringList open = openProof(desk); !open.isEmpty())
+    return {Station::prove, tr("Prove it: %1").arg(open.front())};
   if (!stationDone(Station::bookIn, desk))
     return {Station::bookIn, tr("Write down device and symptom for the sheet")};
   if (!stationDone(Station::handOver, desk))

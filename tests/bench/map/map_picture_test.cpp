@@ -154,6 +154,23 @@ TEST_CASE("an edited board replaces the one shown without moving the view") {
   CHECK(shown.map->overlay().litNets == std::vector<NetId>{shown.small.key});
 }
 
+TEST_CASE("a board that is shown already is not worked out again, whoever sets it anew") {
+  ShownMap shown;
+  const auto board = std::make_shared<const Board>(shown.small.board);
+  shown.map->setBoard(board, CopperMap::Keep::view);
+  CHECK_FALSE(shown.map->settled()); // the same to look at, but it may be any other
+  REQUIRE(shown.map->settle());
+  shown.map->light({shown.small.key});
+  REQUIRE(shown.map->settle());
+  shown.map->setBoard(board, CopperMap::Keep::view);
+  CHECK(shown.map->settled());
+  // Begun anew, it is shown as it was at first.
+  shown.map->setBoard(board);
+  CHECK_FALSE(shown.map->settled());
+  REQUIRE(shown.map->settle());
+  CHECK(shown.map->overlay().litNets.empty());
+}
+
 TEST_CASE("of several boards set in a row the last is shown") {
   ShownMap shown;
   for (int i = 0; i < 20; ++i) {
