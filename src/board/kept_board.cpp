@@ -106,11 +106,23 @@ Result<KeptBoard> KeptBoard::open(const fs::path& file) {
   return out;
 }
 
-Result<KeptBoard> KeptBoard::create(const fs::path& file, const Board& board) {
+Result<KeptBoard> KeptBoard::create(const fs::path& file, std::shared_ptr<const Board> board) {
   std::error_code ignored;
-  fs::remove(journalOf(file), ignored);
-  if (auto written = writeBoardFile(file, board); !written) return failure(written.error());
-  return open(file);
+  for (const fs::path& former : {journalOf(file), nextOf(file)})
+    fs::remove(former, ignored);
+  auto text = boardToText(*board);
+  if (!text) {
+    text.error().file = file.string();
+    return failure(text.error());
+  }
+  if (auto written = writeFileAtomically(file, *text); !written) return failure(written.error());
+  std::string digest = sha256(*text);
+  auto opened = openJournal(journalOf(file), digest);
+  if (!opened) return failure(opened.error());
+  KeptBoard out(file, std::move(opened->journal));
+  out.board_ = std::move(board);
+  out.digest_ = std::move(digest);
+  return out;
 }
 
 Result<Edit> KeptBoard::apply(const Edit& edit) {

@@ -60,7 +60,7 @@ TEST_CASE(
   const KeptFolder folder;
   const fs::path file = folder.board();
   {
-    auto kept = KeptBoard::create(file, Board());
+    auto kept = KeptBoard::create(file, std::make_shared<const Board>());
     REQUIRE(kept);
     const std::string digest = kept->digest();
     CHECK_FALSE(kept->unsaved());
@@ -92,7 +92,7 @@ TEST_CASE("what was not saved is there again, and a journal of another file is p
   const KeptFolder folder;
   const fs::path file = folder.board();
   {
-    auto kept = KeptBoard::create(file, Board());
+    auto kept = KeptBoard::create(file, std::make_shared<const Board>());
     REQUIRE(kept->apply(count(3)));
   }
   REQUIRE(fs::exists(journalOf(file)));
@@ -129,7 +129,8 @@ TEST_CASE("killed between the journal's new beginning and the file's, the board 
   SECTION("it begins from the next file") {
     const auto text = readFile(next);
     REQUIRE(openJournal(journalOf(file), [&] {
-      auto kept = KeptBoard::create(folder.path / "x.netmend-board.json", after);
+      auto kept =
+          KeptBoard::create(folder.path / "x.netmend-board.json", std::make_shared<const Board>(after));
       return kept->digest();
     }()));
   }
@@ -143,7 +144,7 @@ TEST_CASE("a next file that nobody had got to is left out") {
   const KeptFolder folder;
   const fs::path file = folder.board();
   {
-    auto kept = KeptBoard::create(file, Board());
+    auto kept = KeptBoard::create(file, std::make_shared<const Board>());
     REQUIRE(kept->apply(count(2)));
   }
   Board after;
@@ -161,7 +162,7 @@ TEST_CASE("200 kills at random moments lose nothing that was said to be kept") {
   std::mt19937 random(seed);
   const KeptFolder folder;
   const fs::path file = folder.board();
-  REQUIRE(KeptBoard::create(file, Board()));
+  REQUIRE(KeptBoard::create(file, std::make_shared<const Board>()));
   std::uint64_t kept = 0;
   const int kills = sanitized ? 20 : 200;
   for (int kill = 0; kill < kills; ++kill) {

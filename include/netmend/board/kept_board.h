@@ -23,8 +23,9 @@ public:
   /// (which was replaced meanwhile) is put aside under the name `…-old`. Fails where another program draws on
   /// it.
   [[nodiscard]] static Result<KeptBoard> open(const std::filesystem::path& file);
-  /// Writes a new file first; one that is there is replaced.
-  [[nodiscard]] static Result<KeptBoard> create(const std::filesystem::path& file, const Board& board);
+  /// Writes a new file first; one that is there is replaced. `board()` is this very one until it is changed.
+  [[nodiscard]] static Result<KeptBoard> create(const std::filesystem::path& file,
+                                                std::shared_ptr<const Board> board);
 
   [[nodiscard]] const std::filesystem::path& file() const { return file_; }
   /// As it is now. What is given out never changes: threads may keep it.

@@ -24,6 +24,18 @@ std::filesystem::path drawnFile(const std::filesystem::path& folder, const Board
   return folder / (name.substr(0, 40) + "-" + board.info.uuid.substr(0, 8) + ".netmend-board.json");
 }
 
+/// With what a drawing needs; the very same where nothing is lacking.
+std::shared_ptr<const Board> readyToDraw(std::shared_ptr<const Board> board) {
+  const bool named = !board->info.uuid.empty();
+  const bool copper =
+      board->info.copper.known() || !board->tracks.empty() || !board->vias.empty() || !board->areas.empty();
+  if (named && copper) return board;
+  auto out = std::make_shared<Board>(*board);
+  if (!named) out->info.uuid = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
+  if (!copper) out->info.copper = fromUser(DrawnCopper::points);
+  return out;
+}
+
 } // namespace
 
 BenchDrawing::BenchDrawing(BenchJob& job)
@@ -84,12 +96,8 @@ bool BenchDrawing::begin() {
     job_.fail({said(pattern("core", "cannot be made: {}"), error.message()), folder.string()});
     return false;
   }
-  Board board = there != nullptr ? *there->board : Board();
-  if (board.info.uuid.empty())
-    board.info.uuid = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
-  if (!board.info.copper.known() && board.tracks.empty() && board.vias.empty() && board.areas.empty())
-    board.info.copper = fromUser(DrawnCopper::points);
-  const auto file = drawnFile(folder, board);
+  const auto board = readyToDraw(there != nullptr ? there->board : std::make_shared<const Board>());
+  const auto file = drawnFile(folder, *board);
   // A copy that was drawn on before is the better one.
   std::error_code ignored;
   if (std::filesystem::exists(file, ignored)) {
@@ -102,7 +110,9 @@ bool BenchDrawing::begin() {
     }
     take(std::move(*made));
   }
-  BoardUnderWork now = underWork(kept_->board());
+  // Copied as it is, its copper need not be followed again.
+  BoardUnderWork now =
+      there != nullptr && there->board == kept_->board() ? *there : underWork(kept_->board());
   if (there != nullptr) now.notices = there->notices;
   give(std::move(now));
   return true;

@@ -26,6 +26,7 @@ FootBar::FootBar(QWidget* parent)
       row_(new QHBoxLayout(this)), keys_(new QHBoxLayout) {
   setScaledHeight(*this, face::foot);
   row_->setSizeConstraint(QLayout::SetNoConstraint);
+  space();
   setLetters(*due_, Letters::foot, true);
   due_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(due_, 1);
@@ -34,6 +35,7 @@ FootBar::FootBar(QWidget* parent)
 }
 
 void FootBar::setMode(BandLook look, const QString& text) {
+  if (look_ == look && mode_ == text) return;
   look_ = look;
   mode_ = text;
   layOut();
@@ -41,6 +43,7 @@ void FootBar::setMode(BandLook look, const QString& text) {
 }
 
 void FootBar::setDue(const QString& text) {
+  if (due_->text() == text) return;
   due_->setText(text);
   due_->setToolTip(text);
   layOut();
@@ -73,10 +76,14 @@ int FootBar::modeWidth() const {
   return std::max(scaled(leastMode), static_cast<int>(width() * modePart));
 }
 
-void FootBar::layOut() {
-  row_->setContentsMargins(modeWidth() + scaled(face::margin), 0, scaled(face::margin), 0);
+/// Not as often as it is laid out: spacing that is set asks for that again, even where it is what it was.
+void FootBar::space() {
   row_->setSpacing(scaled(face::grid));
   keys_->setSpacing(scaled(face::grid));
+}
+
+void FootBar::layOut() {
+  row_->setContentsMargins(modeWidth() + scaled(face::margin), 0, scaled(face::margin), 0);
   shareWithKeys();
   // A long sentence takes smaller letters, then more lines: cut off it would say nothing.
   fitLetters(*due_, scaled(face::foot - face::grid),
@@ -116,6 +123,7 @@ void FootBar::resizeEvent(QResizeEvent*) {
 }
 
 bool FootBar::event(QEvent* event) {
+  if (event->type() == QEvent::ApplicationFontChange) space();
   if (event->type() == QEvent::ApplicationFontChange || event->type() == QEvent::LayoutRequest) layOut();
   return QWidget::event(event);
 }

@@ -33,6 +33,7 @@ protected:
   bool event(QEvent* event) override;
 
 private:
+  void space();
   void layOut();
   void shareWithKeys();
   [[nodiscard]] int modeWidth() const;

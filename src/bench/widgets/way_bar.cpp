@@ -98,6 +98,7 @@ WayBar::WayBar(std::size_t steps, QWidget* parent)
 }
 
 void WayBar::setJob(const QString& number, const QString& device) {
+  if (number_ == number && device_ == device) return;
   number_ = number;
   device_ = device;
   setAccessibleName(number + QLatin1Char('\n') + device);
@@ -106,6 +107,7 @@ void WayBar::setJob(const QString& number, const QString& device) {
 }
 
 void WayBar::setSteps(const std::vector<Step>& steps) {
+  if (steps_ == steps) return;
   steps_ = steps;
   for (std::size_t i = 0; i < buttons_.size(); ++i) {
     const Step& step = steps_[i];

@@ -48,6 +48,14 @@ bool isPhoto(const QString& file) {
       .contains(QFileInfo(file).suffix().toLower());
 }
 
+/// What has no room on a page goes by rules of its own: no page holds the window open, so none is asked what
+/// it wants, seen or not, whenever a word on one of them changes.
+class Pages : public QStackedWidget {
+public:
+  [[nodiscard]] QSize sizeHint() const override { return {640, 480}; }
+  [[nodiscard]] QSize minimumSizeHint() const override { return {1, 1}; }
+};
+
 constexpr double drawnShare = 0.29;    ///< of the width, for what stands beside the board at its own station
 constexpr QSize leastWindow{960, 600}; ///< pixels
 constexpr double leastBeside =
@@ -58,7 +66,7 @@ constexpr double leastBeside =
 BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
     : job_(std::move(job)), walk_(std::make_unique<BenchWalk>(*job_)),
       fault_(std::make_unique<BenchFault>(*job_, *walk_)), drawing_(std::make_unique<BenchDrawing>(*job_)),
-      sounds_(std::make_unique<Sounds>()), pages_(new QStackedWidget), way_(new WayBar(stations.size())),
+      sounds_(std::make_unique<Sounds>()), pages_(new Pages), way_(new WayBar(stations.size())),
       splitter_(new QSplitter(Qt::Horizontal)), map_(new CopperMap), search_(new MapSearch(*map_)),
       layers_(new MapLayers(*map_)), place_(makeLabel(Letters::small, QStringLiteral("mapPlace"))),
       foot_(new FootBar), message_(makeLabel(Letters::reading, QStringLiteral("message"))),
@@ -72,7 +80,6 @@ BenchWindow::BenchWindow(std::unique_ptr<BenchJob> job)
   way_->onStep = [this](std::size_t step) { go(stations.at(step)); };
   layout->addWidget(way_);
   layout->addLayout(bands_ = new QVBoxLayout);
-  // What has no room on a page goes by rules of its own; the largest page must not hold the window open.
   pages_->setMinimumSize(1, 1);
   setMinimumSize(leastWindow);
   splitter_->addWidget(pages_);
@@ -206,7 +213,6 @@ void BenchWindow::showStation(Station station) {
   for (StationPage* each : made_)
     if (each != nullptr && each->band() != nullptr) each->band()->setVisible(each == &to);
   mapFirst_ = false;
-  shareRoom();
   tell({}, false);
   lendMap();
   refresh();

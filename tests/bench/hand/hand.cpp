@@ -88,6 +88,7 @@ QWidget* Hand::target() const {
 }
 
 void Hand::key(int key, Qt::KeyboardModifiers modifiers, const QString& text) {
+  closeMachinesOwn();
   const auto name = QKeySequence(QKeyCombination(modifiers, static_cast<Qt::Key>(key))).toString();
   event("key " + (text.isEmpty() ? name : text).toStdString(), [&] {
     if (text.isEmpty())

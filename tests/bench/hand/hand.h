@@ -64,6 +64,7 @@ private:
   };
   [[nodiscard]] std::vector<Deed> deeds() const;
   void closeWhatIsOpen();
+  void closeMachinesOwn();
   void readAtPoint();
   void walkOn();
   void charge();

@@ -8,6 +8,7 @@
 #include <QDialog>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QTest>
 
 namespace netmend::testing {
 
@@ -97,15 +98,27 @@ void Hand::act() {
   (this->*chosen.act)();
 }
 
+/// Files and printers are this machine's own, and their dialogs Qt's: nobody goes on typing a reading into
+/// one that came up, where Enter would ask in a message for a file that is called so.
+void Hand::closeMachinesOwn() {
+  for (QDialog* dialog : window_->findChildren<QDialog*>()) {
+    if (!dialog->isVisible()) continue;
+    if (!dialog->inherits("QFileDialog") && !dialog->inherits("QAbstractPrintDialog")) continue;
+    event("a dialog for files or printers is left", [dialog] {
+      QApplication::setActiveWindow(dialog);
+      QTest::keyClick(dialog, Qt::Key_Escape);
+    });
+    QApplication::setActiveWindow(window_);
+  }
+}
+
 void Hand::closeWhatIsOpen() {
   if (QApplication::activePopupWidget() != nullptr && chance(0.7))
     key(oneOf(std::array{Qt::Key_Escape, Qt::Key_Return, Qt::Key_Down}));
+  closeMachinesOwn();
+  // Any other is typed into or looked at.
   for (QDialog* dialog : window_->findChildren<QDialog*>()) {
-    if (!dialog->isVisible()) continue;
-    // Files and printers are this machine's own; any other is typed into or looked at.
-    const bool own = dialog->inherits("QFileDialog") || dialog->inherits("QPrintDialog") ||
-                     dialog->inherits("QAbstractPrintDialog");
-    if (!own && !chance(0.3)) continue;
+    if (!dialog->isVisible() || !chance(0.3)) continue;
     QApplication::setActiveWindow(dialog);
     key(Qt::Key_Escape);
   }

@@ -81,8 +81,13 @@ TEST_CASE("a board from a file is corrected in a copy, and readings stay with th
   REQUIRE(desk.walk.type("0.5"));
   const PinId read = desk.job.job()->readings.front().reading.point.pin;
   const std::string uuid = desk.job.board()->board->info.uuid;
+  const auto graph = desk.job.board()->graph;
+  const Board* shown = rig.window->map().board();
   rig.press(drawKey);
   REQUIRE(drawingOf(rig).begun());
+  // Nothing of it is new: its copper is not followed again, and the map shows it still.
+  CHECK(desk.job.board()->graph == graph);
+  CHECK(rig.window->map().board() == shown);
   CHECK(desk.job.board()->file.parent_path().filename() == "boards");
   CHECK(desk.job.board()->board->info.uuid == uuid);
   CHECK(desk.job.job()->boardFile == desk.job.board()->file.string());

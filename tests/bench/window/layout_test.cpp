@@ -61,6 +61,30 @@ TEST_CASE("with a board, too, the window is no larger than 1280 by 800 at any st
   }
 }
 
+TEST_CASE("where nothing happens nothing is laid out anew, at any station") {
+  struct Counts : QObject {
+    int layouts = 0;
+    bool eventFilter(QObject*, QEvent* event) override {
+      layouts += event->type() == QEvent::LayoutRequest;
+      return false;
+    }
+  } counts;
+  BenchRig rig;
+  qApp->installEventFilter(&counts);
+  for (const Station station : stations) {
+    rig.window->go(station);
+    // Turns of the event loop, not time.
+    CHECK(BenchRig::wait(
+        [&] {
+          counts.layouts = 0;
+          for (int turn = 0; turn < 20; ++turn)
+            QApplication::processEvents();
+          return counts.layouts == 0;
+        },
+        5'000));
+  }
+}
+
 TEST_CASE("without a board there is no map: the station has all of the window") {
   BenchRig rig;
   rig.window->go(Station::board);

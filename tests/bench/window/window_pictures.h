@@ -9,6 +9,7 @@
 #include <QDir>
 #include <QImage>
 
+#include "bench/stations/board_clip.h"
 #include "bench/stations/hand_over_page.h"
 #include "bench_rig.h"
 #include "seen.h"
@@ -107,6 +108,9 @@ private:
     if (rig_.window->station() == Station::handOver)
       REQUIRE(BenchRig::wait([&] { return sheet != nullptr && sheet->ready(); }));
     rig_.window->map().settle();
+    for (const QWidget* child : rig_.window->findChildren<QWidget*>())
+      if (const auto* clip = dynamic_cast<const BoardClip*>(child); clip != nullptr && clip->isVisible())
+        REQUIRE(BenchRig::wait([&] { return clip->painted(); }));
     QApplication::processEvents();
     return rig_.window->grab().toImage();
   }
