@@ -105,6 +105,7 @@ void measureStart(const DemoStore& store, Report& report) {
   report.add("empty_window_ms", medianOf(empty), "ms, nothing but a QMainWindow");
   report.add("start_processor_ms", slowestProcessor, "ms of processor time");
   report.add("empty_window_processor_ms", medianOf(emptyProcessor), "ms of processor time");
+  report.add("start_vs_empty_processor", slowestProcessor / medianOf(emptyProcessor), "of processor time");
   report.add("start_vs_empty_window", slowest / medianOf(empty), "", mostOfEmpty);
 }
 

@@ -1,5 +1,6 @@
 #include "board_clip.h"
 
+#include <algorithm>
 #include <cmath>
 #include <mutex>
 #include <utility>
@@ -92,7 +93,7 @@ struct BoardClip::Asked {
   Looks looks;
   std::mutex mutex;
   BoardClip* by; ///< null: nobody any more
-  Asked(const Looks& looks, BoardClip* by) : looks(looks), by(by) {}
+  Asked(const Looks& wanted, BoardClip* clip) : looks(wanted), by(clip) {}
   void drop() {
     const std::lock_guard lock(mutex);
     by = nullptr;
