@@ -84,10 +84,31 @@ std::vector<const JobReading*> inForce(const std::vector<JobReading>& readings) 
   return out;
 }
 
+namespace {
+
+/// Read OL, and OL again with nothing else since: each time it may have been a slip, so each of them tells.
+bool isRepeated(const JobReading& overLimit, const std::vector<JobReading>& readings) {
+  if (overLimit.reading.value || overLimit.comesAndGoes) return false;
+  const auto after = std::find_if(readings.begin(), readings.end(),
+                                  [&](const JobReading& each) { return each.id == overLimit.id; });
+  const auto same = [&](const JobReading& each) {
+    return each.id != overLimit.id && isEvidence(each) && sameMeasurement(each.reading, overLimit.reading);
+  };
+  return std::all_of(after, readings.end(),
+                     [&](const JobReading& each) { return !same(each) || !each.reading.value; });
+}
+
+} // namespace
+
 std::vector<Reading> evidenceOf(const Job& job) {
+  const auto counting = inForce(job.readings);
   std::vector<Reading> out;
-  for (const JobReading* entry : inForce(job.readings))
-    if (isEvidence(*entry)) out.push_back(entry->reading);
+  for (const JobReading& entry : job.readings) {
+    if (!isEvidence(entry)) continue;
+    if (std::find(counting.begin(), counting.end(), &entry) != counting.end() ||
+        isRepeated(entry, job.readings))
+      out.push_back(entry.reading);
+  }
   return out;
 }
 

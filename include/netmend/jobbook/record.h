@@ -35,7 +35,8 @@ inline constexpr std::string_view repairUnderWay = "repair under way";
 /// one; where it comes and goes the last odd one. A reading between the steps of a repair is a measurement
 /// of its own.
 [[nodiscard]] std::vector<const JobReading*> inForce(const std::vector<JobReading>& readings);
-/// Those of them that are evidence.
+/// Those of them that are evidence; with them every OL that was read again and was OL again, each of which
+/// makes a slip less likely.
 [[nodiscard]] std::vector<Reading> evidenceOf(const Job& job);
 
 [[nodiscard]] std::vector<WorkStep> toWorkSteps(const std::vector<Step>& steps);
