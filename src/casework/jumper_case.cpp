@@ -80,6 +80,11 @@ RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault, cons
     prediction.atFrom = predictionAt(fault, proposal.from, suspect->faultClass);
     prediction.atTo = predictionAt(fault, proposal.to, suspect->faultClass);
     prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
+    // A line that is sound and reads OL where this one did has nothing behind its pins, but this one has:
+    // what is read on one side of the break is read on both once they are joined.
+    for (const auto& side : {prediction.atFrom, prediction.atTo})
+      if (prediction.bridged && prediction.bridged->overLimit && side && !side->overLimit)
+        prediction.bridged = side;
     because = toFoundFault(fault.isolation.classes[suspect->faultClass], fault.names);
   }
   return toJumperAction(proposal, *board.places, jumperSteps(data, proposal, prediction), prediction,

@@ -1,6 +1,7 @@
 #include "walk_page.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QComboBox>
 #include <QFrame>
@@ -58,6 +59,10 @@ WalkPage::WalkPage(Desk desk, QWidget* parent)
     field_->setFocus();
   };
   column->addWidget(pads_, 1);
+  // Above it, and asked before the first reading: one Tab away.
+  for (QWidget* before = field_;
+       QWidget * after : std::initializer_list<QWidget*>{plugged_, temperature_, profile_, by_, mode_})
+    setTabOrder(std::exchange(before, after), after);
   footKeys_ = makeFootKeys();
   makePartList();
   field_->setAccessibleName(tr("Reading"));

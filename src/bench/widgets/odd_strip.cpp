@@ -7,6 +7,7 @@
 #include <QMenu>
 #include <QPainter>
 #include <QPushButton>
+#include <QShortcut>
 
 #include "face_style.h"
 #include "letters.h"
@@ -38,7 +39,6 @@ public:
     setCheckable(true);
     setAutoDefault(false);
     cap_ = keyOf(index).toString(QKeySequence::NativeText);
-    if (!cap_.isEmpty()) setShortcut(keyOf(index));
     const QString mended = pin_.mended ? tr("%1 mended, %2") : QStringLiteral("%1 %2");
     const QString what = mended.arg(pin_.label, pin_.word);
     setAccessibleName(pin_.net.isEmpty() ? what : what + QStringLiteral(", ") + pin_.net);
@@ -114,6 +114,11 @@ OddStrip::OddStrip(QWidget* parent)
   setLetters(*caption_, Letters::reading);
   more_->setObjectName(QStringLiteral("moreOddPins"));
   connect(more_, &QPushButton::clicked, this, [this] { listHidden(); });
+  // Keys of the strip, not of the boxes: one that has no room is chosen all the same.
+  for (std::size_t i = 0; i < keyed; ++i)
+    connect(new QShortcut(keyOf(i), this), &QShortcut::activated, this, [this, i] {
+      if (i < pins_.size() && onChosen) onChosen(i);
+    });
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   setPins({});
 }
@@ -191,7 +196,14 @@ void OddStrip::layOut() {
     right -= wide + gap;
   }
   const int captionWidth = caption_->sizeHint().width();
-  const bool captioned = right - captionWidth - gap >= scaled(200);
+  const auto all = [&] {
+    int wide = captionWidth + 2 * gap;
+    for (const Box* box : boxes_)
+      wide += box->widthWith(false) + gap;
+    return wide;
+  };
+  // Words go before boxes do.
+  const bool captioned = right - captionWidth - gap >= scaled(200) && (boxes_.empty() || all() <= right);
   caption_->setVisible(captioned);
   caption_->setGeometry(0, 0, captionWidth, height());
   int x = captioned ? captionWidth + 2 * gap : 0;
@@ -227,12 +239,15 @@ void OddStrip::layOut() {
 
 void OddStrip::listHidden() {
   auto* menu = new QMenu(this);
+  menu->setObjectName(QStringLiteral("oddPinMenu"));
   menu->setAttribute(Qt::WA_DeleteOnClose);
   for (std::size_t i = 0; i < boxes_.size(); ++i)
     if (boxes_[i]->isHidden())
-      menu->addAction(boxes_[i]->accessibleName(), this, [this, i] {
-        if (onChosen) onChosen(i);
-      });
+      menu->addAction(boxes_[i]->accessibleName() + QLatin1Char('\t') +
+                          keyOf(i).toString(QKeySequence::NativeText),
+                      this, [this, i] {
+                        if (onChosen) onChosen(i);
+                      });
   menu->popup(more_->mapToGlobal(QPoint(0, more_->height())));
 }
 

@@ -13,6 +13,7 @@
 #include <QPushButton>
 
 #include "bench_rig.h"
+#include "said.h"
 
 namespace netmend::testing {
 
@@ -86,7 +87,7 @@ public:
     REQUIRE(name != nullptr);
     if (mouse()) click(*name);
     REQUIRE(QApplication::focusWidget() == name);
-    rig_.press(Qt::Key_A, Qt::ControlModifier);
+    if (name->selectedText() != name->text()) rig_.press(Qt::Key_A, Qt::ControlModifier);
     rig_.type(file);
     if (mouse())
       click(accepting(*dialog));
@@ -98,13 +99,13 @@ public:
     QApplication::setActiveWindow(rig_.window.get());
   }
 
-  /// A visible one of the window, by its object name, what it is called for who does not see it, its text, or
-  /// that of the label beside it.
+  /// A visible one of the window, by its object name, or in English by what it is called for who does not see
+  /// it, its text, or that of the label beside it.
   template <class Widget> Widget& visible(const char* name) const {
-    const QString wanted = QString::fromUtf8(name);
+    const QString wanted = said(name);
     for (Widget* widget : rig_.window->template findChildren<Widget*>()) {
       if (!widget->isVisible()) continue;
-      if (widget->objectName() == wanted || widget->accessibleName() == wanted) return *widget;
+      if (widget->objectName() == QLatin1String(name) || widget->accessibleName() == wanted) return *widget;
       if (const auto* button = qobject_cast<const QAbstractButton*>(widget))
         if (button->text().startsWith(wanted)) return *widget;
     }
