@@ -157,6 +157,11 @@ void BridgePage::refresh() {
 }
 
 void BridgePage::arrive() {
+  // What is shown is done, and another line was looked at meanwhile: its repair, or the ways to repair it.
+  if (!choosing() && work_->step() == nullptr && strip_->chosen()) {
+    const OddPin& pin = strip_->pins()[*strip_->chosen()];
+    if (!work_->showActionOn(pin.net.toStdString(), pin.label.toStdString())) return showChoosing(true);
+  }
   if (choosing())
     setFocus();
   else

@@ -43,14 +43,23 @@ void StepsView::showLast() {
   showSteps();
 }
 
+bool StepsView::isOn(const RepairAction& action, const std::string& net, const std::string& pin) const {
+  if (action.target == pin || action.target == net || (action.jumper && action.jumper->net == net))
+    return true;
+  const BoardUnderWork* board = desk_.job.board();
+  return std::any_of(action.places.begin(), action.places.end(), [&](const ProbePoint& place) {
+    const Pin* found = board != nullptr ? board->board->pins.find(place.pin) : nullptr;
+    const Net* of =
+        found != nullptr && found->net.known() ? board->board->nets.find(found->net.value) : nullptr;
+    return place.label == pin || (of != nullptr && !net.empty() && of->name == net);
+  });
+}
+
 bool StepsView::showActionOn(const std::string& net, const std::string& pin) {
   const Job* job = desk_.job.job();
   if (job == nullptr) return false;
-  const auto found = std::find_if(job->actions.rbegin(), job->actions.rend(), [&](const RepairAction& each) {
-    return each.target == pin || each.target == net || (each.jumper && each.jumper->net == net) ||
-           std::any_of(each.places.begin(), each.places.end(),
-                       [&](const ProbePoint& place) { return place.label == pin; });
-  });
+  const auto found = std::find_if(job->actions.rbegin(), job->actions.rend(),
+                                  [&](const RepairAction& each) { return isOn(each, net, pin); });
   if (found == job->actions.rend()) return false;
   action_ = found->id;
   step_ = 0;

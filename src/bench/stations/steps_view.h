@@ -55,6 +55,8 @@ protected:
   void changeEvent(QEvent* event) override;
 
 private:
+  /// Whether it is worked on there, or anywhere on this net.
+  [[nodiscard]] bool isOn(const RepairAction& action, const std::string& net, const std::string& pin) const;
   void makeKeys();
   QLayout* head();
   QLayout* meter();

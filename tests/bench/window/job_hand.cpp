@@ -250,6 +250,10 @@ void JobHand::chooseOdd(const std::string& pin) {
       for (QAction* action : menu.actions())
         if (isIt(action->text()))
           QTest::mouseClick(&menu, Qt::LeftButton, {}, menu.actionGeometry(action).center());
+      // As a desktop does when a menu is gone.
+      REQUIRE(BenchRig::wait([] { return QApplication::activePopupWidget() == nullptr; }));
+      QApplication::processEvents();
+      QApplication::setActiveWindow(rig.window.get());
     }
     break;
   }
@@ -310,6 +314,9 @@ void JobHand::find(const Repair& repair) {
                   value ? std::to_string(*value).c_str() : "OL");
     enter(value);
     settle();
+    INFO("keyboard at " << rig.target()->objectName().toStdString() << " of "
+                        << rig.target()->metaObject()->className() << ", told "
+                        << rig.window->message().toStdString());
     REQUIRE(job().readings.size() == before + 1);
   }
   onReading(Station::find, count);
