@@ -179,6 +179,21 @@ TEST_CASE("before the wire is in, its landings read what the leading break leave
   checkWithin(wanted[2], predictDiode(fault.isolation, via, 0));
 }
 
+TEST_CASE("bridged, the line reads what it does behind the break, however often it read OL before it",
+          "[casework]") {
+  const JumperProposal& best = demoProposals().front();
+  const std::string via = probePointOf(best.from).label;
+  const FaultCase fault =
+      demoDevice()
+          .solve(demoDevice().question({"C28.1 0.649", "pad of J4.9 OL", "pad of J4.9 OL", via + " OL"}))
+          .value();
+  const auto wanted = wantedAt(fault, best);
+  CHECK(wanted[0].overLimit);
+  REQUIRE(wanted[2].interval);
+  CHECK(wanted[2].interval->lowest < 0.649);
+  CHECK(wanted[2].interval->highest > 0.649);
+}
+
 TEST_CASE("OL is wanted where it is likelier than a value", "[casework]") {
   // A line with nothing behind its pins but what may be in the chip.
   const DemoDevice& device = demoDevice();

@@ -208,6 +208,36 @@ TEST_CASE("evidence is neither a proof nor taken between the steps of a repair")
   CHECK(evidenceOf(job)[0].value == 0.7);
 }
 
+TEST_CASE("an OL that was read again is evidence each time, until something else is read") {
+  Job job;
+  const auto values = [&] {
+    Values out;
+    for (const Reading& reading : evidenceOf(job))
+      out.push_back(reading.value);
+    return out;
+  };
+  const auto take = [&](JobReading reading) {
+    reading.id = JobReadingId(job.readings.size() + 1);
+    job.readings.push_back(std::move(reading));
+  };
+  const JobReading over = readingOf("J1.1", std::nullopt, VerdictKind::open);
+  take(over);
+  take(readingOf("J1.2", 0.7, VerdictKind::inRange));
+  take(over);
+  CHECK(values() == Values{std::nullopt, 0.7, std::nullopt});
+  // A proof is another measurement; another value makes slips of them.
+  take(readingOf("J1.1", 0.5, VerdictKind::inRange, ReadingPurpose::proof));
+  CHECK(values() == Values{std::nullopt, 0.7, std::nullopt});
+  take(readingOf("J1.1", 0.5, VerdictKind::inRange));
+  CHECK(values() == Values{0.7, 0.5});
+  take(over);
+  CHECK(values() == Values{0.7, std::nullopt});
+  // Of what comes and goes the last odd one stands for all.
+  for (JobReading& reading : job.readings)
+    reading.comesAndGoes = reading.reading.point.label == "J1.1";
+  CHECK(values() == Values{0.7, std::nullopt});
+}
+
 TEST_CASE("of each measurement the last reading counts, apart from its proof") {
   const JobReading first = readingOf("J1.1", 0.1, VerdictKind::inRange);
   const JobReading other = readingOf("J1.2", 0.2, VerdictKind::inRange);

@@ -82,11 +82,9 @@ void JobHand::settle() const {
 void JobHand::goOn(Station station) {
   keys.at(station);
   if (rig.window->station() == station) return;
-  if (!hands.mouse()) {
-    rig.press(Qt::Key_Return, Qt::ControlModifier);
-    if (rig.window->station() == station) return;
-  }
-  hands.goTo(station);
+  if (hands.mouse() || nextThing(desk()).station != station) return hands.goTo(station);
+  rig.press(Qt::Key_Return, Qt::ControlModifier);
+  REQUIRE(rig.window->station() == station);
 }
 
 void JobHand::type(const QString& text) {

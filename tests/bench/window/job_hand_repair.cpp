@@ -9,6 +9,7 @@
 #include <regex>
 
 #include "bench/session/proof_open.h"
+#include "bench/stations/odd_pins.h"
 #include "netmend/casework/function_check.h"
 #include "netmend/casework/step_check.h"
 
@@ -20,9 +21,9 @@ std::string pdfWords(const std::string& file) {
 
 void JobHand::bridge(const Repair& repair) {
   keys.at(Station::bridge);
-  // Where probing is at its end, Enter goes on by itself.
-  if (!hands.mouse() && rig.window->station() == Station::find) rig.press(Qt::Key_Return);
-  if (rig.window->station() != Station::bridge) goOn(Station::bridge);
+  // Where a fault was found, Enter goes on by itself.
+  if (!hands.mouse() && repair.found) rig.press(Qt::Key_Return);
+  goOn(Station::bridge);
   settle();
   onReading(Station::bridge, 0);
   const std::size_t before = job().actions.size();
@@ -120,6 +121,8 @@ void JobHand::prove() {
     CHECK(std::any_of(job().readings.begin(), job().readings.end(), [&, pin = pin](const JobReading& each) {
       return each.purpose == ReadingPurpose::proof && each.reading.point.label == pin && !each.odd();
     }));
+  for (const OddPin& pin : oddPins(desk()))
+    CHECK(pin.mended);
   CHECK(rig.text("proofState").startsWith(said("NOT PROVED")));
   tryFunctions();
   INFO(rig.text("proofState").toStdString());
