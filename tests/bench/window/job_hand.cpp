@@ -11,7 +11,6 @@
 #include "bench/language/language.h"
 #include "netmend/base/plane.h"
 #include "netmend/netgraph/copper_graph.h"
-#include "netmend/words/fault.h"
 
 namespace netmend::testing {
 
@@ -72,6 +71,10 @@ JobHand::JobHand(Hands::By by, const QString& language, JobStory of) : hands(rig
   for (const std::string& file : story.goodWalks(rig.folder.path()))
     keep.push_back(file);
   cli(keep);
+}
+
+JobHand::~JobHand() {
+  speak(QStringLiteral("en"));
 }
 
 void JobHand::settle() const {
@@ -306,10 +309,6 @@ void JobHand::find(const Repair& repair) {
     const std::size_t before = job().readings.size();
     onReading(Station::find, count++);
     const auto value = readsAt(*desk().fault.nextProbe(), repair.pin);
-    if (qEnvironmentVariableIsSet("NETMEND_SAY"))
-      std::printf("  %s %s: %s\n", rig.text("probeHead").toStdString().c_str(),
-                  rig.text("probePlace").toStdString().c_str(),
-                  value ? std::to_string(*value).c_str() : "OL");
     enter(value);
     settle();
     INFO("keyboard at " << rig.target()->objectName().toStdString() << " of "
@@ -323,16 +322,6 @@ void JobHand::find(const Repair& repair) {
   REQUIRE_FALSE(ranked.empty());
   const FaultClass& leading = fault().isolation.classes[ranked.front().faultClass];
   CHECK(leading.kind == *repair.found);
-  if (qEnvironmentVariableIsSet("NETMEND_SAY")) {
-    for (std::size_t r = 0; r < std::min<std::size_t>(4, ranked.size()); ++r) {
-      std::printf("  suspect %.3f %s:", ranked[r].probability,
-                  wordsOf(nameOf(fault().isolation.classes[ranked[r].faultClass], fault().names)).c_str());
-      for (const FaultPlace& place : fault().isolation.classes[ranked[r].faultClass].places)
-        std::printf(" %d(%d)", int(place.edge.value_or(999)), int(place.edgeKind.value_or(EdgeKind::part)));
-      std::printf("\n");
-    }
-    std::printf("  broken %d\n", int(brokenEdge(repair.pin).value_or(999)));
-  }
   // The set that is told holds what is broken.
   const auto broken = brokenEdge(repair.pin);
   if (!broken) return;

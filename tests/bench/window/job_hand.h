@@ -35,6 +35,9 @@ private:
 class JobHand {
 public:
   JobHand(Hands::By by, const QString& language, JobStory story);
+  JobHand(const JobHand&) = delete;
+  JobHand& operator=(const JobHand&) = delete;
+  ~JobHand(); ///< the next one hears English
 
   void bookIn();
   void openBoard();
@@ -48,7 +51,7 @@ public:
   void savePdfs();
   /// All of it.
   void takeThrough();
-  /// Prints the keys; the job is within its limits.
+  /// Prints the keys: no more than a job may take, and no event kept the window waiting.
   void checkKeys() const;
 
   /// Before this reading, or step, at a station; from 0.

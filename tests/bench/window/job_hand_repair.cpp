@@ -248,6 +248,7 @@ void JobHand::checkKeys() const {
   std::printf("%s by %s: %d keys: %s\n", story.name.toStdString().c_str(), hands.mouse() ? "mouse" : "keys",
               keys.all(), keys.byStation().c_str());
   CHECK(keys.all() <= KeyCount::most);
+  rig.fastEvents();
 }
 
 } // namespace netmend::testing
