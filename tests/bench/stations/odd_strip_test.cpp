@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include <QMenu>
 #include <QPushButton>
 
 #include "bench/stations/odd_pins.h"
@@ -82,6 +83,23 @@ TEST_CASE("of thirty odd pins as many as fit have a box, the chosen one too, and
   shown.strip.setPins(pinsOf(2));
   CHECK_FALSE(more->isVisible());
   CHECK(shown.boxes().size() == 2);
+}
+
+TEST_CASE("an odd pin without a box has its key all the same, and the list of such pins says it") {
+  ShownStrip shown;
+  shown.strip.setPins(pinsOf(9));
+  shown.strip.resize(scaled(400), scaled(40));
+  QApplication::processEvents();
+  REQUIRE(shown.strip.hiddenCount() >= 5);
+  QTest::keyClick(&shown.strip, Qt::Key_9, Qt::AltModifier);
+  CHECK(shown.chosen == std::vector<std::size_t>{8});
+  shown.strip.findChild<QPushButton*>(QStringLiteral("moreOddPins"))->click();
+  auto* menu = shown.strip.findChild<QMenu*>(QStringLiteral("oddPinMenu"));
+  REQUIRE(menu != nullptr);
+  CHECK(menu->actions().back()->text() == QStringLiteral("J4.9 open, KEY_COL9\tAlt+9"));
+  menu->actions().back()->trigger();
+  CHECK(shown.chosen == std::vector<std::size_t>{8, 8});
+  menu->close();
 }
 
 TEST_CASE("nets go before boxes do") {
