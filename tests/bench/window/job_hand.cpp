@@ -302,7 +302,7 @@ void JobHand::find(const Repair& repair) {
             .footMode()
             .text.endsWith(QString::fromStdString(desk().fault.lineName())));
   std::size_t count = 0;
-  while (desk().fault.nextProbe() != nullptr) {
+  while (desk().fault.nextProbe() != nullptr && count != story.probes) {
     INFO(rig.text("probePlace").toStdString());
     REQUIRE(count < 12);
     CHECK_FALSE(rig.text("probePlace").isEmpty());

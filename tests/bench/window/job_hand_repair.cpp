@@ -21,8 +21,8 @@ std::string pdfWords(const std::string& file) {
 
 void JobHand::bridge(const Repair& repair) {
   keys.at(Station::bridge);
-  // Where a fault was found, Enter goes on by itself.
-  if (!hands.mouse() && repair.found) rig.press(Qt::Key_Return);
+  // Where probing has come to its end and a fault was found, Enter goes on by itself.
+  if (!hands.mouse() && repair.found && desk().fault.nextProbe() == nullptr) rig.press(Qt::Key_Return);
   goOn(Station::bridge);
   settle();
   onReading(Station::bridge, 0);

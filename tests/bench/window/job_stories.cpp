@@ -105,6 +105,7 @@ JobStory guideStory() {
   out.workshop = QStringLiteral("Slipway Board Repair, Quay 3");
   out.odd = {{"J4.9", std::nullopt}};
   out.repairs = {{"J4.9"}};
+  out.probes = 2; // as docs/guide/first-job.md tells it
   return out;
 }
 

@@ -46,6 +46,8 @@ struct JobStory {
   /// Where a line that reads OL is broken: an edge of its graph. Empty: nobody knows the copper.
   std::function<std::size_t(const Line& line, NodeIndex pin)> broken{};
   std::vector<Repair> repairs;
+  /// Readings at Find, after which it is gone on, though more may be offered; none: to the end.
+  std::optional<std::size_t> probes{};
   std::vector<std::size_t> charges{1, 3}; ///< keys of the usual ones
   const char* total = "51.50";            ///< of data/charges.json
 };
