@@ -88,6 +88,17 @@ void FaceStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
   QProxyStyle::drawPrimitive(element, option, painter, widget);
 }
 
+void FaceStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                            const QWidget* widget) const {
+  if (element != CE_HeaderSection && element != CE_HeaderEmptyArea)
+    return QProxyStyle::drawControl(element, option, painter, widget);
+  // Flat, with a rule below. Fusion's gradients are drawn by threads, which a window that starts waits for.
+  const FaceColors& colors = faceColors(theme_);
+  painter->fillRect(option->rect, colors.card);
+  painter->setPen(colors.line);
+  painter->drawLine(option->rect.bottomLeft(), option->rect.bottomRight());
+}
+
 QRect FaceStyle::subElementRect(SubElement element, const QStyleOption* option, const QWidget* widget) const {
   const QRect rect = QProxyStyle::subElementRect(element, option, widget);
   if (element != SE_LineEditContents) return rect;

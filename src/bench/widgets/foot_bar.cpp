@@ -85,6 +85,8 @@ void FootBar::space() {
 void FootBar::layOut() {
   row_->setContentsMargins(modeWidth() + scaled(face::margin), 0, scaled(face::margin), 0);
   shareWithKeys();
+  // Before it is shown it has not its width: letters would be read that nobody sees.
+  if (!isVisible()) return;
   // A long sentence takes smaller letters, then more lines: cut off it would say nothing.
   fitLetters(*due_, scaled(face::foot - face::grid),
              {Letters::foot, Letters::metre, Letters::reading, Letters::small}, true);
@@ -124,7 +126,9 @@ void FootBar::resizeEvent(QResizeEvent*) {
 
 bool FootBar::event(QEvent* event) {
   if (event->type() == QEvent::ApplicationFontChange) space();
-  if (event->type() == QEvent::ApplicationFontChange || event->type() == QEvent::LayoutRequest) layOut();
+  if (event->type() == QEvent::ApplicationFontChange || event->type() == QEvent::LayoutRequest ||
+      event->type() == QEvent::Show)
+    layOut();
   return QWidget::event(event);
 }
 

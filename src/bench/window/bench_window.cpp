@@ -399,7 +399,9 @@ void BenchWindow::setTheme(PictureTheme theme) {
 
 void BenchWindow::setWhy(bool why) {
   why_ = why;
-  QSettings().setValue(QStringLiteral("window/why"), why);
+  // Settings that are written wait for the disk: not at every start.
+  if (QSettings settings; settings.value(QStringLiteral("window/why"), false).toBool() != why)
+    settings.setValue(QStringLiteral("window/why"), why);
   for (StationPage* made : made_)
     if (made != nullptr) made->setWhy(why);
 }

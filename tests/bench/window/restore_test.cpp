@@ -104,6 +104,20 @@ TEST_CASE("settings of a program that was killed with an empty lock in its hand 
   CHECK(QSettings().value(QStringLiteral("window/scale")).toInt() == 100);
 }
 
+TEST_CASE("settings that are as they were are not written when a window starts") {
+  BenchRig rig;
+  const QString file = QSettings().fileName();
+  rig.window->restore();
+  QSettings().sync();
+  CHECK_FALSE(QFile::exists(file));
+  rig.window->setWhy(true);
+  QSettings().sync();
+  CHECK(QFile::exists(file));
+  CHECK(QSettings().value(QStringLiteral("window/why")).toBool());
+  rig.window->setWhy(false);
+  CHECK_FALSE(QSettings().value(QStringLiteral("window/why")).toBool());
+}
+
 TEST_CASE("letters are as large as they were before the window was gone") {
   BenchRig rig;
   CHECK(QApplication::font().pixelSize() == 18);
