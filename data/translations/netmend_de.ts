@@ -5595,6 +5595,110 @@
         <source>OL or {}</source>
         <translation>OL oder {}</translation>
     </message>
+    <message>
+        <source>ground cannot be short to ground</source>
+        <translation>Masse kann nicht kurz nach Masse sein</translation>
+    </message>
+    <message>
+        <source>the net that reads short</source>
+        <translation>das Netz, das kurz misst</translation>
+    </message>
+    <message>
+        <source>inside {}</source>
+        <translation>in {}</translation>
+    </message>
+    <message>
+        <source>bridge from {} to {}</source>
+        <translation>Brücke von {} nach {}</translation>
+    </message>
+    <message>
+        <source>to ground at the edge of its copper area, {}</source>
+        <translation>nach Masse am Rand der Kupferfläche, {}</translation>
+    </message>
+    <message>
+        <source>to ground beside {}, gap {}</source>
+        <translation>nach Masse neben {}, Abstand {}</translation>
+    </message>
+    <message>
+        <source>OL: that is no short</source>
+        <translation>OL: Das ist kein Kurzschluss</translation>
+    </message>
+    <message>
+        <source>the other lead is at {}, not on ground</source>
+        <translation>die andere Spitze ist an {}, nicht an Masse</translation>
+    </message>
+    <message>
+        <source>a drop needs the current and the pin where it goes in</source>
+        <translation>ein Spannungsabfall braucht den Strom und den Pin, an dem er hineingeht</translation>
+    </message>
+    <message>
+        <source>more than a short has: the line is loaded, not short</source>
+        <translation>mehr als ein Kurzschluss hat: Die Leitung ist belastet, nicht kurz</translation>
+    </message>
+    <message>
+        <source>readings of mode &quot;{}&quot; tell nothing of where a short is</source>
+        <translation>Messungen der Art „{}“ sagen nicht, wo ein Kurzschluss ist</translation>
+    </message>
+    <message>
+        <source>{} at {}: tells {} of {} bits that are open, in {} s</source>
+        <translation>{} an {}: sagt {} von {} offenen Bit, in {} s</translation>
+    </message>
+    <message>
+        <source>start at {}, never above {}</source>
+        <translation>mit {} beginnen, nie über {}</translation>
+    </message>
+    <message>
+        <source>the limit is the rating of {}, the lowest of {} nets within reach</source>
+        <translation>die Grenze ist die Nennspannung von {}, die niedrigste von {} erreichbaren Netzen</translation>
+    </message>
+    <message numerus="yes">
+        <source>{n} net within reach has no rating entered: until it has, the limit stays here</source>
+        <comment>{n} nets within reach have no rating entered: until they have, the limit stays here</comment>
+        <translation>
+            <numerusform>{n} erreichbares Netz hat keinen Nennwert: Bis dahin bleibt die Grenze hier</numerusform>
+            <numerusform>{n} erreichbare Netze haben keinen Nennwert: Bis dahin bleibt die Grenze hier</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>rated {}</source>
+        <translation>Nennwert {}</translation>
+    </message>
+    <message>
+        <source>rating not known</source>
+        <translation>Nennwert unbekannt</translation>
+    </message>
+    <message>
+        <source>within reach: {} through {}, {}</source>
+        <translation>erreichbar: {} durch {}, {}</translation>
+    </message>
+    <message>
+        <source>the line: {}, {}</source>
+        <translation>die Leitung: {}, {}</translation>
+    </message>
+    <message>
+        <source>current limit {}</source>
+        <translation>Strombegrenzung {}</translation>
+    </message>
+    <message>
+        <source>up by {} every {}, for {} at most, then off</source>
+        <translation>um {} erhöhen, alle {}, höchstens {} lang, dann aus</translation>
+    </message>
+    <message>
+        <source>battery and every assembly off the board before the supply goes on</source>
+        <translation>Akku und alle Baugruppen von der Platine, bevor das Netzgerät an ist</translation>
+    </message>
+    <message>
+        <source>shorted parts can burst: eye protection on, face away, fumes extracted</source>
+        <translation>kurzgeschlossene Bauteile können platzen: Augenschutz auf, Gesicht weg, Dämpfe absaugen</translation>
+    </message>
+    <message>
+        <source>some good rails read almost nothing: compare milliohms with a good board first</source>
+        <translation>manche heile Versorgung misst fast nichts: Milliohm erst mit einer guten Platine vergleichen</translation>
+    </message>
+    <message>
+        <source>lifting or isolating a part first may be cheaper than injecting</source>
+        <translation>ein Bauteil zuerst abzuheben oder zu trennen kann billiger sein als Strom einzuspeisen</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

@@ -39,6 +39,8 @@ struct CommandLine {
 void addBoardCommands(CommandLine& line);
 void addWalkCommands(CommandLine& line);
 void addFaultCommands(CommandLine& line);
+/// `fault short`.
+void addShortCommand(CommandLine& line, CLI::App& group);
 void addJumperCommands(CommandLine& line);
 void addJobCommands(CommandLine& line);
 void addSheetCommands(CommandLine& line);

@@ -30,8 +30,10 @@ Result<std::vector<Reading>> readingsFrom(const FaultOptions& options, const Loo
   return all;
 }
 
-Result<FaultQuestion> questionFrom(const FaultOptions& options, const BoardUnderWork& board,
-                                   const ProbingData& data) {
+} // namespace
+
+Result<FaultQuestion> faultQuestion(const FaultOptions& options, const BoardUnderWork& board,
+                                    const ProbingData& data) {
   const Lookup& lookup = *board.lookup;
   FaultQuestion out;
   if (!options.net.empty()) {
@@ -54,18 +56,20 @@ Result<FaultQuestion> questionFrom(const FaultOptions& options, const BoardUnder
   return out;
 }
 
-} // namespace
-
-void addFaultOptions(CLI::App& command, FaultOptions& options) {
+void addLineOptions(CLI::App& command, FaultOptions& options) {
   command.add_option("--board", options.board, "Board file")->required();
   auto* net = command.add_option("--net", options.net, "Net whose line is faulty");
   command.add_option("--point", options.point, "… or a pin on it, for example J4.7")->excludes(net);
   command.add_option("--walk", options.walks, "Walks of the faulty board");
   command.add_option("--reading", options.readings, "More readings: \"[MODE] POINT [to POINT] VALUE\"");
-  command.add_option("--good", options.good, "Walks of good boards");
-  command.add_option("--book", options.book, "Job book with known-good walks of this board");
   command.add_option("--meter", options.meter, "Meter profile, an id of data/meters.json");
   command.add_option("--cannot-reach", options.unreachable, "Points that cannot be probed");
+}
+
+void addFaultOptions(CLI::App& command, FaultOptions& options) {
+  addLineOptions(command, options);
+  command.add_option("--good", options.good, "Walks of good boards");
+  command.add_option("--book", options.book, "Job book with known-good walks of this board");
 }
 
 Result<SolvedFault> solveFault(const FaultOptions& options) {
@@ -74,7 +78,7 @@ Result<SolvedFault> solveFault(const FaultOptions& options) {
   auto data = loadRepairData(dataFolder());
   if (!data) return failure(data.error());
   SolvedFault out{std::move(*board), std::move(*data), {}};
-  const auto question = questionFrom(options, out.board, out.data.probing);
+  const auto question = faultQuestion(options, out.board, out.data.probing);
   if (!question) return failure(question.error());
   auto fault = solveFault(out.board, *question, out.data);
   if (!fault) return failure(fault.error());

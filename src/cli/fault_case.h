@@ -21,6 +21,12 @@ struct FaultOptions {
   std::vector<std::string> unreachable;
 };
 void addFaultOptions(CLI::App& command, FaultOptions& options);
+/// … without what good boards read.
+void addLineOptions(CLI::App& command, FaultOptions& options);
+
+/// What is asked with these options.
+[[nodiscard]] Result<FaultQuestion> faultQuestion(const FaultOptions& options, const BoardUnderWork& board,
+                                                  const ProbingData& data);
 
 /// A line's fault with what it was found from.
 struct SolvedFault {

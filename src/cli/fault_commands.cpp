@@ -201,7 +201,7 @@ Result<Answer> isolateCommand(const IsolateOptions& options) {
 } // namespace
 
 void addFaultCommands(CommandLine& line) {
-  CLI::App& group = *line.app.add_subcommand("fault", "Find where a line is open");
+  CLI::App& group = *line.app.add_subcommand("fault", "Find where a line is open or short");
   group.require_subcommand(1);
   const auto options = std::make_shared<IsolateOptions>();
   CLI::App& isolate = addCommand(
@@ -215,6 +215,7 @@ void addFaultCommands(CommandLine& line) {
   isolate.add_option("--picture", options->picture, "Draw the board with the suspects as PNG");
   isolate.add_flag("--why", options->why,
                    "What every reading says for and against a suspect, and the figures");
+  addShortCommand(line, group);
 }
 
 } // namespace netmend

@@ -4,6 +4,7 @@
 #include "netmend/netgraph/handle.h"
 #include "netmend/words/jumper.h"
 #include "netmend/words/place.h"
+#include "netmend/words/short.h"
 
 namespace netmend {
 
@@ -50,6 +51,21 @@ json placeJson(const FaultCase& fault, std::size_t probePlace) {
 json placeJson(const Board& board, const FaultCase& fault, const FaultPlace& place) {
   return placeJson(nameOf(fault.names.fault(place)), handleOf(board, place), place.object, place.layer,
                    place.at);
+}
+
+json placeJson(const ProbePlace& point, const PlaceNames& places) {
+  return placeJson(nameOf(point, places), point.label, point.object, point.layer, point.at);
+}
+
+json placeJson(const ShortPlace& place, const PlaceNames& places) {
+  const Board& board = places.board();
+  CopperObject object = place.object;
+  if (place.pin) object = place.pin;
+  if (place.part) object = place.part;
+  const std::string handle = place.pin  ? pinLabel(board, place.pin)
+                             : place.at ? pointHandle(board, *place.at, place.layer)
+                                        : std::string();
+  return placeJson(nameOf(place, places), handle, object, place.layer, place.at);
 }
 
 json placeJson(const Landing& landing, const PlaceNames& places) {

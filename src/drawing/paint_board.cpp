@@ -369,6 +369,7 @@ void paintWords(QPainter& painter, const BoardScene& scene, const BoardView& vie
     paintSuspectBands(p, placer, widestLit(p, items));
     if (p.anyLit && hasBands(overlay)) paintItems(p, litOnes(items));
     paintItemLabels(p, chosen(p, items, {Pass::body}), chosen(p, items, {Pass::pad, Pass::litPad}), placer);
+    paintDrops(p);
     paintLines(p, placer);
     paintMarks(p, placer);
     paintZoneLabels(p, chosen(p, items, {Pass::zone}), placer);

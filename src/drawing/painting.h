@@ -60,6 +60,8 @@ void paintZoneLabels(const Painting& p, const std::vector<const SceneItem*>& zon
 [[nodiscard]] QRectF scaleBarPlate(const BoardView& view, const PictureType& type);
 /// Stretches that may be broken, beneath the net whose tracks are at most so wide on the picture.
 void paintSuspectBands(const Painting& p, LabelPlacer& placer, double widest);
+/// What is dropped along copper, over it.
+void paintDrops(const Painting& p);
 void paintLines(const Painting& p, LabelPlacer& placer);
 /// Keeps labels off the marks; before any label is placed.
 void occupyMarks(const Painting& p, LabelPlacer& placer);

@@ -56,6 +56,10 @@ with tempfile.TemporaryDirectory() as folder:
     line = ["--board", board, "--net", "KEY_COL3", "--book", book, "--job", job, *good]
     run("fault", "isolate", *line)
     run("jumper", "route", *line, "--choose", 1)
+    rail = ["--board", board, "--net", "+3V3"]
+    short = run("fault", "short", *rail, "--reading", "milliohms C1.1 40", "--warm", "C1")
+    assert short["injection"]["start_V"] <= 0.5 and short["readings"] == 1
+    assert "injection" not in run("fault", "short", *rail)
     run("job", "add", "--book", book, "--job", job, "--action", "clean", "--target", "J4", "--charge", "work", "--price", "12.50")
     run("job", "show", job, "--book", book)
     run("job", "list", "--book", book)

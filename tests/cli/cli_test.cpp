@@ -382,6 +382,7 @@ TEST_CASE("help comes with an example for every command") {
                                                                    {"walk", "record"},
                                                                    {"walk", "judge"},
                                                                    {"fault", "isolate"},
+                                                                   {"fault", "short"},
                                                                    {"jumper", "route"},
                                                                    {"job", "new"},
                                                                    {"job", "add"},
@@ -476,4 +477,41 @@ TEST_CASE("a script draws on a board: all of it, or nothing, and says at which s
     std::ifstream in(file);
     CHECK(std::string(std::istreambuf_iterator<char>(in), {}) == before);
   }
+}
+
+TEST_CASE("a short's readings go into a job, and are weighed from there") {
+  TemporaryFolder folder;
+  const std::string book = folder.file("jobs");
+  const std::string number = run({"job", "new", "--book", book, "--customer", "c", "--device", "d",
+                                  "--symptom", "s", "--board", board, "--json"})
+                                 .json()["job"];
+  REQUIRE(run({"job", "add", "--book", book, "--job", number, "--reading", "milliohms C1.1 41", "--reading",
+               "milliohms C3.1 28", "--reading", "temperature C3.1 31", "--reading", "temperature C1.1 25"})
+              .code == ExitCode::good);
+  const std::vector<std::string> ask{"fault", "short",  "--board", board,   "--net",
+                                     "+3V3",  "--book", book,      "--job", number};
+  const auto json = run(with(ask, {"--json"})).json();
+  CHECK(json["readings"] == 2);
+  CHECK(json["suspects"][0]["places"][0]["handle"] == "C3.1");
+  CHECK(json["injection"]["start_V"] == 0.5);
+  CHECK(json["injection"]["limit_V"] == 1.0); // the demo's nets have no ratings
+  const std::string picture = folder.file("drop.png");
+  const Ran text = run(with(ask, {"--picture", picture}));
+  CHECK(text.code == ExitCode::finding);
+  CHECK(text.out.find("inside C3") != std::string::npos);
+  CHECK(text.out.find("shorted parts can burst") < text.out.find("start at 0.50 V, never above 1.00 V"));
+  CHECK(fs::file_size(picture) > 10000);
+}
+
+TEST_CASE("without milliohms that say short nothing is injected") {
+  const std::vector<std::string> ask{"fault", "short", "--board", board, "--net", "+3V3", "--json"};
+  CHECK_FALSE(run(ask).json().contains("injection"));
+  CHECK_FALSE(run(with(ask, {"--reading", "milliohms C1.1 2001"})).json().contains("injection"));
+  CHECK_FALSE(
+      run(with(ask, {"--reading", "drop under current C1.1 10m", "--inject-at", "C1.1", "--injected", "0.5"}))
+          .json()
+          .contains("injection"));
+  CHECK(run(with(ask, {"--reading", "milliohms C1.1 2000"})).json().contains("injection"));
+  CHECK(run({"fault", "short", "--board", board, "--net", "GND"}).code == ExitCode::badInput);
+  CHECK(run(with(ask, {"--warm", "NOTHING"})).code == ExitCode::badInput);
 }

@@ -5,6 +5,7 @@
 
 #include "netmend/isolation/isolation.h"
 #include "netmend/netgraph/resistance.h"
+#include "support/millimetres.h"
 
 /// Lines put together by hand: what the graph builder would make of such copper.
 namespace netmend::test {
@@ -20,10 +21,6 @@ inline FaultPriors priorsFromData() {
 
 inline ProbeEfforts effortsFromData() {
   return readProbeEfforts(NETMEND_SOURCE_DIR "/data/efforts.json").value();
-}
-
-inline Point mm(double x, double y) {
-  return {Length::fromMm(x), Length::fromMm(y)};
 }
 
 class DrawnLine {

@@ -2,7 +2,9 @@
 
 #include <filesystem>
 
+#include "netmend/casework/injection.h"
 #include "netmend/isolation/fault_priors.h"
+#include "netmend/isolation/short_priors.h"
 #include "netmend/jumper/proposal.h"
 #include "netmend/jumper/work_steps.h"
 #include "netmend/probing/verdict.h"
@@ -15,6 +17,8 @@ struct RepairData {
   ProbingData probing;
   FaultPriors priors;
   ProbeEfforts efforts;
+  ShortPriors shorts;
+  InjectionRules injection;
   JumperData jumper;
   WorkSteps work;
   ChipSizes sizes;

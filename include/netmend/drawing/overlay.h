@@ -4,6 +4,7 @@
 
 #include <QRectF>
 
+#include "netmend/base/quantity.h"
 #include "netmend/base/said.h"
 #include "netmend/board/board.h"
 
@@ -46,6 +47,12 @@ struct OverlayLine {
   Said label{};
 };
 
+/// A piece of copper with the volts along it under an injected current. Colour and width go with them.
+struct OverlayDrop {
+  std::vector<Point> points; ///< two, or one: a spot
+  Share share;               ///< of the whole drop: 0 at the short, 1 where the current goes in
+};
+
 /// What is to be seen of the board itself, and what lies on it.
 struct Overlay {
   std::vector<NetId> litNets;  ///< a net, or all nets of a line
@@ -58,6 +65,7 @@ struct Overlay {
   bool pinLabels = true;
   bool scaleBar = true;
   std::vector<QRectF> covered;    ///< of the picture, by what stands over it: no label goes there
+  std::vector<OverlayDrop> drops; ///< over the copper, beneath lines and marks
   std::vector<OverlayLine> lines; ///< drawn in this order
   std::vector<OverlayMark> marks; ///< drawn in this order, over all lines
 };
