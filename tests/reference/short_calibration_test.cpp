@@ -392,7 +392,7 @@ TEST_CASE("what the simulated board reads of a short is ngspice's") {
 }
 
 TEST_CASE("shorts by the priors on two boards: shares are true") {
-  calibrate(fewBoards, static_cast<std::size_t>(rounds(60, 6)), sanitized ? 1e9 : 25.0);
+  calibrate(fewBoards, static_cast<std::size_t>(rounds(60, 6)), sanitized ? 1e9 : 15.0);
 }
 
 TEST_CASE("shorts by the priors on all boards: shares are true", "[.full]") {
