@@ -79,14 +79,15 @@ std::vector<SimBoard> loadBoards(const std::vector<std::string>& files) {
   return out;
 }
 
-std::vector<Outcome> playAll(const Worlds& worlds, const RepairData& data, const MeterProfile& meter,
-                             std::uint64_t jobs) {
-  std::vector<Outcome> out(jobs);
+std::vector<Outcome> playAll(const Shop& shop, std::uint64_t first, std::uint64_t worlds) {
+  std::vector<Outcome> out(worlds * grades.size());
   std::atomic<std::uint64_t> next{0};
   const auto work = [&] {
-    for (std::uint64_t job = next++; job < jobs; job = next++) {
-      out[job] = playJob(worlds, data, meter, job);
-      if ((job + 1) % 100 == 0) std::cerr << fmt::format("{} of {} jobs\n", job + 1, jobs);
+    for (std::uint64_t world = next++; world < worlds; world = next++) {
+      const auto played = playWorld(shop, first + world);
+      std::copy(played.begin(), played.end(),
+                out.begin() + static_cast<std::ptrdiff_t>(world * grades.size()));
+      if ((world + 1) % 50 == 0) std::cerr << fmt::format("{} of {} worlds\n", world + 1, worlds);
     }
   };
   std::vector<std::thread> threads;
@@ -113,17 +114,27 @@ int main(int argc, char** argv) {
   if (boards.empty()) return noBoard();
   const MeterProfile& meter = *findMeter(data->probing.meters, "handheld-4000");
   const Worlds worlds(std::move(boards), faultShares(folder / "fault_priors.json"), meter, asked->seed);
+  const Shop shop{worlds, *data, meter, *findMeter(data->probing.meters, "bench-200000")};
   if (asked->show) {
-    std::cout << storyOf(worlds, *data, meter, *asked->show);
+    std::cout << storyOf(shop, *asked->show);
     return 0;
   }
   Report report(asked->arguments);
   const auto start = std::chrono::steady_clock::now();
-  const auto outcomes = playAll(worlds, *data, meter, asked->jobs);
+  const std::uint64_t count = (asked->jobs + grades.size() - 1) / grades.size();
+  const auto byShares = playAll(shop, 0, count);
+  const auto strange = playAll(shop, outsideFrom, count / 10);
+  const auto evenly = playAll(shop, evenlyFrom, count / 5);
+  if (asked->list)
+    for (const auto* outcomes : {&byShares, &strange, &evenly})
+      listJobs(*outcomes);
+  addFigures(report, byShares, strange, evenly);
+  const LargeLine large = largeLine(*data, meter);
+  report.add("large_line_edges", static_cast<double>(large.edges));
+  report.add("first_ms", large.oneMoreMs, "ms", 100.0);
+  report.add("settled_ms", large.allMs, "ms", 2000.0);
   const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-  if (asked->list) listJobs(outcomes);
-  addFigures(report, outcomes);
-  report.add("jobs", static_cast<double>(outcomes.size()));
-  report.add("seconds", seconds, "s");
+  report.add("jobs", static_cast<double>(byShares.size()));
+  report.add("seconds", seconds, "s", 1800.0);
   return report.finish();
 }

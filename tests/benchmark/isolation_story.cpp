@@ -63,44 +63,75 @@ std::string wordsOf(const Behind& behind) {
 
 } // namespace
 
-Outcome playJob(const Worlds& worlds, const RepairData& data, const MeterProfile& meter, std::uint64_t job) {
+namespace {
+
+Outcome outcomeOf(const BenchJob& job, const SimBoard& board, std::size_t grade, const Played& played) {
   Outcome out;
-  out.job = job;
-  out.grade = grades[job % grades.size()];
-  const auto world = worlds.at(job / grades.size());
-  if (!world) return out;
-  const SimBoard& board = worlds.boards()[world->board];
-  const Workplace at{board.known[job % grades.size()], board.truth(), data, meter};
-  const auto start = std::chrono::steady_clock::now();
-  const auto played = play(world->job, at);
-  out.took = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-  if (!played) return out;
   out.played = true;
-  out.odd = world->job.population.odd;
-  out.family = world->job.fault.family;
-  out.fault = board.name + ": " + wordsFor(board.truth().board(), *world->job.line, world->job.fault);
-  out.said = played->claim.said;
-  out.right = played->right;
-  out.onTruth = played->onTruth;
-  out.unfinished = played->unfinished;
+  out.grade = grades[grade];
+  out.odd = job.population.odd;
+  out.family = job.fault.family;
+  out.kind = kindOf(*job.line, job.fault);
+  out.fault = board.name + ": " + wordsFor(board.truth().board(), *job.line, job.fault);
+  out.said = played.claim.said;
+  out.right = played.right;
+  out.onTruth = played.onTruth;
+  out.unfinished = played.unfinished;
   std::map<std::string, std::size_t> atOne;
-  for (const Taken& taken : played->taken) {
+  for (const Taken& taken : played.taken) {
     ++out.readings;
     out.repeats += taken.again ? 1 : 0;
     out.effort += taken.effort.value;
-    const auto& r = taken.reading;
-    out.mostAtOne =
-        std::max(out.mostAtOne,
-                 ++atOne[fmt::format("{}|{}|{}", r.point.label, r.other.label, static_cast<int>(r.mode))]);
+    const auto& r = taken.shown.reading;
+    const auto here = fmt::format("{}|{}|{}", r.point.label, r.other.label, static_cast<int>(r.mode));
+    out.mostAtOne = std::max(out.mostAtOne, ++atOne[here]);
   }
   return out;
 }
 
-std::string storyOf(const Worlds& worlds, const RepairData& data, const MeterProfile& meter,
-                    std::uint64_t number) {
-  const auto world = worlds.at(number / grades.size());
+} // namespace
+
+std::array<Outcome, 3> playWorld(const Shop& shop, std::uint64_t number) {
+  std::array<Outcome, 3> out;
+  const auto world = shop.worlds.at(number);
+  if (!world) return out;
+  const BenchJob& job = world->job;
+  const SimBoard& board = shop.worlds.boards()[world->board];
+  const bool byShares = number < outsideFrom;
+  std::optional<ExactDraws> draws;
+  if (!byShares || number % 4 == 0) draws.emplace(job, board.truth(), shop.worlds.shares(), shop.meter);
+  for (std::size_t grade = 0; grade < grades.size(); ++grade) {
+    const Workplace at{board.known[grade], board.truth(), shop.data, shop.meter};
+    const auto start = std::chrono::steady_clock::now();
+    const auto played = play(job, at);
+    const double took = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+    if (!played) continue;
+    Outcome& one = out[grade] = outcomeOf(job, board, grade, *played);
+    one.job = number * grades.size() + grade;
+    one.took = took;
+    if (draws && !outside(job.fault.family))
+      one.exactWhyNot = !draws->small() ? "line too large" : !draws->usable() ? "too few draws" : "readings";
+    if (draws && draws->usable()) {
+      one.exact = exactTrial(job, board.truth(), *draws, *played);
+      if (one.exact) one.exactWhyNot.clear();
+      if (outside(job.fault.family)) one.contradiction = draws->contradiction(played->taken);
+    }
+    if (!byShares) continue;
+    if (number % 12 == 1) one.stable = stableTrial(at, *played);
+    if (number % 12 == 3)
+      if (const auto again = shop.worlds.at(number, shop.better))
+        if (const auto better = play(again->job, {at.board, at.truth, at.data, shop.better}))
+          one.betterMeter = ClaimMade{better->claim.said, better->right};
+    if (number % 12 == 5) one.policy = policyTrial(job, at, *played);
+    if (number % 12 == 7) one.best = optimalTrial(job, at, shop.worlds.shares());
+  }
+  return out;
+}
+
+std::string storyOf(const Shop& shop, std::uint64_t number) {
+  const auto world = shop.worlds.at(number / grades.size());
   if (!world) return "no such job\n";
-  const SimBoard& board = worlds.boards()[world->board];
+  const SimBoard& board = shop.worlds.boards()[world->board];
   const Board& truth = board.truth().board();
   const BenchJob& job = world->job;
   std::string out =
@@ -119,17 +150,23 @@ std::string storyOf(const Worlds& worlds, const RepairData& data, const MeterPro
   for (const Walk& walk : job.good)
     for (const Reading& reading : walk.readings)
       out += fmt::format("  good board: {} {}\n", reading.point.label, wordsOf(reading));
-  const Workplace at{board.known[number % grades.size()], board.truth(), data, meter};
-  const auto played = play(job, at, [&](const FaultCase& now, const Taken* taken) {
-    if (taken)
-      out += fmt::format("{}{}: {}{}\n", taken->asked, taken->again ? " (again)" : "",
-                         wordsOf(taken->reading), taken->slipped ? " (slipped)" : "");
+  const Workplace at{board.known[number % grades.size()], board.truth(), shop.data, shop.meter};
+  PlayOptions options;
+  options.watch = [&](const FaultCase& now, const Taken& taken) {
+    out += fmt::format("{}{}: {}{}\n", taken.asked, taken.again ? " (again)" : "",
+                       wordsOf(taken.shown.reading), taken.shown.slipped ? " (slipped)" : "");
     out += wordsOf(truth, now);
-  });
+  };
+  const auto played = play(job, at, options);
   if (!played) return out + "could not be solved\n";
   out += fmt::format("stop. claim {:.3f} {}: {}; on the right repairs {:.3f}\n", played->claim.said,
                      played->claim.repair ? wordsFor(*played->claim.repair, truth) : "none",
                      played->right ? "right" : "WRONG", played->onTruth);
+  const ExactDraws draws(job, board.truth(), shop.worlds.shares(), shop.meter);
+  if (draws.usable())
+    if (const auto exact = exactTrial(job, board.truth(), draws, *played))
+      out += fmt::format("exactly known population: {:.3f} on this claim, {:.3f} on the right repairs\n",
+                         exact->exactOnClaim, exact->exactOnTruth);
   return out;
 }
 

@@ -16,22 +16,6 @@ Random stream(std::uint64_t seed, std::uint64_t purpose) {
   return Random(mixed);
 }
 
-/// What the display makes of a value: bias, range, whole counts; nothing is OL.
-std::optional<double> shown(const MeterMode& mode, double value, const MeterBias& bias, double noise) {
-  if (value > mode.displayLimit()) return std::nullopt;
-  const auto range = std::find_if(mode.ranges.begin(), mode.ranges.end(),
-                                  [&](const MeterRange& r) { return std::abs(value) <= r.fullScale; });
-  const double off = value * (1.0 + 0.01 * range->percent * bias.gain) +
-                     range->digits * range->resolution * bias.zero + noise;
-  if (off > mode.displayLimit()) return std::nullopt;
-  return std::max(0.0, range->resolution * std::round(off / range->resolution));
-}
-
-MeterBias drawBias(Random& random) {
-  const double gain = between(random, -1.0, 1.0);
-  return {gain, between(random, -1.0, 1.0)};
-}
-
 bool reachable(const Lookup& lookup, PinId pin) {
   for (const PadId pad : lookup.padsOf(pin)) {
     const auto access = accessOf(lookup.board(), *lookup.board().pads.find(pad));
@@ -87,6 +71,28 @@ double ohmsBetween(const BenchJob& job, std::size_t red, std::size_t black, cons
 
 } // namespace
 
+std::optional<double> shown(const MeterMode& mode, double value, const MeterBias& bias, double noise) {
+  if (value > mode.displayLimit()) return std::nullopt;
+  const auto range = std::find_if(mode.ranges.begin(), mode.ranges.end(),
+                                  [&](const MeterRange& r) { return std::abs(value) <= r.fullScale; });
+  const double off = value * (1.0 + 0.01 * range->percent * bias.gain) +
+                     range->digits * range->resolution * bias.zero + noise;
+  if (off > mode.displayLimit()) return std::nullopt;
+  return std::max(0.0, range->resolution * std::round(off / range->resolution));
+}
+
+MeterBias drawBias(Random& random) {
+  const double gain = between(random, -1.0, 1.0);
+  return {gain, between(random, -1.0, 1.0)};
+}
+
+BenchTemperature drawTemperature(Random& random) {
+  BenchTemperature out;
+  out.told = chance(random, 0.5);
+  out.celsius = out.told ? between(random, 15.0, 35.0) : 25.0 + normal(random, untoldSpread);
+  return out;
+}
+
 Source sourceOf(const MeterMode& mode) {
   Source out;
   out.testCurrent = mode.testCurrent ? mode.testCurrent->value : 1e-3;
@@ -103,7 +109,8 @@ double idealDiode(const BoardLine& line, const Design& specimen, const Fault& fa
 }
 
 std::optional<BenchJob> drawJob(const Lookup& lookup, std::shared_ptr<const BoardLine> line,
-                                const FaultShares& shares, const MeterProfile& meter, std::uint64_t seed) {
+                                const FaultShares& shares, const MeterProfile& meter, std::uint64_t seed,
+                                Seeding seeding) {
   BenchJob job;
   job.seed = seed;
   job.net = line->nets.front();
@@ -114,27 +121,41 @@ std::optional<BenchJob> drawJob(const Lookup& lookup, std::shared_ptr<const Boar
   job.specimen = onOneBoard(job.design, job.population, random);
   Random meters = stream(seed, 2);
   job.bias = drawBias(meters);
-  job.goodBias = chance(meters, 0.5) ? job.bias : drawBias(meters);
-  job.toldCelsius = chance(meters, 0.5);
-  job.celsius = job.toldCelsius ? between(meters, 15.0, 35.0) : 25.0 + normal(meters, 2.0);
+  job.goodBias = chance(meters, sameMeterShare) ? job.bias : drawBias(meters);
+  const BenchTemperature bench = drawTemperature(meters);
+  job.celsius = bench.celsius;
+  job.toldCelsius = bench.told;
   job.slipped = shares.slipped;
   job.readingSpread = shares.readingSpread;
   Random walks = stream(seed, 3);
   walkGoodBoards(job, lookup, meter, walks);
   if (job.known.empty()) return std::nullopt;
   Random faults = stream(seed, 4);
-  job.fault = drawFault(*job.line, job.design, shares, faults);
+  job.fault = drawFault(*job.line, job.design, shares, faults, seeding);
   return job;
 }
 
-std::optional<std::size_t> spotAt(const BenchJob& job, const Lookup& lookup, const CopperObject& object,
-                                  std::optional<Point> at, int layer) {
-  const Copper& copper = job.line->copper;
+BenchJob withoutErrors(BenchJob job, const Lookup& lookup, const MeterProfile& meter) {
+  job.specimen = job.design;
+  job.population.boardSpread = 0.0;
+  job.slipped = job.readingSpread = 0.0;
+  job.bias = job.goodBias = {};
+  job.celsius = 25.0;
+  job.toldCelsius = true;
+  job.good.clear();
+  Random walks = stream(job.seed, 3);
+  walkGoodBoards(job, lookup, meter, walks);
+  return job;
+}
+
+std::optional<std::size_t> spotAt(const BoardLine& line, const Lookup& lookup, const CopperObject& object,
+                                  std::optional<Point> at, int layer, const std::optional<Crack>& crack) {
+  const Copper& copper = line.copper;
   if (const auto* pin = std::get_if<PinId>(&object)) return spotOf(copper, lookup, *pin);
   if (const auto* pad = std::get_if<PadId>(&object)) return spotOfPad(copper, *pad);
   if (const auto* via = std::get_if<ViaId>(&object)) return spotOfVia(copper, *via, layer);
   if (const auto* track = std::get_if<TrackId>(&object); track && at)
-    return spotOfTrack(copper, lookup.board(), *track, *at, job.fault.crack);
+    return spotOfTrack(copper, lookup.board(), *track, *at, crack);
   return std::nullopt;
 }
 
@@ -142,9 +163,10 @@ std::optional<Shown> read(const BenchJob& job, const Lookup& lookup, const Meter
                           const ProbePlace& place, const ProbePlace* other, ReadingMode mode,
                           std::size_t taken) {
   const MeterMode* how = meter.mode(mode);
-  const auto red = spotAt(job, lookup, place.object, place.at, place.layer);
-  const auto black =
-      other ? spotAt(job, lookup, other->object, other->at, other->layer) : std::optional<std::size_t>(0);
+  const auto red = spotAt(*job.line, lookup, place.object, place.at, place.layer, job.fault.crack);
+  const auto black = other
+                         ? spotAt(*job.line, lookup, other->object, other->at, other->layer, job.fault.crack)
+                         : std::optional<std::size_t>(0);
   if (!how || !red || !black) return std::nullopt;
   Random random = stream(job.seed, 100 + taken);
   const bool slip = chance(random, job.slipped);
@@ -152,7 +174,7 @@ std::optional<Shown> read(const BenchJob& job, const Lookup& lookup, const Meter
   const double neighbour = between(random, 0.1, 0.9);
   const double noise = normal(random, 1.0);
   const double contact = between(random, 0.0, 0.3);
-  Shown shownHere{{}, slip};
+  Shown shownHere{{}, place, other ? std::optional(*other) : std::nullopt, slip};
   Reading& out = shownHere.reading;
   out.point = {place.pin, place.label};
   if (other) out.other = {other->pin, other->label};

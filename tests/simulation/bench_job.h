@@ -38,13 +38,33 @@ struct BenchJob {
   std::vector<Walk> good;
 };
 
+[[nodiscard]] MeterBias drawBias(Random& random);
+/// Celsius of a bench, and whether anybody told it.
+struct BenchTemperature {
+  double celsius = 25.0;
+  bool told = false;
+};
+[[nodiscard]] BenchTemperature drawTemperature(Random& random);
+inline constexpr double untoldSpread = 2.0;   ///< K, about 25 degrees
+inline constexpr double sameMeterShare = 0.5; ///< of jobs, for the good boards and this one
+
+/// What the display makes of a value: bias, range, whole counts; nothing is OL.
+[[nodiscard]] std::optional<double> shown(const MeterMode& mode, double value, const MeterBias& bias,
+                                          double noise);
+
+/// The same job in a world without errors: no slip, no noise, no bias, good boards and this one as designed.
+[[nodiscard]] BenchJob withoutErrors(BenchJob job, const Lookup& lookup, const MeterProfile& meter);
+
 /// Nothing where the line has no reachable pin at which a good board reads a value.
 [[nodiscard]] std::optional<BenchJob> drawJob(const Lookup& lookup, std::shared_ptr<const BoardLine> line,
                                               const FaultShares& shares, const MeterProfile& meter,
-                                              std::uint64_t seed);
+                                              std::uint64_t seed, Seeding seeding = Seeding::byShares);
 
+/// A reading as the simulator knows it.
 struct Shown {
   Reading reading;
+  ProbePlace red;
+  std::optional<ProbePlace> black; ///< empty: ground
   bool slipped = false;
 };
 /// What the meter shows where the program asks. `taken`: how many readings were taken before. Nothing in a
@@ -54,9 +74,9 @@ struct Shown {
                                         std::size_t taken);
 
 /// The spot that a lead touches there.
-[[nodiscard]] std::optional<std::size_t> spotAt(const BenchJob& job, const Lookup& lookup,
+[[nodiscard]] std::optional<std::size_t> spotAt(const BoardLine& line, const Lookup& lookup,
                                                 const CopperObject& object, std::optional<Point> at,
-                                                int layer);
+                                                int layer, const std::optional<Crack>& crack);
 
 /// Volts that an ideal meter in diode mode finds at a spot; above the limit where nothing conducts.
 [[nodiscard]] double idealDiode(const BoardLine& line, const Design& specimen, const Fault& fault,

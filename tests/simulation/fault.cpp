@@ -158,22 +158,39 @@ std::vector<WeighedFault> allFaults(const BoardLine& line, const Design& design,
   return out;
 }
 
-Fault drawFault(const BoardLine& line, const Design& design, const FaultShares& shares, Random& random) {
+std::string kindOf(const BoardLine& line, const Fault& fault) {
+  if (!fault.crack) return wordFor(fault.family);
+  static const char* const kinds[] = {"open contact", "open joint", "open track", "open via", "open part"};
+  return kinds[static_cast<std::size_t>(line.copper.bonds[fault.crack->bond].kind)];
+}
+
+Fault drawFault(const BoardLine& line, const Design& design, const FaultShares& shares, Random& random,
+                Seeding seeding) {
   const double which = between(random, 0.0, 1.0);
   Fault strange = outsideFault(line, design, random);
-  const auto all = allFaults(line, design, shares);
+  auto all = allFaults(line, design, shares);
+  if (seeding == Seeding::evenly) {
+    std::map<std::string, double> ofKind{{wordFor(FaultFamily::sound), 1.0}};
+    all.push_back({{}, 1.0});
+    for (const auto& one : all)
+      ofKind[kindOf(line, one.fault)] += one.weight;
+    ofKind[wordFor(FaultFamily::sound)] = 1.0;
+    for (auto& one : all)
+      one.weight /= std::max(1e-12, ofKind[kindOf(line, one.fault)]);
+  }
   std::vector<double> weights;
   for (const auto& one : all)
     weights.push_back(one.weight);
   Fault fault = all[std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random)].fault;
   const double where = between(random, 0.05, 0.95);
-  fault.ohms *= std::pow(10.0, normal(random, 0.5)); // of a short
+  fault.ohms *= std::pow(10.0, normal(random, shortDecades));
   if (fault.crack) {
     const Bond& bond = line.copper.bonds[fault.crack->bond];
     const double from = line.copper.spots[bond.a].along, to = line.copper.spots[bond.b].along;
     fault.crack->along = from + where * (to - from);
   }
-  if (which < outsideShare) return strange;
+  if (seeding == Seeding::evenly) return fault;
+  if (seeding == Seeding::outside || which < outsideShare) return strange;
   if (which < outsideShare + (1.0 - outsideShare) * shares.sound) return {};
   return fault;
 }

@@ -41,10 +41,15 @@ struct WeighedFault {
 /// All single faults that no family outside has; a crack stands in the middle of its piece.
 [[nodiscard]] std::vector<WeighedFault> allFaults(const BoardLine& line, const Design& design,
                                                   const FaultShares& shares);
-/// By the shares; a twentieth from outside.
+/// What faults are drawn by: the shares with a twentieth from outside; all from outside; or each kind as
+/// often.
+enum class Seeding { byShares, outside, evenly };
 [[nodiscard]] Fault drawFault(const BoardLine& line, const Design& design, const FaultShares& shares,
-                              Random& random);
+                              Random& random, Seeding seeding = Seeding::byShares);
 inline constexpr double outsideShare = 0.05;
+inline constexpr double shortDecades = 0.5; ///< of a short's ohms about one, one standard deviation
+/// "open joint", "open track", "open via", "open part", "dead pin", …
+[[nodiscard]] std::string kindOf(const BoardLine& line, const Fault& fault);
 
 /// For people: "open: joint of U3.7".
 [[nodiscard]] std::string wordsFor(const Board& board, const BoardLine& line, const Fault& fault);

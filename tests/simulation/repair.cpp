@@ -171,54 +171,16 @@ bool mends(const Line& line, const Lookup& lookup, const Repair& repair, const F
   return std::any_of(from.begin(), from.end(), crosses) || std::any_of(to.begin(), to.end(), crosses);
 }
 
-namespace {
-
-/// Joins that a repair makes on the simulator's copper.
-std::vector<std::pair<std::size_t, std::size_t>> joinsOf(const BenchJob& job, const Lookup& lookup,
-                                                         const Repair& repair) {
-  std::vector<std::pair<std::size_t, std::size_t>> out;
-  const Copper& copper = job.line->copper;
-  if (repair.kind == Repair::Kind::newPart)
-    for (const Bond& bond : copper.bonds) {
-      const bool itself = bond.kind == Bond::Kind::part && bond.object == repair.part.value;
-      const Pin* pin =
-          bond.kind == Bond::Kind::joint ? lookup.board().pins.find(PinId(bond.object)) : nullptr;
-      if (itself || (pin && pin->part == repair.part)) out.emplace_back(bond.a, bond.b);
-    }
-  if (repair.kind != Repair::Kind::wire) return out;
+Mending mendingOf(const BoardLine& line, const Lookup& lookup, const Repair& repair,
+                  const std::optional<Crack>& crack) {
+  if (repair.kind == Repair::Kind::newPart) return newPart(line, lookup, repair.part);
+  if (repair.kind == Repair::Kind::clearShort) return {Mending::Kind::clearShort, {}, {}};
+  if (repair.kind == Repair::Kind::nothing) return {};
   std::vector<std::size_t> ends;
-  for (const WireEnd& end : repair.ends) {
-    const auto spot = spotAt(job, lookup, end.object, end.at, end.layer);
-    if (!spot) return {};
-    ends.push_back(*spot);
-    const PinId pin = copper.spots[*spot].pin;
-    for (const Bond& bond : copper.bonds)
-      if (pin && bond.kind == Bond::Kind::joint && bond.object == pin.value) out.emplace_back(bond.a, bond.b);
-  }
-  out.emplace_back(ends[0], ends[1]);
-  return out;
-}
-
-} // namespace
-
-bool restores(const BenchJob& job, const Lookup& lookup, const Repair& repair) {
-  const Fault& fault = job.fault;
-  if (fault.family == FaultFamily::sound || repair.kind == Repair::Kind::nothing)
-    return fault.family == FaultFamily::sound && repair.kind == Repair::Kind::nothing;
-  if (fault.family == FaultFamily::shortToGround) return repair.kind == Repair::Kind::clearShort;
-  if (fault.family == FaultFamily::deadPin || fault.family == FaultFamily::otherChip)
-    return repair.kind == Repair::Kind::newPart && repair.part == job.line->pins[fault.pin].part;
-  if (fault.family != FaultFamily::open) return false;
-  Copper mended = job.line->copper;
-  for (const auto& [a, b] : joinsOf(job, lookup, repair))
-    mended.bonds.push_back({Bond::Kind::contact, a, b, 0, 0.0, 0.0});
-  const auto label = pieces(mended, {fault.crack->bond});
-  const Bond& broken = job.line->copper.bonds[fault.crack->bond];
-  // Past a part that is to stay in the line a wire mends nothing: a new part does.
-  if (broken.kind == Bond::Kind::part && repair.kind != Repair::Kind::newPart) return false;
-  return std::all_of(job.line->pins.begin(), job.line->pins.end(), [&](const LinePin& pin) {
-    return label[pin.spot] == label[job.line->pins.front().spot];
-  });
+  for (const WireEnd& end : repair.ends)
+    if (const auto spot = spotAt(line, lookup, end.object, end.at, end.layer, crack)) ends.push_back(*spot);
+  if (ends.size() != 2) return {Mending::Kind::wire, {}, {}};
+  return wireBetween(line, ends[0], ends[1]);
 }
 
 namespace {
@@ -281,10 +243,14 @@ Claim topClaim(const FaultCase& fault, const Lookup& lookup, const std::vector<O
             repairOf(fault.line, lookup, isolation.classes[c], placesOf(isolation.classes[c]).front()))
       repairs.push_back(std::move(*repair));
   Claim best;
+  best.weighed = repairs;
   for (const Repair& repair : repairs) {
     // A part is not thrown away for the little that its own death adds to that of its joint.
     const double least = best.repair && repair.kind == Repair::Kind::newPart ? best.said + 0.02 : best.said;
-    if (const double said = saidOf(fault, lookup, repair); said > least) best = {repair, said};
+    if (const double said = saidOf(fault, lookup, repair); said > least) {
+      best.repair = repair;
+      best.said = said;
+    }
   }
   return best;
 }
@@ -318,7 +284,8 @@ double massOnTruth(const BenchJob& job, const Lookup& lookup, const Line& line, 
     const FaultClass& suspect = isolation.classes[c];
     for (const FaultPlace& place : placesOf(suspect)) {
       const auto repair = repairOf(line, lookup, suspect, place);
-      if (repair && restores(job, lookup, *repair)) mass += isolation.probability[c] * place.share;
+      if (repair && restores(*job.line, job.fault, mendingOf(*job.line, lookup, *repair, job.fault.crack)))
+        mass += isolation.probability[c] * place.share;
     }
   }
   return mass;

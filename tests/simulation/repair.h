@@ -6,6 +6,7 @@
 
 #include "netmend/casework/fault_case.h"
 #include "simulation/bench_job.h"
+#include "simulation/mending.h"
 
 namespace netmend::simulation {
 
@@ -33,13 +34,15 @@ struct Repair {
 [[nodiscard]] bool mends(const Line& line, const Lookup& lookup, const Repair& repair,
                          const FaultPlace& place);
 
-/// Whether the simulator's board is whole after it. A sound line is only right when nothing is done.
-[[nodiscard]] bool restores(const BenchJob& job, const Lookup& lookup, const Repair& repair);
+/// The same on the simulator's copper. `crack`: a wire on a broken track is soldered on one side of it.
+[[nodiscard]] Mending mendingOf(const BoardLine& line, const Lookup& lookup, const Repair& repair,
+                                const std::optional<Crack>& crack);
 
 /// The repair that is likeliest to be right, with what the program gives it.
 struct Claim {
   std::optional<Repair> repair;
   double said = 0.0;
+  std::vector<Repair> weighed; ///< all that were compared
 };
 /// Those of the likeliest suspects, and the wires that mend several.
 [[nodiscard]] Claim topClaim(const FaultCase& fault, const Lookup& lookup,

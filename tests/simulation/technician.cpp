@@ -21,7 +21,7 @@ std::string wordsOf(const FaultCase& now, const ProbeProposal& probe) {
 
 } // namespace
 
-Result<Played> play(const BenchJob& job, const Workplace& at, const Watch& watch) {
+Result<Played> play(const BenchJob& job, const Workplace& at, const PlayOptions& options) {
   FaultQuestion question;
   question.net = job.net;
   question.meter = at.meter.id;
@@ -29,33 +29,35 @@ Result<Played> play(const BenchJob& job, const Workplace& at, const Watch& watch
                                         at.data.probing.meters, {at.data.probing.rules.variants, {}});
   Played out;
   std::set<std::tuple<std::string, std::string, ReadingMode>> book;
-  const auto note = [&](std::optional<Shown> shown, Seconds effort, std::string asked) {
-    const auto& r = shown->reading;
+  const auto note = [&](const Shown& shown, Seconds effort, std::string asked) {
+    const Reading& r = shown.reading;
     const bool fresh = book.emplace(r.point.label, r.other.label, r.mode).second;
     question.readings.push_back(r);
-    out.taken.push_back({r, effort, std::move(asked), shown->slipped, !fresh});
+    if (options.eachOnce) question.unreachable.push_back(r.point.label);
+    out.taken.push_back({shown, effort, std::move(asked), !fresh});
   };
   const auto label = pinLabel(*at.board.board, job.known.front());
   ProbePlace first;
   first.label = label;
   first.object = first.pin = job.known.front();
-  note(read(job, at.truth, at.meter, first, nullptr, ReadingMode::diode, 0), Seconds(firstEffort),
-       "diode at " + label + " (walk)");
+  const auto start = read(job, at.truth, at.meter, first, nullptr, ReadingMode::diode, 0);
+  note(start.value(), Seconds(firstEffort), "diode at " + label + " (walk)");
   auto now = solveFault(at.board, question, at.data);
   for (; now; now = solveFault(at.board, question, at.data, &*now)) {
-    if (watch) watch(*now, &out.taken.back());
+    if (options.watch) options.watch(*now, out.taken.back());
     if (now->next.stop || now->next.ranked.empty()) break;
     if ((out.unfinished = out.taken.size() >= mostReadings)) break;
-    const ProbeProposal& probe = now->next.ranked.front();
+    const auto probe = options.choose ? options.choose(*now, out.taken) : now->next.ranked.front();
+    if (!probe) break;
     const auto& places = now->isolation.places;
-    const ProbePlace* other = probe.other ? &places[*probe.other] : nullptr;
+    const ProbePlace* other = probe->other ? &places[*probe->other] : nullptr;
     const auto reading =
-        read(job, at.truth, at.meter, places[probe.place], other, probe.mode, out.taken.size());
+        read(job, at.truth, at.meter, places[probe->place], other, probe->mode, out.taken.size());
     if (reading)
-      note(reading, probe.effort, wordsOf(*now, probe));
+      note(*reading, probe->effort, wordsOf(*now, *probe));
     else
-      question.unreachable.push_back(places[probe.place].label);
-    if (question.unreachable.size() > mostReadings) break;
+      question.unreachable.push_back(places[probe->place].label);
+    if (question.unreachable.size() > 2 * mostReadings) break;
   }
   if (!now) return failure(now.error());
   out.end = std::move(*now);
@@ -64,7 +66,9 @@ Result<Played> play(const BenchJob& job, const Workplace& at, const Watch& watch
     out.end.jumpers =
         sharedJumpers(*at.board.lookup, out.end.line, out.end.isolation, out.end.suspects, at.data.jumper);
   out.claim = topClaim(out.end, *at.board.lookup, out.end.jumpers);
-  out.right = out.claim.repair && restores(job, at.truth, *out.claim.repair);
+  out.right =
+      out.claim.repair &&
+      restores(*job.line, job.fault, mendingOf(*job.line, at.truth, *out.claim.repair, job.fault.crack));
   out.onTruth = massOnTruth(job, at.truth, out.end.line, out.end.isolation);
   return out;
 }

@@ -12,10 +12,9 @@ namespace netmend::simulation {
 
 /// A reading with what was asked and what it cost.
 struct Taken {
-  Reading reading;
+  Shown shown;
   Seconds effort;
   std::string asked;
-  bool slipped = false;
   bool again = false; ///< by the simulator's own book: this place in this way before
 };
 
@@ -38,11 +37,18 @@ struct Workplace {
   const MeterProfile& meter;
 };
 
-/// Told of every state of the case, and the reading that led to it (null at the start).
-using Watch = std::function<void(const FaultCase&, const Taken*)>;
+/// Told of every state of the case, and the reading that led to it.
+using Watch = std::function<void(const FaultCase&, const Taken&)>;
+/// Another technician's choice of the next probe; nothing: none is left.
+using Choose = std::function<std::optional<ProbeProposal>(const FaultCase&, const std::vector<Taken>&)>;
 
 /// The first reading is that of a known pin, as a walk over the connector gives it; from then on what the
-/// program asks for, until it stops.
-[[nodiscard]] Result<Played> play(const BenchJob& job, const Workplace& at, const Watch& watch = {});
+/// program asks for (or `choose` says), until the program stops. `eachOnce`: no place is offered twice.
+struct PlayOptions {
+  Watch watch{};
+  Choose choose{};
+  bool eachOnce = false;
+};
+[[nodiscard]] Result<Played> play(const BenchJob& job, const Workplace& at, const PlayOptions& options = {});
 
 } // namespace netmend::simulation

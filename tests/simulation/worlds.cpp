@@ -72,6 +72,13 @@ std::size_t chipsOn(const BoardLine& line) {
 } // namespace
 
 std::optional<Worlds::World> Worlds::at(std::uint64_t number) const {
+  return at(number, meter_);
+}
+
+std::optional<Worlds::World> Worlds::at(std::uint64_t number, const MeterProfile& meter) const {
+  const Seeding seeding = number >= evenlyFrom    ? Seeding::evenly
+                          : number >= outsideFrom ? Seeding::outside
+                                                  : Seeding::byShares;
   std::seed_seq mixed{static_cast<std::uint32_t>(seed_), static_cast<std::uint32_t>(number), 0x90b5U};
   Random random(mixed);
   const bool severalChips = chance(random, 0.5);
@@ -82,7 +89,7 @@ std::optional<Worlds::World> Worlds::at(std::uint64_t number) const {
     if (nets.empty()) continue;
     const auto line = lineAt(board, random() % nets.size());
     if (!line || line->parting.empty() || (severalChips && chipsOn(*line) < 2)) continue;
-    if (auto job = drawJob(boards_[board].truth(), line, shares_, meter_, jobSeed))
+    if (auto job = drawJob(boards_[board].truth(), line, shares_, meter, jobSeed, seeding))
       return World{board, std::move(*job)};
   }
   return std::nullopt;

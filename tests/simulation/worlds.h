@@ -32,6 +32,10 @@ struct SimBoard {
 };
 [[nodiscard]] SimBoard simBoard(Board board, std::string name);
 
+/// Numbers from here on: faults from outside, and each kind as often.
+inline constexpr std::uint64_t outsideFrom = 1'000'000;
+inline constexpr std::uint64_t evenlyFrom = 2'000'000;
+
 /// Jobs by number: every other line has two chips or more. The line, what is behind it and the fault come
 /// from seed and number alone.
 class Worlds {
@@ -43,6 +47,8 @@ public:
     BenchJob job;
   };
   [[nodiscard]] std::optional<World> at(std::uint64_t number) const;
+  /// The same board, line and design on another meter.
+  [[nodiscard]] std::optional<World> at(std::uint64_t number, const MeterProfile& meter) const;
   [[nodiscard]] const std::vector<SimBoard>& boards() const { return boards_; }
   [[nodiscard]] const FaultShares& shares() const { return shares_; }
 
