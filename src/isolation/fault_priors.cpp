@@ -51,19 +51,47 @@ void readTerminations(const Node& list, FaultPriors& priors) {
   }
 }
 
+std::vector<DropRange> dropRanges(const Node& list) {
+  std::vector<DropRange> result;
+  double sum = 0.0;
+  for (const Node& item : list.items()) {
+    DropRange range;
+    range.from = Volts(entry(item, "from_V", {0.01, 5.0}));
+    range.to = Volts(numberIn(item, "to_V", {0.01, 5.0}));
+    range.share = numberIn(item, "share", shareRange);
+    if (!(range.to > range.from))
+      item.wrong(pattern("core", "the range is empty"), {}, pattern("core", "\"to_V\" above \"from_V\""));
+    sum += range.share;
+    result.push_back(range);
+  }
+  if (result.empty() || std::abs(sum - 1.0) > 1e-6)
+    list.wrong(pattern("core", "shares do not add up"), {}, pattern("core", "a sum of 1"));
+  return result;
+}
+
 void readJunction(const Node& root, FaultPriors& priors) {
   const Node pullUp = root.at("pullUp");
   priors.mostPullUp = Ohms(entry(pullUp, "mostOhms", positiveRange));
   priors.railOhms = Ohms(numberIn(pullUp, "railOhms", positiveRange));
   priors.railFactor = numberIn(pullUp, "railFactor", {1.0, 1e6});
   const Node junction = root.at("junction");
-  priors.drop = Volts(entry(junction, "drop_V", {0.05, 5.0}));
-  priors.dropSpread = Volts(numberIn(junction, "dropSpread_V", {1e-4, 5.0}));
+  junction.source();
+  priors.drops = dropRanges(junction.at("drops"));
+  for (const Node& item : junction.at("alike").items())
+    priors.alike.push_back(
+        {Volts(entry(item, "spread_V", {1e-3, 1.0})), numberIn(item, "boards", shareRange)});
+  double alike = 0.0;
+  for (const auto& one : priors.alike)
+    alike += one.share;
+  if (alike > 1.0)
+    junction.at("alike").wrong(pattern("core", "shares add up to too much"), {},
+                               pattern("core", "at most 1 together"));
+  priors.ownInAlike = numberIn(junction, "ownTechnologyAmongAlike", shareRange);
+  priors.leastInput = Ohms(numberIn(junction, "leastInput_ohm", positiveRange));
   priors.dropCurrent = Amperes(numberIn(junction, "atCurrent_A", {1e-9, 1.0}));
   priors.emission = numberIn(junction, "emission", {0.5, 10.0});
   priors.emissionSpread = numberIn(junction, "emissionSpread", {0.0, 5.0});
   priors.junctionSeries = Ohms(numberIn(junction, "series_ohm", {0.0, 1e6}));
-  priors.areaFactor = numberIn(junction, "areaFactor", {1.0, 100.0});
   const Node spread = root.at("spread");
   priors.boardSpread = Volts(entry(spread, "boardToBoard_V", {1e-5, 1.0}));
   priors.readingSpread = Volts(numberIn(spread, "reading_V", {1e-5, 1.0}));

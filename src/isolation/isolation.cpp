@@ -2,34 +2,34 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <map>
+#include <numeric>
 #include <utility>
 
 #include "fault_classes.h"
 #include "likelihood.h"
-#include "line_solver.h"
 #include "model.h"
 #include "netmend/netgraph/net_role.h"
 #include "posterior.h"
 #include "probe_places.h"
-#include "termination_samples.h"
+#include "weighing.h"
 
 namespace netmend {
 
 namespace {
 
-/// What a line of many places and series parts can have: the work stays within about half a second.
-std::size_t affordableSamples(const IsolationModel& model) {
-  constexpr std::size_t pointBudget = 3000000;  // operating points on one node
-  constexpr std::size_t weightBudget = 2500000; // classes × samples
-  constexpr std::size_t networkPrice = 40;     // an operating point of several nodes, against one on one node
-  std::size_t points = 10 + model.pins.size(); // to draw a sample and make it agree with the good boards
-  for (const auto& fragment : model.fragments)
-    points += fragment.pins.size() > 1 ? networkPrice * fragment.pins.size() : 1;
-  const std::size_t fits =
-      std::min(pointBudget / points, weightBudget / std::max<std::size_t>(1, model.effects.size()));
-  return std::clamp<std::size_t>(fits, 64, std::max<std::size_t>(64, model.options.mostSamples));
+constexpr double farBehind = 18.0; ///< log: less than a ten-millionth of the likeliest
+constexpr double usualVolts = 0.5; ///< at which the meter's errors are taken: nearly all readings are near it
+
+/// One standard deviation of a clamp's drop as long as nothing is known.
+Volts dropSpread(const FaultPriors& priors) {
+  double mean = 0.0;
+  double square = 0.0;
+  for (const auto& [from, to, share] : priors.drops) {
+    mean += share * 0.5 * (from.value + to.value);
+    square += share * (from.value * from.value + from.value * to.value + to.value * to.value) / 3.0;
+  }
+  return Volts(std::sqrt(std::max(0.0, square - mean * mean)));
 }
 
 std::vector<LinePin> linePins(const IsolationInput& input, const LineCells& cells) {
@@ -41,45 +41,48 @@ std::vector<LinePin> linePins(const IsolationInput& input, const LineCells& cell
     if (!pin || !input.lookup.board().pins.find(*pin)) continue;
     for (const auto& given : input.terminations)
       if (given.pin == *pin) terminations[i] = given;
-    result.push_back(
-        {*pin, cells.cellOfNode[terminals[i]], pinLabel(input.lookup.board(), *pin), terminations[i]});
+    const PartId owner = input.lookup.board().pins.find(*pin)->part;
+    const Part* part = input.lookup.board().parts.find(owner);
+    const bool chip = part && part->kind.known() && part->kind.value == PartKind::chip;
+    result.push_back({*pin, owner, chip, cells.cellOfNode[terminals[i]], pinLabel(input.lookup.board(), *pin),
+                      terminations[i]});
   }
   std::stable_sort(result.begin(), result.end(),
                    [](const LinePin& a, const LinePin& b) { return a.cell < b.cell; });
   return result;
 }
 
-/// Which fragment a lead meets, by class, side of the cut and super; each different one once.
-void findFragments(IsolationModel& model) {
-  std::map<std::vector<std::size_t>, std::size_t> known;
-  for (const auto& effect : model.effects)
-    for (const bool below : {false, true})
-      for (std::size_t super = 0; super < model.cells.supers; ++super) {
-        auto fragment = fragmentOf(model.cells, model.pins, effect, below, super);
-        // The same nodes are joined by the same series parts: supers are a tree.
-        std::vector<std::size_t> key{fragment.shorted ? std::size_t{1} : 0,
-                                     fragment.series.empty() ? noCell : super};
-        for (const auto& pins : fragment.pins) {
-          key.insert(key.end(), pins.begin(), pins.end());
-          key.push_back(noCell);
-        }
-        const auto [at, fresh] = known.try_emplace(std::move(key), model.fragments.size());
-        if (fresh) model.fragments.push_back(std::move(fragment));
-        model.fragmentOf.push_back(at->second);
-      }
+/// Pins of good boards whose value is known, the most certain one of each node of the line: what they read is
+/// the same.
+std::vector<std::pair<std::size_t, KnownGood>> knownBySuper(const IsolationModel& model) {
+  std::map<std::size_t, KnownGood> best;
+  const auto spread = [&](const KnownGood& known) {
+    return known.spread.value > 0.0 ? known.spread : model.priors.boardSpread;
+  };
+  for (const auto& known : model.knownGood)
+    for (const auto& pin : model.pins) {
+      if (pin.pin != known.pin) continue;
+      KnownGood here = known;
+      here.spread = spread(known);
+      const auto [at, fresh] = best.try_emplace(model.cells.super[pin.cell], here);
+      const bool better = here.value.has_value() != at->second.value.has_value()
+                              ? here.value.has_value()
+                              : here.spread < at->second.spread;
+      if (!fresh && better) at->second = here;
+    }
+  return {best.begin(), best.end()};
 }
 
-void drawSamples(IsolationModel& model, std::size_t samples) {
-  model.samples = drawTerminations({model.cells, model.pins, model.knownGood, model.priors,
-                                    model.diode.value_or(MeterSource{}), samples, model.options.seed});
-  model.volts.clear();
-  if (!model.diode) return;
-  model.volts.reserve(model.fragments.size() * samples);
-  for (const auto& fragment : model.fragments) {
-    const FragmentSolver solver(fragment, model.samples);
-    for (std::size_t s = 0; s < samples; ++s)
-      model.volts.push_back(static_cast<float>(solver.volts(s, *model.diode).value));
+void addNetworks(IsolationModel& model) {
+  const auto known = knownBySuper(model);
+  std::vector<std::size_t> supers;
+  for (const auto& [super, good] : known) {
+    supers.push_back(super);
+    const auto table = goodTable(model, good);
+    const std::vector<const ReadingTable*> one{&table};
+    model.good.emplace_back(one);
   }
+  model.networks = lineNetworks({model.cells, model.pins, model.effects, supers, model.priors, *model.bench});
 }
 
 std::unordered_set<std::uint64_t> groundPins(const Board& board) {
@@ -93,59 +96,37 @@ std::unordered_set<std::uint64_t> groundPins(const Board& board) {
   return result;
 }
 
-void startWeights(Isolation& isolation) {
-  const auto& weight = isolation.model->samples.weight;
-  isolation.logMass.clear();
-  isolation.weight.clear();
-  isolation.weight.reserve(isolation.classes.size() * weight.size());
-  for (const auto& faultClass : isolation.classes) {
-    isolation.logMass.push_back(std::log(std::max(faultClass.prior, 1e-300)));
-    isolation.weight.insert(isolation.weight.end(), weight.begin(), weight.end());
+/// Work for several threads would be small: classes share their fragments with others, and what is known of
+/// them.
+bool weighAll(Isolation& isolation, const std::stop_token& stop) {
+  auto readings = placedReadings(isolation);
+  isolation.cellsRead = cellsRead(*isolation.model, readings);
+  Weighing weighing(*isolation.model, std::move(readings));
+  // The likeliest so far first: what falls far behind needs no figures.
+  std::vector<std::size_t> order(isolation.classes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return isolation.logMass[a] > isolation.logMass[b]; });
+  std::vector<std::vector<Foreseen>> foreseen(order.size());
+  std::vector<double> unresolved(order.size(), 0.0);
+  double best = -1e300;
+  for (const std::size_t c : order) {
+    if (stop.stop_requested()) return false;
+    const double prior = std::log(std::max(isolation.classes[c].prior, 1e-300));
+    auto weighed = weighing.of(c, {}, best - farBehind - prior);
+    isolation.logMass[c] = prior + weighed.log;
+    best = std::max(best, isolation.logMass[c]);
+    unresolved[c] = weighed.unresolved;
+    foreseen[c] = std::move(weighed.foreseen);
   }
-}
-
-/// Bayes for the samples of one class; gives back the log of the reading's likelihood under that class.
-double weigh(double* weight, std::size_t samples, const std::vector<double>& likelihood) {
-  if (likelihood.size() == 1) return std::log(likelihood.front());
-  double sum = 0.0;
-  for (std::size_t s = 0; s < samples; ++s)
-    sum += weight[s] *= likelihood[s];
-  if (!(sum > 0.0)) return -std::numeric_limits<double>::infinity();
-  for (std::size_t s = 0; s < samples; ++s)
-    weight[s] = weight[s] < 1e-150 * sum ? 0.0 : weight[s] / sum; // numbers near zero are slow
-  return std::log(sum);
-}
-
-void weigh(Isolation& isolation, const Reading& reading, const PlacedReading& where) {
-  const std::size_t samples = isolation.model->samples.samples;
-  const auto likelihood = likelihoodOf(isolation, where);
-  Observation observation{reading, where.place, where.other, {}};
-  for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
-    const double log = weigh(&isolation.weight[c * samples], samples, likelihood.rows[likelihood.rowOf[c]]);
-    isolation.logMass[c] += log;
-    observation.logLikelihood.push_back(log);
+  isolation.foreseen = std::make_shared<const std::vector<std::vector<Foreseen>>>(std::move(foreseen));
+  normalise(isolation);
+  isolation.shareError = 0.0;
+  for (std::size_t c = 0; c < unresolved.size(); ++c) {
+    const double p = isolation.probability[c];
+    isolation.shareError = std::max(isolation.shareError, unresolved[c] * p * (1.0 - p));
   }
-  isolation.observations.push_back(std::move(observation));
-}
-
-/// As many samples as the error asks for (it falls with their root), four times as many at least, and all
-/// readings once more.
-void drawMoreWhereWanted(Isolation& isolation) {
-  const std::size_t most = affordableSamples(*isolation.model);
-  while (wantsMoreSamples(isolation)) {
-    const std::size_t now = isolation.model->samples.samples;
-    if (now >= most) return;
-    const double factor = std::max(4.0, std::pow(isolation.samplingError / mostSamplingError, 2.0));
-    const auto wanted = static_cast<std::size_t>(std::min(1e9, factor * static_cast<double>(now)));
-    const std::size_t samples = 2 * wanted > most ? most : wanted;
-    auto model = std::make_shared<IsolationModel>(*isolation.model);
-    drawSamples(*model, samples);
-    isolation.model = std::move(model);
-    startWeights(isolation);
-    for (const auto& before : std::exchange(isolation.observations, {}))
-      if (const auto where = placed(isolation, before.reading)) weigh(isolation, before.reading, *where);
-    normalise(isolation);
-  }
+  return true;
 }
 
 void addNotices(const IsolationInput& input, const ClassesOnLine& found, const IsolationModel& model,
@@ -161,9 +142,9 @@ void addNotices(const IsolationInput& input, const ClassesOnLine& found, const I
     if (!here) notices.push_back({Kind::knownGoodAstray});
   }
   if (!used)
-    notices.push_back({Kind::noKnownGood, 0, 0.0, input.priors.dropSpread, input.priors.boardSpread});
+    notices.push_back({Kind::noKnownGood, 0, 0.0, dropSpread(input.priors), input.priors.boardSpread});
   if (model.pins.size() < 2) notices.push_back({Kind::onePin});
-  if (!model.diode) notices.push_back({Kind::noDiodeMode});
+  if (!model.bench) notices.push_back({Kind::noDiodeMode});
 }
 
 } // namespace
@@ -193,10 +174,22 @@ Isolation makeIsolation(const IsolationInput& input) {
   model->priors = input.priors;
   model->efforts = input.efforts;
   model->meter = input.meter;
-  model->diode = meterSource(input.meter, ReadingMode::diode);
-  model->ohms = meterSource(input.meter, ReadingMode::ohms);
-  if (model->diode)
-    model->sigmaByMillivolt = sigmaTable(input.meter, input.priors.readingSpread, model->diode->displayLimit);
+  if (const auto source = meterSource(input.meter, ReadingMode::diode)) {
+    model->bench.emplace(LineBench{*source, source->testCurrent,
+                                   input.priors.emission * thermalVoltage(benchTemperature).value,
+                                   input.priors.junctionSeries,
+                                   SoftMinimum(input.priors.emission, input.priors.junctionSeries,
+                                               source->testCurrent, benchTemperature)});
+    const auto uncertainty = uncertaintyOf(input.meter, ReadingMode::diode, usualVolts);
+    const auto& u = uncertainty.value_or(ReadingUncertainty{});
+    model->repeatSigma = std::hypot(u.resolution, input.priors.readingSpread.value);
+    model->errors = commonErrors(Volts(std::hypot(u.calibration, u.leads)), Volts(model->repeatSigma));
+  }
+  const auto ohms = meterSource(input.meter, ReadingMode::ohms);
+  if (ohms && model->bench) {
+    model->ohms = model->bench;
+    model->ohms->source = *ohms;
+  }
   model->condition = input.options.condition;
   model->groundPins = groundPins(input.lookup.board());
   model->cells = lineCells(input.lookup, input.line, input.efforts.scrapeEvery);
@@ -211,33 +204,40 @@ Isolation makeIsolation(const IsolationInput& input) {
   result.classes = std::move(found.classes);
   model->effects = std::move(found.effects);
   model->knownGood = input.knownGood;
-  model->options = input.options;
-  findFragments(*model);
-  drawSamples(*model, std::min(input.options.samples, affordableSamples(*model)));
+  if (model->bench) addNetworks(*model);
   addNotices(input, found, *model, result.notices);
-  result.model = std::move(model);
-  startWeights(result);
+  result.model = model;
+  result.logMass.assign(result.classes.size(), 0.0);
+  weighAll(result, {});
+  // Good boards are no evidence of what is wrong with this one.
+  for (std::size_t c = 0; c < result.classes.size(); ++c) {
+    const double prior = std::log(std::max(result.classes[c].prior, 1e-300));
+    model->logGood.push_back(result.logMass[c] - prior);
+    result.logMass[c] = prior;
+  }
   normalise(result);
-  drawMoreWhereWanted(result);
   return result;
 }
 
-Isolation update(Isolation isolation, const Reading& reading) {
-  const auto where = placed(isolation, reading);
-  if (!where) {
-    isolation.setAside.push_back({reading, where.error()});
-    return isolation;
+std::optional<Isolation> update(Isolation isolation, const std::vector<Reading>& readings,
+                                const std::stop_token& stop) {
+  const std::size_t before = isolation.observations.size();
+  for (const auto& reading : readings) {
+    if (const auto where = placed(isolation, reading))
+      isolation.observations.push_back({reading, where->place, where->other});
+    else
+      isolation.setAside.push_back({reading, where.error()});
   }
-  weigh(isolation, reading, *where);
-  normalise(isolation);
-  drawMoreWhereWanted(isolation);
+  if (isolation.observations.size() > before && !weighAll(isolation, stop)) return std::nullopt;
   return isolation;
 }
 
 Isolation update(Isolation isolation, const std::vector<Reading>& readings) {
-  for (const auto& reading : readings)
-    isolation = update(std::move(isolation), reading);
-  return isolation;
+  return *update(std::move(isolation), readings, {});
+}
+
+Isolation update(Isolation isolation, const Reading& reading) {
+  return update(std::move(isolation), std::vector{reading});
 }
 
 } // namespace netmend

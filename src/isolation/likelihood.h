@@ -1,6 +1,10 @@
 #pragma once
 
-#include "model.h"
+#include <algorithm>
+#include <cmath>
+
+#include "line_cells.h"
+#include "netmend/isolation/isolation.h"
 
 namespace netmend {
 
@@ -18,13 +22,12 @@ struct PlacedReading {
 /// Which place of the line a reading was taken at and how it can be used, or why not.
 [[nodiscard]] tl::expected<PlacedReading, SetAsideWhy> placed(const Isolation& isolation,
                                                               const Reading& reading);
+/// Of all observations.
+[[nodiscard]] std::vector<PlacedReading> placedReadings(const Isolation& isolation);
 
-/// The likelihood of a reading, once for all classes that say the same of it.
-struct ReadingLikelihood {
-  std::vector<std::size_t> rowOf;        ///< by class
-  std::vector<std::vector<double>> rows; ///< by sample; of one value: the same for all samples
-};
-[[nodiscard]] ReadingLikelihood likelihoodOf(const Isolation& isolation, const PlacedReading& reading);
+/// How likely a reading from point to point is under a class, none of these excepted.
+[[nodiscard]] double betweenLikelihood(const IsolationModel& model, const PlacedReading& reading,
+                                       std::size_t faultClass);
 
 /// What is known of the resistance between two places while nothing parts them.
 struct PathOhms {
@@ -38,10 +41,10 @@ struct PathOhms {
 [[nodiscard]] bool together(const IsolationModel& model, std::size_t faultClass, std::size_t cellA,
                             std::size_t cellB);
 
-[[nodiscard]] std::vector<double> sigmaTable(const MeterProfile& meter, Volts readingSpread, Volts limit);
-
-/// One standard deviation of a diode reading of this value: meter, and hand.
-[[nodiscard]] double voltsSigma(const IsolationModel& model, double volts);
+/// Any resistance from a tenth of an ohm to ten megohms is as likely per decade.
+[[nodiscard]] inline double anyOhms(double ohms) {
+  return 1.0 / (std::max(ohms, 0.1) * std::log(1e8));
+}
 
 /// Shares of outcomes that do not come from the model of the line. Common practice, no source.
 inline constexpr double openReadsOverLimit = 0.95; ///< between fragments; else something finds a way round

@@ -1,97 +1,42 @@
 #pragma once
 
-#include <cstdint>
+#include <optional>
 #include <unordered_set>
-#include <utility>
 #include <vector>
 
 #include "line_cells.h"
+#include "line_fragment.h"
+#include "line_integral.h"
 #include "netmend/isolation/isolation.h"
 #include "operating_point.h"
 
 namespace netmend {
-
-/// What a fault does to the line: cells in `below` (intervals [first, second)) lose touch with the rest, or
-/// one pin loses its termination, or everything is tied to ground.
-struct FaultEffect {
-  FaultKind kind = FaultKind::sound;
-  std::vector<std::pair<std::size_t, std::size_t>> below;
-  std::size_t deadPin = noCell; ///< index into LinePins
-
-  [[nodiscard]] bool isBelow(std::size_t cell) const {
-    for (const auto& [first, last] : below)
-      if (cell >= first && cell < last) return true;
-    return false;
-  }
-};
-
-/// A pin of the line with what stands behind it.
-struct LinePin {
-  PinId pin;
-  std::size_t cell = 0;
-  std::string label;
-  PinTermination termination;
-};
-
-/// Copper that hangs together with whatever is behind its pins; node 0 is where the lead is held. Most
-/// classes of a line share their fragments with others.
-struct Fragment {
-  struct Series {
-    std::size_t a;
-    std::size_t b;
-    Ohms resistance;
-  };
-  bool shorted = false;                       ///< to ground
-  std::vector<std::vector<std::size_t>> pins; ///< by node: those with something behind them
-  std::vector<Series> series;
-};
-
-/// Everything behind all pins, drawn `samples` times, each draw agreeing with what good boards read.
-struct TerminationSamples {
-  std::size_t samples = 0;
-  /// By pin, by sample; empty for a pin that never holds one.
-  std::vector<std::vector<double>> area;    ///< of junctions, in units of the sample's; 0: none
-  std::vector<std::vector<double>> siemens; ///< load to ground
-  std::vector<Junction> junction;           ///< of area 1
-  std::vector<JunctionAt> bench;            ///< the same at the bench temperature
-  std::vector<Ohms> shortOhms;              ///< what a short to ground has
-  std::vector<double> weight;               ///< sums to 1
-};
 
 struct IsolationModel {
   LineCells cells;
   std::vector<LinePin> pins; ///< ordered by cell
   std::vector<std::size_t> cellOfPlace;
   std::vector<FaultEffect> effects; ///< by class
-  TerminationSamples samples;
-  std::vector<std::size_t> fragmentOf; ///< [(class·2 + below)·supers + super]
-  std::vector<Fragment> fragments;     ///< each once
-  std::vector<float> volts;            ///< diode mode: fragment × sample
-  std::vector<double>
-      sigmaByMillivolt; ///< of a diode reading; the meter's data cost too much to ask each time
+  LineNetworks networks;
+  std::vector<ReadingProduct> good; ///< what good boards say, parallel to each network's `good`
+  std::vector<double> logGood;      ///< by class: how likely that is; the same but for rounding
+  std::vector<CommonError> errors;  ///< of the meter in diode mode
+  double repeatSigma = 0.0;         ///< V, of one diode reading: hand and display
   FaultPriors priors;
   ProbeEfforts efforts;
   MeterProfile meter;
-  std::optional<MeterSource> diode;
-  std::optional<MeterSource> ohms;
+  std::optional<LineBench> bench; ///< empty: the meter has no diode mode
+  std::optional<LineBench> ohms;
   Condition condition;
   std::unordered_set<std::uint64_t> groundPins;
-
   std::vector<KnownGood> knownGood;
-  IsolationOptions options;
 
-  /// The class's effect decides which fragment the cell is in.
-  [[nodiscard]] std::size_t fragmentAt(std::size_t faultClass, std::size_t cell) const {
+  [[nodiscard]] Volts displayLimit() const { return bench ? bench->source.displayLimit : Volts(2.0); }
+  /// Which of the class's circuits a lead at this cell meets.
+  [[nodiscard]] std::size_t circuitAt(std::size_t faultClass, std::size_t cell) const {
     const std::size_t below = effects[faultClass].isBelow(cell) ? 1 : 0;
-    return fragmentOf[(faultClass * 2 + below) * cells.supers + cells.super[cell]];
-  }
-  /// By sample.
-  [[nodiscard]] const float* voltsAt(std::size_t faultClass, std::size_t cell) const {
-    return &volts[fragmentAt(faultClass, cell) * samples.samples];
+    return networks.ofClass[faultClass].circuitAt[below * cells.supers + cells.super[cell]];
   }
 };
-
-/// The bench temperature at which expected values are kept (netmend/probing/comparison.h).
-inline constexpr Celsius benchTemperature{25.0};
 
 } // namespace netmend

@@ -265,7 +265,7 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
   if (doubtful && doubtful->repeated) doubtful = std::nullopt;
   const Field field = fieldOf(isolation, doubtful ? posteriorOf(isolation) : isolation.probability, repairs);
   const auto places = reachable(isolation, limits);
-  if (isolation.model->diode && !places.empty()) {
+  if (isolation.model->bench && !places.empty()) {
     DiodeWorth worth(isolation, field);
     for (const auto& here : places)
       result.ranked.push_back(

@@ -9,6 +9,9 @@
 /// What a meter meets on a small direct-current network of junctions and resistors.
 namespace netmend {
 
+/// The bench temperature at which expected values are kept (netmend/probing/comparison.h).
+inline constexpr Celsius benchTemperature{25.0};
+
 using Siemens = Quantity<struct SiemensTag>;
 
 /// A network whose ground, where the meter's other lead is, is no node of it.

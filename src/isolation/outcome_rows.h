@@ -1,8 +1,10 @@
 #pragma once
 
 #include <array>
+#include <map>
 #include <vector>
 
+#include "foreseen.h"
 #include "model.h"
 
 namespace netmend {
@@ -18,22 +20,26 @@ public:
 
   [[nodiscard]] std::size_t bins() const { return edges_.size() + 2; } ///< OL is the last
   /// Of a class, by position in the list given, at a cell.
-  [[nodiscard]] const Row& row(std::size_t position, std::size_t cell) const;
+  [[nodiscard]] const Row& row(std::size_t position, std::size_t cell) { return outcome(position, cell).row; }
   /// Entropy of that row in bits.
-  [[nodiscard]] double rowBits(std::size_t position, std::size_t cell) const;
+  [[nodiscard]] double rowBits(std::size_t position, std::size_t cell) {
+    return outcome(position, cell).bits;
+  }
 
 private:
-  [[nodiscard]] std::size_t index(std::size_t position, std::size_t cell) const;
+  struct Outcome {
+    Row row{};
+    double bits = 0.0;
+  };
   void chooseEdges();
-  [[nodiscard]] std::vector<double> byMillivolt(std::size_t faultClass, std::size_t fragment) const;
-  void fill(std::size_t position, std::size_t below, std::size_t super);
+  [[nodiscard]] Outcome& outcome(std::size_t position, std::size_t cell);
+  [[nodiscard]] Outcome of(const Foreseen& foreseen) const;
 
   const Isolation& isolation_;
   const IsolationModel& model_;
   const std::vector<std::size_t>& classes_;
   std::vector<double> edges_; ///< inner edges; the first bin begins below zero, the last ends at the limit
-  std::vector<Row> rows_;
-  std::vector<double> bits_;
+  std::vector<std::map<const Foreseen*, Outcome>> known_; ///< by position: worked out when first asked for
 };
 
 } // namespace netmend

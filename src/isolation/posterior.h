@@ -12,13 +12,7 @@ namespace netmend {
 /// The standing OL that alone keeps the line from being called sound: a slip, or none of the faults.
 [[nodiscard]] std::optional<StandingOverLimit> againstSound(const Isolation& isolation);
 
-/// Fills `probability` and `samplingError` from the weights: without sound while an OL stands against it.
+/// Fills `probability` from the masses: without sound while an OL stands against it.
 void normalise(Isolation& isolation);
-
-inline constexpr double mostSamplingError = 0.01; ///< one standard deviation of a share
-
-/// Are there too few samples to tell? A share is less certain than that, or one that matters rests on fewer
-/// than a hundred effective samples.
-[[nodiscard]] bool wantsMoreSamples(const Isolation& isolation);
 
 } // namespace netmend

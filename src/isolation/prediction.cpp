@@ -5,46 +5,35 @@
 
 #include "likelihood.h"
 #include "posterior.h"
-#include "statistics.h"
+#include "weighing.h"
 
 namespace netmend {
 
-Prediction predictWith(const Isolation& isolation, std::size_t place, std::size_t faultClass,
-                       const double* weights) {
-  const auto& model = *isolation.model;
+Prediction predictionOf(const IsolationModel& model, const Foreseen& foreseen) {
   Prediction result;
-  if (!model.diode || model.effects[faultClass].kind == FaultKind::noneOfThese) {
-    result.overLimit = noneReadsOverLimit;
-    return result;
-  }
-  const float* volts = model.voltsAt(faultClass, model.cellOfPlace[place]);
-  const double limit = model.diode->displayLimit.value;
+  result.overLimit = static_cast<double>(foreseen.overLimit);
   double mass = 0.0;
   double sum = 0.0;
   double squares = 0.0;
-  for (std::size_t s = 0; s < model.samples.samples; ++s) {
-    const double weight = weights[s];
-    if (weight < 1e-12) continue;
-    const auto v = static_cast<double>(volts[s]);
-    const double sigma = voltsSigma(model, std::min(v, limit));
-    const double z = (v - limit) / sigma;
-    const double over = z < -8.0 ? 0.0 : normalBelow(z);
-    result.overLimit += weight * over;
-    const double shown = weight * (1.0 - over);
-    mass += shown;
-    sum += shown * v;
-    squares += shown * (v * v + sigma * sigma);
+  for (std::size_t i = 0; i < foreseen.share.size(); ++i) {
+    const double volts = 1e-3 * (static_cast<double>(foreseen.first + i) + 0.5);
+    const auto share = static_cast<double>(foreseen.share[i]);
+    mass += share;
+    sum += share * volts;
+    squares += share * volts * volts;
   }
-  if (mass > 1e-12) {
+  if (mass > 1e-9) {
     result.mean = Volts(sum / mass);
-    result.spread = Volts(std::sqrt(std::max(0.0, squares / mass - sum / mass * sum / mass)));
+    const double variance = std::max(0.0, squares / mass - sum / mass * sum / mass);
+    result.spread = Volts(std::hypot(std::sqrt(variance), model.repeatSigma));
   }
   return result;
 }
 
 Prediction predictDiode(const Isolation& isolation, std::size_t place, std::size_t faultClass) {
-  const std::size_t samples = isolation.model->samples.samples;
-  return predictWith(isolation, place, faultClass, &isolation.weight[faultClass * samples]);
+  const auto& model = *isolation.model;
+  if (!model.bench) return {noneReadsOverLimit, {}, {}};
+  return predictionOf(model, foreseenAt(isolation, faultClass, model.cellOfPlace[place]));
 }
 
 Prediction predictDiode(const Isolation& isolation, std::size_t place) {

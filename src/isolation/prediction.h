@@ -1,11 +1,11 @@
 #pragma once
 
+#include "foreseen.h"
 #include "model.h"
 
 namespace netmend {
 
-/// As `predictDiode` with other log weights of the samples.
-[[nodiscard]] Prediction predictWith(const Isolation& isolation, std::size_t place, std::size_t faultClass,
-                                     const double* weights);
+/// What a meter would show of what a lead meets: the hand's spread added.
+[[nodiscard]] Prediction predictionOf(const IsolationModel& model, const Foreseen& foreseen);
 
 } // namespace netmend

@@ -2,7 +2,6 @@
 
 #include <cmath>
 #include <numbers>
-#include <optional>
 #include <vector>
 
 namespace netmend {
@@ -21,12 +20,13 @@ namespace netmend {
   return 0.5 * std::erfc(-z / std::numbers::sqrt2);
 }
 
-/// Chance of OL, or density (1/V) of a value, when `volts` are there: Gaussian, OL above the limit, and a
-/// share of slipped probes of which half read OL and half anything.
-[[nodiscard]] inline double voltsLikelihood(std::optional<double> value, double volts, double sigma,
-                                            double limit, double slipped) {
-  if (!value) return (1.0 - slipped) * normalBelow((volts - limit) / sigma) + 0.5 * slipped;
-  return (1.0 - slipped) * normalDensity(*value, volts, sigma) + 0.5 * slipped / limit;
+/// Student's t with five degrees of freedom: a hand's readings have wider tails than a Gaussian's.
+[[nodiscard]] inline double studentDensity(double x, double mean, double sigma) {
+  constexpr double freedom = 5.0;
+  constexpr double atMiddle = 0.3796066898224944; // Γ(3)/(√(5π)·Γ(5/2))
+  const double z = (x - mean) / sigma;
+  const double base = 1.0 + z * z / freedom;
+  return atMiddle / (base * base * base * sigma);
 }
 
 /// log Σ exp; of nothing: −∞.

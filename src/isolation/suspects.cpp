@@ -9,98 +9,98 @@
 #include "posterior.h"
 #include "prediction.h"
 #include "statistics.h"
+#include "weighing.h"
 
 namespace netmend {
 
 namespace {
 
-Foretold foretold(const Isolation& isolation, const Observation& observation, std::size_t faultClass) {
-  const auto& model = *isolation.model;
-  if (model.effects[faultClass].kind == FaultKind::noneOfThese) return {Foretold::What::anything};
-  if (observation.other) {
-    const std::size_t a = model.cellOfPlace[observation.place];
-    const std::size_t b = model.cellOfPlace[*observation.other];
-    if (!together(model, faultClass, a, b)) return {Foretold::What::overLimit};
-    const auto path = pathBetween(model, a, b, observation.reading.mode);
-    return {Foretold::What::ohms, {}, Ohms(path.ohms), Ohms(path.sigma)};
-  }
-  if (observation.reading.mode != ReadingMode::diode) return {Foretold::What::notSaid};
-  return {Foretold::What::volts,
-          predictWith(isolation, observation.place, faultClass, model.samples.weight.data())};
-}
-
-/// log2 of the likelihood under each class over that under all others, reading by reading.
+/// Readings left out one at a time: what a suspect says of each, and for or against what, given all the
+/// others.
 class EvidenceTable {
 public:
-  explicit EvidenceTable(const Isolation& isolation) : isolation_(isolation) {
-    std::vector<double> logProbability;
-    for (const auto& faultClass : isolation.classes)
-      logProbability.push_back(std::log(std::max(faultClass.prior, 1e-300)));
-    for (const auto& observation : isolation.observations) {
-      before_.push_back(logProbability);
-      for (std::size_t c = 0; c < logProbability.size(); ++c)
-        logProbability[c] += observation.logLikelihood[c];
-      const double all = logSum(logProbability);
-      for (auto& value : logProbability)
-        value -= all;
+  explicit EvidenceTable(const Isolation& isolation)
+      : isolation_(isolation), model_(*isolation.model), readings_(placedReadings(isolation)),
+        weighing_(model_, readings_) {}
+
+  /// Evidence of all readings for the first of these classes against the rest of them.
+  void explain(const std::vector<std::size_t>& classes, std::vector<Suspect>& suspects) {
+    for (std::size_t i = 0; i < readings_.size(); ++i) {
+      std::vector<double> without;
+      std::vector<double> all;
+      std::vector<Foretold> said;
+      for (const std::size_t c : classes) {
+        const double prior = std::log(std::max(isolation_.classes[c].prior, 1e-300));
+        const Weighed rest = weighing_.of(c, i);
+        without.push_back(prior + rest.log);
+        all.push_back(isolation_.logMass[c]);
+        said.push_back(foretold(rest, c, i));
+      }
+      for (std::size_t k = 0; k < classes.size(); ++k)
+        suspects[k].evidence.push_back({i, bits(k, without, all), said[k]});
     }
-    for (std::size_t i = 0; i < before_.size(); ++i)
-      sums_.push_back(sumsOf(i));
+    for (std::size_t k = 0; k < classes.size(); ++k)
+      std::stable_sort(
+          suspects[k].evidence.begin(), suspects[k].evidence.end(),
+          [](const Evidence& a, const Evidence& b) { return std::abs(a.bits) > std::abs(b.bits); });
   }
 
-  [[nodiscard]] double bits(std::size_t observation, std::size_t faultClass) const {
-    const auto& likelihood = isolation_.observations[observation].logLikelihood;
-    const auto& [greatest, mass, weighted] = sums_[observation];
-    const double own = std::exp(before_[observation][faultClass]);
-    const double othersMass = std::max(mass - own, 1e-300);
-    const double others =
-        std::max(weighted - own * std::exp(likelihood[faultClass] - greatest), 1e-300) / othersMass;
-    return std::clamp((likelihood[faultClass] - greatest - std::log(others)) / std::numbers::ln2, -999.0,
-                      999.0);
+  /// How likely the class's likelihood of a reading is a slip's.
+  [[nodiscard]] double slipped(std::size_t c, std::size_t reading) {
+    const Weighed rest = weighing_.of(c, reading);
+    const double prior = std::log(std::max(isolation_.classes[c].prior, 1e-300));
+    const double log = isolation_.logMass[c] - prior - rest.log;
+    const double slip = 0.5 * model_.priors.slippedShare *
+                        (readings_[reading].value ? 1.0 / model_.displayLimit().value : 1.0);
+    return slip / std::exp(log);
+  }
+  [[nodiscard]] Foretold foretold(std::size_t c, std::size_t reading) {
+    return foretold(weighing_.of(c, reading), c, reading);
   }
 
 private:
-  struct Sums {
-    double greatest = 0.0; ///< of the log likelihoods
-    double mass = 0.0;
-    double weighted = 0.0;
-  };
-  [[nodiscard]] Sums sumsOf(std::size_t i) const {
-    const auto& likelihood = isolation_.observations[i].logLikelihood;
-    Sums sums{*std::max_element(likelihood.begin(), likelihood.end()), 0.0, 0.0};
-    for (std::size_t c = 0; c < likelihood.size(); ++c) {
-      const double p = std::exp(before_[i][c]);
-      sums.mass += p;
-      sums.weighted += p * std::exp(likelihood[c] - sums.greatest);
+  [[nodiscard]] Foretold foretold(const Weighed& rest, std::size_t c, std::size_t reading) const {
+    if (model_.effects[c].kind == FaultKind::noneOfThese) return {Foretold::What::anything};
+    const PlacedReading& placed = readings_[reading];
+    const std::size_t here = model_.cellOfPlace[placed.place];
+    if (placed.other) {
+      const std::size_t there = model_.cellOfPlace[*placed.other];
+      if (!together(model_, c, here, there)) return {Foretold::What::overLimit};
+      const auto path = pathBetween(model_, here, there, placed.mode);
+      return {Foretold::What::ohms, {}, Ohms(path.ohms), Ohms(path.sigma)};
     }
-    return sums;
+    if (placed.sort != ReadingSort::voltsToGround || rest.foreseen.empty()) return {Foretold::What::notSaid};
+    return {Foretold::What::volts, predictionOf(model_, rest.foreseen[model_.circuitAt(c, here)])};
+  }
+
+  static double bits(std::size_t k, const std::vector<double>& without, const std::vector<double>& all) {
+    std::vector<double> othersWithout;
+    std::vector<double> othersAll;
+    for (std::size_t i = 0; i < all.size(); ++i)
+      if (i != k) {
+        othersWithout.push_back(without[i]);
+        othersAll.push_back(all[i]);
+      }
+    const double own = all[k] - without[k];
+    const double others = logSum(othersAll) - logSum(othersWithout);
+    return std::clamp((own - others) / std::numbers::ln2, -999.0, 999.0);
   }
 
   const Isolation& isolation_;
-  std::vector<std::vector<double>> before_;
-  std::vector<Sums> sums_;
+  const IsolationModel& model_;
+  std::vector<PlacedReading> readings_;
+  Weighing weighing_;
 };
 
-void explain(const Isolation& isolation, const EvidenceTable& table, Suspect& suspect) {
-  for (std::size_t i = 0; i < isolation.observations.size(); ++i)
-    suspect.evidence.push_back({i, table.bits(i, suspect.faultClass),
-                                foretold(isolation, isolation.observations[i], suspect.faultClass)});
-  std::stable_sort(suspect.evidence.begin(), suspect.evidence.end(),
-                   [](const Evidence& a, const Evidence& b) { return std::abs(a.bits) > std::abs(b.bits); });
-}
-
-std::vector<Contradiction> contradictions(const Isolation& isolation, std::size_t leading) {
+std::vector<Contradiction> contradictions(const Isolation& isolation, EvidenceTable& table,
+                                          std::size_t leading) {
   std::vector<Contradiction> result;
-  const auto& model = *isolation.model;
   if (isolation.classes[leading].kind == FaultKind::noneOfThese) return result;
   for (std::size_t i = 0; i < isolation.observations.size(); ++i) {
-    const auto& observation = isolation.observations[i];
-    if (observation.reading.mode != ReadingMode::diode) continue;
-    const double slip = 0.5 * model.priors.slippedShare *
-                        (observation.reading.value ? 1.0 / model.diode->displayLimit.value : 1.0);
-    const double chance = slip / std::exp(observation.logLikelihood[leading]);
+    if (isolation.observations[i].reading.mode != ReadingMode::diode) continue;
+    const double chance = table.slipped(leading, i);
     if (chance < 0.5) continue;
-    result.push_back({i, foretold(isolation, observation, leading), std::min(chance, 0.999)});
+    result.push_back({i, table.foretold(leading, i), std::min(chance, 0.999)});
   }
   return result;
 }
@@ -127,7 +127,6 @@ Suspects suspects(const Isolation& isolation, double setMass) {
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return isolation.probability[a] > isolation.probability[b];
   });
-  const EvidenceTable table(isolation);
   for (const std::size_t c : order) {
     Suspect suspect;
     suspect.faultClass = c;
@@ -140,11 +139,11 @@ Suspects suspects(const Isolation& isolation, double setMass) {
   // Nobody reads why the hundredth is unlikely, and on a large line each costs as much as the first.
   constexpr std::size_t mostExplained = 12;
   const std::size_t explained =
-      std::min(result.ranked.size(), std::max(mostExplained, std::min<std::size_t>(result.setSize, 40)));
-  for (std::size_t i = 0; i < explained; ++i)
-    explain(isolation, table, result.ranked[i]);
+      std::min(result.ranked.size(), std::max(mostExplained, std::min<std::size_t>(result.setSize, 20)));
+  EvidenceTable table(isolation);
+  table.explain({order.begin(), order.begin() + static_cast<std::ptrdiff_t>(explained)}, result.ranked);
   result.entropyBits = entropyBits(isolation.probability);
-  if (!order.empty()) result.contradictions = contradictions(isolation, order.front());
+  if (!order.empty()) result.contradictions = contradictions(isolation, table, order.front());
   result.againstSound = againstSound(isolation);
   return result;
 }

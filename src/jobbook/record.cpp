@@ -30,7 +30,7 @@ JobSuspect toJobSuspect(const Isolation& isolation, const LineNames& names, cons
   out.fault = toFoundFault(isolation.classes[suspect.faultClass], names);
   out.probability = suspect.probability;
   out.prior = suspect.prior;
-  out.samplingError = isolation.samplingError;
+  out.samplingError = isolation.shareError;
   const std::size_t kept = std::min(mostKept, suspect.evidence.size());
   for (std::size_t i = 0; i < kept; ++i)
     out.evidence.push_back(toJobEvidence(isolation, names, suspect.evidence[i]));

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "netmend/base/error.h"
 #include "netmend/base/length.h"
@@ -17,6 +18,19 @@ struct TerminationShares {
   double junction = 0.0;
   double resistive = 0.0;
   double none = 1.0;
+};
+
+/// Forward drops of ground clamps, any between two ends as likely.
+struct DropRange {
+  Volts from;
+  Volts to;
+  double share = 1.0;
+};
+
+/// Boards whose chips are of one technology.
+struct AlikeDrops {
+  Volts spread; ///< between their chips, one standard deviation
+  double share = 0.0;
 };
 
 /// What holds before any reading. Weights count against each other only; shares are probabilities.
@@ -44,13 +58,14 @@ struct FaultPriors {
   Ohms railOhms;     ///< what a rail looks like at about a milliampere
   double railFactor; ///< one standard deviation of it, as a factor
 
-  Volts drop; ///< of one pin's junction at `dropCurrent`
-  Volts dropSpread;
-  Amperes dropCurrent;
+  std::vector<DropRange> drops;  ///< of chips that differ in technology; the first is the usual one
+  std::vector<AlikeDrops> alike; ///< the rest of the boards: each chip its own technology
+  double ownInAlike = 0.0;       ///< of chips on boards whose chips are alike: of a technology of their own
+  Amperes dropCurrent;           ///< at which drops are given
   double emission = 1.0;
   double emissionSpread = 0.0;
   Ohms junctionSeries;
-  double areaFactor = 1.0; ///< one standard deviation between pins of one line, as a factor
+  Ohms leastInput; ///< of an input that looks like a resistor
 
   Volts boardSpread;   ///< between good boards, at one point
   Volts readingSpread; ///< between readings of one point

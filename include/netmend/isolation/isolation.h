@@ -2,6 +2,7 @@
 
 #include <memory>
 #include <optional>
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -73,11 +74,6 @@ struct KnownGood {
 
 struct IsolationOptions {
   Condition condition; ///< readings that were taken in another condition are set aside
-  /// Of what may be behind the pins, to begin with and at most: more are drawn while shares are not certain
-  /// to 0.01, as far as the size of the line allows.
-  std::size_t samples = 2048;
-  std::size_t mostSamples = 131072;
-  std::uint64_t seed = 1;
 };
 
 /// Everything an isolation starts from. It keeps no reference to any of it.
@@ -92,12 +88,11 @@ struct IsolationInput {
   IsolationOptions options{};
 };
 
-/// A reading and what each class said of it beforehand.
+/// A reading that is used.
 struct Observation {
   Reading reading;
-  std::size_t place = 0;             ///< index into `places`
-  std::optional<std::size_t> other;  ///< the other lead, where it is on the line too
-  std::vector<double> logLikelihood; ///< by class, given all readings before
+  std::size_t place = 0;            ///< index into `places`
+  std::optional<std::size_t> other; ///< the other lead, where it is on the line too
 };
 
 /// Why a reading was not used.
@@ -138,6 +133,7 @@ struct LineNotice {
 };
 
 struct IsolationModel; ///< the line as the engine sees it; does not change
+struct Foreseen;       ///< what a lead would meet
 
 struct Isolation {
   std::vector<FaultClass> classes; ///< first sound, then none of these, then short to ground, then the others
@@ -149,26 +145,30 @@ struct Isolation {
   std::vector<LineNotice> notices;
   std::shared_ptr<const IsolationModel> model;
   std::vector<double> logMass; ///< by class: log of prior × likelihood of all readings
-  std::vector<double> weight;  ///< class × sample: of the samples within a class, sums to 1 there
-  double samplingError = 0.0;  ///< largest standard error of a probability for want of samples
+  std::shared_ptr<const std::vector<std::vector<Foreseen>>> foreseen; ///< by class
+  std::vector<std::size_t> cellsRead;                                 ///< of the line as a tree
+  double shareError = 0.0; ///< of the worst share, where a line is too large to be worked out to the end
 };
 
 /// The place where a lead is, or was: an index into `places`; also by a handle of an older job book.
 [[nodiscard]] std::optional<std::size_t> probePlaceOf(const Isolation& isolation, const ProbePoint& point);
 
-/// Builds the hypotheses and what they predict. Cost: an operating point for each fragment and sample.
+/// Builds the hypotheses and what they predict.
 [[nodiscard]] Isolation makeIsolation(const IsolationInput& input);
 
-/// After one more reading (Bayes), with more samples where these are too few. A reading that the engine
-/// cannot use is set aside and changes nothing.
+/// After more readings (Bayes), in whatever order. A reading that the engine cannot use is set aside and
+/// changes nothing. Told to stop, it gives back nothing.
 [[nodiscard]] Isolation update(Isolation isolation, const Reading& reading);
 [[nodiscard]] Isolation update(Isolation isolation, const std::vector<Reading>& readings);
+[[nodiscard]] std::optional<Isolation> update(Isolation isolation, const std::vector<Reading>& readings,
+                                              const std::stop_token& stop);
 
 /// What one reading says for or against a suspect.
 struct Evidence {
   std::size_t observation = 0;
-  double bits = 0.0; ///< log2 of its likelihood under this suspect over that under all the others
-  Foretold foretold; ///< what this suspect said of it
+  double bits =
+      0.0; ///< log2 of its likelihood under this suspect over that under the others, all other readings given
+  Foretold foretold; ///< what this suspect says of it, all other readings given
 };
 
 struct Suspect {

@@ -1,7 +1,6 @@
-#include "line_solver.h"
+#include "line_fragment.h"
 
 #include <algorithm>
-#include <functional>
 
 namespace netmend {
 
@@ -26,8 +25,6 @@ std::vector<std::size_t> intactSeries(const LineCells& cells, const FaultEffect&
 Fragment fragmentOf(const LineCells& cells, const std::vector<LinePin>& pins, const FaultEffect& effect,
                     bool below, std::size_t super) {
   Fragment result;
-  result.shorted = effect.kind == FaultKind::shortToGround;
-  if (result.shorted) return result;
   std::vector<std::size_t> supers{super};
   if (cells.supers > 1) {
     const auto position = [&](std::size_t wanted) {
@@ -58,40 +55,10 @@ Fragment fragmentOf(const LineCells& cells, const std::vector<LinePin>& pins, co
   if (!elsewhere) {
     result.pins.resize(1);
     result.series.clear();
+    supers.resize(1);
   }
+  result.supers = std::move(supers);
   return result;
-}
-
-FragmentSolver::FragmentSolver(const Fragment& fragment, const TerminationSamples& samples)
-    : fragment_(fragment), samples_(samples) {
-  const auto sum = [&](const std::vector<std::size_t>& pins, const std::vector<std::vector<double>>& ofPin) {
-    std::vector<double> result(samples.samples, 0.0);
-    for (const std::size_t pin : pins)
-      if (!ofPin[pin].empty())
-        std::transform(result.begin(), result.end(), ofPin[pin].begin(), result.begin(), std::plus<>());
-    return result;
-  };
-  for (const auto& pins : fragment.pins) {
-    area_.push_back(sum(pins, samples.area));
-    siemens_.push_back(sum(pins, samples.siemens));
-  }
-}
-
-Volts FragmentSolver::volts(std::size_t sample, const MeterSource& meter) const {
-  if (fragment_.shorted)
-    return operatingPoint({}, {0.0, Siemens(1.0 / samples_.shortOhms[sample].value)}, meter);
-  if (area_.size() == 1)
-    return operatingPoint(samples_.bench[sample], {area_[0][sample], Siemens(siemens_[0][sample])}, meter);
-  TestNetwork network;
-  network.nodes = area_.size();
-  for (const auto& part : fragment_.series)
-    network.series.push_back({part.a, part.b, part.resistance});
-  for (std::size_t node = 0; node < network.nodes; ++node) {
-    if (area_[node][sample] > 0.0)
-      network.clamps.push_back({node, scaled(samples_.junction[sample], area_[node][sample])});
-    if (siemens_[node][sample] > 0.0) network.loads.push_back({node, Ohms(1.0 / siemens_[node][sample])});
-  }
-  return operatingPoint(network, 0, meter, benchTemperature).front();
 }
 
 } // namespace netmend

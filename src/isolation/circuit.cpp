@@ -1,0 +1,225 @@
+#include "circuit.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "operating_point.h"
+
+namespace netmend {
+
+namespace {
+
+/// Most circuits have few nodes.
+template <class T> using Values = boost::container::small_vector<T, 6>;
+
+struct Junctions {
+  double drop = noDrop; ///< of all of a node together
+  double siemens = 0.0;
+};
+
+Junctions atNode(const Circuit::Node& node, const UnknownValues& values, const LineBench& bench) {
+  Junctions result{noDrop, node.siemens};
+  for (const std::size_t unknown : node.drops) {
+    const double drop = values[unknown];
+    const double lower = std::min(result.drop, drop);
+    const double apart = std::abs(result.drop - drop);
+    result.drop = std::isfinite(apart) ? lower - bench.softMinimum.below(apart) : lower;
+  }
+  if (node.leak != noUnknown) result.siemens += std::exp(-values[node.leak]);
+  return result;
+}
+
+struct CurrentSlope {
+  double current = 0.0;
+  double slope = 0.0;
+};
+
+/// Of a junction that drops `drop` at I0: V = drop + slope·ln(I/I0) + (I − I0)·Rs, solved for ln(I/I0).
+CurrentSlope junctionAtVolts(double drop, double volts, const LineBench& bench) {
+  const double full = bench.reference.value;
+  const double seriesDrop = full * bench.series.value;
+  const double wanted = volts - drop;
+  double x = wanted <= 0.0 ? wanted / bench.slope : wanted / (bench.slope + seriesDrop);
+  for (int step = 0; step < 20; ++step) {
+    const double ratio = std::exp(x);
+    const double excess = bench.slope * x + seriesDrop * (ratio - 1.0) - wanted;
+    const double move = excess / (bench.slope + seriesDrop * ratio);
+    x -= move;
+    if (std::abs(move) < 1e-7) break;
+  }
+  const double current = full * std::exp(x);
+  return {current, current / (bench.slope + bench.series.value * current)};
+}
+
+/// Where the source's voltage limits its current: what it leaves falls with the voltage.
+double weaklyFed(const Junctions& at, const LineBench& bench) {
+  double low = 0.0;
+  double high = bench.source.openCircuit.value;
+  for (int step = 0; step < 50; ++step) {
+    const double middle = 0.5 * (low + high);
+    const double taken = junctionAtVolts(at.drop, middle, bench).current + at.siemens * middle;
+    (sourceCurrent(bench.source, Volts(middle)).value > taken ? low : high) = middle;
+  }
+  return low;
+}
+
+double withLoad(const Junctions& at, const LineBench& bench) {
+  const auto& source = bench.source;
+  if (!std::isfinite(at.drop)) {
+    if (at.siemens <= 0.0) return noDrop;
+    const double driven = source.testCurrent.value / at.siemens;
+    const double knee = source.openCircuit.value - source.testCurrent.value * source.outputResistance.value;
+    return driven <= knee ? driven : source.openCircuit.value / (1.0 + source.outputResistance.value * at.siemens);
+  }
+  const double full = source.testCurrent.value;
+  const double reference = bench.reference.value;
+  if (at.siemens <= 0.0 && full == reference) return at.drop;
+  // Solved for the logarithm of the junction's share of the current, in which all is smooth.
+  const double seriesDrop = full * bench.series.value;
+  const double alone = at.drop + bench.slope * std::log(full / reference) + (full - reference) * bench.series.value;
+  double low = -60.0;
+  double high = 0.0;
+  double x = -std::min(1.0, at.siemens * std::max(alone, 0.0) / full);
+  double volts = alone;
+  for (int step = 0; step < 60; ++step) {
+    const double share = std::exp(x);
+    volts = alone + bench.slope * x + seriesDrop * (share - 1.0);
+    const double excess = full * share + at.siemens * volts - full;
+    (excess > 0.0 ? high : low) = x;
+    const double rise = full * share + at.siemens * (bench.slope + seriesDrop * share);
+    double next = x - excess / rise;
+    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (std::abs(next - x) < 1e-9) break;
+    x = next;
+  }
+  // A source of low voltage cannot feed its full current into a junction.
+  const double knee = source.openCircuit.value - full * source.outputResistance.value;
+  return volts <= knee ? volts : weaklyFed(at, bench);
+}
+
+/// Gaussian elimination without pivots: the matrix of a network is diagonally dominant.
+template <class Matrix> void solve(Matrix& a, Values<double>& b, std::size_t n) {
+  for (std::size_t k = 0; k < n; ++k)
+    for (std::size_t i = k + 1; i < n; ++i) {
+      const double factor = a[i * n + k] / a[k * n + k];
+      for (std::size_t j = k; j < n; ++j)
+        a[i * n + j] -= factor * a[k * n + j];
+      b[i] -= factor * b[k];
+    }
+  for (std::size_t k = n; k-- > 0;) {
+    for (std::size_t j = k + 1; j < n; ++j)
+      b[k] -= a[k * n + j] * b[j];
+    b[k] /= a[k * n + k];
+  }
+}
+
+class Ladder {
+public:
+  Ladder(const Circuit& circuit, const UnknownValues& values, const LineBench& bench) : circuit_(circuit), bench_(bench) {
+    for (const auto& node : circuit.nodes)
+      at_.push_back(atNode(node, values, bench));
+    for (const auto& link : circuit.links)
+      siemens_.push_back(1.0 / (link.ohms + (link.unknown != noUnknown ? std::exp(values[link.unknown]) : 0.0)));
+  }
+
+  double volts() {
+    const bool carries = std::any_of(at_.begin(), at_.end(), [](const Junctions& at) {
+      return std::isfinite(at.drop) || at.siemens > 0.0;
+    });
+    if (!carries) return noDrop;
+    Values<double> v = start();
+    return newton(v) ? v.front() : slowly();
+  }
+
+private:
+  /// From above: each node as if all current went the cheapest way from it.
+  [[nodiscard]] Values<double> start() const {
+    const std::size_t n = at_.size();
+    Values<double> v(n, bench_.source.openCircuit.value);
+    for (std::size_t i = 0; i < n; ++i)
+      if (std::isfinite(at_[i].drop)) v[i] = std::min(v[i], at_[i].drop);
+    for (std::size_t round = 0; round < n; ++round)
+      for (std::size_t k = 0; k < circuit_.links.size(); ++k) {
+        const auto& link = circuit_.links[k];
+        v[link.a] = std::min(v[link.a], v[link.b] + bench_.source.testCurrent.value / siemens_[k]);
+      }
+    return v;
+  }
+
+  bool newton(Values<double>& v) const {
+    const std::size_t n = v.size();
+    boost::container::small_vector<double, 16> slope(n * n);
+    Values<double> current(n);
+    for (int step = 0; step < 60; ++step) {
+      std::fill(slope.begin(), slope.end(), 0.0);
+      for (std::size_t i = 0; i < n; ++i) {
+        const double leak = at_[i].siemens + 1e-12;
+        current[i] = leak * v[i];
+        slope[i * n + i] = leak;
+        if (std::isfinite(at_[i].drop)) {
+          const auto junction = junctionAtVolts(at_[i].drop, v[i], bench_);
+          current[i] += junction.current;
+          slope[i * n + i] += junction.slope;
+        }
+      }
+      current[0] -= sourceCurrent(bench_.source, Volts(v[0])).value;
+      slope[0] -= sourceSlope(bench_.source, Volts(v[0]));
+      for (std::size_t k = 0; k < circuit_.links.size(); ++k) {
+        const auto& [a, b, ohms, unknown] = circuit_.links[k];
+        const double g = siemens_[k];
+        current[a] += g * (v[a] - v[b]);
+        current[b] -= g * (v[a] - v[b]);
+        slope[a * n + a] += g;
+        slope[b * n + b] += g;
+        slope[a * n + b] -= g;
+        slope[b * n + a] -= g;
+      }
+      solve(slope, current, n);
+      double most = 0.0;
+      for (const double move : current)
+        most = std::max(most, std::abs(move));
+      // Upwards a junction's current explodes; downwards Newton is safe.
+      const double share = most > 0.1 ? 0.1 / most : 1.0;
+      for (std::size_t i = 0; i < n; ++i)
+        v[i] -= share * current[i];
+      if (most < 1e-7) return true;
+    }
+    return false;
+  }
+
+  /// By the method that converges always.
+  [[nodiscard]] double slowly() const {
+    TestNetwork network;
+    network.nodes = at_.size();
+    for (std::size_t k = 0; k < circuit_.links.size(); ++k)
+      network.series.push_back({circuit_.links[k].a, circuit_.links[k].b, Ohms(1.0 / siemens_[k])});
+    for (std::size_t i = 0; i < at_.size(); ++i) {
+      if (at_[i].siemens > 0.0) network.loads.push_back({i, Ohms(1.0 / at_[i].siemens)});
+      if (!std::isfinite(at_[i].drop)) continue;
+      Junction junction;
+      junction.ideality = bench_.slope / thermalVoltage(benchTemperature).value;
+      junction.series = bench_.series;
+      junction.saturation = Amperes(1.0);
+      const double full = bench_.reference.value;
+      const double inner = at_[i].drop - full * bench_.series.value;
+      junction.saturation =
+          Amperes(full / std::expm1(inner / bench_.slope) / saturationCurrent(junction, benchTemperature).value);
+      network.clamps.push_back({i, junction});
+    }
+    return operatingPoint(network, 0, bench_.source, benchTemperature).front().value;
+  }
+
+  const Circuit& circuit_;
+  const LineBench& bench_;
+  Values<Junctions> at_;
+  Values<double> siemens_;
+};
+
+} // namespace
+
+double voltsAt(const Circuit& circuit, const UnknownValues& values, const LineBench& bench) {
+  if (circuit.nodes.size() == 1) return withLoad(atNode(circuit.nodes.front(), values, bench), bench);
+  return Ladder(circuit, values, bench).volts();
+}
+
+} // namespace netmend
