@@ -3572,10 +3572,6 @@
         <translation>eine falsche Reparatur kostet {} min, im Mittel {} min von hier</translation>
     </message>
     <message>
-        <source>the way between {} points is unknown: only breaks that cut off one of them are considered; drawing part of the way tells more</source>
-        <translation>der Weg zwischen {} Punkten ist unbekannt: nur Brüche, die einen davon abtrennen, sind berücksichtigt; ein gezeichnetes Stück des Wegs sagt mehr</translation>
-    </message>
-    <message>
         <source>copper whose way nobody has seen holds {} % of the chances: there a break is found between pins, not along the track; drawing that way would say where</source>
         <translation>Kupfer, dessen Weg niemand gesehen hat, trägt {} % der Wahrscheinlichkeit: dort wird ein Bruch zwischen Anschlüssen gefunden, nicht entlang der Leiterbahn; den Weg zeichnen würde sagen, wo</translation>
     </message>

@@ -37,10 +37,10 @@ bool goesOn(const FaultCase& before, const FaultBasis& basis, const std::vector<
 
 /// Weighs what is new.
 Result<void> weigh(FaultCase& out, std::size_t from, const std::stop_token& stop) {
-  for (std::size_t i = from; i < out.readings.size(); ++i) {
-    if (stop.stop_requested()) return failure({pattern("core", "was stopped")});
-    out.isolation = update(std::move(out.isolation), out.readings[i]);
-  }
+  const auto first = out.readings.begin() + static_cast<std::ptrdiff_t>(from);
+  auto weighed = update(std::move(out.isolation), {first, out.readings.end()}, stop);
+  if (!weighed) return failure({pattern("core", "was stopped")});
+  out.isolation = std::move(*weighed);
   return {};
 }
 

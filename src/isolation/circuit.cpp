@@ -69,14 +69,16 @@ double withLoad(const Junctions& at, const LineBench& bench) {
     if (at.siemens <= 0.0) return noDrop;
     const double driven = source.testCurrent.value / at.siemens;
     const double knee = source.openCircuit.value - source.testCurrent.value * source.outputResistance.value;
-    return driven <= knee ? driven : source.openCircuit.value / (1.0 + source.outputResistance.value * at.siemens);
+    return driven <= knee ? driven
+                          : source.openCircuit.value / (1.0 + source.outputResistance.value * at.siemens);
   }
   const double full = source.testCurrent.value;
   const double reference = bench.reference.value;
   if (at.siemens <= 0.0 && full == reference) return at.drop;
   // Solved for the logarithm of the junction's share of the current, in which all is smooth.
   const double seriesDrop = full * bench.series.value;
-  const double alone = at.drop + bench.slope * std::log(full / reference) + (full - reference) * bench.series.value;
+  const double alone =
+      at.drop + bench.slope * std::log(full / reference) + (full - reference) * bench.series.value;
   double low = -60.0;
   double high = 0.0;
   double x = -std::min(1.0, at.siemens * std::max(alone, 0.0) / full);
@@ -115,11 +117,13 @@ template <class Matrix> void solve(Matrix& a, Values<double>& b, std::size_t n) 
 
 class Ladder {
 public:
-  Ladder(const Circuit& circuit, const UnknownValues& values, const LineBench& bench) : circuit_(circuit), bench_(bench) {
+  Ladder(const Circuit& circuit, const UnknownValues& values, const LineBench& bench)
+      : circuit_(circuit), bench_(bench) {
     for (const auto& node : circuit.nodes)
       at_.push_back(atNode(node, values, bench));
     for (const auto& link : circuit.links)
-      siemens_.push_back(1.0 / (link.ohms + (link.unknown != noUnknown ? std::exp(values[link.unknown]) : 0.0)));
+      siemens_.push_back(1.0 /
+                         (link.ohms + (link.unknown != noUnknown ? std::exp(values[link.unknown]) : 0.0)));
   }
 
   double volts() {
@@ -202,8 +206,8 @@ private:
       junction.saturation = Amperes(1.0);
       const double full = bench_.reference.value;
       const double inner = at_[i].drop - full * bench_.series.value;
-      junction.saturation =
-          Amperes(full / std::expm1(inner / bench_.slope) / saturationCurrent(junction, benchTemperature).value);
+      junction.saturation = Amperes(full / std::expm1(inner / bench_.slope) /
+                                    saturationCurrent(junction, benchTemperature).value);
       network.clamps.push_back({i, junction});
     }
     return operatingPoint(network, 0, bench_.source, benchTemperature).front().value;

@@ -38,14 +38,14 @@ struct Circuit {
 /// A source, and what all junctions of a line have in common.
 struct LineBench {
   MeterSource source;
-  Amperes reference;   ///< at which forward drops are given
+  Amperes reference;  ///< at which forward drops are given
   double slope = 0.0; ///< n·k·T/q, V
   Ohms series;        ///< of a junction; its drop at the test current is part of the forward drop
   SoftMinimum softMinimum;
 };
 
-/// Volts at node 0; infinite where nothing carries the current. Grows with each unknown, but for a drop or leak
-/// behind a growing resistance between nodes, whose reading grows with it too.
+/// Volts at node 0; infinite where nothing carries the current. Grows with each unknown, but for a drop or
+/// leak behind a growing resistance between nodes, whose reading grows with it too.
 [[nodiscard]] double voltsAt(const Circuit& circuit, const UnknownValues& values, const LineBench& bench);
 
 } // namespace netmend

@@ -135,7 +135,9 @@ DropDensity clampDensity(const FaultPriors& priors, const Technology& technology
   for (const auto& drop : priors.drops) {
     // Even between its ends, which nobody knows to a few hundredths.
     constexpr double soft = 0.02;
-    const auto integral = [&](double z) { return z * normalBelow(z) + std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi); };
+    const auto integral = [&](double z) {
+      return z * normalBelow(z) + std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
+    };
     const double wide = drop.to.value - drop.from.value;
     add(result, own * drop.share, [&](double volts) {
       const double at = volts - shift;
@@ -152,7 +154,9 @@ DropDensity resistiveDensity(const FaultPriors& priors, Amperes current, Volts l
   const double least = priors.leastInput.value * current.value;
   const double most = priors.mostPullUp.value * current.value;
   const double decades = std::log(most / least);
-  const auto below = [&](double volts) { return std::clamp(std::log(std::max(volts, 1e-9) / least) / decades, 0.0, 1.0); };
+  const auto below = [&](double volts) {
+    return std::clamp(std::log(std::max(volts, 1e-9) / least) / decades, 0.0, 1.0);
+  };
   DropDensity result = nothing();
   add(result, 1.0, below);
   const double shown = below(std::max(limit.value, DropDensity::last));
@@ -163,7 +167,9 @@ DropDensity resistiveDensity(const FaultPriors& priors, Amperes current, Volts l
 
 DropDensity mixed(double shareA, const DropDensity& a, double shareB, const DropDensity& b) {
   DropDensity result;
-  const auto mix = [&](float x, float y) { return static_cast<float>(shareA) * x + static_cast<float>(shareB) * y; };
+  const auto mix = [&](float x, float y) {
+    return static_cast<float>(shareA) * x + static_cast<float>(shareB) * y;
+  };
   for (std::size_t i = 0; i < DropDensity::bins; ++i)
     result.mass[i] = mix(a.mass[i], b.mass[i]);
   result.high = mix(a.high, b.high);

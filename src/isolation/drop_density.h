@@ -10,8 +10,8 @@
 /// What is not known of junctions: densities of forward drops at the meter's test current.
 namespace netmend {
 
-/// Of one junction, or of several in parallel, in equal bins; beside them what is above the last bin, and nothing at
-/// all. Sums to 1.
+/// Of one junction, or of several in parallel, in equal bins; beside them what is above the last bin, and
+/// nothing at all. Sums to 1.
 struct DropDensity {
   static constexpr double first = 0.05; ///< V, lower edge of the first bin
   static constexpr double step = 0.006; ///< V
@@ -51,7 +51,8 @@ private:
 };
 
 /// Of the parallel connection of what two densities say, independent of each other.
-[[nodiscard]] DropDensity composed(const DropDensity& a, const DropDensity& b, const SoftMinimum& softMinimum);
+[[nodiscard]] DropDensity composed(const DropDensity& a, const DropDensity& b,
+                                   const SoftMinimum& softMinimum);
 
 /// The same with all drops lower by this much.
 [[nodiscard]] DropDensity lowered(const DropDensity& density, double by);
@@ -66,7 +67,8 @@ struct Technology {
 [[nodiscard]] std::vector<Technology> technologies(const FaultPriors& priors);
 
 /// One clamp of a chip, at the meter's test current.
-[[nodiscard]] DropDensity clampDensity(const FaultPriors& priors, const Technology& technology, Amperes current);
+[[nodiscard]] DropDensity clampDensity(const FaultPriors& priors, const Technology& technology,
+                                       Amperes current);
 /// An input that looks like a resistor: any value per decade.
 [[nodiscard]] DropDensity resistiveDensity(const FaultPriors& priors, Amperes current, Volts limit);
 [[nodiscard]] DropDensity mixed(double shareA, const DropDensity& a, double shareB, const DropDensity& b);

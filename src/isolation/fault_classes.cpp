@@ -136,7 +136,7 @@ std::vector<PinId> pinsOf(const LineView& view, const FaultEffect& effect, bool 
 ClassesOnLine faultClasses(const LineView& view) {
   ClassesOnLine result;
   auto candidates = singlePlaceFaults(view);
-  addUnknownWaySplits(view, candidates, result.notices);
+  addUnknownWays(view, candidates);
   double unknownWeight = 0.0;
   for (const auto& candidate : candidates)
     if (candidate.place.edgeKind == EdgeKind::unknownWay) unknownWeight += candidate.weight;

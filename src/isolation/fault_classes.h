@@ -31,10 +31,10 @@ struct FaultCandidate {
 /// A break in each edge of the tree, a dead pin behind each junction.
 [[nodiscard]] std::vector<FaultCandidate> singlePlaceFaults(const LineView& view);
 
-/// Breaks inside copper whose way nobody knows, that leave two and more branches on each side. Takes its
-/// weight from the branches' own candidates.
-void addUnknownWaySplits(const LineView& view, std::vector<FaultCandidate>& candidates,
-                         std::vector<LineNotice>& notices);
+/// Copper whose way nobody knows joins pieces of known copper, most likely along a short tree between their
+/// loose ends. Breaks in it, and what breaks in the pieces cut off, are gathered over a number of such trees;
+/// candidates of the hubs themselves go.
+void addUnknownWays(const LineView& view, std::vector<FaultCandidate>& candidates);
 
 /// Puts together what no reading at a reachable place can tell apart, and sorts.
 [[nodiscard]] ClassesOnLine faultClasses(const LineView& view);

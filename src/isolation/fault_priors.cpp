@@ -141,6 +141,7 @@ Result<ProbeEfforts> readEfforts(JsonReader& reader) {
   efforts.secondLead = Seconds(entry(root.at("secondLead"), "seconds", seconds));
   efforts.scrapeEvery = Length::fromMm(entry(root.at("scrapeEvery_mm"), "value", {0.1, 1e4}));
   efforts.wrongRepair = Seconds(entry(root.at("wrongRepair"), "seconds", {0.0, 1e7}));
+  efforts.wrongLift = Seconds(entry(root.at("wrongLift"), "seconds", {0.0, 1e7}));
   return reader.result(std::move(efforts));
 }
 

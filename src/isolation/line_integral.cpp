@@ -10,12 +10,12 @@ namespace netmend {
 
 namespace {
 
-constexpr double tolerance = 2e-3;         ///< of the sum: what one cell may be off by
-constexpr double negligible = 1e-9;        ///< of the sum: not shown in what is foreseen
-constexpr std::size_t mostCells = 40000;   ///< evaluated
+constexpr double tolerance = 2e-3;       ///< of the sum: what one cell may be off by
+constexpr double negligible = 1e-9;      ///< of the sum: not shown in what is foreseen
+constexpr std::size_t mostCells = 40000; ///< evaluated
 constexpr std::size_t mostErrors = 25;
 constexpr double mostDeviations = 3.0; ///< of the common error that are looked at
-constexpr double narrowest = 2e-4;         ///< V or log: narrower cells tell nothing
+constexpr double narrowest = 2e-4;     ///< V or log: narrower cells tell nothing
 
 struct Extent {
   enum class Kind : char { any, stretch, high, none };
@@ -32,16 +32,18 @@ struct VoltRange {
 struct Cell {
   boost::container::small_vector<Extent, 4> extents;
   boost::container::small_vector<VoltRange, 4> ranges; ///< of what was measured
-  double sum = 0.0;   ///< as estimated by means
-  double bound = 0.0; ///< at most
+  double sum = 0.0;                                    ///< as estimated by means
+  double bound = 0.0;                                  ///< at most
 };
 
 double between(const LineUnknown::Shares& shares, double low, double high) {
   const auto at = [&](double volts) {
-    const double x = std::clamp((volts - DropDensity::first) / DropDensity::step, 0.0, static_cast<double>(DropDensity::bins));
+    const double x = std::clamp((volts - DropDensity::first) / DropDensity::step, 0.0,
+                                static_cast<double>(DropDensity::bins));
     const auto i = std::min(static_cast<std::size_t>(x), DropDensity::bins - 1);
     const double share = x - static_cast<double>(i);
-    return (1.0 - share) * static_cast<double>(shares.below[i]) + share * static_cast<double>(shares.below[i + 1]);
+    return (1.0 - share) * static_cast<double>(shares.below[i]) +
+           share * static_cast<double>(shares.below[i + 1]);
   };
   return at(high) - at(low);
 }
@@ -60,11 +62,12 @@ double massOf(const LineUnknown::Shares& shares, const Extent& extent) {
   return static_cast<double>(shares.none);
 }
 
-/// Stretches of voltage with weights, gathered by millivolt. A stretch's cumulative distribution is a ramp: its two
-/// kinks are kept, and summed up twice in the end.
+/// Stretches of voltage with weights, gathered by millivolt. A stretch's cumulative distribution is a ramp:
+/// its two kinks are kept, and summed up twice in the end.
 class Histogram {
 public:
-  explicit Histogram(double limit) : limit_(limit), kinks_(static_cast<std::size_t>(std::ceil(1e3 * limit)) + 3, 0.0) {}
+  explicit Histogram(double limit)
+      : limit_(limit), kinks_(static_cast<std::size_t>(std::ceil(1e3 * limit)) + 3, 0.0) {}
 
   void add(VoltRange range, double weight) {
     const double low = std::max(range.low, 0.0);
@@ -220,7 +223,8 @@ private:
     for (std::size_t t = 0; t < request_.networks.technologies.size(); ++t) {
       double product = request_.networks.technologies[t].weight;
       for (std::size_t d = 0; d < cell.extents.size() && product > 0.0; ++d)
-        if (const auto& unknown = unknownAt(d); !unknown.drops.empty()) product *= massOf(unknown.drops[t], cell.extents[d]);
+        if (const auto& unknown = unknownAt(d); !unknown.drops.empty())
+          product *= massOf(unknown.drops[t], cell.extents[d]);
       sum += product;
     }
     return fixed * sum;
@@ -230,7 +234,8 @@ private:
     return request_.networks.unknowns[request_.network.unknowns[d]];
   }
 
-  [[nodiscard]] VoltRange rangeOf(const Circuit& circuit, const UnknownValues& low, const UnknownValues& high) const {
+  [[nodiscard]] VoltRange rangeOf(const Circuit& circuit, const UnknownValues& low,
+                                  const UnknownValues& high) const {
     return {voltsAt(circuit, low, request_.bench), voltsAt(circuit, high, request_.bench)};
   }
 
@@ -294,7 +299,8 @@ private:
       constexpr int parts = 8;
       const double wide = (DropDensity::last - DropDensity::first) / parts;
       for (int i = 0; i < parts; ++i)
-        add({Extent::Kind::stretch, DropDensity::first + wide * i, DropDensity::first + wide * (i + 1)}, true, true);
+        add({Extent::Kind::stretch, DropDensity::first + wide * i, DropDensity::first + wide * (i + 1)}, true,
+            true);
       add({Extent::Kind::high, 0.0, 0.0}, true, true);
       add({Extent::Kind::none, 0.0, 0.0}, true, true);
       return true;
@@ -320,7 +326,9 @@ private:
       }
     if (candidates < 2) return best;
     const auto high = corner(cell, true);
-    const auto shown = [&](double volts) { return std::min(volts, request_.bench.source.displayLimit.value); };
+    const auto shown = [&](double volts) {
+      return std::min(volts, request_.bench.source.displayLimit.value);
+    };
     double most = -1.0;
     for (std::size_t d = 0; d < cell.extents.size(); ++d) {
       if (!canSplit(cell.extents[d])) continue;
@@ -328,7 +336,8 @@ private:
       values[d] = atEnd(cell.extents[d], false);
       double moved = 0.0;
       for (std::size_t m = 0; m < measured_.size(); ++m)
-        moved = std::max(moved, shown(cell.ranges[m].high) - shown(voltsAt(*measured_[m].circuit, values, *measured_[m].bench)));
+        moved = std::max(moved, shown(cell.ranges[m].high) -
+                                    shown(voltsAt(*measured_[m].circuit, values, *measured_[m].bench)));
       if (moved > most) {
         most = moved;
         best = d;
@@ -349,7 +358,8 @@ private:
         const VoltRange range = rangeOf(circuits[i], low, high);
         for (std::size_t e = 0; e < weights.size(); ++e)
           if (const double weight = weights[e] * cell.sum / sum; weight > negligible)
-            shares[i].add({range.low + request_.errors[e].offset, range.high + request_.errors[e].offset}, weight);
+            shares[i].add({range.low + request_.errors[e].offset, range.high + request_.errors[e].offset},
+                          weight);
       }
     }
     std::vector<Foreseen> result;
@@ -368,7 +378,8 @@ private:
       if (!measured.moved) continue;
       const VoltRange range = cell.ranges[m];
       for (std::size_t e = 0; e < weights.size(); ++e)
-        weights[e] *= measured.product->mean(range.low + request_.errors[e].offset, range.high + request_.errors[e].offset);
+        weights[e] *= measured.product->mean(range.low + request_.errors[e].offset,
+                                             range.high + request_.errors[e].offset);
     }
     double sum = 0.0;
     for (const double w : weights)
@@ -388,7 +399,8 @@ private:
 std::vector<CommonError> commonErrors(Volts standardUncertainty, Volts fresh) {
   if (!(standardUncertainty.value > 0.0)) return {{}};
   // The trapezium rule, which is as good as exact for smooth bells if the step is not wider than they are.
-  const double step = std::clamp(1.5 * fresh.value / standardUncertainty.value, 2.0 * mostDeviations / (mostErrors - 1.0), 1.0);
+  const double step = std::clamp(1.5 * fresh.value / standardUncertainty.value,
+                                 2.0 * mostDeviations / (mostErrors - 1.0), 1.0);
   std::vector<CommonError> result;
   double sum = 0.0;
   for (double z = -mostDeviations; z < mostDeviations + 0.5 * step; z += step) {

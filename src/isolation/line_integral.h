@@ -10,8 +10,8 @@
 /// How likely readings are under one class, summed over all that is not known of the line.
 namespace netmend {
 
-/// A systematic error that all diode readings of a job share, as nodes of a quadrature; `fresh` is what each reading has
-/// of its own.
+/// A systematic error that all diode readings of a job share, as nodes of a quadrature; `fresh` is what each
+/// reading has of its own.
 struct CommonError {
   double offset = 0.0; ///< V
   double weight = 1.0;
@@ -37,9 +37,9 @@ struct LineIntegral {
   double unresolved = 0.0;        ///< share of the sum in cells that were not cut as far as wanted
 };
 
-/// Adaptive cubature: what is not known is cut into cells as long as what a cell may hold at most (products of greatest
-/// likelihoods) is more than what it is taken to hold (products of means) by a share that counts. Voltages grow with
-/// every unknown, so that two corners bound them.
+/// Adaptive cubature: what is not known is cut into cells as long as what a cell may hold at most (products
+/// of greatest likelihoods) is more than what it is taken to hold (products of means) by a share that counts.
+/// Voltages grow with every unknown, so that two corners bound them.
 [[nodiscard]] LineIntegral integrate(const IntegralRequest& request);
 
 } // namespace netmend

@@ -101,7 +101,8 @@ private:
   [[nodiscard]] double loadOf(const std::vector<std::size_t>& pins) const {
     double siemens = 0.0;
     for (const std::size_t pin : pins)
-      if (isLoad(request_.pins[pin])) siemens += 1.0 / std::max(request_.pins[pin].termination.resistance.value, 0.1);
+      if (isLoad(request_.pins[pin]))
+        siemens += 1.0 / std::max(request_.pins[pin].termination.resistance.value, 0.1);
     return siemens;
   }
 

@@ -26,8 +26,8 @@ struct LineUnknown {
 
 /// The circuits that a class makes of the line.
 struct ClassNetwork {
-  std::vector<std::size_t> unknowns; ///< into `LineNetworks::unknowns`; values come in this order
-  std::vector<Circuit> circuits;     ///< each once
+  std::vector<std::size_t> unknowns;  ///< into `LineNetworks::unknowns`; values come in this order
+  std::vector<Circuit> circuits;      ///< each once
   std::vector<std::size_t> circuitAt; ///< [below·supers + super]
   std::vector<Circuit> good;          ///< the board before the fault, by known-good value
 };

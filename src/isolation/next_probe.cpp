@@ -4,6 +4,7 @@
 #include <map>
 #include <numeric>
 #include <set>
+#include <tuple>
 
 #include "entropy.h"
 #include "likelihood.h"
@@ -28,6 +29,7 @@ struct Reachable {
 
 /// Classes that still count, in the groups that the caller's repairs make of them.
 struct Field {
+  bool lifts = false; ///< the likeliest repair takes a part off
   std::vector<std::size_t> classes;
   std::vector<double> probability; ///< parallel, sums to 1
   std::vector<std::size_t> group;  ///< parallel, dense
@@ -70,7 +72,32 @@ Field fieldOf(const Isolation& isolation, const std::vector<double>& shares, con
     p /= sum;
   for (auto& p : field.groupProbability)
     p /= sum;
+  const auto best = static_cast<std::size_t>(
+      std::max_element(field.groupProbability.begin(), field.groupProbability.end()) -
+      field.groupProbability.begin());
+  const auto first = std::find(field.group.begin(), field.group.end(), best) - field.group.begin();
+  field.lifts = isolation.classes[field.classes[static_cast<std::size_t>(first)]].kind == FaultKind::deadPin;
   return field;
+}
+
+/// How often a reading was taken at a cell, or between two; ground is `noCell`.
+using TimesRead = std::map<std::tuple<std::size_t, std::size_t, ReadingMode>, int>;
+TimesRead timesRead(const Isolation& isolation) {
+  TimesRead result;
+  const auto& cellOf = isolation.model->cellOfPlace;
+  for (const auto& observation : isolation.observations) {
+    const auto ends =
+        std::minmax(cellOf[observation.place], observation.other ? cellOf[*observation.other] : noCell);
+    ++result[{ends.first, ends.second, observation.reading.mode}];
+  }
+  return result;
+}
+
+constexpr int mostTimes = 2; ///< that one place is asked for: what was read twice is so
+
+bool readEnough(const TimesRead& times, std::size_t a, std::size_t b, ReadingMode mode) {
+  const auto found = times.find({std::min(a, b), std::max(a, b), mode});
+  return found != times.end() && found->second >= mostTimes;
 }
 
 /// Of places that read the same under every hypothesis the one that costs least.
@@ -191,7 +218,7 @@ std::optional<ReadingMode> betweenMode(const MeterProfile& meter, double ohms) {
 }
 
 void addBetween(const Isolation& isolation, const Field& field, const std::vector<Reachable>& places,
-                std::vector<ProbeProposal>& result) {
+                const TimesRead& times, std::vector<ProbeProposal>& result) {
   const auto& model = *isolation.model;
   BetweenWorth worth(isolation, field);
   const auto ends = pairable(places);
@@ -199,7 +226,7 @@ void addBetween(const Isolation& isolation, const Field& field, const std::vecto
     for (std::size_t b = a + 1; b < ends.size(); ++b) {
       const auto path = pathBetween(model, ends[a].cell, ends[b].cell, ReadingMode::ohms);
       const auto mode = betweenMode(model.meter, path.ohms);
-      if (!mode) continue;
+      if (!mode || readEnough(times, ends[a].cell, ends[b].cell, *mode)) continue;
       const double seconds = ends[a].seconds + ends[b].seconds + model.efforts.secondLead.value;
       result.push_back(
           proposal(*mode, ends[a].place, ends[b].place, seconds, worth.of(ends[a].cell, ends[b].cell)));
@@ -265,17 +292,20 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
   if (doubtful && doubtful->repeated) doubtful = std::nullopt;
   const Field field = fieldOf(isolation, doubtful ? posteriorOf(isolation) : isolation.probability, repairs);
   const auto places = reachable(isolation, limits);
+  const auto times = timesRead(isolation);
   if (isolation.model->bench && !places.empty()) {
     DiodeWorth worth(isolation, field);
     for (const auto& here : places)
-      result.ranked.push_back(
-          proposal(ReadingMode::diode, here.place, std::nullopt, here.seconds, worth.at(here.cell)));
+      if (!readEnough(times, here.cell, noCell, ReadingMode::diode))
+        result.ranked.push_back(
+            proposal(ReadingMode::diode, here.place, std::nullopt, here.seconds, worth.at(here.cell)));
   }
-  addBetween(isolation, field, places, result.ranked);
+  addBetween(isolation, field, places, times, result.ranked);
   std::stable_sort(
       result.ranked.begin(), result.ranked.end(),
       [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
-  decide(field, repairs.wrongRepair.value_or(isolation.model->efforts.wrongRepair), result);
+  const auto& efforts = isolation.model->efforts;
+  decide(field, repairs.wrongRepair.value_or(field.lifts ? efforts.wrongLift : efforts.wrongRepair), result);
   if (doubtful) askAgain(isolation, *doubtful, result);
   if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
   for (auto& probe : result.ranked)

@@ -32,11 +32,13 @@ ReadingTable tableOf(const IsolationModel& model, const PlacedReading& reading) 
   const double slipped = model.priors.slippedShare;
   ReadingTable result;
   const bool volts = reading.sort == ReadingSort::voltsToGround;
-  const double anySlip = !reading.value ? 0.5 * slipped : 0.5 * slipped * (volts ? 1.0 / limit : anyOhms(*reading.value));
+  const double anySlip =
+      !reading.value ? 0.5 * slipped : 0.5 * slipped * (volts ? 1.0 / limit : anyOhms(*reading.value));
   const MeterMode* ohmsMode = model.meter.mode(ReadingMode::ohms);
   const auto near = [&](double v) {
     if (volts)
-      return reading.value ? studentDensity(*reading.value, v, model.repeatSigma) : normalBelow((v - limit) / model.repeatSigma);
+      return reading.value ? studentDensity(*reading.value, v, model.repeatSigma)
+                           : normalBelow((v - limit) / model.repeatSigma);
     const double amperes = std::max(1e-12, sourceCurrent(model.ohms->source, Volts(v)).value);
     const double ohms = std::max(0.0, v / amperes);
     const double sigma = ohmsSigma(model.meter, ohms);
@@ -61,7 +63,8 @@ ReadingTable goodTable(const IsolationModel& model, const KnownGood& known) {
   for (std::size_t i = 0; i < latticePoints(limit); ++i) {
     const double v = latticeVolts(i);
     const double value = known.value ? studentDensity(known.value->value, v, sigma) : 0.0;
-    const double here = (1.0 - over) * ((1.0 - astray) * value + astray / limit) + over * normalBelow((v - limit) / sigma);
+    const double here =
+        (1.0 - over) * ((1.0 - astray) * value + astray / limit) + over * normalBelow((v - limit) / sigma);
     result.logLikelihood.push_back(static_cast<float>(std::log(std::max(here, 1e-12))));
   }
   result.atNothing = std::log((1.0 - over) * astray / limit + over);

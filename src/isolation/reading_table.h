@@ -21,8 +21,8 @@ struct ReadingTable {
 /// The same of what good boards read at a node of the line.
 [[nodiscard]] ReadingTable goodTable(const IsolationModel& model, const KnownGood& known);
 
-/// Several readings of one fragment together. Averages over stretches of voltage, so that a stretch may be wider than
-/// what the readings leave.
+/// Several readings of one fragment together. Averages over stretches of voltage, so that a stretch may be
+/// wider than what the readings leave.
 class ReadingProduct {
 public:
   explicit ReadingProduct(std::span<const ReadingTable* const> readings);

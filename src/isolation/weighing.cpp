@@ -9,7 +9,7 @@ namespace netmend {
 
 namespace {
 
-constexpr double oneValue = 0.5; ///< none of these: the whole line reads alike, else each place as it likes
+constexpr double oneValue = 0.5;   ///< none of these: the whole line reads alike, else each place as it likes
 constexpr double sameAgain = 0.95; ///< none of these, from point to point: what was found is found again
 
 /// Of readings that all meet one unknown thing.
@@ -23,7 +23,8 @@ Foreseen foreseenBehind(const ReadingProduct& product, double limit) {
   const double all = anythingBehind(product, limit);
   for (std::size_t i = 0; i < bins; ++i) {
     const double volts = 1e-3 * static_cast<double>(i);
-    result.share.push_back(static_cast<float>((1.0 - noneReadsOverLimit) * product.mean(volts, volts + 1e-3) * 1e-3 / limit / all));
+    result.share.push_back(static_cast<float>((1.0 - noneReadsOverLimit) * product.mean(volts, volts + 1e-3) *
+                                              1e-3 / limit / all));
   }
   result.overLimit = static_cast<float>(noneReadsOverLimit * product.atNothing() / all);
   return result;
@@ -31,7 +32,9 @@ Foreseen foreseenBehind(const ReadingProduct& product, double limit) {
 
 Foreseen mixture(double share, const Foreseen& a, const Foreseen& b) {
   Foreseen result = a;
-  const auto mix = [&](float x, float y) { return static_cast<float>(share) * x + static_cast<float>(1.0 - share) * y; };
+  const auto mix = [&](float x, float y) {
+    return static_cast<float>(share) * x + static_cast<float>(1.0 - share) * y;
+  };
   for (std::size_t i = 0; i < result.share.size(); ++i)
     result.share[i] = mix(a.share[i], b.share[i]);
   result.overLimit = mix(a.overLimit, b.overLimit);
@@ -56,7 +59,9 @@ const ReadingProduct& Weighing::product(const Set& set) {
 }
 
 Weighed Weighing::of(std::size_t faultClass, std::optional<std::size_t> skip, double giveUpBelow) {
-  return model_.effects[faultClass].kind == FaultKind::noneOfThese ? ifNone(skip) : byCircuits(faultClass, skip, giveUpBelow);
+  return model_.effects[faultClass].kind == FaultKind::noneOfThese
+             ? ifNone(skip)
+             : byCircuits(faultClass, skip, giveUpBelow);
 }
 
 double Weighing::between(std::size_t faultClass, std::optional<std::size_t> skip) const {
@@ -72,12 +77,22 @@ Weighed Weighing::byCircuits(std::size_t faultClass, std::optional<std::size_t> 
   std::vector<Set> ohms(network.circuits.size());
   for (std::size_t i = 0; i < readings_.size(); ++i)
     if (i != skip && isToGround(i))
-      (isVolts(i) ? volts : ohms)[model_.circuitAt(faultClass, model_.cellOfPlace[readings_[i].place])].push_back(i);
+      (isVolts(i) ? volts : ohms)[model_.circuitAt(faultClass, model_.cellOfPlace[readings_[i].place])]
+          .push_back(i);
   Weighed result;
   result.log = between(faultClass, skip);
   if (!model_.bench) return result;
   const double ofGood = model_.logGood.empty() ? 0.0 : model_.logGood[faultClass];
-  IntegralRequest request{model_.networks, network, *model_.bench, model_.ohms ? &*model_.ohms : nullptr, {}, {}, {}, model_.errors, giveUpBelow - result.log + ofGood, true};
+  IntegralRequest request{model_.networks,
+                          network,
+                          *model_.bench,
+                          model_.ohms ? &*model_.ohms : nullptr,
+                          {},
+                          {},
+                          {},
+                          model_.errors,
+                          giveUpBelow - result.log + ofGood,
+                          true};
   if (!network.good.empty())
     for (const auto& good : model_.good)
       request.good.push_back(&good);
@@ -98,7 +113,8 @@ double Weighing::betweenIfNone(std::optional<std::size_t> skip) const {
   for (std::size_t i = 0; i < readings_.size(); ++i) {
     if (i == skip || isVolts(i)) continue;
     const std::size_t here = model_.cellOfPlace[readings_[i].place];
-    const auto ends = std::minmax(here, readings_[i].other ? model_.cellOfPlace[*readings_[i].other] : noCell);
+    const auto ends =
+        std::minmax(here, readings_[i].other ? model_.cellOfPlace[*readings_[i].other] : noCell);
     const bool over = !readings_[i].value;
     const double fresh = over ? noneParted : (1.0 - noneParted) * anyOhms(*readings_[i].value);
     const auto [before, first] = parted.try_emplace({ends.first, ends.second}, over);
@@ -152,7 +168,8 @@ const Foreseen& foreseenAt(const Isolation& isolation, std::size_t faultClass, s
   const auto& foreseen = (*isolation.foreseen)[faultClass];
   static const Foreseen nothing{0, {}, 1.0F}; // of a class that does not count any more
   if (foreseen.empty()) return nothing;
-  if (model.effects[faultClass].kind != FaultKind::noneOfThese) return foreseen[model.circuitAt(faultClass, cell)];
+  if (model.effects[faultClass].kind != FaultKind::noneOfThese)
+    return foreseen[model.circuitAt(faultClass, cell)];
   const auto at = std::lower_bound(isolation.cellsRead.begin(), isolation.cellsRead.end(), cell);
   const bool read = at != isolation.cellsRead.end() && *at == cell;
   return read ? foreseen[static_cast<std::size_t>(at - isolation.cellsRead.begin())] : foreseen.back();

@@ -25,7 +25,8 @@ public:
 
   /// Without one of them, where `skip` says so.
   /// Below `giveUpBelow` a likelihood does not count any more, and an upper bound will do.
-  [[nodiscard]] Weighed of(std::size_t faultClass, std::optional<std::size_t> skip = {}, double giveUpBelow = -1e300);
+  [[nodiscard]] Weighed of(std::size_t faultClass, std::optional<std::size_t> skip = {},
+                           double giveUpBelow = -1e300);
 
 private:
   using Set = std::vector<std::size_t>; ///< of readings, ascending
@@ -33,11 +34,14 @@ private:
   [[nodiscard]] bool isToGround(std::size_t reading) const {
     return readings_[reading].sort != ReadingSort::ohmsBetween;
   }
-  [[nodiscard]] bool isVolts(std::size_t reading) const { return readings_[reading].sort == ReadingSort::voltsToGround; }
+  [[nodiscard]] bool isVolts(std::size_t reading) const {
+    return readings_[reading].sort == ReadingSort::voltsToGround;
+  }
   const ReadingProduct& product(const Set& set);
   [[nodiscard]] double between(std::size_t faultClass, std::optional<std::size_t> skip) const;
   [[nodiscard]] double betweenIfNone(std::optional<std::size_t> skip) const;
-  [[nodiscard]] Weighed byCircuits(std::size_t faultClass, std::optional<std::size_t> skip, double giveUpBelow);
+  [[nodiscard]] Weighed byCircuits(std::size_t faultClass, std::optional<std::size_t> skip,
+                                   double giveUpBelow);
   [[nodiscard]] Weighed ifNone(std::optional<std::size_t> skip);
 
   const IsolationModel& model_;
@@ -47,9 +51,11 @@ private:
 };
 
 /// Cells that were read to ground, ascending: what is foreseen by none of these is by them.
-[[nodiscard]] std::vector<std::size_t> cellsRead(const IsolationModel& model, const std::vector<PlacedReading>& readings);
+[[nodiscard]] std::vector<std::size_t> cellsRead(const IsolationModel& model,
+                                                 const std::vector<PlacedReading>& readings);
 
 /// What a class foresees at a cell.
-[[nodiscard]] const Foreseen& foreseenAt(const Isolation& isolation, std::size_t faultClass, std::size_t cell);
+[[nodiscard]] const Foreseen& foreseenAt(const Isolation& isolation, std::size_t faultClass,
+                                         std::size_t cell);
 
 } // namespace netmend

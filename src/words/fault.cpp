@@ -234,10 +234,6 @@ Said adviceReasons(const Isolation& isolation, const LineNames& names, const Nex
 
 Said noticeSaid(const LineNotice& notice) {
   switch (notice.kind) {
-  case LineNotice::Kind::manyBranches:
-    return said(pattern("core", "the way between {} points is unknown: only breaks that cut off one of them "
-                                "are considered; drawing part of the way tells more"),
-                notice.count);
   case LineNotice::Kind::unknownWays:
     return said(pattern("core",
                         "copper whose way nobody has seen holds {} % of the chances: there a break is "

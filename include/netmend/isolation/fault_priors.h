@@ -77,8 +77,9 @@ struct ProbeEfforts {
   Seconds unknownReach;
   std::optional<Seconds> scrapedTrack;
   Seconds secondLead;
-  Length scrapeEvery; ///< an outer track is divided into places to scrape about this far apart
-  Seconds wrongRepair;
+  Length scrapeEvery;  ///< an outer track is divided into places to scrape about this far apart
+  Seconds wrongRepair; ///< a wire that mends nothing comes off again
+  Seconds wrongLift;   ///< a part taken off for nothing is seldom put back as it was
 
   /// Of one place; empty: not reachable.
   [[nodiscard]] std::optional<Seconds> of(const Fact<Access>& access) const;

@@ -116,7 +116,6 @@ struct SetAside {
 /// What is not known of the line, and so limits what can be found.
 struct LineNotice {
   enum class Kind {
-    manyBranches,    ///< `count` points hang on one unknown way: only breaks that cut off one are considered
     unknownWays,     ///< copper whose way nobody has seen holds `share` of the chances
     knownGoodAstray, ///< a known-good value is for a pin that is not on this line
     noKnownGood,     ///< readings are predicted to about `spread`; one value of a good board makes it
