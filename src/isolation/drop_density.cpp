@@ -11,7 +11,7 @@ namespace netmend {
 
 namespace {
 
-using Cumulative = std::array<double, DropDensity::bins + 1>;
+constexpr double centresApart = 1.5; ///< in spreads: a row of bells so far apart is even to some per cent
 
 double binEdge(std::size_t i) {
   return DropDensity::first + DropDensity::step * static_cast<double>(i);
@@ -116,7 +116,8 @@ std::vector<Technology> technologies(const FaultPriors& priors) {
   for (const auto& alike : priors.alike) {
     own -= alike.share;
     const double wide = main.to.value - main.from.value;
-    const auto count = static_cast<std::size_t>(std::max(1.0, std::ceil(wide / alike.spread.value)));
+    const auto count =
+        static_cast<std::size_t>(std::max(1.0, std::ceil(wide / (centresApart * alike.spread.value))));
     for (std::size_t i = 0; i < count; ++i)
       result.push_back({alike.share / static_cast<double>(count), true,
                         main.from.value + wide * (static_cast<double>(i) + 0.5) / static_cast<double>(count),

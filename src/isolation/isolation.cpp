@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <span>
 #include <utility>
 
 #include "fault_classes.h"
@@ -80,7 +81,7 @@ void addNetworks(IsolationModel& model) {
     supers.push_back(super);
     const auto table = goodTable(model, good);
     const std::vector<const ReadingTable*> one{&table};
-    model.good.emplace_back(one);
+    model.good.emplace_back(one, std::span<const CommonError>{});
   }
   model.networks = lineNetworks({model.cells, model.pins, model.effects, supers, model.priors, *model.bench});
 }
@@ -183,7 +184,11 @@ Isolation makeIsolation(const IsolationInput& input) {
     const auto uncertainty = uncertaintyOf(input.meter, ReadingMode::diode, usualVolts);
     const auto& u = uncertainty.value_or(ReadingUncertainty{});
     model->repeatSigma = std::hypot(u.resolution, input.priors.readingSpread.value);
-    model->errors = commonErrors(Volts(std::hypot(u.calibration, u.leads)), Volts(model->repeatSigma));
+    const Volts common(std::hypot(u.calibration, u.leads));
+    // Where readings meet two circuits, what is not known of these is far wider than a step.
+    model->errors = commonErrors(common, 1.0);
+    model->fineErrors =
+        commonErrors(common, std::clamp(1.2 * model->repeatSigma / std::max(common.value, 1e-9), 0.1, 0.5));
   }
   const auto ohms = meterSource(input.meter, ReadingMode::ohms);
   if (ohms && model->bench) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 #include <boost/container/small_vector.hpp>
 
@@ -13,7 +14,7 @@ namespace {
 constexpr double tolerance = 2e-3;       ///< of the sum: what one cell may be off by
 constexpr double negligible = 1e-9;      ///< of the sum: not shown in what is foreseen
 constexpr std::size_t mostCells = 40000; ///< evaluated
-constexpr std::size_t mostErrors = 25;
+constexpr std::size_t mostErrors = 13;
 constexpr double mostDeviations = 3.0; ///< of the common error that are looked at
 constexpr double narrowest = 2e-4;     ///< V or log: narrower cells tell nothing
 
@@ -36,30 +37,33 @@ struct Cell {
   double bound = 0.0;                                  ///< at most
 };
 
-double between(const LineUnknown::Shares& shares, double low, double high) {
-  const auto at = [&](double volts) {
+/// Multiplies what is in `product`, by technology, with the share of an extent.
+void multiply(std::vector<float>& product, const LineUnknown& unknown, const Extent& extent) {
+  const std::size_t n = product.size();
+  switch (extent.kind) {
+  case Extent::Kind::any:
+    return;
+  case Extent::Kind::high:
+    std::transform(product.begin(), product.end(), unknown.high.begin(), product.begin(),
+                   std::multiplies<>());
+    return;
+  case Extent::Kind::none:
+    std::transform(product.begin(), product.end(), unknown.none.begin(), product.begin(),
+                   std::multiplies<>());
+    return;
+  case Extent::Kind::stretch:
+    break;
+  }
+  const auto edge = [&](double volts) {
     const double x = std::clamp((volts - DropDensity::first) / DropDensity::step, 0.0,
                                 static_cast<double>(DropDensity::bins));
     const auto i = std::min(static_cast<std::size_t>(x), DropDensity::bins - 1);
-    const double share = x - static_cast<double>(i);
-    return (1.0 - share) * static_cast<double>(shares.below[i]) +
-           share * static_cast<double>(shares.below[i + 1]);
+    return std::pair{&unknown.below[i * n], static_cast<float>(x - static_cast<double>(i))};
   };
-  return at(high) - at(low);
-}
-
-double massOf(const LineUnknown::Shares& shares, const Extent& extent) {
-  switch (extent.kind) {
-  case Extent::Kind::any:
-    return 1.0;
-  case Extent::Kind::stretch:
-    return between(shares, extent.low, extent.high);
-  case Extent::Kind::high:
-    return static_cast<double>(shares.high);
-  case Extent::Kind::none:
-    break;
-  }
-  return static_cast<double>(shares.none);
+  const auto [low, lowShare] = edge(extent.low);
+  const auto [high, highShare] = edge(extent.high);
+  for (std::size_t t = 0; t < n; ++t)
+    product[t] *= high[t] + highShare * (high[t + n] - high[t]) - low[t] - lowShare * (low[t + n] - low[t]);
 }
 
 /// Stretches of voltage with weights, gathered by millivolt. A stretch's cumulative distribution is a ramp:
@@ -122,8 +126,14 @@ private:
 
 class Cubature {
 public:
-  explicit Cubature(const IntegralRequest& request) : request_(request) {
+  explicit Cubature(const IntegralRequest& request)
+      : request_(request),
+        smooth_(std::count_if(request.readings.begin(), request.readings.end(),
+                              [](const auto* product) { return product != nullptr; }) == 1) {
     const auto& network = request.network;
+    for (const auto& technology : request.networks.technologies)
+      weights_.push_back(static_cast<float>(technology.weight));
+    product_ = weights_;
     for (std::size_t i = 0; i < network.good.size(); ++i)
       measured_.push_back({&network.good[i], request.good[i], &request.bench, false});
     for (std::size_t i = 0; i < network.circuits.size(); ++i) {
@@ -139,7 +149,7 @@ public:
     Cell whole;
     for (const std::size_t unknown : request_.network.unknowns) {
       const auto& u = request_.networks.unknowns[unknown];
-      whole.extents.push_back(u.drops.empty() ? Extent{Extent::Kind::stretch, u.low, u.high} : Extent{});
+      whole.extents.push_back(u.isDrop() ? Extent{} : Extent{Extent::Kind::stretch, u.least, u.most});
     }
     measure(whole, true, true);
     evaluate(whole);
@@ -208,26 +218,20 @@ private:
     return noDrop;
   }
 
-  [[nodiscard]] double massOfCell(const Cell& cell) const {
+  [[nodiscard]] double massOfCell(const Cell& cell) {
     double fixed = 1.0;
-    bool drops = false;
+    std::copy(weights_.begin(), weights_.end(), product_.begin());
     for (std::size_t d = 0; d < cell.extents.size(); ++d) {
       const auto& unknown = unknownAt(d);
-      if (unknown.drops.empty())
-        fixed *= (cell.extents[d].high - cell.extents[d].low) / (unknown.high - unknown.low);
+      if (unknown.isDrop())
+        multiply(product_, unknown, cell.extents[d]);
       else
-        drops = true;
+        fixed *= (cell.extents[d].high - cell.extents[d].low) / (unknown.most - unknown.least);
     }
-    if (!drops) return fixed;
-    double sum = 0.0;
-    for (std::size_t t = 0; t < request_.networks.technologies.size(); ++t) {
-      double product = request_.networks.technologies[t].weight;
-      for (std::size_t d = 0; d < cell.extents.size() && product > 0.0; ++d)
-        if (const auto& unknown = unknownAt(d); !unknown.drops.empty())
-          product *= massOf(unknown.drops[t], cell.extents[d]);
-      sum += product;
-    }
-    return fixed * sum;
+    float sum = 0.0F;
+    for (const float p : product_)
+      sum += p;
+    return fixed * static_cast<double>(sum);
   }
 
   [[nodiscard]] const LineUnknown& unknownAt(std::size_t d) const {
@@ -256,14 +260,19 @@ private:
     if (!(mass > 0.0)) return;
     double goodMean = mass;
     double goodMost = mass;
-    std::array<double, mostErrors + 1> mean{};
-    std::array<double, mostErrors + 1> most{};
-    const std::size_t errors = request_.errors.size();
+    std::array<double, mostErrors> mean{};
+    std::array<double, mostErrors> most{};
+    const std::size_t errors = smooth_ ? 1 : request_.errors.size();
     for (std::size_t e = 0; e < errors; ++e)
-      mean[e] = most[e] = request_.errors[e].weight;
+      mean[e] = most[e] = smooth_ ? 1.0 : request_.errors[e].weight;
     for (std::size_t m = 0; m < measured_.size(); ++m) {
       const auto& measured = measured_[m];
       const VoltRange range = cell.ranges[m];
+      if (measured.moved && smooth_) {
+        mean[0] *= measured.product->smoothMean(range.low, range.high);
+        most[0] *= measured.product->smoothMost(range.low, range.high);
+        continue;
+      }
       if (!measured.moved) {
         goodMean *= measured.product->mean(range.low, range.high);
         goodMost *= measured.product->most(range.low, range.high);
@@ -390,17 +399,17 @@ private:
   }
 
   const IntegralRequest& request_;
+  bool smooth_; ///< readings meet one circuit: their common error is summed up beforehand
   std::vector<Measured> measured_;
+  std::vector<float> weights_; ///< of technologies
+  std::vector<float> product_; ///< scratch
   std::size_t evaluated_ = 0;
 };
 
 } // namespace
 
-std::vector<CommonError> commonErrors(Volts standardUncertainty, Volts fresh) {
+std::vector<CommonError> commonErrors(Volts standardUncertainty, double step) {
   if (!(standardUncertainty.value > 0.0)) return {{}};
-  // The trapezium rule, which is as good as exact for smooth bells if the step is not wider than they are.
-  const double step = std::clamp(1.5 * fresh.value / standardUncertainty.value,
-                                 2.0 * mostDeviations / (mostErrors - 1.0), 1.0);
   std::vector<CommonError> result;
   double sum = 0.0;
   for (double z = -mostDeviations; z < mostDeviations + 0.5 * step; z += step) {

@@ -10,14 +10,6 @@
 /// How likely readings are under one class, summed over all that is not known of the line.
 namespace netmend {
 
-/// A systematic error that all diode readings of a job share, as nodes of a quadrature; `fresh` is what each
-/// reading has of its own.
-struct CommonError {
-  double offset = 0.0; ///< V
-  double weight = 1.0;
-};
-[[nodiscard]] std::vector<CommonError> commonErrors(Volts standardUncertainty, Volts fresh);
-
 struct IntegralRequest {
   const LineNetworks& networks;
   const ClassNetwork& network;

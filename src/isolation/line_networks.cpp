@@ -15,16 +15,19 @@ bool isLoad(const LinePin& pin) {
   return pin.termination.shares.resistive >= 0.5;
 }
 
-LineUnknown::Shares sharesOf(const DropDensity& density) {
-  LineUnknown::Shares result;
-  double sum = 0.0;
-  result.below.push_back(0.0F);
-  for (const float mass : density.mass) {
-    sum += static_cast<double>(mass);
-    result.below.push_back(static_cast<float>(sum));
+LineUnknown dropOf(const std::vector<DropDensity>& byTechnology) {
+  LineUnknown result;
+  std::vector<double> sum(byTechnology.size(), 0.0);
+  result.below.assign(byTechnology.size(), 0.0F);
+  for (std::size_t bin = 0; bin < DropDensity::bins; ++bin)
+    for (std::size_t t = 0; t < sum.size(); ++t) {
+      sum[t] += static_cast<double>(byTechnology[t].mass[bin]);
+      result.below.push_back(static_cast<float>(sum[t]));
+    }
+  for (const auto& density : byTechnology) {
+    result.high.push_back(density.high);
+    result.none.push_back(density.none);
   }
-  result.high = density.high;
-  result.none = density.none;
   return result;
 }
 
@@ -68,10 +71,10 @@ private:
   std::size_t shared(const std::vector<std::size_t>& pins) {
     const auto [at, fresh] = known_.try_emplace(pins, result_.unknowns.size());
     if (fresh) {
-      LineUnknown unknown;
+      std::vector<DropDensity> densities;
       for (std::size_t technology = 0; technology < clamps_.size(); ++technology)
-        unknown.drops.push_back(sharesOf(densityOf(pins, technology)));
-      result_.unknowns.push_back(std::move(unknown));
+        densities.push_back(densityOf(pins, technology));
+      result_.unknowns.push_back(dropOf(densities));
     }
     return at->second;
   }
@@ -109,8 +112,8 @@ private:
   std::size_t resistance(Building& building, double low, double high) {
     building.network.unknowns.push_back(result_.unknowns.size());
     LineUnknown unknown;
-    unknown.low = std::log(low);
-    unknown.high = std::log(high);
+    unknown.least = std::log(low);
+    unknown.most = std::log(high);
     result_.unknowns.push_back(std::move(unknown));
     return building.network.unknowns.size() - 1;
   }

@@ -13,15 +13,15 @@ namespace netmend {
 
 /// Something that is not known, with its distribution before any reading.
 struct LineUnknown {
-  /// Of a drop, by technology: shares below the bins' edges, then those of a high drop and of none.
-  struct Shares {
-    std::vector<float> below;
-    float high = 0.0F;
-    float none = 0.0F;
-  };
-  std::vector<Shares> drops; ///< empty: a resistance, even in its logarithm between these:
-  double low = 0.0;
-  double high = 0.0;
+  /// Of a drop: what share lies below each edge of the bins, edge by edge, by technology; then those of a
+  /// high drop, and of none. Empty: a resistance, even in its logarithm between these:
+  std::vector<float> below;
+  std::vector<float> high;
+  std::vector<float> none;
+  double least = 0.0;
+  double most = 0.0;
+
+  [[nodiscard]] bool isDrop() const { return !below.empty(); }
 };
 
 /// The circuits that a class makes of the line.

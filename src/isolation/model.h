@@ -18,10 +18,11 @@ struct IsolationModel {
   std::vector<std::size_t> cellOfPlace;
   std::vector<FaultEffect> effects; ///< by class
   LineNetworks networks;
-  std::vector<ReadingProduct> good; ///< what good boards say, parallel to each network's `good`
-  std::vector<double> logGood;      ///< by class: how likely that is; the same but for rounding
-  std::vector<CommonError> errors;  ///< of the meter in diode mode
-  double repeatSigma = 0.0;         ///< V, of one diode reading: hand and display
+  std::vector<ReadingProduct> good;    ///< what good boards say, parallel to each network's `good`
+  std::vector<double> logGood;         ///< by class: how likely that is; the same but for rounding
+  std::vector<CommonError> errors;     ///< of the meter in diode mode
+  std::vector<CommonError> fineErrors; ///< the same in smaller steps
+  double repeatSigma = 0.0;            ///< V, of one diode reading: hand and display
   FaultPriors priors;
   ProbeEfforts efforts;
   MeterProfile meter;

@@ -71,7 +71,8 @@ ReadingTable goodTable(const IsolationModel& model, const KnownGood& known) {
   return result;
 }
 
-ReadingProduct::ReadingProduct(std::span<const ReadingTable* const> readings) {
+ReadingProduct::ReadingProduct(std::span<const ReadingTable* const> readings,
+                               std::span<const CommonError> errors) {
   if (readings.empty()) return;
   std::vector<float> sum(readings.front()->logLikelihood.size(), 0.0F);
   double nothing = 0.0;
@@ -81,58 +82,75 @@ ReadingProduct::ReadingProduct(std::span<const ReadingTable* const> readings) {
   }
   logScale_ = std::max(nothing, static_cast<double>(*std::max_element(sum.begin(), sum.end())));
   atNothing_ = std::exp(nothing - logScale_);
-  integral_.reserve(sum.size());
-  double integral = 0.0;
-  double last = 0.0;
-  for (std::size_t i = 0; i < sum.size(); ++i) {
-    const double here = std::exp(static_cast<double>(sum[i]) - logScale_);
-    if (i > 0) integral += 0.5 * (last + here) * ReadingTable::step;
-    integral_.push_back(integral);
-    value_.push_back(here);
-    if (i % block == 0) greatest_.push_back(here);
-    greatest_.back() = std::max(greatest_.back(), here);
-    last = here;
+  for (const float log : sum)
+    sharp_.value.push_back(std::exp(static_cast<double>(log) - logScale_));
+  const auto points = static_cast<std::ptrdiff_t>(sum.size());
+  smooth_.value.assign(sum.size(), 0.0);
+  for (const auto& error : errors) {
+    const auto moved = static_cast<std::ptrdiff_t>(std::lround(error.offset / ReadingTable::step));
+    for (std::ptrdiff_t i = 0; i < points; ++i)
+      smooth_.value[static_cast<std::size_t>(i)] +=
+          error.weight *
+          sharp_.value[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i + moved, 0, points - 1))];
+  }
+  sharp_.finish();
+  smooth_.finish();
+}
+
+void ReadingProduct::Lattice::finish() {
+  integral.reserve(value.size());
+  double sum = 0.0;
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    if (i > 0) sum += 0.5 * (value[i - 1] + value[i]) * ReadingTable::step;
+    integral.push_back(sum);
+    if (i % block == 0) greatest.push_back(0.0);
+    greatest.back() = std::max(greatest.back(), value[i]);
+    if (i % (block * block) == 0) greatestOfMany.push_back(0.0);
+    greatestOfMany.back() = std::max(greatestOfMany.back(), value[i]);
   }
 }
 
-double ReadingProduct::integralTo(double volts) const {
+double ReadingProduct::Lattice::integralTo(double volts) const {
   const double at = std::clamp((volts - ReadingTable::first) / ReadingTable::step, 0.0,
-                               static_cast<double>(integral_.size() - 1));
-  const auto i = std::min(static_cast<std::size_t>(at), integral_.size() - 2);
+                               static_cast<double>(integral.size() - 1));
+  const auto i = std::min(static_cast<std::size_t>(at), integral.size() - 2);
   const double share = at - static_cast<double>(i);
-  return integral_[i] + share * (integral_[i + 1] - integral_[i]);
+  return integral[i] + share * (integral[i + 1] - integral[i]);
 }
 
-double ReadingProduct::mean(double low, double high) const {
-  if (integral_.empty()) return 1.0;
-  const double last = ReadingTable::first + ReadingTable::step * static_cast<double>(integral_.size() - 1);
-  if (low >= last) return atNothing_;
-  if (!std::isfinite(high)) return 0.5 * (mean(low, last) + atNothing_);
+double ReadingProduct::Lattice::mean(double low, double high, double beyond) const {
+  if (integral.empty()) return 1.0;
+  const double last = ReadingTable::first + ReadingTable::step * static_cast<double>(integral.size() - 1);
+  if (low >= last) return beyond;
+  if (!std::isfinite(high)) return 0.5 * (mean(low, last, beyond) + beyond);
   const double least = std::max(high - low, ReadingTable::step);
   const double end = low + least;
   // What lies above the lattice is over the display's limit.
   const double inside = std::min(end, last);
-  return (integralTo(inside) - integralTo(low) + (end - inside) * atNothing_) / least;
+  return (integralTo(inside) - integralTo(low) + (end - inside) * beyond) / least;
 }
 
-double ReadingProduct::most(double low, double high) const {
-  if (integral_.empty()) return 1.0;
-  const auto last = static_cast<double>(value_.size() - 1);
+double ReadingProduct::Lattice::most(double low, double high, double beyond) const {
+  if (integral.empty()) return 1.0;
+  const auto last = static_cast<double>(value.size() - 1);
   const double from = (low - ReadingTable::first) / ReadingTable::step;
-  if (from >= last) return atNothing_;
+  if (from >= last) return beyond;
   const double to = (high - ReadingTable::first) / ReadingTable::step;
-  double greatest = to > last ? atNothing_ : 0.0;
+  double result = to > last ? beyond : 0.0;
   auto i = static_cast<std::size_t>(std::max(0.0, std::floor(from)));
   const auto end = static_cast<std::size_t>(std::clamp(std::ceil(to), 0.0, last));
   while (i <= end) {
-    if (i % block == 0 && i + block <= end) {
-      greatest = std::max(greatest, greatest_[i / block]);
+    if (i % (block * block) == 0 && i + block * block <= end) {
+      result = std::max(result, greatestOfMany[i / (block * block)]);
+      i += block * block;
+    } else if (i % block == 0 && i + block <= end) {
+      result = std::max(result, greatest[i / block]);
       i += block;
     } else {
-      greatest = std::max(greatest, value_[i++]);
+      result = std::max(result, value[i++]);
     }
   }
-  return greatest;
+  return result;
 }
 
 } // namespace netmend

@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "common_error.h"
 #include "likelihood.h"
 
 /// What readings to ground say of the voltage that a lead meets.
@@ -25,24 +26,40 @@ struct ReadingTable {
 /// wider than what the readings leave.
 class ReadingProduct {
 public:
-  explicit ReadingProduct(std::span<const ReadingTable* const> readings);
+  /// `errors`: of all of them together, for the smoothed means.
+  ReadingProduct(std::span<const ReadingTable* const> readings, std::span<const CommonError> errors);
 
   /// Mean of the likelihood over [low, high] V, over `exp(logScale())`.
-  [[nodiscard]] double mean(double low, double high) const;
+  [[nodiscard]] double mean(double low, double high) const { return sharp_.mean(low, high, atNothing_); }
   /// The greatest there.
-  [[nodiscard]] double most(double low, double high) const;
+  [[nodiscard]] double most(double low, double high) const { return sharp_.most(low, high, atNothing_); }
+  /// The same summed over the common errors.
+  [[nodiscard]] double smoothMean(double low, double high) const {
+    return smooth_.mean(low, high, atNothing_);
+  }
+  [[nodiscard]] double smoothMost(double low, double high) const {
+    return smooth_.most(low, high, atNothing_);
+  }
   [[nodiscard]] double atNothing() const { return atNothing_; }
   [[nodiscard]] double logScale() const { return logScale_; }
-  [[nodiscard]] bool empty() const { return integral_.empty(); }
 
 private:
-  [[nodiscard]] double integralTo(double volts) const;
+  /// A function over the lattice.
+  struct Lattice {
+    static constexpr std::size_t block = 16; ///< points whose greatest is kept, and as many blocks again
+    std::vector<double> value;
+    std::vector<double> integral;
+    std::vector<double> greatest;
+    std::vector<double> greatestOfMany;
 
-  static constexpr std::size_t block = 16; ///< lattice points whose greatest is kept
+    void finish();
+    [[nodiscard]] double integralTo(double volts) const;
+    [[nodiscard]] double mean(double low, double high, double beyond) const;
+    [[nodiscard]] double most(double low, double high, double beyond) const;
+  };
 
-  std::vector<double> integral_; ///< from the first lattice point on
-  std::vector<double> value_;
-  std::vector<double> greatest_; ///< by block
+  Lattice sharp_;
+  Lattice smooth_;
   double atNothing_ = 1.0;
   double logScale_ = 0.0;
 };

@@ -55,7 +55,7 @@ const ReadingProduct& Weighing::product(const Set& set) {
   std::vector<const ReadingTable*> tables;
   for (const std::size_t reading : set)
     tables.push_back(&tables_[reading]);
-  return products_.try_emplace(set, tables).first->second;
+  return products_.try_emplace(set, tables, model_.fineErrors).first->second;
 }
 
 Weighed Weighing::of(std::size_t faultClass, std::optional<std::size_t> skip, double giveUpBelow) {
