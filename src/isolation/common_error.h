@@ -11,8 +11,8 @@ struct CommonError {
   double offset = 0.0; ///< V
   double weight = 1.0;
 };
-/// By the trapezium rule, as good as exact for smooth bells where the step (in standard deviations) is not wider than they
-/// are.
+/// By the trapezium rule, as good as exact for smooth bells where the step (in standard deviations) is not
+/// wider than they are.
 [[nodiscard]] std::vector<CommonError> commonErrors(Volts standardUncertainty, double step);
 
 } // namespace netmend

@@ -279,8 +279,10 @@ public:
       candidate.weight = 0.0;
       if (place.place.edgeKind == EdgeKind::unknownWay) {
         const std::size_t root = view_.cells.root[below.front().first];
-        candidate.place.beyond = pinsOf(view_, candidate.effect, true, root);
-        candidate.place.before = pinsOf(view_, candidate.effect, false, root);
+        auto& beyond = candidate.place.beyond = pinsOf(view_, candidate.effect, true, root);
+        auto& before = candidate.place.before = pinsOf(view_, candidate.effect, false, root);
+        if (beyond.size() != 1 && before.size() == 1) std::swap(beyond, before);
+        if (beyond.size() == 1) before.clear(); // one pin cut off says all
       }
     }
     candidate.weight += weight;
