@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "operating_point.h"
 
@@ -221,7 +222,74 @@ private:
 
 } // namespace
 
+namespace {
+
+constexpr double tableStep = 1e-3; ///< V
+constexpr double leastDrop = DropDensity::first - 0.01;
+constexpr double mostDrop = 3.0;
+constexpr double mostApart = 1.5;
+
+bool hasLoads(const Circuit& circuit) {
+  return std::any_of(circuit.nodes.begin(), circuit.nodes.end(),
+                     [](const Circuit::Node& node) { return node.siemens > 0.0 || node.leak != noUnknown; });
+}
+
+bool isByDrop(const Circuit& circuit) {
+  return circuit.nodes.size() == 1 && circuit.nodes.front().leak == noUnknown &&
+         circuit.nodes.front().siemens > 0.0;
+}
+
+bool isByApart(const Circuit& circuit) {
+  return circuit.nodes.size() == 2 && circuit.links.size() == 1 &&
+         circuit.links.front().unknown == noUnknown && !hasLoads(circuit);
+}
+
+/// Linear between its points; empty beyond its ends.
+std::optional<double> lookUp(const std::vector<double>& table, double first, double at) {
+  const double x = (at - first) / tableStep;
+  if (!(x >= 0.0) || x >= static_cast<double>(table.size() - 1)) return std::nullopt;
+  const auto i = static_cast<std::size_t>(x);
+  const double share = x - static_cast<double>(i);
+  return table[i] + share * (table[i + 1] - table[i]);
+}
+
+std::optional<double> fromTable(const Circuit& circuit, const UnknownValues& values, const LineBench& bench) {
+  const double drop = atNode(circuit.nodes[0], values, bench).drop;
+  if (circuit.nodes.size() == 1)
+    return std::isfinite(drop) ? lookUp(*circuit.table, leastDrop, drop) : std::nullopt;
+  const double other = atNode(circuit.nodes[1], values, bench).drop;
+  if (!std::isfinite(drop)) return std::nullopt;
+  if (!std::isfinite(other) || other - drop >= mostApart) return drop;
+  const auto above = lookUp(*circuit.table, -mostApart, other - drop);
+  return above ? std::optional(drop + *above) : std::nullopt;
+}
+
+} // namespace
+
+std::shared_ptr<const std::vector<double>> circuitTable(const Circuit& circuit, const LineBench& bench) {
+  Circuit bare = circuit;
+  bare.table = nullptr;
+  auto result = std::make_shared<std::vector<double>>();
+  if (isByDrop(circuit)) {
+    for (double drop = leastDrop; drop < mostDrop; drop += tableStep)
+      result->push_back(withLoad({drop, circuit.nodes.front().siemens}, bench));
+  } else if (isByApart(circuit)) {
+    bare.nodes[0].drops = {0};
+    bare.nodes[1].drops = {1};
+    constexpr double middle = 0.6; // far from the ends of what the source can feed
+    for (double apart = -mostApart; apart < mostApart; apart += tableStep)
+      result->push_back(
+          voltsAt(bare, {middle - std::min(apart, 0.0), middle - std::min(apart, 0.0) + apart}, bench) -
+          middle + std::min(apart, 0.0));
+  } else {
+    return nullptr;
+  }
+  return result;
+}
+
 double voltsAt(const Circuit& circuit, const UnknownValues& values, const LineBench& bench) {
+  if (circuit.table && bench.source.testCurrent == bench.reference)
+    if (const auto volts = fromTable(circuit, values, bench)) return *volts;
   if (circuit.nodes.size() == 1) return withLoad(atNode(circuit.nodes.front(), values, bench), bench);
   return Ladder(circuit, values, bench).volts();
 }

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <limits>
+#include <memory>
 #include <vector>
 
 #include <boost/container/small_vector.hpp>
@@ -33,6 +34,9 @@ struct Circuit {
   };
   std::vector<Node> nodes{1};
   std::vector<Link> links;
+  /// Volts under the source at which drops are given, where one number decides: for a node with a load by its
+  /// drop; for two nodes without loads, above the drop at node 0, by how much higher the other one is.
+  std::shared_ptr<const std::vector<double>> table;
 };
 
 /// A source, and what all junctions of a line have in common.
@@ -46,6 +50,10 @@ struct LineBench {
 
 /// Volts at node 0; infinite where nothing carries the current. Grows with each unknown, but for a drop or
 /// leak behind a growing resistance between nodes, whose reading grows with it too.
+/// Its table, if it can have one: a look at it costs a twentieth of solving the circuit.
+[[nodiscard]] std::shared_ptr<const std::vector<double>> circuitTable(const Circuit& circuit,
+                                                                      const LineBench& bench);
+
 [[nodiscard]] double voltsAt(const Circuit& circuit, const UnknownValues& values, const LineBench& bench);
 
 } // namespace netmend

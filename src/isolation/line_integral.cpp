@@ -11,9 +11,10 @@ namespace netmend {
 
 namespace {
 
-constexpr double tolerance = 2e-3;       ///< of the sum: what one cell may be off by
-constexpr double negligible = 1e-9;      ///< of the sum: not shown in what is foreseen
-constexpr std::size_t mostCells = 40000; ///< evaluated
+constexpr double tolerance = 6e-3;          ///< of the sum: what one cell may be off by
+constexpr double negligible = 1e-9;         ///< of the sum: not shown in what is foreseen
+constexpr std::size_t mostCells = 12000;    ///< evaluated …
+constexpr std::size_t mostDearCells = 3000; ///< … where a circuit has several nodes to be solved for
 constexpr std::size_t mostErrors = 13;
 constexpr double mostDeviations = 3.0; ///< of the common error that are looked at
 constexpr double narrowest = 2e-4;     ///< V or log: narrower cells tell nothing
@@ -134,6 +135,10 @@ public:
     for (const auto& technology : request.networks.technologies)
       weights_.push_back(static_cast<float>(technology.weight));
     product_ = weights_;
+    const auto& circuits = request.network.circuits;
+    if (std::any_of(circuits.begin(), circuits.end(),
+                    [](const Circuit& c) { return c.nodes.size() > 1 && !c.table; }))
+      mostCells_ = mostDearCells;
     for (std::size_t i = 0; i < network.good.size(); ++i)
       measured_.push_back({&network.good[i], request.good[i], &request.bench, false});
     for (std::size_t i = 0; i < network.circuits.size(); ++i) {
@@ -174,8 +179,8 @@ public:
       std::vector<Cell> next;
       for (auto& cell : open) {
         const bool worth = cell.bound - cell.sum > tolerance * sum;
-        if (worth && evaluated_ >= mostCells) unresolved += cell.sum;
-        if (!worth || evaluated_ >= mostCells || !split(cell, next)) {
+        if (worth && evaluated_ >= mostCells_) unresolved += cell.sum;
+        if (!worth || evaluated_ >= mostCells_ || !split(cell, next)) {
           closed += cell.sum;
           done.push_back(std::move(cell));
         }
@@ -403,6 +408,7 @@ private:
   std::vector<Measured> measured_;
   std::vector<float> weights_; ///< of technologies
   std::vector<float> product_; ///< scratch
+  std::size_t mostCells_ = mostCells;
   std::size_t evaluated_ = 0;
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace netmend {
 
@@ -118,6 +119,17 @@ private:
     return building.network.unknowns.size() - 1;
   }
 
+  /// Tables are shared: what they depend on is the load, or the resistance between two nodes.
+  Circuit withTable(Circuit circuit) {
+    const bool loads = std::any_of(circuit.nodes.begin(), circuit.nodes.end(),
+                                   [](const Circuit::Node& node) { return node.siemens > 0.0; });
+    const double number = circuit.links.empty() ? circuit.nodes.front().siemens : circuit.links.front().ohms;
+    const auto [at, fresh] = tables_.try_emplace({circuit.nodes.size(), loads, number}, nullptr);
+    if (fresh) at->second = circuitTable(circuit, request_.bench);
+    circuit.table = at->second;
+    return circuit;
+  }
+
   Circuit circuitOf(Building& building, const Fragment& fragment) {
     Circuit circuit;
     circuit.nodes.assign(fragment.pins.size(), {});
@@ -128,11 +140,11 @@ private:
     }
     for (const auto& series : fragment.series)
       circuit.links.push_back({series.a, series.b, series.resistance.value});
-    return circuit;
+    return withTable(std::move(circuit));
   }
 
   /// Of the board before the fault: a node holds the junctions of all unknowns whose pins hang there.
-  Circuit goodCircuit(const Building& building, std::size_t super) const {
+  Circuit goodCircuit(const Building& building, std::size_t super) {
     const Fragment fragment = fragmentOf(request_.cells, request_.pins, {}, false, super);
     Circuit circuit;
     circuit.nodes.assign(fragment.pins.size(), {});
@@ -145,7 +157,7 @@ private:
     }
     for (const auto& series : fragment.series)
       circuit.links.push_back({series.a, series.b, series.resistance.value});
-    return circuit;
+    return withTable(std::move(circuit));
   }
 
   ClassNetwork networkOf(const FaultEffect& effect) {
@@ -179,6 +191,7 @@ private:
   DropDensity resistive_;
   std::vector<DropDensity> clamps_; ///< by technology
   std::map<std::vector<std::size_t>, std::size_t> known_;
+  std::map<std::tuple<std::size_t, bool, double>, std::shared_ptr<const std::vector<double>>> tables_;
   LineNetworks result_;
 };
 
