@@ -233,14 +233,27 @@ void addBetween(const Isolation& isolation, const Field& field, const std::vecto
     }
 }
 
-/// What is to be expected there, for the proposals that are shown.
-void foretell(const Isolation& isolation, ProbeProposal& probe) {
-  if (probe.other) return;
-  probe.again = std::any_of(
+bool wasRead(const Isolation& isolation, const ProbeProposal& probe) {
+  return std::any_of(
       isolation.observations.begin(), isolation.observations.end(), [&](const Observation& before) {
-        return before.place == probe.place && !before.other && before.reading.mode == probe.mode;
+        const bool same = before.place == probe.place && before.other == probe.other;
+        const bool turned = probe.other && before.other == probe.place && before.place == *probe.other;
+        return before.reading.mode == probe.mode && (same || turned);
       });
-  probe.expected = predictDiode(isolation, probe.place);
+}
+
+/// Best first by what a minute brings. To take a reading again comes last, unless that alone is worth its
+/// time.
+void rank(const Isolation& isolation, Seconds wrongRepair, std::vector<ProbeProposal>& probes) {
+  const auto last = [&](const ProbeProposal& probe) {
+    return probe.again && wrongRepair.value * probe.betterGuess <= probe.effort.value;
+  };
+  for (auto& probe : probes)
+    probe.again = wasRead(isolation, probe);
+  std::stable_sort(probes.begin(), probes.end(), [&](const ProbeProposal& a, const ProbeProposal& b) {
+    const bool lastA = last(a);
+    return lastA != last(b) ? !lastA : a.bitsPerMinute > b.bitsPerMinute;
+  });
 }
 
 /// Is going on worth its time? One probe may pay by itself; or it takes several, and their time, at the pace
@@ -260,7 +273,8 @@ void decide(const Field& field, Seconds wrongRepair, NextProbe& result) {
   double gain = -1e300;
   for (const auto& probe : result.ranked)
     gain = std::max(gain, wrongRepair.value * probe.betterGuess - probe.effort.value);
-  const double toTheEnd = 60.0 * result.openBits / first.bitsPerMinute;
+  // No line is followed to its end by taking the same readings again.
+  const double toTheEnd = first.again ? 1e300 : 60.0 * result.openBits / first.bitsPerMinute;
   result.stop = gain <= 0.0 && toTheEnd >= loss;
   result.why = result.stop ? ProbeAdvice::notWorthItsTime : ProbeAdvice::worthItsTime;
 }
@@ -278,6 +292,7 @@ void askAgain(const Isolation& isolation, const StandingOverLimit& standing, Nex
   if (again == result.ranked.end() || !effort) return;
   const Worth worth{again->bits, again->betterGuess};
   *again = proposal(ReadingMode::diode, place, std::nullopt, effort->value, worth);
+  again->again = true;
   std::rotate(result.ranked.begin(), again, again + 1);
   result.stop = false;
   result.why = ProbeAdvice::readAgain;
@@ -301,15 +316,15 @@ NextProbe nextProbe(const Isolation& isolation, const RepairView& repairs, const
             proposal(ReadingMode::diode, here.place, std::nullopt, here.seconds, worth.at(here.cell)));
   }
   addBetween(isolation, field, places, times, result.ranked);
-  std::stable_sort(
-      result.ranked.begin(), result.ranked.end(),
-      [](const ProbeProposal& a, const ProbeProposal& b) { return a.bitsPerMinute > b.bitsPerMinute; });
   const auto& efforts = isolation.model->efforts;
-  decide(field, repairs.wrongRepair.value_or(field.lifts ? efforts.wrongLift : efforts.wrongRepair), result);
+  const Seconds wrongRepair =
+      repairs.wrongRepair.value_or(field.lifts ? efforts.wrongLift : efforts.wrongRepair);
+  rank(isolation, wrongRepair, result.ranked);
+  decide(field, wrongRepair, result);
   if (doubtful) askAgain(isolation, *doubtful, result);
   if (result.ranked.size() > limits.most) result.ranked.resize(limits.most);
   for (auto& probe : result.ranked)
-    foretell(isolation, probe);
+    if (!probe.other) probe.expected = predictDiode(isolation, probe.place);
   return result;
 }
 
