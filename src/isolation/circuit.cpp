@@ -16,6 +16,7 @@ template <class T> using Values = boost::container::small_vector<T, 6>;
 struct Junctions {
   double drop = noDrop; ///< of all of a node together
   double siemens = 0.0;
+  double saturation = 0.0; ///< A, backwards; set where currents other than the reference are asked for
 };
 
 Junctions atNode(const Circuit::Node& node, const UnknownValues& values, const LineBench& bench) {
@@ -30,16 +31,23 @@ Junctions atNode(const Circuit::Node& node, const UnknownValues& values, const L
   return result;
 }
 
+/// Of a junction I = Is·(exp((V − I·Rs)/(n·Vt)) − 1) that drops `drop` at the reference current.
+double saturationOf(double drop, const LineBench& bench) {
+  const double full = bench.reference.value;
+  return full / std::expm1(std::max(drop - full * bench.series.value, 1e-3) / bench.slope);
+}
+
 struct CurrentSlope {
   double current = 0.0;
   double slope = 0.0;
 };
 
-/// Of a junction that drops `drop` at I0: V = drop + slope·ln(I/I0) + (I − I0)·Rs, solved for ln(I/I0).
-CurrentSlope junctionAtVolts(double drop, double volts, const LineBench& bench) {
-  const double full = bench.reference.value;
+/// Of a junction that drops `drop` at I0: V = drop + slope·ln((I + Is)/(I0 + Is)) + (I − I0)·Rs, solved for
+/// the logarithm.
+CurrentSlope junctionAtVolts(const Junctions& at, double volts, const LineBench& bench) {
+  const double full = bench.reference.value + at.saturation;
   const double seriesDrop = full * bench.series.value;
-  const double wanted = volts - drop;
+  const double wanted = volts - at.drop;
   double x = wanted <= 0.0 ? wanted / bench.slope : wanted / (bench.slope + seriesDrop);
   for (int step = 0; step < 20; ++step) {
     const double ratio = std::exp(x);
@@ -48,8 +56,8 @@ CurrentSlope junctionAtVolts(double drop, double volts, const LineBench& bench) 
     x -= move;
     if (std::abs(move) < 1e-7) break;
   }
-  const double current = full * std::exp(x);
-  return {current, current / (bench.slope + bench.series.value * current)};
+  const double forward = full * std::exp(x);
+  return {forward - at.saturation, forward / (bench.slope + bench.series.value * forward)};
 }
 
 /// Where the source's voltage limits its current: what it leaves falls with the voltage.
@@ -58,45 +66,48 @@ double weaklyFed(const Junctions& at, const LineBench& bench) {
   double high = bench.source.openCircuit.value;
   for (int step = 0; step < 50; ++step) {
     const double middle = 0.5 * (low + high);
-    const double taken = junctionAtVolts(at.drop, middle, bench).current + at.siemens * middle;
+    const double taken = junctionAtVolts(at, middle, bench).current + at.siemens * middle;
     (sourceCurrent(bench.source, Volts(middle)).value > taken ? low : high) = middle;
   }
   return low;
 }
 
-double withLoad(const Junctions& at, const LineBench& bench) {
+double withLoad(Junctions at, const LineBench& bench) {
   const auto& source = bench.source;
+  const double own = 1.0 / source.inputResistance.value;
   if (!std::isfinite(at.drop)) {
     if (at.siemens <= 0.0) return noDrop;
-    const double driven = source.testCurrent.value / at.siemens;
+    const double all = at.siemens + own;
+    const double driven = source.testCurrent.value / all;
     const double knee = source.openCircuit.value - source.testCurrent.value * source.outputResistance.value;
-    return driven <= knee ? driven
-                          : source.openCircuit.value / (1.0 + source.outputResistance.value * at.siemens);
+    return driven <= knee ? driven : source.openCircuit.value / (1.0 + source.outputResistance.value * all);
   }
-  const double full = source.testCurrent.value;
   const double reference = bench.reference.value;
-  if (at.siemens <= 0.0 && full == reference) return at.drop;
+  if (at.siemens <= 0.0 && source.testCurrent == bench.reference) return at.drop;
+  at.saturation = saturationOf(at.drop, bench);
+  const double siemens = at.siemens + own;
   // Solved for the logarithm of the junction's share of the current, in which all is smooth.
+  const double full = source.testCurrent.value + at.saturation;
   const double seriesDrop = full * bench.series.value;
-  const double alone =
-      at.drop + bench.slope * std::log(full / reference) + (full - reference) * bench.series.value;
+  const double alone = at.drop + bench.slope * std::log(full / (reference + at.saturation)) +
+                       (source.testCurrent.value - reference) * bench.series.value;
   double low = -60.0;
   double high = 0.0;
-  double x = -std::min(1.0, at.siemens * std::max(alone, 0.0) / full);
+  double x = -std::min(1.0, siemens * std::max(alone, 0.0) / full);
   double volts = alone;
   for (int step = 0; step < 60; ++step) {
     const double share = std::exp(x);
     volts = alone + bench.slope * x + seriesDrop * (share - 1.0);
-    const double excess = full * share + at.siemens * volts - full;
+    const double excess = full * share + siemens * volts - full;
     (excess > 0.0 ? high : low) = x;
-    const double rise = full * share + at.siemens * (bench.slope + seriesDrop * share);
+    const double rise = full * share + siemens * (bench.slope + seriesDrop * share);
     double next = x - excess / rise;
     if (!(next > low && next < high)) next = 0.5 * (low + high);
     if (std::abs(next - x) < 1e-9) break;
     x = next;
   }
   // A source of low voltage cannot feed its full current into a junction.
-  const double knee = source.openCircuit.value - full * source.outputResistance.value;
+  const double knee = source.openCircuit.value - source.testCurrent.value * source.outputResistance.value;
   return volts <= knee ? volts : weaklyFed(at, bench);
 }
 
@@ -120,8 +131,10 @@ class Ladder {
 public:
   Ladder(const Circuit& circuit, const UnknownValues& values, const LineBench& bench)
       : circuit_(circuit), bench_(bench) {
-    for (const auto& node : circuit.nodes)
+    for (const auto& node : circuit.nodes) {
       at_.push_back(atNode(node, values, bench));
+      if (std::isfinite(at_.back().drop)) at_.back().saturation = saturationOf(at_.back().drop, bench);
+    }
     for (const auto& link : circuit.links)
       siemens_.push_back(1.0 /
                          (link.ohms + (link.unknown != noUnknown ? std::exp(values[link.unknown]) : 0.0)));
@@ -162,7 +175,7 @@ private:
         current[i] = leak * v[i];
         slope[i * n + i] = leak;
         if (std::isfinite(at_[i].drop)) {
-          const auto junction = junctionAtVolts(at_[i].drop, v[i], bench_);
+          const auto junction = junctionAtVolts(at_[i], v[i], bench_);
           current[i] += junction.current;
           slope[i * n + i] += junction.slope;
         }
@@ -205,10 +218,7 @@ private:
       junction.ideality = bench_.slope / thermalVoltage(benchTemperature).value;
       junction.series = bench_.series;
       junction.saturation = Amperes(1.0);
-      const double full = bench_.reference.value;
-      const double inner = at_[i].drop - full * bench_.series.value;
-      junction.saturation = Amperes(full / std::expm1(inner / bench_.slope) /
-                                    saturationCurrent(junction, benchTemperature).value);
+      junction.saturation = Amperes(at_[i].saturation / saturationCurrent(junction, benchTemperature).value);
       network.clamps.push_back({i, junction});
     }
     return operatingPoint(network, 0, bench_.source, benchTemperature).front().value;
