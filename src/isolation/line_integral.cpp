@@ -416,9 +416,11 @@ private:
 
 std::vector<CommonError> commonErrors(Volts standardUncertainty, double step) {
   if (!(standardUncertainty.value > 0.0)) return {{}};
+  const double steps = std::ceil(2.0 * mostDeviations / step - 1e-9);
   std::vector<CommonError> result;
   double sum = 0.0;
-  for (double z = -mostDeviations; z < mostDeviations + 0.5 * step; z += step) {
+  for (double i = 0.0; i <= steps; ++i) {
+    const double z = mostDeviations * (2.0 * i / steps - 1.0);
     result.push_back({z * standardUncertainty.value, std::exp(-0.5 * z * z)});
     sum += result.back().weight;
   }

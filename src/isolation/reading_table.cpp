@@ -115,7 +115,7 @@ double ReadingProduct::Lattice::integralTo(double volts) const {
                                static_cast<double>(integral.size() - 1));
   const auto i = std::min(static_cast<std::size_t>(at), integral.size() - 2);
   const double share = at - static_cast<double>(i);
-  return integral[i] + share * (integral[i + 1] - integral[i]);
+  return integral[i] + share * ReadingTable::step * (value[i] + 0.5 * share * (value[i + 1] - value[i]));
 }
 
 double ReadingProduct::Lattice::mean(double low, double high, double beyond) const {
@@ -123,11 +123,13 @@ double ReadingProduct::Lattice::mean(double low, double high, double beyond) con
   const double last = ReadingTable::first + ReadingTable::step * static_cast<double>(integral.size() - 1);
   if (low >= last) return beyond;
   if (!std::isfinite(high)) return 0.5 * (mean(low, last, beyond) + beyond);
+  // A stretch narrower than the lattice is widened on both sides.
   const double least = std::max(high - low, ReadingTable::step);
-  const double end = low + least;
+  const double begin = 0.5 * (low + high - least);
+  const double end = begin + least;
   // What lies above the lattice is over the display's limit.
   const double inside = std::min(end, last);
-  return (integralTo(inside) - integralTo(low) + (end - inside) * beyond) / least;
+  return (integralTo(inside) - integralTo(begin) + (end - inside) * beyond) / least;
 }
 
 double ReadingProduct::Lattice::most(double low, double high, double beyond) const {
