@@ -67,11 +67,15 @@ Weighed Weighing::of(std::size_t faultClass, std::optional<std::size_t> skip, do
 double Weighing::between(std::size_t faultClass, std::optional<std::size_t> skip) const {
   double log = 0.0;
   for (std::size_t i = 0; i < readings_.size(); ++i)
-    if (i != skip && !isToGround(i)) log += std::log(betweenLikelihood(model_, readings_[i], faultClass));
+    if (i != skip && !isToGround(i))
+      log += std::log(std::max(betweenLikelihood(model_, readings_[i], faultClass), 1e-300));
   return log;
 }
 
 Weighed Weighing::byCircuits(std::size_t faultClass, std::optional<std::size_t> skip, double giveUpBelow) {
+  Weighed result;
+  result.log = between(faultClass, skip);
+  if (!model_.bench) return result; // no circuits either
   const ClassNetwork& network = model_.networks.ofClass[faultClass];
   std::vector<Set> volts(network.circuits.size());
   std::vector<Set> ohms(network.circuits.size());
@@ -79,9 +83,6 @@ Weighed Weighing::byCircuits(std::size_t faultClass, std::optional<std::size_t> 
     if (i != skip && isToGround(i))
       (isVolts(i) ? volts : ohms)[model_.circuitAt(faultClass, model_.cellOfPlace[readings_[i].place])]
           .push_back(i);
-  Weighed result;
-  result.log = between(faultClass, skip);
-  if (!model_.bench) return result;
   const double ofGood = model_.logGood.empty() ? 0.0 : model_.logGood[faultClass];
   IntegralRequest request{model_.networks,
                           network,
