@@ -23,7 +23,7 @@ bool asksFor(const FaultCase& fault, const std::string& label) {
 }
 
 /// Connector J1, a resistor and chip U1 in a row, and a connector X1 of another net. What is behind its pins
-/// is as good as known, so that few samples do.
+/// is as good as known.
 struct ShortLine : RepairedBoard {
   NetId key = net("KEY"), beyond = net("KEY_U");
   PinId near = on("J1", PartKind::connector, "1", key, 0), far = on("U1", PartKind::chip, "7", beyond, 40),
@@ -33,10 +33,8 @@ struct ShortLine : RepairedBoard {
     FaultPriors& priors = data.priors;
     priors.terminations[PartKind::chip] = {1.0, 0.0, 0.0};
     priors.terminations[PartKind::connector] = {0.0, 0.0, 1.0};
-    priors.drop = Volts(0.65);
-    priors.dropSpread = Volts(0.05);
-    priors.areaFactor = 1.0;
-    priors.emissionSpread = 0.0;
+    priors.drops = {{Volts(0.6), Volts(0.7), 1.0}};
+    priors.alike.clear();
     Part more;
     more.kind = fromUser(PartKind::resistor);
     more.value = fromUser(std::string("100"));

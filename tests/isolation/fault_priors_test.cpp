@@ -1,3 +1,4 @@
+#include <array>
 #include <filesystem>
 
 #include <catch2/catch.hpp>
@@ -34,16 +35,15 @@ TEST_CASE("every figure of the fault priors is read within its range, and into i
       {"/weights/unknownWay/mmWhenUnknown", 0.01, 1e4, [](const F& p) { return p.unknownWayLength.mm(); }},
       {"/weights/deadPin/perPlace", 0.0, 1e6, [](const F& p) { return p.deadPin; }},
       {"/weights/shortToGround/perLine", 0.0, 1e6, [](const F& p) { return p.shortToGround; }},
-      {"/pullUp/mostOhms", 1e-15, 1e12, [](const F& p) { return p.mostPullUp.value; }},
       {"/pullUp/railOhms", 1e-15, 1e12, [](const F& p) { return p.railOhms.value; }},
       {"/pullUp/railFactor", 1.0, 1e6, [](const F& p) { return p.railFactor; }},
-      {"/junction/drop_V", 0.05, 5.0, [](const F& p) { return p.drop.value; }},
-      {"/junction/dropSpread_V", 1e-4, 5.0, [](const F& p) { return p.dropSpread.value; }},
+      {"/junction/alike/0/spread_V", 1e-3, 1.0, [](const F& p) { return p.alike.at(0).spread.value; }},
+      {"/junction/alike/1/spread_V", 1e-3, 1.0, [](const F& p) { return p.alike.at(1).spread.value; }},
+      {"/junction/ownTechnologyAmongAlike", 0.0, 1.0, [](const F& p) { return p.ownInAlike; }},
       {"/junction/atCurrent_A", 1e-9, 1.0, [](const F& p) { return p.dropCurrent.value; }},
       {"/junction/emission", 0.5, 10.0, [](const F& p) { return p.emission; }},
       {"/junction/emissionSpread", 0.0, 5.0, [](const F& p) { return p.emissionSpread; }},
       {"/junction/series_ohm", 0.0, 1e6, [](const F& p) { return p.junctionSeries.value; }},
-      {"/junction/areaFactor", 1.0, 100.0, [](const F& p) { return p.areaFactor; }},
       {"/spread/boardToBoard_V", 1e-5, 1.0, [](const F& p) { return p.boardSpread.value; }},
       {"/spread/reading_V", 1e-5, 1.0, [](const F& p) { return p.readingSpread.value; }}};
   test::checkRanges<F>("fault_priors.json", figures, readFaultPriors);
@@ -113,6 +113,97 @@ TEST_CASE("shares of a sound line, of none of these and behind each kind of part
   CHECK(sharesOf(0.0, 0.0, 1.05) == "/terminations/0/none");
 }
 
+TEST_CASE("ranges of drops are read where they have two ends, lie within 10 mV to 5 V and add up") {
+  const std::string name = "fault_priors.json";
+  const auto priors = test::priorsFromData();
+  const auto json = nlohmann::json::parse(dataText(name));
+  REQUIRE(priors.drops.size() == json["junction"]["drops"].size());
+  for (std::size_t i = 0; i < priors.drops.size(); ++i) {
+    CHECK(priors.drops[i].from.value == json["junction"]["drops"][i]["from_V"]);
+    CHECK(priors.drops[i].to.value == json["junction"]["drops"][i]["to_V"]);
+    CHECK(priors.drops[i].share == json["junction"]["drops"][i]["share"]);
+  }
+  const auto placeWith = [&](const std::vector<std::array<double, 3>>& ranges) {
+    auto with = json;
+    with["junction"]["drops"] = nlohmann::json::array();
+    for (const auto& [from, to, share] : ranges)
+      with["junction"]["drops"].push_back(
+          {{"from_V", from}, {"to_V", to}, {"share", share}, {"source", "this test"}});
+    const auto read = priorsIn(with.dump());
+    if (!read) return wordsOf(read.error().place);
+    CHECK(read->drops.size() == ranges.size());
+    CHECK(read->drops.back().from.value == ranges.back()[0]);
+    CHECK(read->drops.back().to.value == ranges.back()[1]);
+    CHECK(read->drops.back().share == ranges.back()[2]);
+    return std::string();
+  };
+  CHECK(placeWith({{0.01, 5.0, 1.0}}).empty());
+  CHECK(placeWith({{0.0099, 5.0, 1.0}}) == "/junction/drops/0/from_V");
+  CHECK(placeWith({{0.01, 5.01, 1.0}}) == "/junction/drops/0/to_V");
+  CHECK(placeWith({{0.4, 0.4001, 1.0}}).empty());
+  CHECK(placeWith({{0.4, 0.4, 1.0}}) == "/junction/drops/0");
+  CHECK(placeWith({{0.3, 0.8, 1.0}, {0.5, 0.4, 0.0}}) == "/junction/drops/1");
+  CHECK(placeWith({}) == "/junction/drops");
+  CHECK(placeWith({{0.3, 0.8, 0.7}, {0.1, 0.3, 0.3}}).empty());
+  CHECK(placeWith({{0.3, 0.8, 0.0}, {0.1, 0.3, 1.0}}).empty());
+  CHECK(placeWith({{0.3, 0.8, 1.0 + 0.9e-6}, {0.1, 0.3, 0.0}}) == "/junction/drops/0/share");
+  CHECK(placeWith({{0.3, 0.8, 0.7}, {0.1, 0.3, 0.3 + 0.9e-6}}).empty());
+  CHECK(placeWith({{0.3, 0.8, 0.7}, {0.1, 0.3, 0.3 - 0.9e-6}}).empty());
+  CHECK(placeWith({{0.3, 0.8, 0.7}, {0.1, 0.3, 0.3 + 1.05e-6}}) == "/junction/drops");
+  CHECK(placeWith({{0.3, 0.8, 0.7}, {0.1, 0.3, 0.3 - 1.05e-6}}) == "/junction/drops");
+  CHECK(placeWith({{0.3, 0.8, -0.01}, {0.1, 0.3, 1.01}}) == "/junction/drops/0/share");
+  CHECK(placeWith({{0.3, 0.8, 1.01}}) == "/junction/drops/0/share");
+}
+
+TEST_CASE("boards whose chips are alike are at most all boards, and may be none") {
+  const auto json = nlohmann::json::parse(dataText("fault_priors.json"));
+  const auto priors = test::priorsFromData();
+  REQUIRE(priors.alike.size() == json["junction"]["alike"].size());
+  for (std::size_t i = 0; i < priors.alike.size(); ++i)
+    CHECK(priors.alike[i].share == json["junction"]["alike"][i]["boards"]);
+  const auto placeWith = [&](const std::vector<double>& boards) {
+    auto with = json;
+    with["junction"]["alike"] = nlohmann::json::array();
+    for (const double share : boards)
+      with["junction"]["alike"].push_back({{"spread_V", 0.02}, {"boards", share}, {"source", "this test"}});
+    const auto read = priorsIn(with.dump());
+    if (!read) return wordsOf(read.error().place);
+    CHECK(read->alike.size() == boards.size());
+    for (std::size_t i = 0; i < boards.size(); ++i)
+      CHECK(read->alike[i].share == boards[i]);
+    return std::string();
+  };
+  CHECK(placeWith({}).empty());
+  CHECK(placeWith({0.0}).empty());
+  CHECK(placeWith({1.0}).empty());
+  CHECK(placeWith({0.5, 0.5}).empty());
+  CHECK(placeWith({0.5, 0.51}) == "/junction/alike");
+  CHECK(placeWith({1.01}) == "/junction/alike/0/boards");
+  CHECK(placeWith({0.5, -0.01}) == "/junction/alike/1/boards");
+}
+
+TEST_CASE("an input that looks like a resistor is less than the greatest pull-up that counts") {
+  const auto json = nlohmann::json::parse(dataText("fault_priors.json"));
+  const auto placeWith = [&](double least, double most) {
+    auto with = json;
+    with["junction"]["leastInput_ohm"] = least;
+    with["pullUp"]["mostOhms"] = most;
+    const auto read = priorsIn(with.dump());
+    if (!read) return wordsOf(read.error().place);
+    CHECK(read->leastInput.value == least);
+    CHECK(read->mostPullUp.value == most);
+    return std::string();
+  };
+  CHECK(placeWith(100.0, 1e5).empty());
+  CHECK(placeWith(1e-15, 1e12).empty());
+  CHECK(placeWith(100.0, 101.0).empty());
+  CHECK(placeWith(100.0, 100.0) == "/junction/leastInput_ohm");
+  CHECK(placeWith(100.0, 50.0) == "/junction/leastInput_ohm");
+  CHECK(placeWith(0.9e-15, 1e5) == "/junction/leastInput_ohm");
+  CHECK(placeWith(1.05e12, 1.1e12) == "/pullUp/mostOhms");
+  CHECK(placeWith(100.0, 1.05e12) == "/pullUp/mostOhms");
+}
+
 TEST_CASE("every figure of the efforts is read within its range, and into its own field") {
   using E = ProbeEfforts;
   const auto reach = [](Access access) {
@@ -154,7 +245,8 @@ TEST_CASE("a figure of the fault priors without a source is refused") {
   for (const char* place :
        {"/shares/sound", "/shares/noneOfThese", "/shares/slippedProbe", "/weights/solderJoint",
         "/weights/connectorJoint", "/weights/track", "/weights/via", "/weights/part", "/weights/unknownWay",
-        "/weights/deadPin", "/weights/shortToGround", "/terminations/3", "/pullUp", "/junction", "/spread"}) {
+        "/weights/deadPin", "/weights/shortToGround", "/terminations/3", "/pullUp", "/junction",
+        "/junction/drops/1", "/junction/alike/1", "/spread"}) {
     const auto read = priorsIn(changed("fault_priors.json", std::string(place) + "/source", ""));
     INFO(place);
     REQUIRE_FALSE(read.has_value());

@@ -128,7 +128,7 @@ json predictions(const Isolation& isolation) {
 json observations(const Isolation& isolation) {
   json out = json::array();
   for (const auto& one : isolation.observations)
-    out.push_back({one.place, one.other ? json(*one.other) : json(), figures(one.logLikelihood)});
+    out.push_back({one.place, one.other ? json(*one.other) : json()});
   for (const auto& one : isolation.setAside)
     out.push_back({"set aside", static_cast<int>(one.why)});
   return out;
@@ -212,7 +212,7 @@ void check(const std::string& name, const DrawnLine& drawn, Isolation isolation,
 
   isolation = update(std::move(isolation), readings);
   json after;
-  after["probability"] = json{figures(isolation.probability), {figure(isolation.samplingError)}};
+  after["probability"] = json{figures(isolation.probability), {figure(isolation.shareError)}};
   after["observations"] = observations(isolation);
   after["suspects"] = ranked(suspects(isolation));
   after["narrow"] = ranked(suspects(isolation, 0.3)).back();
@@ -223,16 +223,6 @@ void check(const std::string& name, const DrawnLine& drawn, Isolation isolation,
     shown.push_back(kept(predictDiode(isolation, i)));
   after["predictions"] = shown;
   test::checkFigures("isolation/figures.json", name + ", after its readings", after);
-}
-
-Isolation isolationOf(const DrawnLine& drawn, std::vector<KnownGood> good, std::size_t samples = 256,
-                      std::size_t most = 256) {
-  const Lookup lookup(drawn.board);
-  IsolationInput input{lookup, drawn.line, test::priorsFromData(), test::effortsFromData(), test::handheld()};
-  input.knownGood = std::move(good);
-  input.options.samples = samples;
-  input.options.mostSamples = most;
-  return makeIsolation(input);
 }
 
 NodeIndex ring(DrawnLine& drawn, ViaId via, int layer) {
@@ -331,7 +321,7 @@ TEST_CASE("a line of every kind of copper gives the figures on record") {
   ohms.mode = ReadingMode::ohms;
   auto milliohms = drawn.continuity("J1.1", "via 1 top", 0.08);
   milliohms.mode = ReadingMode::milliohms;
-  check("every kind of copper", drawn, isolationOf(drawn, good),
+  check("every kind of copper", drawn, drawn.isolation(good),
         {drawn.diode("J1.1", 0.71), drawn.diode("R1.2", 0.545), drawn.continuity("J1.1", "R1.1", 0.6),
          drawn.continuity("R1.1", "U2.3", std::nullopt), ohms, milliohms, drawn.diode("U2.3", std::nullopt)},
         views);
@@ -343,14 +333,14 @@ TEST_CASE("lines of unknown ways give the figures on record") {
   views.repairs.wrongRepair = Seconds(60);
   for (std::size_t c = 0; c < 30; ++c)
     views.repairs.groupOf.push_back(c % 4);
-  check("six branches", drawn, isolationOf(drawn, {{drawn.pins[0], Volts(0.47), Volts(0.004)}}),
+  check("six branches", drawn, drawn.isolation({{drawn.pins[0], Volts(0.47), Volts(0.004)}}),
         {drawn.diode("J1.1", std::nullopt), drawn.diode("U2.2", 0.55), drawn.continuity("J1.1", "J5.5", 0.4)},
         views);
   const auto rooted = spider(5, true);
-  check("five branches beyond a track", rooted, isolationOf(rooted, {}),
+  check("five branches beyond a track", rooted, rooted.isolation({}),
         {rooted.diode("J9.1", 0.5), rooted.diode("U4.4", 0.6)});
   const auto many = spider(8, false);
-  check("eight branches", many, isolationOf(many, {{many.pins[1], std::nullopt}, {PinId(9999), Volts(0.5)}}),
+  check("eight branches", many, many.isolation({{many.pins[1], std::nullopt}, {PinId(9999), Volts(0.5)}}),
         {many.diode("U2.2", std::nullopt), many.diode("J1.1", std::nullopt)});
 }
 
@@ -390,7 +380,7 @@ TEST_CASE("joints, tracks and parts of which little is known give the figures on
   drawn.edge(c, drawn.barePin(drawn.part("U4", PartKind::diode), "1"), way);
   auto milliohms = drawn.continuity("J1.1", "U1.1", 0.5);
   milliohms.mode = ReadingMode::milliohms;
-  check("little known", drawn, isolationOf(drawn, {{drawn.pins[0], Volts(0.45), Volts(0.004)}}),
+  check("little known", drawn, drawn.isolation({{drawn.pins[0], Volts(0.45), Volts(0.004)}}),
         {drawn.diode("U3.1", 0.47), drawn.continuity("J1.1", "U4.1", 23.0), milliohms,
          drawn.continuity("U2.1", "U3.1", std::nullopt)});
 }

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <limits>
 
+#include <boost/math/distributions/students_t.hpp>
 #include <catch2/catch.hpp>
 
 #include "drawn_line.h"
@@ -9,108 +10,38 @@
 #include "isolation/prediction.h"
 #include "isolation/statistics.h"
 
-// Shares, their sampling error and the readings that stand against a sound line, on isolations put together
-// by hand: few classes, few samples.
+// Shares, and the readings that stand against a sound line, on isolations put together by hand.
 
 using namespace netmend;
 using netmend::test::DrawnLine;
 using netmend::test::mm;
 
-namespace {
-
-/// Classes of these masses; each row of weights is a class's samples.
-Isolation madeOf(const std::vector<double>& mass, const std::vector<std::vector<double>>& weights) {
-  auto model = std::make_shared<IsolationModel>();
-  model->samples.samples = weights.front().size();
-  Isolation out;
-  for (std::size_t c = 0; c < mass.size(); ++c) {
-    out.classes.emplace_back();
-    out.logMass.push_back(std::log(mass[c]));
-    out.weight.insert(out.weight.end(), weights[c].begin(), weights[c].end());
+TEST_CASE("shares are masses over their sum, also where all of them are next to nothing") {
+  for (const double scale : {0.0, -900.0, 900.0}) {
+    Isolation isolation;
+    isolation.model = std::make_shared<IsolationModel>();
+    isolation.logMass = {std::log(3.0) + scale, std::log(1.0) + scale, std::log(4.0) + scale};
+    normalise(isolation);
+    REQUIRE(isolation.probability.size() == 3);
+    CHECK(isolation.probability[0] == Approx(0.375));
+    CHECK(isolation.probability[1] == Approx(0.125));
+    CHECK(isolation.probability[2] == Approx(0.5));
+    CHECK(posteriorOf(isolation) == isolation.probability);
   }
-  out.model = std::move(model);
-  return out;
 }
 
-std::vector<double> even(std::size_t over, std::size_t of) {
-  std::vector<double> out(of, 0.0);
-  std::fill(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(over), 1.0 / static_cast<double>(over));
-  return out;
-}
-
-} // namespace
-
-TEST_CASE("shares are masses over their sum, and their error is that of a ratio of means") {
-  auto isolation = madeOf({3.0, 1.0}, {{0.5, 0.5, 0.0, 0.0}, {0.1, 0.2, 0.3, 0.4}});
-  normalise(isolation);
-  REQUIRE(isolation.probability.size() == 2);
-  CHECK(isolation.probability[0] == Approx(0.75));
-  CHECK(isolation.probability[1] == Approx(0.25));
-  // t(s) = 0.75·w0(s) + 0.25·w1(s); of each class Σ (p·(w(s) − t(s)))², the larger of both.
-  const double t[4] = {0.4, 0.425, 0.075, 0.1}, w0[4] = {0.5, 0.5, 0, 0}, w1[4] = {0.1, 0.2, 0.3, 0.4};
-  double first = 0.0, second = 0.0;
-  for (int s = 0; s < 4; ++s) {
-    first += std::pow(0.75 * (w0[s] - t[s]), 2);
-    second += std::pow(0.25 * (w1[s] - t[s]), 2);
-  }
-  CHECK(isolation.samplingError == Approx(std::sqrt(std::max(first, second))).epsilon(1e-12));
-  // A class below a ten-thousandth moves no error: then the other's weights are held against its own alone.
-  const auto errorWith = [](double share) {
-    auto lonely = madeOf({1.0 - share, share}, {{1.0, 0.0}, {0.0, 1.0}});
-    normalise(lonely);
-    return lonely.samplingError;
-  };
-  CHECK(errorWith(0.99e-4) == Approx(0.99e-4 * (1 - 0.99e-4)).epsilon(1e-6));
-  CHECK(errorWith(1.01e-4) == Approx(std::sqrt(2.0) * 1.01e-4 * (1 - 1.01e-4)).epsilon(1e-6));
+TEST_CASE("distributions are those of the handbooks") {
   CHECK(logSum(std::vector<double>{}) == -std::numeric_limits<double>::infinity());
   CHECK(logSum({-1000.0, -1000.0}) == Approx(-1000.0 + std::log(2.0)));
   CHECK(normalBelow(0.0) == 0.5);
   CHECK(normalBelow(1.96) == Approx(0.9750).margin(5e-5)); // any table of the normal distribution
-}
-
-TEST_CASE(
-    "more samples are wanted while a share is off by a hundredth, or a likely one rests on fewer than 100") {
-  const auto wants = [](double share, std::size_t effective, double error) {
-    auto isolation = madeOf({1.0 - share, share}, {even(400, 400), even(effective, 400)});
-    isolation.probability = {1.0 - share, share};
-    isolation.samplingError = error;
-    return wantsMoreSamples(isolation);
-  };
-  CHECK_FALSE(wants(0.5, 400, 0.0099));
-  CHECK_FALSE(wants(0.5, 400, 0.01));
-  CHECK(wants(0.5, 400, 0.0101));
-  CHECK_FALSE(wants(0.5, 101, 0.0));
-  CHECK(wants(0.5, 99, 0.0));
-  CHECK(wants(0.02, 99, 0.0));
-  CHECK_FALSE(wants(0.0199, 99, 0.0));
-}
-
-TEST_CASE(
-    "samples are drawn until shares are certain, as many as the error asks for and no more than may be") {
-  DrawnLine drawn;
-  const auto tp = drawn.testPad("TP1", mm(20, 0));
-  const auto a = drawn.pinOnLine(drawn.part("U1", PartKind::chip), "A3", mm(0, 0), Access::underPart);
-  const auto b = drawn.pinOnLine(drawn.part("U2", PartKind::chip), "B9", mm(40, 0), Access::underPart);
-  drawn.track(tp, a, 20);
-  drawn.track(tp, b, 20);
-  const Lookup lookup(drawn.board);
-  IsolationInput input{lookup, drawn.line, test::priorsFromData(), test::effortsFromData(), test::handheld()};
-  input.knownGood = {{drawn.pins[0], Volts(0.45), Volts(0.005)}};
-  const auto samplesOf = [&](std::size_t first, std::size_t most, double volts) {
-    input.options.samples = first;
-    input.options.mostSamples = most;
-    const auto isolation = update(makeIsolation(input), drawn.diode("TP1", volts));
-    CHECK(isolation.weight.size() == isolation.classes.size() * isolation.model->samples.samples);
-    CHECK(isolation.observations.size() == 1);
-    return isolation.model->samples.samples;
-  };
-  CHECK(samplesOf(256, 256, 0.57) == 256);
-  CHECK(samplesOf(100, 150, 0.57) == 150);
-  CHECK(samplesOf(10, 64, 0.57) == 64);
-  CHECK(samplesOf(2048, 131072, 0.45) == 8192); // four times as many
-  const auto many = samplesOf(256, 131072, 0.57);
-  CHECK(many >= 1024);
-  CHECK(many <= 131072);
+  // Boost.Math, https://www.boost.org/doc/libs/release/libs/math: Student's t with five degrees of freedom.
+  const boost::math::students_t_distribution<double> five(5);
+  for (const double z : {0.0, 0.5, -1.0, 2.571, 20.0}) {
+    INFO(z);
+    CHECK(studentDensity(0.45 + 0.003 * z, 0.45, 0.003) == Approx(pdf(five, z) / 0.003).epsilon(1e-12));
+  }
+  CHECK(cdf(five, 2.571) == Approx(0.975).margin(5e-5)); // any table of Student's t
 }
 
 TEST_CASE("an OL stands against a sound line where good boards read a value, until one is read there") {
@@ -184,17 +115,22 @@ TEST_CASE("where it is none of these for certain, nothing is predicted") {
   CHECK(predictDiode(isolation, 0) == Prediction{});
 }
 
-TEST_CASE("the spread of a diode reading is looked up by the millivolt, up to the meter's limit") {
-  const auto meter = test::handheld();
-  IsolationModel model;
-  model.sigmaByMillivolt = sigmaTable(meter, Volts(0.002), Volts(2.0));
-  REQUIRE(model.sigmaByMillivolt.size() > 2001);
-  const auto sigma = [](double volts) {
-    return std::hypot((0.01 * volts + 0.003) / std::sqrt(3.0), 0.0005 / std::sqrt(3.0),
-                      0.0002 / std::sqrt(3.0));
-  };
-  CHECK(voltsSigma(model, 0.4505) == Approx(std::hypot(sigma(0.450), 0.002)).epsilon(1e-12));
-  CHECK(voltsSigma(model, -1.0) == Approx(std::hypot(sigma(0.0), 0.002)).epsilon(1e-12));
-  CHECK(voltsSigma(model, 2.0) == Approx(std::hypot(sigma(2.0), 0.002)).epsilon(1e-12));
-  CHECK(voltsSigma(model, 9.0) == voltsSigma(model, 2.0));
+TEST_CASE("of what a meter may be off by, hand and display are each reading's own, the rest the whole job's") {
+  DrawnLine drawn;
+  drawn.track(drawn.pinOnLine(drawn.part("J1", PartKind::connector), "1", mm(0, 0)),
+              drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(20, 0)), 20);
+  auto priors = test::priorsFromData();
+  priors.readingSpread = Volts(0.002);
+  const auto isolation = drawn.isolation({}, priors, test::effortsFromData());
+  const auto& model = *isolation.model;
+  const double root3 = std::sqrt(3.0); // handheld-4000: ±(1 % + 3 mV) at half a volt, 1 mV digits, 0.2 Ω of leads
+  CHECK(model.repeatSigma == Approx(std::hypot(0.0005 / root3, 0.002)));
+  double mean = 0.0, square = 0.0;
+  for (const auto& error : model.errors) {
+    mean += error.weight * error.offset;
+    square += error.weight * error.offset * error.offset;
+  }
+  const double common = std::hypot(0.008 / root3, 0.0002 / root3);
+  CHECK(mean == Approx(0.0).margin(1e-4));
+  CHECK(std::sqrt(square - mean * mean) == Approx(common).epsilon(0.02));
 }

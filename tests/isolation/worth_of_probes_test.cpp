@@ -1,6 +1,8 @@
 #include <algorithm>
 
 #include "isolation/model.h"
+#include "isolation/statistics.h"
+#include "isolation/weighing.h"
 #include "one_resistor.h"
 
 // What a probe is worth, by hand (one_resistor.h).
@@ -34,20 +36,36 @@ double expectedGuess(const std::array<double, 6>& p, const std::vector<std::vect
   return right;
 }
 
-/// All predictions are one value or OL, so that the program tells three outcomes apart: up to the millivolt
-/// of that value, above it, and OL.
+constexpr double tenth = 1e-4; // V, of the exact figures' rows
+
+/// Chances of each tenth of a millivolt from -0.1 V to the limit, then of OL: known voltages, or a share of all
+/// that there may be.
+std::vector<double> diodeRow(double value, double overLimit, double evenly) {
+  constexpr std::size_t cells = 21000;
+  std::vector<double> row(cells + 1, 0.0);
+  const double slipped = slips / 2;
+  for (std::size_t k = 0; k < cells; ++k) {
+    const double volts = -0.1 + (static_cast<double>(k) + 0.5) * tenth;
+    if (value > 0.0)
+      row[k] += (1 - slips) * value * tenth *
+                overCommonError([&](double off) { return normalDensity(volts, across470 + off, freshSigma); });
+    if (volts > 0.0) row[k] += ((1 - slips) * evenly + slipped) * tenth / 2.0;
+  }
+  row[cells] = (1 - slips) * overLimit + slipped;
+  return row;
+}
+
+/// What each class says of a diode reading, after OL at J1.1.
 std::vector<std::vector<double>> diodeOutcomes(const std::string& place) {
-  const double below = 0.5 * std::erfc(-(0.470 - 0.4695) / diodeSigma(0.4695) / std::numbers::sqrt2);
-  const auto row = [](double whole, double fits, double overLimit, double evenly) {
-    return std::vector<double>{whole * fits + evenly * 0.470 / 2.0, whole * (1 - fits) + evenly * 1.530 / 2.0,
-                               overLimit};
-  };
-  const auto whole = row(1 - slips, below, slips / 2, slips / 2),
-             parted = row(0.0, 0.0, 1 - slips / 2, slips / 2);
+  const auto whole = diodeRow(1.0, 0.0, 0.0), parted = diodeRow(0.0, 1.0, 0.0);
+  // None of these has read OL at J1.1, and half the time the whole line reads alike; a slip may have been it.
+  const double found = 0.35 * (1 - slips / 2), missed = 0.65 * slips / 2;
+  const double again = found / (found + missed);
+  const double overLimit = place == "J1.1" ? again : 0.5 * again + 0.5 * 0.35;
+  const auto odd = diodeRow(0.0, overLimit, 1.0 - overLimit);
   std::vector<std::vector<double>> out;
-  const Says says = diodeAt(place, std::nullopt);
-  for (std::size_t c = 0; c < says.size(); ++c)
-    out.push_back(c == none ? row(0.0, 0.0, 0.35, 0.65) : says[c] > 0.5 ? parted : whole);
+  for (std::size_t c = 0; c < 6; ++c)
+    out.push_back(c == none ? odd : isParted(c, place) ? parted : whole);
   return out;
 }
 
@@ -63,8 +81,8 @@ TEST_CASE("a probe is worth the bits and the better guess that its outcomes brin
   const auto next = nextProbe(isolation, {}, all);
   // Four places and six pairs of them.
   REQUIRE(next.ranked.size() == 10);
-  CHECK(next.bestGuess == Approx(best).epsilon(1e-6));
-  CHECK(next.openBits == Approx(bitsOf({shares.begin(), shares.end()})).epsilon(1e-5));
+  CHECK(next.bestGuess == Approx(best).epsilon(1e-4));
+  CHECK(next.openBits == Approx(bitsOf({shares.begin(), shares.end()})).epsilon(1e-3));
   CHECK(next.wrongRepair == Seconds(1800)); // data/efforts.json
   CHECK_FALSE(next.standing);
   const std::vector<double> joined{0.98, 0.01, 0.01},
@@ -85,8 +103,11 @@ TEST_CASE("a probe is worth the bits and the better guess that its outcomes brin
       CHECK(probe.mode == ReadingMode::diode);
       CHECK(probe.effort == Seconds(15));
       CHECK(probe.again == (label == "J1.1"));
-      CHECK(probe.bits == Approx(expectedBits(shares, says)).margin(2e-4)); // its table of Φ is good to 2e-5
-      CHECK(probe.betterGuess == Approx(std::max(0.0, expectedGuess(shares, says) - best)).margin(2e-5));
+      // Bins are wider, most of all where few readings are expected: they tell a little less.
+      CHECK(probe.bits < expectedBits(shares, says) + 1e-4);
+      CHECK(probe.bits > 0.998 * expectedBits(shares, says) - 0.015);
+      CHECK(probe.betterGuess ==
+            Approx(std::max(0.0, expectedGuess(shares, says) - best)).epsilon(5e-3).margin(1e-4));
       CHECK(probe.expected == predictDiode(isolation, probe.place));
       continue;
     }
@@ -101,9 +122,9 @@ TEST_CASE("a probe is worth the bits and the better guess that its outcomes brin
     CHECK(probe.mode == ReadingMode::continuity);
     CHECK(probe.effort == Seconds(15 + 15 + 8));
     CHECK_FALSE(probe.again);
-    CHECK(probe.bits == Approx(expectedBits(shares, says)).epsilon(1e-5).margin(1e-7));
+    CHECK(probe.bits == Approx(expectedBits(shares, says)).epsilon(1e-3).margin(1e-5));
     CHECK(probe.betterGuess ==
-          Approx(std::max(0.0, expectedGuess(shares, says) - best)).epsilon(1e-5).margin(1e-7));
+          Approx(std::max(0.0, expectedGuess(shares, says) - best)).epsilon(1e-3).margin(1e-5));
   }
 }
 
@@ -133,8 +154,8 @@ TEST_CASE("going on is advised while what is left costs less than a wrong repair
   const auto grouped = nextProbe(isolation, one);
   const auto shares = after(prior, {diodeAt("J1.1", std::nullopt)});
   const double broken = shares[jointOfJ] + shares[jointOfU] + shares[track];
-  CHECK(grouped.bestGuess == Approx(broken).epsilon(1e-6));
-  CHECK(grouped.openBits == Approx(bitsOf({shares[sound], shares[none], broken})).epsilon(1e-5));
+  CHECK(grouped.bestGuess == Approx(broken).epsilon(1e-4));
+  CHECK(grouped.openBits == Approx(bitsOf({shares[sound], shares[none], broken})).epsilon(1e-3));
 }
 
 TEST_CASE("places that nobody reaches are not asked for, and without any there is nothing to ask") {
@@ -163,11 +184,7 @@ TEST_CASE(
   const auto a = drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(0, 0));
   const auto b = drawn.pinOnLine(drawn.part("U2", PartKind::chip), "1", mm(25, 0));
   drawn.track(a, b, 25);
-  const Lookup lookup(drawn.board);
-  IsolationInput input{lookup, drawn.line, test::priorsFromData(), test::effortsFromData(), test::handheld()};
-  input.knownGood = {{drawn.pins[0], Volts(0.52), Volts(0.005)}};
-  input.options.samples = input.options.mostSamples = 200;
-  const auto isolation = makeIsolation(input);
+  const auto isolation = drawn.isolation({{drawn.pins[0], Volts(0.52), Volts(0.005)}});
   const auto& model = *isolation.model;
   ProbeLimits all;
   all.most = 100;
@@ -181,32 +198,31 @@ TEST_CASE(
     // Half millivolts from -0.1 to 2 V, then OL.
     constexpr std::size_t cells = 4200;
     constexpr double cell = 0.0005;
-    std::vector<double> all_(cells + 1, 0.0);
+    std::vector<double> together(cells + 1, 0.0);
     double within = 0.0;
     for (std::size_t c = 0; c < isolation.classes.size(); ++c) {
       std::vector<double> row(cells + 1, 0.0);
-      const bool odd = c == none;
       for (std::size_t k = 200; k < cells; ++k)
-        row[k] = (odd ? 0.65 : slips / 2) * cell / 2.0;
-      row[cells] = odd ? 0.35 : slips / 2;
-      const float* volts = model.voltsAt(c, model.cellOfPlace[place]);
-      for (std::size_t s = 0; !odd && s < model.samples.samples; ++s) {
-        const double v = static_cast<double>(volts[s]), sigma = diodeSigma(std::min(v, 2.0));
-        const double weight = (1 - slips) * model.samples.weight[s];
-        row[cells] += weight * 0.5 * std::erfc((2.0 - v) / sigma / std::numbers::sqrt2);
+        row[k] = slips / 2 * cell / 2.0;
+      const auto& foreseen = foreseenAt(isolation, c, model.cellOfPlace[place]);
+      row[cells] = slips / 2 + (1 - slips) * static_cast<double>(foreseen.overLimit);
+      for (std::size_t i = 0; i < foreseen.share.size(); ++i) {
+        const double v = 1e-3 * (static_cast<double>(foreseen.first + i) + 0.5), sigma = model.repeatSigma;
+        const double weight = (1 - slips) * static_cast<double>(foreseen.share[i]);
+        row[cells] += weight * normalBelow((v - 2.0) / sigma);
         const auto first = static_cast<std::size_t>(std::max(0.0, (v - 6 * sigma + 0.1) / cell));
         for (std::size_t k = first; k < cells; ++k) {
           const double at = -0.1 + (static_cast<double>(k) + 0.5) * cell;
           if (at > v + 6 * sigma) break;
-          row[k] += weight * cell * gauss(at, v, sigma);
+          row[k] += weight * cell * normalDensity(at, v, sigma);
         }
       }
       within += isolation.probability[c] * bitsOf(row);
       for (std::size_t k = 0; k <= cells; ++k)
-        all_[k] += isolation.probability[c] * row[k];
+        together[k] += isolation.probability[c] * row[k];
     }
     INFO(label);
-    const double exact = bitsOf(all_) - within;
+    const double exact = bitsOf(together) - within;
     CHECK(probe->bits < exact);
     CHECK(probe->bits > 0.9 * exact);
   }

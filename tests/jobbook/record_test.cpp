@@ -64,7 +64,7 @@ Isolation isolationOf(const Row& row) {
   between.other = 1;
   between.reading.mode = ReadingMode::ohms;
   out.observations = {alone, between};
-  out.samplingError = 0.0625;
+  out.shareError = 0.0625;
   return out;
 }
 
