@@ -40,7 +40,24 @@ std::optional<ExpectedReading> predictionAt(const FaultCase& fault, const Landin
   const auto place = placeOf(fault.isolation, landing);
   if (!place) return std::nullopt;
   const Prediction predicted = predictDiode(fault.isolation, *place, faultClass);
-  return ExpectedReading{predicted.overLimit > 0.5, predicted.mean, 2.0 * predicted.spread};
+  // A check that stops the work leaves room for the meter and for a hand that presses otherwise.
+  constexpr Volts least{0.010};
+  return ExpectedReading{predicted.overLimit > 0.5, predicted.mean, std::max(3.0 * predicted.spread, least)};
+}
+
+/// Of two pieces, once they are joined. One with nothing behind it reads what the other does; two in parallel
+/// read lower than the lower one by up to 30 mV (n·Vt·ln 2 of two equal junctions, n up to 1.5, and half a
+/// series drop).
+std::optional<ExpectedReading> joined(const std::optional<ExpectedReading>& a,
+                                      const std::optional<ExpectedReading>& b) {
+  if (!a || !b) return std::nullopt;
+  if (a->overLimit) return b;
+  if (b->overLimit) return a;
+  constexpr Volts most{0.030};
+  ExpectedReading result = a->value < b->value ? *a : *b;
+  result.value = result.value - 0.5 * most;
+  result.giveOrTake = result.giveOrTake + 0.5 * most;
+  return result;
 }
 
 } // namespace
@@ -79,12 +96,9 @@ RepairAction actionFor(const BoardUnderWork& board, const FaultCase& fault, cons
   if (const Suspect* suspect = leadingBreak(fault)) {
     prediction.atFrom = predictionAt(fault, proposal.from, suspect->faultClass);
     prediction.atTo = predictionAt(fault, proposal.to, suspect->faultClass);
-    prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
-    // A line that is sound and reads OL where this one did has nothing behind its pins, but this one has:
-    // what is read on one side of the break is read on both once they are joined.
-    for (const auto& side : {prediction.atFrom, prediction.atTo})
-      if (prediction.bridged && prediction.bridged->overLimit && side && !side->overLimit)
-        prediction.bridged = side;
+    prediction.bridged = joined(prediction.atFrom, prediction.atTo);
+    if (!prediction.bridged)
+      prediction.bridged = predictionAt(fault, proposal.from, 0); // class 0 is the sound line
     because = toFoundFault(fault.isolation.classes[suspect->faultClass], fault.names);
   }
   return toJumperAction(proposal, *board.places, jumperSteps(data, proposal, prediction), prediction,

@@ -36,10 +36,10 @@ void checkWithin(const StepMeasure& wanted, const Prediction& predicted) {
   CHECK(wanted.mode == ReadingMode::diode);
   CHECK_FALSE(wanted.overLimit);
   REQUIRE(wanted.interval);
-  // Two standard deviations to each side; both are told in whole millivolts.
-  const double mean = predicted.mean.value, twice = 2 * predicted.spread.value;
-  CHECK(wanted.interval->lowest == Approx(mean - twice).margin(0.001));
-  CHECK(wanted.interval->highest == Approx(mean + twice).margin(0.001));
+  // Three standard deviations to each side, and 10 mV at least; both are told in whole millivolts.
+  const double mean = predicted.mean.value, room = std::max(3 * predicted.spread.value, 0.010);
+  CHECK(wanted.interval->lowest == Approx(mean - room).margin(0.001));
+  CHECK(wanted.interval->highest == Approx(mean + room).margin(0.001));
 }
 
 std::size_t placeOn(const Isolation& isolation, Point at) {
@@ -175,8 +175,8 @@ TEST_CASE("before the wire is in, its landings read what the leading break leave
   CHECK(wanted[0].overLimit);
   CHECK_FALSE(wanted[0].interval);
   checkWithin(wanted[1], predictDiode(fault.isolation, capacitor, leading));
-  // Bridged, the first landing reads what a sound line does.
-  checkWithin(wanted[2], predictDiode(fault.isolation, via, 0));
+  // Bridged, the first landing reads what the other one did: nothing else is behind it.
+  checkWithin(wanted[2], predictDiode(fault.isolation, capacitor, leading));
 }
 
 TEST_CASE("bridged, the line reads what it does behind the break, however often it read OL before it",
@@ -328,12 +328,15 @@ TEST_CASE("landings that no good board was read at are proved by what the steps 
   const ExpectedTable nothing;
   const auto points = proofPoints({job, &device.lookup, nothing, repairData()});
   REQUIRE(points.size() == 3);
-  const Prediction sound = predictDiode(fault.isolation, placeOn(fault.isolation, best.from.at), 0);
+  // Behind the break is all that the line has.
+  const Prediction live = predictDiode(fault.isolation, placeOn(fault.isolation, best.to.at),
+                                       fault.suspects.ranked.front().faultClass);
+  const double room = std::max(3 * live.spread.value, 0.010);
   for (const std::size_t landing : {0u, 1u}) {
     CHECK(points[landing].why == ProofWhy::landing);
     REQUIRE(points[landing].limits);
-    CHECK(points[landing].limits->lowest == Approx(sound.mean.value - 2 * sound.spread.value).margin(0.001));
-    CHECK(points[landing].limits->highest == Approx(sound.mean.value + 2 * sound.spread.value).margin(0.001));
+    CHECK(points[landing].limits->lowest == Approx(live.mean.value - room).margin(0.001));
+    CHECK(points[landing].limits->highest == Approx(live.mean.value + room).margin(0.001));
     CHECK(points[landing].expectedBy == ExpectedBy::workSteps);
   }
   // Good boards' values count for more.
