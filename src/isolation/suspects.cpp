@@ -137,9 +137,13 @@ Suspects suspects(const Isolation& isolation, double setMass) {
   }
   measureSet(result, setMass);
   // Nobody reads why the hundredth is unlikely, and on a large line each costs as much as the first.
-  constexpr std::size_t mostExplained = 12;
-  const std::size_t explained =
-      std::min(result.ranked.size(), std::max(mostExplained, std::min<std::size_t>(result.setSize, 20)));
+  constexpr std::size_t fewest = 6;
+  constexpr std::size_t mostExplained = 16;
+  constexpr double leastExplained = 1e-3;
+  const auto likely = static_cast<std::size_t>(
+      std::count_if(result.ranked.begin(), result.ranked.end(),
+                    [](const Suspect& s) { return s.probability >= leastExplained; }));
+  const std::size_t explained = std::min(result.ranked.size(), std::clamp(likely, fewest, mostExplained));
   EvidenceTable table(isolation);
   table.explain({order.begin(), order.begin() + static_cast<std::ptrdiff_t>(explained)}, result.ranked);
   result.entropyBits = entropyBits(isolation.probability);
