@@ -15,6 +15,7 @@ constexpr double tolerance = 6e-3;          ///< of the sum: what one cell may b
 constexpr double negligible = 1e-9;         ///< of the sum: not shown in what is foreseen
 constexpr std::size_t mostCells = 12000;    ///< evaluated …
 constexpr std::size_t mostDearCells = 3000; ///< … where a circuit has several nodes to be solved for
+constexpr std::size_t mostParted = 2000;    ///< cells, for what is foreseen
 constexpr std::size_t mostErrors = 13;
 constexpr double mostDeviations = 3.0; ///< of the common error that are looked at
 constexpr double narrowest = 2e-4;     ///< V or log: narrower cells tell nothing
@@ -310,19 +311,50 @@ private:
       if (child.bound > 0.0) into.push_back(std::move(child));
     };
     if (extent.kind == Extent::Kind::any) {
-      constexpr int parts = 8;
-      const double wide = (DropDensity::last - DropDensity::first) / parts;
-      for (int i = 0; i < parts; ++i)
-        add({Extent::Kind::stretch, DropDensity::first + wide * i, DropDensity::first + wide * (i + 1)}, true,
-            true);
-      add({Extent::Kind::high, 0.0, 0.0}, true, true);
-      add({Extent::Kind::none, 0.0, 0.0}, true, true);
+      for (const auto& part : partsOfAny(8))
+        add(part, true, true);
       return true;
     }
     const double middle = 0.5 * (extent.low + extent.high);
     add({Extent::Kind::stretch, extent.low, middle}, false, true);
     add({Extent::Kind::stretch, middle, extent.high}, true, false);
     return true;
+  }
+
+  static std::vector<Extent> partsOfAny(int parts) {
+    const double wide = (DropDensity::last - DropDensity::first) / parts;
+    std::vector<Extent> result;
+    for (int i = 0; i < parts; ++i)
+      result.push_back(
+          {Extent::Kind::stretch, DropDensity::first + wide * i, DropDensity::first + wide * (i + 1)});
+    result.push_back({Extent::Kind::high, 0.0, 0.0});
+    result.push_back({Extent::Kind::none, 0.0, 0.0});
+    return result;
+  }
+
+  /// What no reading has asked for is still to be foreseen: such cells are parted by what was known before.
+  std::vector<Cell> withoutAny(const std::vector<Cell>& cells, double least) {
+    std::vector<Cell> result;
+    std::vector<Cell> open;
+    for (const auto& cell : cells)
+      if (cell.sum > least) open.push_back(cell);
+    while (!open.empty()) {
+      Cell cell = std::move(open.back());
+      open.pop_back();
+      const auto any = std::find_if(cell.extents.begin(), cell.extents.end(),
+                                    [](const Extent& extent) { return extent.kind == Extent::Kind::any; });
+      if (any == cell.extents.end() || result.size() + open.size() > mostParted) {
+        result.push_back(std::move(cell));
+        continue;
+      }
+      const double perMass = cell.sum / massOfCell(cell);
+      for (const auto& part : partsOfAny(40)) {
+        *any = part;
+        cell.sum = perMass * massOfCell(cell);
+        if (cell.sum > least) open.push_back(cell);
+      }
+    }
+    return result;
   }
 
   [[nodiscard]] static bool canSplit(const Extent& extent) {
@@ -360,11 +392,10 @@ private:
     return best;
   }
 
-  [[nodiscard]] std::vector<Foreseen> foreseen(const std::vector<Cell>& cells, double sum) const {
+  [[nodiscard]] std::vector<Foreseen> foreseen(const std::vector<Cell>& cells, double sum) {
     const auto& circuits = request_.network.circuits;
     std::vector<Histogram> shares(circuits.size(), Histogram(request_.bench.source.displayLimit.value));
-    for (const auto& cell : cells) {
-      if (!(cell.sum > negligible * sum)) continue;
+    for (const auto& cell : withoutAny(cells, negligible * sum)) {
       const auto low = corner(cell, false);
       const auto high = corner(cell, true);
       const auto weights = errorWeights(cell);

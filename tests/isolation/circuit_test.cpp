@@ -145,3 +145,46 @@ TEST_CASE("a reading grows with every drop and every leak, as the cells' bounds 
     CHECK((after >= before - 1e-6 || after == before));
   }
 }
+
+TEST_CASE("a circuit that one number decides has a table, which reads what the circuit does") {
+  const auto bench = lineBench(ReadingMode::diode);
+  Circuit loaded;
+  loaded.nodes[0] = {{0}, 1.0 / 2200.0, noUnknown};
+  Circuit two;
+  two.nodes.resize(2);
+  two.nodes[0].drops = {0};
+  two.nodes[1].drops = {1};
+  two.links = {{0, 1, 47.0}};
+  test::CircuitDice dice(netmend::testSeed());
+  for (const auto& bare : {loaded, two}) {
+    Circuit tabled = bare;
+    tabled.table = circuitTable(bare, bench);
+    REQUIRE(tabled.table);
+    for (int i = 0; i < netmend::rounds(2000, 200); ++i) {
+      const UnknownValues values{dice.below(20) == 0 ? noDrop : dice.between(0.3, 1.25),
+                                 dice.below(20) == 0 ? noDrop : dice.between(0.3, 1.25)};
+      INFO(values[0] << " and " << values[1] << " V");
+      const double wanted = voltsAt(bare, values, bench), found = voltsAt(tabled, values, bench);
+      CHECK((found == wanted || found == Approx(wanted).margin(2e-5)));
+      const auto ohms = lineBench(ReadingMode::ohms); // another source
+      CHECK((voltsAt(tabled, values, ohms) == voltsAt(bare, values, ohms)));
+    }
+  }
+  // Drops of Schottky-like pins, whose leakage the table leaves out.
+  Circuit tabled = two;
+  tabled.table = circuitTable(two, bench);
+  for (const double drop : {0.15, 0.2, 0.25})
+    CHECK(voltsAt(tabled, {drop, 0.2}, bench) == Approx(voltsAt(two, {drop, 0.2}, bench)).margin(5e-4));
+  Circuit third = two;
+  third.nodes.emplace_back();
+  third.links.push_back({1, 2, 10.0});
+  CHECK(circuitTable(third, bench) == nullptr);
+  two.nodes[1].siemens = 1e-3;
+  CHECK(circuitTable(two, bench) == nullptr);
+  two.nodes[1].siemens = 0.0;
+  two.links[0].unknown = 2;
+  CHECK(circuitTable(two, bench) == nullptr);
+  loaded.nodes[0].leak = 1;
+  CHECK(circuitTable(loaded, bench) == nullptr);
+  CHECK(circuitTable(Circuit{}, bench) == nullptr);
+}

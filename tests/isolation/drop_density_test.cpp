@@ -269,20 +269,20 @@ TEST_CASE("technologies: boards of each spread about centres over the usual rang
   auto priors = test::priorsFromData();
   priors.drops = {{Volts(0.4), Volts(0.8), 1.0}};
   priors.alike = {{Volts(0.1), 0.2}, {Volts(0.3), 0.3}};
+  // One and a half of its spreads apart: three centres in 0.4 V at 0.1 V, one at 0.3 V.
   const auto found = technologies(priors);
-  REQUIRE(found.size() == 4 + 2 + 1);
-  for (std::size_t i = 0; i < 4; ++i) {
+  REQUIRE(found.size() == 3 + 1 + 1);
+  for (std::size_t i = 0; i < 3; ++i) {
     CHECK(found[i].alike);
-    CHECK(found[i].weight == Approx(0.05));
+    CHECK(found[i].weight == Approx(0.2 / 3));
     CHECK(found[i].spread == 0.1);
-    CHECK(found[i].centre == Approx(0.45 + 0.1 * static_cast<double>(i)));
+    CHECK(found[i].centre == Approx(0.4 + 0.4 * (static_cast<double>(i) + 0.5) / 3));
   }
-  CHECK(found[4].centre == Approx(0.5));
-  CHECK(found[5].centre == Approx(0.7));
-  CHECK(found[5].weight == Approx(0.15));
-  CHECK(found[5].spread == 0.3);
-  CHECK_FALSE(found[6].alike);
-  CHECK(found[6].weight == Approx(0.5));
+  CHECK(found[3].centre == Approx(0.6));
+  CHECK(found[3].weight == Approx(0.3));
+  CHECK(found[3].spread == 0.3);
+  CHECK_FALSE(found[4].alike);
+  CHECK(found[4].weight == Approx(0.5));
   priors.alike = {{Volts(0.5), 1.0}}; // wider than the range
   CHECK(technologies(priors).size() == 2);
   CHECK(technologies(priors).back().weight == Approx(0.0).margin(1e-12));

@@ -218,7 +218,8 @@ TEST_CASE("every figure of the efforts is read within its range, and into its ow
        [](const E& e) { return e.scrapedTrack.value_or(Seconds(-1)).value; }},
       {"/secondLead/seconds", 0.1, 1e6, [](const E& e) { return e.secondLead.value; }},
       {"/scrapeEvery_mm/value", 0.1, 1e4, [](const E& e) { return e.scrapeEvery.mm(); }},
-      {"/wrongRepair/seconds", 0.0, 1e7, [](const E& e) { return e.wrongRepair.value; }}};
+      {"/wrongRepair/seconds", 0.0, 1e7, [](const E& e) { return e.wrongRepair.value; }},
+      {"/wrongLift/seconds", 0.0, 1e7, [](const E& e) { return e.wrongLift.value; }}};
   test::checkRanges<E>("efforts.json", figures, readProbeEfforts);
 
   const auto efforts = test::effortsFromData();
@@ -234,7 +235,8 @@ TEST_CASE("every figure of the efforts is read within its range, and into its ow
   const Written unsaid("efforts.json", changed("efforts.json", "/reach/under_part/source", ""));
   CHECK(wordsOf(readProbeEfforts(unsaid.path).error().place) == "/reach/under_part/source");
   for (const char* place :
-       {"/reach/open", "/reach/unknown", "/secondLead", "/scrapeEvery_mm", "/wrongRepair"}) {
+       {"/reach/open", "/reach/unknown", "/secondLead", "/scrapeEvery_mm", "/wrongRepair",
+        "/wrongLift"}) {
     const Written spoilt("efforts.json", changed("efforts.json", std::string(place) + "/source", ""));
     CHECK(wordsOf(readProbeEfforts(spoilt.path).error().place) == std::string(place) + "/source");
   }

@@ -108,8 +108,7 @@ TEST_CASE("means and maxima of several readings over stretches of voltage are th
   const auto first = tableFor(0.470), second = tableFor(0.4735), third = tableFor(std::nullopt);
   for (const std::vector<const ReadingTable*>& tables :
        {std::vector<const ReadingTable*>{&first}, {&first, &second}, {&third}, {&first, &second, &third}}) {
-    const ReadingProduct of(tables);
-    CHECK_FALSE(of.empty());
+    const ReadingProduct of(tables, {});
     const double scale = std::exp(of.logScale());
     double greatest = 0.0;
     for (const auto& [low, high] : std::vector<std::pair<double, double>>{
@@ -148,10 +147,44 @@ TEST_CASE("means and maxima of several readings over stretches of voltage are th
     CHECK(of.mean(1.0, none) == Approx(0.5 * (of.mean(1.0, 2.1) + of.atNothing())).epsilon(1e-3));
     CHECK(of.mean(1.1, 3.1) == Approx(0.5 * (of.mean(1.1, 2.1) + of.atNothing())).epsilon(1e-2));
   }
-  const ReadingProduct nothing(std::vector<const ReadingTable*>{});
-  CHECK(nothing.empty());
+  const ReadingProduct nothing(std::vector<const ReadingTable*>{}, {});
   CHECK(nothing.mean(0.1, 0.2) == 1.0);
   CHECK(nothing.most(0.1, 0.2) == 1.0);
   CHECK(nothing.atNothing() == 1.0);
   CHECK(nothing.logScale() == 0.0);
+}
+
+TEST_CASE("a common error is a bell of its standard deviation in even steps, and smooths what one circuit read") {
+  for (const double step : {0.33, 0.4, 1.0}) {
+    const auto errors = commonErrors(Volts(0.0046), step);
+    CHECK(errors.size() == static_cast<std::size_t>(std::ceil(6.0 / step)) + 1);
+    CHECK(errors.front().offset == Approx(-3.0 * 0.0046));
+    CHECK(errors.back().offset == Approx(3.0 * 0.0046));
+    double sum = 0.0, mean = 0.0, square = 0.0;
+    for (const auto& error : errors) {
+      sum += error.weight;
+      mean += error.weight * error.offset;
+      square += error.weight * error.offset * error.offset;
+    }
+    CHECK(sum == Approx(1.0));
+    CHECK(mean == Approx(0.0).margin(1e-12));
+    CHECK(std::sqrt(square) == Approx(0.0046).epsilon(0.02));
+  }
+  REQUIRE(commonErrors(Volts(0), 0.4).size() == 1);
+  CHECK(commonErrors(Volts(0), 0.4).front().offset == 0.0);
+  CHECK(commonErrors(Volts(0), 0.4).front().weight == 1.0);
+
+  const auto first = tableFor(0.470), second = tableFor(0.4735);
+  const auto errors = commonErrors(Volts(commonSigma), 0.4);
+  const ReadingProduct both(std::vector<const ReadingTable*>{&first, &second}, errors);
+  for (const auto& [low, high] : std::vector<std::pair<double, double>>{{0.46, 0.48}, {0.0, 2.0}, {0.472, 0.4725}, {0.49, 0.5}}) {
+    double sum = 0.0;
+    for (const auto& error : errors)
+      sum += error.weight * both.mean(low + error.offset, high + error.offset);
+    INFO("from " << low << " to " << high << " V");
+    CHECK(both.smoothMean(low, high) == Approx(sum).epsilon(0.03).margin(1e-6)); // steps of its quadrature // errors are rounded to the lattice
+    CHECK(both.smoothMost(low, high) >= both.smoothMean(low, high));
+    CHECK(both.smoothMost(low, high) <= both.most(low - 0.015, high + 0.015));
+  }
+  CHECK(both.smoothMean(2.5, 2.6) == both.atNothing());
 }
