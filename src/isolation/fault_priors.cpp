@@ -89,8 +89,9 @@ void readJunction(const Node& root, FaultPriors& priors) {
   priors.ownInAlike = numberIn(junction, "ownTechnologyAmongAlike", shareRange);
   priors.leastInput = Ohms(numberIn(junction, "leastInput_ohm", positiveRange));
   if (priors.leastInput >= priors.mostPullUp)
-    junction.at("leastInput_ohm").wrong(pattern("core", "inputs have no range"), {},
-                                        pattern("core", "less than \"mostOhms\" of \"pullUp\""));
+    junction.at("leastInput_ohm")
+        .wrong(pattern("core", "inputs have no range"), {},
+               pattern("core", "less than \"mostOhms\" of \"pullUp\""));
   priors.dropCurrent = Amperes(numberIn(junction, "atCurrent_A", {1e-9, 1.0}));
   priors.emission = numberIn(junction, "emission", {0.5, 10.0});
   priors.emissionSpread = numberIn(junction, "emissionSpread", {0.0, 5.0});

@@ -130,8 +130,9 @@ class Cubature {
 public:
   explicit Cubature(const IntegralRequest& request)
       : request_(request),
-        smooth_(std::count_if(request.readings.begin(), request.readings.end(),
-                              [](const auto* product) { return product != nullptr; }) == 1) {
+        smooth_(std::count_if(request.readings.begin(), request.readings.end(), [](const auto* product) {
+                  return product != nullptr && product->hasValue();
+                }) == 1) {
     const auto& network = request.network;
     for (const auto& technology : request.networks.technologies)
       weights_.push_back(static_cast<float>(technology.weight));
@@ -144,7 +145,8 @@ public:
       measured_.push_back({&network.good[i], request.good[i], &request.bench, false});
     for (std::size_t i = 0; i < network.circuits.size(); ++i) {
       if (request.readings[i] != nullptr)
-        measured_.push_back({&network.circuits[i], request.readings[i], &request.bench, true});
+        measured_.push_back(
+            {&network.circuits[i], request.readings[i], &request.bench, request.readings[i]->hasValue()});
       if (request.ohms[i] != nullptr)
         measured_.push_back({&network.circuits[i], request.ohms[i], request.ohmsBench, false});
     }

@@ -48,6 +48,7 @@ ReadingTable tableOf(const IsolationModel& model, const PlacedReading& reading) 
   for (std::size_t i = 0; i < latticePoints(limit); ++i)
     result.logLikelihood.push_back(
         static_cast<float>(std::log((1.0 - slipped) * near(latticeVolts(i)) + anySlip)));
+  result.isValue = reading.value.has_value();
   result.atNothing = std::log(reading.value ? anySlip : 1.0 - slipped + anySlip);
   return result;
 }
@@ -79,6 +80,7 @@ ReadingProduct::ReadingProduct(std::span<const ReadingTable* const> readings,
   for (const ReadingTable* reading : readings) {
     std::transform(sum.begin(), sum.end(), reading->logLikelihood.begin(), sum.begin(), std::plus<>());
     nothing += reading->atNothing;
+    hasValue_ = hasValue_ || reading->isValue;
   }
   logScale_ = std::max(nothing, static_cast<double>(*std::max_element(sum.begin(), sum.end())));
   atNothing_ = std::exp(nothing - logScale_);

@@ -16,6 +16,7 @@ struct ReadingTable {
   static constexpr double step = 0.00025; ///< V
   std::vector<float> logLikelihood;
   double atNothing = 0.0; ///< log likelihood where nothing is behind the lead
+  bool isValue = false;   ///< and not OL, to which some millivolts do not matter
 };
 [[nodiscard]] ReadingTable tableOf(const IsolationModel& model, const PlacedReading& reading);
 
@@ -42,6 +43,8 @@ public:
   }
   [[nodiscard]] double atNothing() const { return atNothing_; }
   [[nodiscard]] double logScale() const { return logScale_; }
+  /// Whether an error of some millivolts matters: not where all is OL.
+  [[nodiscard]] bool hasValue() const { return hasValue_; }
 
 private:
   /// A function over the lattice.
@@ -62,6 +65,7 @@ private:
   Lattice smooth_;
   double atNothing_ = 1.0;
   double logScale_ = 0.0;
+  bool hasValue_ = false;
 };
 
 } // namespace netmend

@@ -54,7 +54,8 @@ void checkAgainstOperatingPoint(int circuits) {
     }
     const double theirs = operatingPoint(network, 0, bench.source, benchTemperature).front().value;
     if (std::abs(ours - theirs) > 2e-5)
-      FAIL_CHECK("circuit " << i << " of " << network.nodes << " nodes: " << ours << " V, should be " << theirs);
+      FAIL_CHECK("circuit " << i << " of " << network.nodes << " nodes: " << ours << " V, should be "
+                            << theirs);
     worst = std::max(worst, std::abs(ours - theirs));
   }
   WARN("worst difference: " << 1e6 * worst << " µV");

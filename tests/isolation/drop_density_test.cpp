@@ -94,9 +94,11 @@ DropDensity at(std::size_t bin) {
 
 } // namespace
 
-TEST_CASE("two equal junctions read n·Vt·ln 2 and half the series drop below one, two far apart the lower one") {
+TEST_CASE(
+    "two equal junctions read n·Vt·ln 2 and half the series drop below one, two far apart the lower one") {
   const auto soft = softMinimum();
-  CHECK(soft.below(0.0) == Approx(usualSlope * std::log(2.0) + 0.5 * milliampere * usualSeries).epsilon(1e-6));
+  CHECK(soft.below(0.0) ==
+        Approx(usualSlope * std::log(2.0) + 0.5 * milliampere * usualSeries).epsilon(1e-6));
   // Ideal diodes at 300 K: 17.92 mV, as ngspice 39 gives it (docs/methods/probing.md).
   CHECK(SoftMinimum(1.0, Ohms(0), Amperes(1e-3), Celsius(26.85)).below(0.0) == Approx(0.01792).margin(5e-6));
   CHECK(soft.below(0.2385) < 1e-4);
@@ -130,7 +132,8 @@ TEST_CASE("densities of parallel junctions are those of a sum over all pairs, an
       points.emplace_back(DropDensity::middle(i), b.mass[i] * (a.high + a.none));
       for (std::size_t j = 0; j < DropDensity::bins && a.mass[i] > 0.0F; ++j)
         if (b.mass[j] > 0.0F)
-          points.emplace_back(parallel(DropDensity::middle(i), DropDensity::middle(j)), a.mass[i] * b.mass[j]);
+          points.emplace_back(parallel(DropDensity::middle(i), DropDensity::middle(j)),
+                              a.mass[i] * b.mass[j]);
     }
     double mean = 0.0, mass = 0.0;
     for (const auto& [volts, share] : points) {
@@ -221,7 +224,8 @@ TEST_CASE("a clamp's drop is even between the ends of its ranges, at the meter's
   CHECK(sumOf(own) == Approx(1.0).epsilon(1e-5));
   CHECK(own.none == 0.0F);
   CHECK(below(own, 0.7) - below(own, 0.45) == Approx(0.9 * 0.25 / 0.45).epsilon(1e-4));
-  // In the middle of the narrower one, 2.5 of its soft ends' deviations from both: 98.76 % of a normal distribution.
+  // In the middle of the narrower one, 2.5 of its soft ends' deviations from both: 98.76 % of a normal
+  // distribution.
   CHECK(below(own, 0.254) - below(own, 0.246) == Approx(0.1 * 0.008 / 0.1 * 0.9876).epsilon(2e-3));
   CHECK(below(own, 0.8) == Approx(1.0 - 0.9 * 0.02 * 0.39894 / 0.45).epsilon(1e-4)); // σ·φ(0) over the width
   // A tenth of the current: n·Vt·ln 10 lower.
@@ -239,7 +243,8 @@ TEST_CASE("a clamp's drop is even between the ends of its ranges, at the meter's
   CHECK(clampDensity(priors, {1.0, false, 0.0, 0.0}, priors.dropCurrent).high == Approx(1.0));
 }
 
-TEST_CASE("an input that looks like a resistor has any value per decade, and none that the meter cannot show") {
+TEST_CASE(
+    "an input that looks like a resistor has any value per decade, and none that the meter cannot show") {
   auto priors = test::priorsFromData();
   priors.leastInput = Ohms(100);
   priors.mostPullUp = Ohms(100e3);

@@ -235,8 +235,7 @@ TEST_CASE("every figure of the efforts is read within its range, and into its ow
   const Written unsaid("efforts.json", changed("efforts.json", "/reach/under_part/source", ""));
   CHECK(wordsOf(readProbeEfforts(unsaid.path).error().place) == "/reach/under_part/source");
   for (const char* place :
-       {"/reach/open", "/reach/unknown", "/secondLead", "/scrapeEvery_mm", "/wrongRepair",
-        "/wrongLift"}) {
+       {"/reach/open", "/reach/unknown", "/secondLead", "/scrapeEvery_mm", "/wrongRepair", "/wrongLift"}) {
     const Written spoilt("efforts.json", changed("efforts.json", std::string(place) + "/source", ""));
     CHECK(wordsOf(readProbeEfforts(spoilt.path).error().place) == std::string(place) + "/source");
   }

@@ -7,8 +7,8 @@
 #include "one_resistor.h"
 
 // How likely readings are under a class, against a dense sum over what is not known: the two drops of two
-// chips, each in steps of two millivolts. Densities of one chip are those of drop_density_test.cpp; what two do
-// together, and the readings' likelihood, are worked out here.
+// chips, each in steps of two millivolts. Densities of one chip are those of drop_density_test.cpp; what two
+// do together, and the readings' likelihood, are worked out here.
 
 using namespace netmend;
 using namespace netmend::test;
@@ -23,8 +23,8 @@ const double chipSlope = 1.25 * 1.380649e-23 * 298.15 / 1.602176634e-19; // CODA
 double logShare(double drop, double volts) {
   double x = std::min(0.0, (volts - drop) / chipSlope);
   for (int i = 0; i < 30; ++i) {
-    const double move =
-        (drop + chipSlope * x + 1e-3 * chipSeries * (std::exp(x) - 1.0) - volts) / (chipSlope + 1e-3 * chipSeries * std::exp(x));
+    const double move = (drop + chipSlope * x + 1e-3 * chipSeries * (std::exp(x) - 1.0) - volts) /
+                        (chipSlope + 1e-3 * chipSeries * std::exp(x));
     x -= move;
     if (std::abs(move) < 1e-9) break;
   }
@@ -43,7 +43,8 @@ double across(double first, double second, double ohms) {
     double least = 0.0, most = 1.0;
     for (int k = 0; ohms > 0.0 && k < 26; ++k) {
       const double share = 0.5 * (least + most);
-      const double at = second + chipSlope * std::log(std::max(share, 1e-30)) + 1e-3 * chipSeries * (share - 1.0);
+      const double at =
+          second + chipSlope * std::log(std::max(share, 1e-30)) + 1e-3 * chipSeries * (share - 1.0);
       (at + 1e-3 * ohms * share < middle ? least : most) = share;
     }
     taken += ohms > 0.0 ? least : std::exp(logShare(second, middle));
@@ -93,8 +94,8 @@ struct TwoChips {
   struct Sums {
     double sound = 0.0, parted = 0.0, good = 0.0;
   };
-  /// Likelihood of the readings together with good boards' value at U1 where the line is sound and where it is
-  /// parted, and of that value alone.
+  /// Likelihood of the readings together with good boards' value at U1 where the line is sound and where it
+  /// is parted, and of that value alone.
   [[nodiscard]] Sums sums(const std::vector<DiodeReading>& readings, double goodValue) const {
     const double sigma = std::hypot(0.005, 0.002);
     const auto likelihood = [&](double first, double second) {
@@ -142,8 +143,8 @@ std::size_t classOf(const Isolation& isolation, EdgeKind kind) {
 
 void check(const TwoChips& line, const std::vector<DiodeReading>& readings) {
   constexpr double goodValue = 0.447;
-  const auto isolation = line.drawn.isolation({{line.drawn.pins[0], Volts(goodValue), Volts(0.005)}}, line.priors,
-                                              effortsFromData());
+  const auto isolation = line.drawn.isolation({{line.drawn.pins[0], Volts(goodValue), Volts(0.005)}},
+                                              line.priors, effortsFromData());
   const auto& model = *isolation.model;
   std::vector<Reading> taken;
   std::string said;

@@ -115,7 +115,8 @@ TEST_CASE("where it is none of these for certain, nothing is predicted") {
   CHECK(predictDiode(isolation, 0) == Prediction{});
 }
 
-TEST_CASE("of what a meter may be off by, hand and display are each reading's own, the rest the whole job's") {
+TEST_CASE(
+    "of what a meter may be off by, hand and display are each reading's own, the rest the whole job's") {
   DrawnLine drawn;
   drawn.track(drawn.pinOnLine(drawn.part("J1", PartKind::connector), "1", mm(0, 0)),
               drawn.pinOnLine(drawn.part("U1", PartKind::chip), "1", mm(20, 0)), 20);
@@ -123,7 +124,8 @@ TEST_CASE("of what a meter may be off by, hand and display are each reading's ow
   priors.readingSpread = Volts(0.002);
   const auto isolation = drawn.isolation({}, priors, test::effortsFromData());
   const auto& model = *isolation.model;
-  const double root3 = std::sqrt(3.0); // handheld-4000: ±(1 % + 3 mV) at half a volt, 1 mV digits, 0.2 Ω of leads
+  const double root3 =
+      std::sqrt(3.0); // handheld-4000: ±(1 % + 3 mV) at half a volt, 1 mV digits, 0.2 Ω of leads
   CHECK(model.repeatSigma == Approx(std::hypot(0.0005 / root3, 0.002)));
   double mean = 0.0, square = 0.0;
   for (const auto& error : model.errors) {

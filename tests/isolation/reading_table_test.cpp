@@ -53,8 +53,10 @@ double bruteMean(const std::vector<const ReadingTable*>& tables, double low, dou
 
 } // namespace
 
-TEST_CASE("a diode reading's likelihood over the voltage behind the lead is that of a hand with a slip now and then") {
-  for (const std::optional<double> read : {std::optional(0.47), std::optional(1.9995), std::optional<double>()}) {
+TEST_CASE("a diode reading's likelihood over the voltage behind the lead is that of a hand with a slip now "
+          "and then") {
+  for (const std::optional<double> read :
+       {std::optional(0.47), std::optional(1.9995), std::optional<double>()}) {
     const auto table = tableFor(read);
     REQUIRE(latticeVolts(table.logLikelihood.size() - 1) >= 2.099);
     for (std::size_t i = 0; i < table.logLikelihood.size(); i += 13) {
@@ -89,15 +91,16 @@ TEST_CASE("what good boards read weighs by its spread, with room for a value fro
   const PinId pin(1);
   const double sigma = std::hypot(0.005, 0.002); // unlike emissions in parallel are not in the model
   const auto at = [](const ReadingTable& table, double v) {
-    return static_cast<double>(
-        table.logLikelihood.at(static_cast<std::size_t>(std::round((v - ReadingTable::first) / ReadingTable::step))));
+    return static_cast<double>(table.logLikelihood.at(
+        static_cast<std::size_t>(std::round((v - ReadingTable::first) / ReadingTable::step))));
   };
   const auto valued = goodTable(model(), {pin, Volts(0.45), Volts(0.005)});
   for (const double v : {0.0, 0.43, 0.45, 0.46, 1.5})
     CHECK(at(valued, v) == Approx(std::log(0.99 * student(0.45, v, sigma) + 0.01 / 2.0)).epsilon(1e-5));
   CHECK(valued.atNothing == Approx(std::log(0.01 / 2.0)));
   const auto sometimes = goodTable(model(), {pin, Volts(0.45), Volts(0.005), true});
-  CHECK(at(sometimes, 0.45) == Approx(std::log(0.7 * (0.99 * student(0.45, 0.45, sigma) + 0.005))).epsilon(1e-5));
+  CHECK(at(sometimes, 0.45) ==
+        Approx(std::log(0.7 * (0.99 * student(0.45, 0.45, sigma) + 0.005))).epsilon(1e-5));
   CHECK(sometimes.atNothing == Approx(std::log(0.7 * 0.005 + 0.3)));
   const auto open = goodTable(model(), {pin, std::nullopt, Volts(0.005)});
   CHECK(at(open, 0.45) == Approx(std::log(0.01 * 0.005)).epsilon(1e-5));
@@ -111,14 +114,20 @@ TEST_CASE("means and maxima of several readings over stretches of voltage are th
     const ReadingProduct of(tables, {});
     const double scale = std::exp(of.logScale());
     double greatest = 0.0;
-    for (const auto& [low, high] : std::vector<std::pair<double, double>>{
-             {0.0, 2.0}, {0.46, 0.48}, {0.4701, 0.4737}, {0.4, 0.471}, {0.4711, 0.4719}, {1.0, 2.05}, {0.0, 0.3}}) {
+    for (const auto& [low, high] : std::vector<std::pair<double, double>>{{0.0, 2.0},
+                                                                          {0.46, 0.48},
+                                                                          {0.4701, 0.4737},
+                                                                          {0.4, 0.471},
+                                                                          {0.4711, 0.4719},
+                                                                          {1.0, 2.05},
+                                                                          {0.0, 0.3}}) {
       INFO("from " << low << " to " << high << " V, " << tables.size() << " readings");
       CHECK(of.mean(low, high) * scale == Approx(bruteMean(tables, low, high)).epsilon(5e-3));
       double most = 0.0;
       for (std::size_t i = 0; i < first.logLikelihood.size(); ++i) {
         // Points within, and those next to them.
-        if (latticeVolts(i) < low - ReadingTable::step || latticeVolts(i) > high + ReadingTable::step) continue;
+        if (latticeVolts(i) < low - ReadingTable::step || latticeVolts(i) > high + ReadingTable::step)
+          continue;
         double here = 0.0;
         for (const auto* table : tables)
           here += static_cast<double>(table->logLikelihood[i]);
@@ -131,7 +140,9 @@ TEST_CASE("means and maxima of several readings over stretches of voltage are th
     }
     // One point: no less than what lies on both sides of it, no more.
     for (const double v : {0.3, 0.4653, 0.47, 0.47312, 0.48, 1.9})
-      CHECK(of.mean(v, v) * scale == Approx(bruteMean(tables, v - 0.5 * ReadingTable::step, v + 0.5 * ReadingTable::step)).epsilon(5e-3));
+      CHECK(of.mean(v, v) * scale ==
+            Approx(bruteMean(tables, v - 0.5 * ReadingTable::step, v + 0.5 * ReadingTable::step))
+                .epsilon(5e-3));
     double nothing = 0.0;
     for (const auto* table : tables)
       nothing += table->atNothing;
@@ -154,7 +165,8 @@ TEST_CASE("means and maxima of several readings over stretches of voltage are th
   CHECK(nothing.logScale() == 0.0);
 }
 
-TEST_CASE("a common error is a bell of its standard deviation in even steps, and smooths what one circuit read") {
+TEST_CASE(
+    "a common error is a bell of its standard deviation in even steps, and smooths what one circuit read") {
   for (const double step : {0.33, 0.4, 1.0}) {
     const auto errors = commonErrors(Volts(0.0046), step);
     CHECK(errors.size() == static_cast<std::size_t>(std::ceil(6.0 / step)) + 1);
@@ -177,12 +189,15 @@ TEST_CASE("a common error is a bell of its standard deviation in even steps, and
   const auto first = tableFor(0.470), second = tableFor(0.4735);
   const auto errors = commonErrors(Volts(commonSigma), 0.4);
   const ReadingProduct both(std::vector<const ReadingTable*>{&first, &second}, errors);
-  for (const auto& [low, high] : std::vector<std::pair<double, double>>{{0.46, 0.48}, {0.0, 2.0}, {0.472, 0.4725}, {0.49, 0.5}}) {
+  for (const auto& [low, high] :
+       std::vector<std::pair<double, double>>{{0.46, 0.48}, {0.0, 2.0}, {0.472, 0.4725}, {0.49, 0.5}}) {
     double sum = 0.0;
     for (const auto& error : errors)
       sum += error.weight * both.mean(low + error.offset, high + error.offset);
     INFO("from " << low << " to " << high << " V");
-    CHECK(both.smoothMean(low, high) == Approx(sum).epsilon(0.03).margin(1e-6)); // steps of its quadrature // errors are rounded to the lattice
+    CHECK(both.smoothMean(low, high) ==
+          Approx(sum).epsilon(0.03).margin(
+              1e-6)); // steps of its quadrature // errors are rounded to the lattice
     CHECK(both.smoothMost(low, high) >= both.smoothMean(low, high));
     CHECK(both.smoothMost(low, high) <= both.most(low - 0.015, high + 0.015));
   }

@@ -38,8 +38,8 @@ double expectedGuess(const std::array<double, 6>& p, const std::vector<std::vect
 
 constexpr double tenth = 1e-4; // V, of the exact figures' rows
 
-/// Chances of each tenth of a millivolt from -0.1 V to the limit, then of OL: known voltages, or a share of all
-/// that there may be.
+/// Chances of each tenth of a millivolt from -0.1 V to the limit, then of OL: known voltages, or a share of
+/// all that there may be.
 std::vector<double> diodeRow(double value, double overLimit, double evenly) {
   constexpr std::size_t cells = 21000;
   std::vector<double> row(cells + 1, 0.0);
@@ -47,8 +47,9 @@ std::vector<double> diodeRow(double value, double overLimit, double evenly) {
   for (std::size_t k = 0; k < cells; ++k) {
     const double volts = -0.1 + (static_cast<double>(k) + 0.5) * tenth;
     if (value > 0.0)
-      row[k] += (1 - slips) * value * tenth *
-                overCommonError([&](double off) { return normalDensity(volts, across470 + off, freshSigma); });
+      row[k] += (1 - slips) * value * tenth * overCommonError([&](double off) {
+                  return normalDensity(volts, across470 + off, freshSigma);
+                });
     if (volts > 0.0) row[k] += ((1 - slips) * evenly + slipped) * tenth / 2.0;
   }
   row[cells] = (1 - slips) * overLimit + slipped;
