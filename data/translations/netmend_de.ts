@@ -5695,6 +5695,30 @@
         <source>lifting or isolating a part first may be cheaper than injecting</source>
         <translation>ein Bauteil zuerst abzuheben oder zu trennen kann billiger sein als Strom einzuspeisen</translation>
     </message>
+    <message>
+        <source>&quot;to_V&quot; above &quot;from_V&quot;</source>
+        <translation>„to_V“ über „from_V“</translation>
+    </message>
+    <message>
+        <source>at most 1 together</source>
+        <translation>zusammen höchstens 1</translation>
+    </message>
+    <message>
+        <source>inputs have no range</source>
+        <translation>Eingänge haben keinen Bereich</translation>
+    </message>
+    <message>
+        <source>less than &quot;mostOhms&quot; of &quot;pullUp&quot;</source>
+        <translation>weniger als „mostOhms“ von „pullUp“</translation>
+    </message>
+    <message>
+        <source>shares add up to too much</source>
+        <translation>die Anteile ergeben zusammen zu viel</translation>
+    </message>
+    <message>
+        <source>the range is empty</source>
+        <translation>der Bereich ist leer</translation>
+    </message>
 </context>
 <context>
     <name>netmend</name>

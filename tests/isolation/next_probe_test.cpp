@@ -172,8 +172,10 @@ TEST_CASE("a line of 500 pads, 1500 edges and 100 readings answers at once") {
   auto isolation = drawn.isolation({{drawn.pins[0], Volts(0.45), Volts(0.005)}});
   const double made = ms(start);
   start = std::clock();
+  std::vector<Reading> readings;
   for (int i = 0; i < 100; ++i)
-    isolation = update(std::move(isolation), drawn.diode("TP" + std::to_string(3 * i + 1), 0.452));
+    readings.push_back(drawn.diode("TP" + std::to_string(3 * i + 1), 0.452));
+  isolation = update(std::move(isolation), readings);
   const double updated = ms(start);
   start = std::clock();
   const auto next = nextProbe(isolation);
