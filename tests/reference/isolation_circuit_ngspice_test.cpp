@@ -67,9 +67,10 @@ TEST_CASE("what a meter reads on a line's circuits agrees with ngspice within 0.
   CHECK(worst < 1e-4);
 }
 
-TEST_CASE("several junctions on one node, taken as one of their soft minimum, agree with ngspice within 5 mV") {
-  // Exact where they carry the whole test current; beside loads and resistors two of them have half the series
-  // resistance that one is taken to have.
+TEST_CASE(
+    "several junctions on one node, taken as one of their soft minimum, agree with ngspice within 5 mV") {
+  // Exact where they carry the whole test current; beside loads and resistors two of them have half the
+  // series resistance that one is taken to have.
   const auto seed = netmend::testSeed();
   INFO("seed " << seed);
   const double worst = worstOf(netmend::rounds(300), 3, seed);
