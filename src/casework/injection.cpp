@@ -49,8 +49,9 @@ public:
   std::vector<ReachedNet> from(const std::vector<NetId>& nets) {
     for (const NetId net : nets)
       enter(net, {});
-    for (std::size_t next = 0; next < out_.size(); ++next)
-      goOnFrom(out_[next].net);
+    std::size_t next = 0;
+    while (next < out_.size()) // grows as it goes
+      goOnFrom(out_[next++].net);
     return std::move(out_);
   }
 

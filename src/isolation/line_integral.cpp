@@ -215,7 +215,8 @@ private:
   [[nodiscard]] double atEnd(const Extent& extent, bool high) const {
     switch (extent.kind) {
     case Extent::Kind::any:
-      return high ? noDrop : DropDensity::first;
+      if (high) return noDrop;
+      return DropDensity::first;
     case Extent::Kind::stretch:
       return high ? extent.high : extent.low;
     case Extent::Kind::high:
@@ -326,6 +327,7 @@ private:
   static std::vector<Extent> partsOfAny(int parts) {
     const double wide = (DropDensity::last - DropDensity::first) / parts;
     std::vector<Extent> result;
+    result.reserve(static_cast<std::size_t>(parts) + 2);
     for (int i = 0; i < parts; ++i)
       result.push_back(
           {Extent::Kind::stretch, DropDensity::first + wide * i, DropDensity::first + wide * (i + 1)});
@@ -410,6 +412,7 @@ private:
       }
     }
     std::vector<Foreseen> result;
+    result.reserve(shares.size());
     for (const auto& share : shares)
       result.push_back(share.foreseen());
     return result;

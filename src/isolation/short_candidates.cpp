@@ -191,6 +191,7 @@ ShortSearch shortHypotheses(const ShortInput& input) {
   ShortNetwork network(graph, input.priors, spots, wanted);
 
   std::vector<std::size_t> placeNode;
+  placeNode.reserve(candidates.size());
   std::size_t spot = 0;
   for (const Candidate& one : candidates)
     placeNode.push_back(one.node ? network.nodeOf(*one.node) : network.nodeOfSpot(spot++));
@@ -204,9 +205,9 @@ ShortSearch shortHypotheses(const ShortInput& input) {
   std::vector<std::size_t> suspectOf;
   for (const ShortPlace& place : out.places)
     suspectOf.push_back(numbers.try_emplace(repairOf(place), numbers.size()).first->second);
-  out.model = std::make_shared<ShortModel>(
-      ShortModel{input.priors, input.efforts, input.meter, std::move(graph), std::move(placeNode),
-                 std::move(pointNode), into, std::move(suspectOf), std::move(network)});
+  out.model = std::make_shared<ShortModel>(ShortModel{input.priors, input.efforts, input.meter, graph,
+                                                      std::move(placeNode), std::move(pointNode), into,
+                                                      std::move(suspectOf), std::move(network)});
   return out;
 }
 

@@ -66,7 +66,7 @@ CopperGraph withAreasResolved(const Board& board, CopperGraph graph) {
     // An area too narrow for a mesh stays one node.
     if (auto resolved = withAreaResolved(graph, node, area->polygon, foilOf(board, graph[node].layer),
                                          cellFor(area->polygon)))
-      graph = std::move(*resolved);
+      graph = *resolved;
   }
   return graph;
 }

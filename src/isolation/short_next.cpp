@@ -89,6 +89,7 @@ std::vector<std::size_t> openPoints(const ShortSearch& search, const std::vector
     if (!isNew && *point.effort < *search.points[found->second].effort) found->second = i;
   }
   std::vector<std::size_t> out;
+  out.reserve(best.size());
   for (const auto& [node, point] : best)
     out.push_back(point);
   return out;
@@ -116,6 +117,7 @@ NextShortProbe nextShortProbe(const ShortSearch& search, const std::vector<std::
   for (double& one : probability)
     one /= mass;
   std::vector<std::vector<ShortReadings::Expected>> foretold;
+  foretold.reserve(places.size());
   for (const std::size_t place : places)
     foretold.push_back(readings.foretell(place, points, drop));
 
