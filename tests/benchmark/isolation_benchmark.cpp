@@ -1,5 +1,6 @@
 // Whole jobs by an independent simulator: is the program right about how sure it is?
 // docs/methods/isolation_benchmark.md
+#include <algorithm>
 #include <atomic>
 #include <charconv>
 #include <chrono>
@@ -28,6 +29,7 @@ struct Asked {
   Arguments arguments;
   std::uint64_t jobs = 3000;
   std::uint64_t seed = 1;
+  std::uint64_t seconds = 1700; ///< after which no further job is begun
   bool list = false;
   std::optional<std::uint64_t> show;
 };
@@ -51,6 +53,8 @@ std::optional<Asked> askedFrom(int argc, char** argv) {
       good = number(out.jobs);
     else if (text == "--seed")
       good = number(out.seed);
+    else if (text == "--seconds")
+      good = number(out.seconds);
     else if (text == "--show") {
       good = number(shown);
       out.show = shown;
@@ -59,7 +63,8 @@ std::optional<Asked> askedFrom(int argc, char** argv) {
     else
       out.arguments.files.emplace_back(text);
     if (!good) {
-      std::cerr << "usage: isolation [--json] [--jobs N] [--seed N] [--list] [--show JOB] [BOARD …]\n";
+      std::cerr << "usage: isolation [--json] [--jobs N] [--seed N] [--seconds N] [--list] [--show JOB] "
+                   "[BOARD …]\n";
       return std::nullopt;
     }
   }
@@ -79,11 +84,14 @@ std::vector<SimBoard> loadBoards(const std::vector<std::string>& files) {
   return out;
 }
 
-std::vector<Outcome> playAll(const Shop& shop, std::uint64_t first, std::uint64_t worlds) {
+/// Some worlds, as many as can be begun in that time.
+std::vector<Outcome> playAll(const Shop& shop, std::uint64_t first, std::uint64_t worlds, double seconds) {
+  const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double>(seconds);
   std::vector<Outcome> out(worlds * grades.size());
   std::atomic<std::uint64_t> next{0};
   const auto work = [&] {
     for (std::uint64_t world = next++; world < worlds; world = next++) {
+      if (std::chrono::steady_clock::now() > until) break;
       const auto played = playWorld(shop, first + world);
       std::copy(played.begin(), played.end(),
                 out.begin() + static_cast<std::ptrdiff_t>(world * grades.size()));
@@ -122,9 +130,10 @@ int main(int argc, char** argv) {
   Report report(asked->arguments);
   const auto start = std::chrono::steady_clock::now();
   const std::uint64_t count = (asked->jobs + grades.size() - 1) / grades.size();
-  const auto byShares = playAll(shop, 0, count);
-  const auto strange = playAll(shop, outsideFrom, count / 10);
-  const auto evenly = playAll(shop, evenlyFrom, count / 5);
+  const auto time = static_cast<double>(asked->seconds);
+  const auto byShares = playAll(shop, 0, count, 0.8 * time);
+  const auto strange = playAll(shop, outsideFrom, count / 10, 0.07 * time);
+  const auto evenly = playAll(shop, evenlyFrom, count / 5, 0.13 * time);
   if (asked->list)
     for (const auto* outcomes : {&byShares, &strange, &evenly})
       listJobs(*outcomes);
@@ -134,7 +143,8 @@ int main(int argc, char** argv) {
   report.add("first_ms", large.oneMoreMs, "ms", 100.0);
   report.add("settled_ms", large.allMs, "ms", 2000.0);
   const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-  report.add("jobs", static_cast<double>(byShares.size()));
+  report.add("jobs", static_cast<double>(std::count_if(byShares.begin(), byShares.end(),
+                                                       [](const Outcome& one) { return one.played; })));
   report.add("seconds", seconds, "s", 1800.0);
   return report.finish();
 }
