@@ -76,6 +76,15 @@ std::optional<Repair> wireOver(const CopperGraph& graph, const Board& board,
   return Repair{Repair::Kind::wire, {endAt(graph, board, pair->first), endAt(graph, board, pair->second)}};
 }
 
+/// From end to end of one edge, where nobody knows what hangs on it: a via whose other side was not seen.
+std::optional<Repair> wireAlong(const CopperGraph& graph, const Board& board, std::size_t index) {
+  for (auto [edge, end] = boost::edges(graph); edge != end; ++edge)
+    if (graph[*edge].index == index)
+      return Repair{Repair::Kind::wire,
+                    {endAt(graph, board, source(*edge, graph)), endAt(graph, board, target(*edge, graph))}};
+  return std::nullopt;
+}
+
 std::vector<NodeIndex> legsOf(const CopperGraph& graph, const std::vector<PinId>& pins) {
   std::vector<NodeIndex> out;
   for (NodeIndex node = 0; node < num_vertices(graph); ++node)
@@ -131,7 +140,8 @@ std::optional<Repair> repairOf(const Line& line, const Lookup& lookup, const Fau
   for (const FaultPlace& other : suspect.places)
     if (other.edge && other.edgeKind != EdgeKind::part) cut.push_back(*other.edge);
   if (const auto whole = wireOver(line.graph, lookup.board(), cut)) return whole;
-  return wireOver(line.graph, lookup.board(), {*place.edge});
+  if (const auto one = wireOver(line.graph, lookup.board(), {*place.edge})) return one;
+  return wireAlong(line.graph, lookup.board(), *place.edge);
 }
 
 bool mends(const Line& line, const Lookup& lookup, const Repair& repair, const FaultPlace& place) {

@@ -1,5 +1,6 @@
 #include "simulation/technician.h"
 
+#include <chrono>
 #include <set>
 #include <tuple>
 
@@ -11,7 +12,8 @@ namespace netmend::simulation {
 
 namespace {
 
-constexpr double firstEffort = 15.0; ///< s: a pin that can be reached
+constexpr double firstEffort = 15.0;         ///< s: a pin that can be reached
+constexpr std::chrono::seconds mostTime(20); ///< of the program, for one job
 
 std::string wordsOf(const FaultCase& now, const ProbeProposal& probe) {
   std::string out = fmt::format("{} at {}", word(probe.mode), now.isolation.places[probe.place].label);
@@ -28,6 +30,7 @@ Result<Played> play(const BenchJob& job, const Workplace& at, const PlayOptions&
   question.expected = expectedFromWalks(job.good, at.board.lookup.get(), at.data.probing.kinds,
                                         at.data.probing.meters, {at.data.probing.rules.variants, {}});
   Played out;
+  const auto begun = std::chrono::steady_clock::now();
   std::set<std::tuple<std::string, std::string, ReadingMode>> book;
   const auto note = [&](const Shown& shown, Seconds effort, std::string asked) {
     const Reading& r = shown.reading;
@@ -46,7 +49,8 @@ Result<Played> play(const BenchJob& job, const Workplace& at, const PlayOptions&
   for (; now; now = solveFault(at.board, question, at.data, &*now)) {
     if (options.watch) options.watch(*now, out.taken.back());
     if (now->next.stop || now->next.ranked.empty()) break;
-    if ((out.unfinished = out.taken.size() >= mostReadings)) break;
+    const bool late = std::chrono::steady_clock::now() - begun > mostTime;
+    if ((out.unfinished = late || out.taken.size() >= mostReadings)) break;
     const auto probe = options.choose ? options.choose(*now, out.taken) : now->next.ranked.front();
     if (!probe) break;
     const auto& places = now->isolation.places;
