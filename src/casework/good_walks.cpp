@@ -1,5 +1,6 @@
 #include "netmend/casework/good_walks.h"
 
+#include "netmend/probing/donors.h"
 #include "netmend/probing/walk_file.h"
 
 namespace netmend {
@@ -47,7 +48,7 @@ Result<std::vector<Walk>> keptGoodWalks(const JobBook& book, const BoardUnderWor
 }
 
 ExpectedTable expectedValues(const std::vector<Walk>& good, const Lookup* lookup, const ProbingData& data) {
-  return expectedFromWalks(good, lookup, data.kinds, data.meters, {data.rules.variants, {}});
+  return expectedFromWalks(good, lookup, data);
 }
 
 } // namespace netmend
