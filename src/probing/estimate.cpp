@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "netmend/probing/comparison.h"
-#include "netmend/probing/tolerance.h"
+#include "tolerance.h"
 
 namespace netmend::probing {
 

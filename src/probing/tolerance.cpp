@@ -1,4 +1,4 @@
-#include "netmend/probing/tolerance.h"
+#include "tolerance.h"
 
 #include <cmath>
 #include <limits>

@@ -5,7 +5,7 @@
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 
-#include "netmend/probing/tolerance.h"
+#include "probing/tolerance.h"
 #include "support.h"
 
 #include "support/effort.h"

@@ -2,8 +2,8 @@
 #include <random>
 
 #include "netmend/probing/comparison.h"
-#include "netmend/probing/tolerance.h"
 #include "probing/spread.h"
+#include "probing/tolerance.h"
 #include "support.h"
 #include "support/kept_figures.h"
 

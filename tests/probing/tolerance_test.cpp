@@ -1,4 +1,4 @@
-#include "netmend/probing/tolerance.h"
+#include "probing/tolerance.h"
 
 #include <array>
 #include <cmath>
