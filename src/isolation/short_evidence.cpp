@@ -83,6 +83,7 @@ MeasuredOhms without(const MeasuredOhms& all, Eigen::Index left) {
 
 Eigen::MatrixXd withoutRow(const Eigen::MatrixXd& all, Eigen::Index left) {
   Eigen::MatrixXd out(all.rows() - 1, all.cols());
+  if (all.cols() == 0) return out; // which has no memory to look into
   for (Eigen::Index i = 0; i < out.rows(); ++i)
     out.row(i) = all.row(i + (i >= left));
   return out;
