@@ -94,7 +94,7 @@ ShortEquations ShortReadings::equations(std::size_t place) const {
     for (const auto& [wire, share] : response.unknown)
       out.shares(i, std::lower_bound(wires.begin(), wires.end(), wire) - wires.begin()) = share;
     out.own.conservativeResize(rows, response.own.size());
-    out.own.row(i) = response.own;
+    if (out.own.cols() > 0) out.own.row(i) = response.own; // without columns there is no memory to look into
   }
   return out;
 }
