@@ -1391,34 +1391,6 @@
         <source>less than once in a million</source>
         <translation>seltener als einmal in einer Million</translation>
     </message>
-    <message numerus="yes">
-        <source>{n} more is set aside</source>
-        <comment>{n} more are set aside</comment>
-        <translation>
-            <numerusform>{n} weitere zählt nicht</numerusform>
-            <numerusform>{n} weitere zählen nicht</numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>they disagree: one of them may have a fault here</source>
-        <translation>sie widersprechen sich: eine von ihnen kann hier einen Fehler haben</translation>
-    </message>
-    <message>
-        <source>good board {0} is set aside: {1} at {2}; {3}</source>
-        <translation>gute Platine {0} zählt nicht: {1} an {2}; {3}</translation>
-    </message>
-    <message numerus="yes">
-        <source>unlike them at {n} more point</source>
-        <comment>unlike them at {n} more points</comment>
-        <translation>
-            <numerusform>anders als sie an {n} weiterem Punkt</numerusform>
-            <numerusform>anders als sie an {n} weiteren Punkten</numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>the good boards disagree at {}</source>
-        <translation>die guten Platinen widersprechen sich an {}</translation>
-    </message>
     <message>
         <source>entered by hand: {}</source>
         <translation>von Hand eingetragen: {}</translation>
@@ -9035,10 +9007,6 @@ Platinen</translation>
     <message>
         <source>Good boards</source>
         <translation>Gute Platinen</translation>
-    </message>
-    <message>
-        <source>Good boards disagree</source>
-        <translation>Gute widersprechen sich</translation>
     </message>
     <message>
         <source>Unlike the other good boards</source>

@@ -1,6 +1,5 @@
 #include "netmend/casework/good_walks.h"
 
-#include "netmend/probing/donors.h"
 #include "netmend/probing/walk_file.h"
 
 namespace netmend {
@@ -48,7 +47,7 @@ Result<std::vector<Walk>> keptGoodWalks(const JobBook& book, const BoardUnderWor
 }
 
 ExpectedTable expectedValues(const std::vector<Walk>& good, const Lookup* lookup, const ProbingData& data) {
-  return expectedFromWalks(good, lookup, data);
+  return expectedFromWalks(good, lookup, data.kinds, data.meters, {data.rules.variants, {}});
 }
 
 } // namespace netmend

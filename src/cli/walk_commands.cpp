@@ -220,8 +220,8 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
   const auto good = goodWalksOf(options.good, options.book, board);
   if (!good) return failure(good.error());
   const Walk& walk = walks->front();
-  const ExpectedTable expected = expectedValues(*good, board.lookup.get(), *data);
-  const JudgedWalk judged = judgeWalk(walk, expected, board.lookup.get(), *data);
+  const JudgedWalk judged =
+      judgeWalk(walk, expectedValues(*good, board.lookup.get(), *data), board.lookup.get(), *data);
 
   Answer answer;
   answer.notices = board.notices;
@@ -236,28 +236,13 @@ Result<Answer> judgeCommand(const JudgeOptions& options) {
           word(verdict.kind),
           wordsOf(options.why ? verdictReasons(reading, verdict) : besideValueSaid(reading, verdict)));
   }
-  auto setAside = nlohmann::json::array();
-  for (const DonorSetAside& donor : expected.setAside) {
-    const std::string why = wordsOf(setAsideSaid(donor));
-    answer.text += why + "\n";
-    auto points = nlohmann::json::array();
-    for (const OddAtDonor& odd : donor.odd)
-      points.push_back(odd.reading.point.label);
-    setAside.push_back({{"good_walk", donor.walk},
-                        {"title", donor.title},
-                        {"serial", donor.serial},
-                        {"points", points},
-                        {"explanation", why}});
-  }
-  auto disagree = nlohmann::json::array();
-  for (const std::size_t i : expected.disagreements())
-    disagree.push_back(expected.points()[i].point.label);
-  if (!disagree.empty()) answer.text += wordsOf(disagreementSaid(expected)) + "\n";
   const std::size_t flags = judged.flags();
   answer.text += fmt::format("{} of {} readings are odd; {} could be judged, from {} good boards.\n", flags,
-                             walk.readings.size(), judged.points, good->size() - expected.setAside.size());
-  answer.json = {{"walk", options.walk}, {"good_walks", good->size()}, {"judged", judged.points},
-                 {"flags", flags},       {"set_aside", setAside},      {"disagree", disagree},
+                             walk.readings.size(), judged.points, good->size());
+  answer.json = {{"walk", options.walk},
+                 {"good_walks", good->size()},
+                 {"judged", judged.points},
+                 {"flags", flags},
                  {"verdicts", verdicts}};
   if (flags > 0) answer.code = ExitCode::finding;
   return answer;

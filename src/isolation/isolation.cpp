@@ -158,7 +158,7 @@ std::vector<KnownGood> knownGoodOf(const Lookup& lookup, const Line& line, const
     const auto* pin = std::get_if<PinId>(&line.graph[node].object);
     if (!pin || !lookup.board().pins.find(*pin)) continue;
     const Expected* found = expected.find({*pin, pinLabel(lookup.board(), *pin)}, setting);
-    if (!found || found->from == ExpectedFrom::pinKind || found->disagree) continue;
+    if (!found || found->from == ExpectedFrom::pinKind) continue;
     const ExpectedHump* heaviest = nullptr;
     for (const auto& hump : found->humps)
       if (!heaviest || hump.weight > heaviest->weight) heaviest = &hump;

@@ -40,13 +40,8 @@ ValueInterval intervalOf(const json& in) {
 
 json jsonOf(const Expected& e) {
   json humps = json::array();
-  for (const ExpectedHump& h : e.humps) {
-    json hump{h.weight, h.centre, h.scale, h.dof, h.boards};
-    if (!h.meters.empty()) hump.push_back(json::array());
-    for (const MeterPart& part : h.meters)
-      hump.back().push_back({part.meter, part.uncertainty});
-    humps.push_back(std::move(hump));
-  }
+  for (const ExpectedHump& h : e.humps)
+    humps.push_back({h.weight, h.centre, h.scale, h.dof, h.boards});
   json shown = json::array();
   for (const ValueInterval& range : e.shown)
     shown.push_back(pairOf(range));
@@ -55,8 +50,6 @@ json jsonOf(const Expected& e) {
            {"humps", humps},           {"shown", shown},
            {"boards", e.boards},       {"boards_over_limit", e.boardsOverLimit}};
   if (e.seen) out["seen"] = pairOf(*e.seen);
-  if (e.boardsSetAside > 0) out["boards_set_aside"] = e.boardsSetAside;
-  if (e.disagree) out["disagree"] = true;
   return out;
 }
 
@@ -66,20 +59,14 @@ Expected expectedOf(const json& in) {
   e.from = storedBy(expectedSourceFrom, in.at("from"));
   e.kind = storedBy(pinKindFrom, in.at("pin_kind"));
   e.overLimitShare = in.at("over_limit_share").get<double>();
-  for (const json& h : in.at("humps")) {
+  for (const json& h : in.at("humps"))
     e.humps.push_back({h.at(0).get<double>(), h.at(1).get<double>(), h.at(2).get<double>(),
                        h.at(3).get<double>(), h.at(4).get<double>()});
-    if (h.size() <= 5) continue; // kept before meters were
-    for (const json& part : h.at(5))
-      e.humps.back().meters.push_back({part.at(0).get<std::string>(), part.at(1).get<double>()});
-  }
   for (const json& range : in.at("shown"))
     e.shown.push_back(intervalOf(range));
   e.boards = in.at("boards").get<std::size_t>();
   e.boardsOverLimit = in.at("boards_over_limit").get<std::size_t>();
   if (in.contains("seen")) e.seen = intervalOf(in.at("seen"));
-  e.boardsSetAside = in.value("boards_set_aside", std::size_t{0});
-  e.disagree = in.value("disagree", false);
   return e;
 }
 

@@ -41,14 +41,12 @@ Densities::Densities(const Expected& expected, const MeterProfile* meter, const 
   if (const MeterMode* range = meter != nullptr ? meter->mode(mode_) : nullptr)
     limit_ = toComparison(mode_, range->displayLimit());
   for (const auto& e : expected.humps) {
-    // The meter's own error comes on top of the spread from board to board, once, and those of other meters
-    // by their share of the boards; degrees of freedom by Welch and Satterthwaite (JCGM 100:2008, G.4.1).
+    // The meter's own error comes on top of the spread from board to board, once; degrees of freedom by
+    // Welch and Satterthwaite (JCGM 100:2008, G.4.1).
     const auto u = meter != nullptr ? uncertaintyOf(*meter, mode_, e.centre) : std::nullopt;
     const double own = u ? u->combined() * comparisonSlope(mode_, e.centre) : 0.0;
     const double spread = e.scale * e.scale;
-    double total = spread + own * own;
-    for (const MeterPart& part : e.meters)
-      if (meter == nullptr || part.meter != meter->id) total += part.uncertainty * part.uncertainty;
+    const double total = spread + own * own;
     const double dof = std::min(e.dof * (total / spread) * (total / spread), 1e6);
     const double scale = std::sqrt(total);
     Hump hump{e.weight, toComparison(mode_, e.centre), scale, dof, densityFactor(scale, dof)};

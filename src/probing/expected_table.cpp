@@ -12,13 +12,6 @@ const Expected* ExpectedTable::find(const ProbePoint& point, const ReadingSettin
   return at ? &expected_[*at] : nullptr;
 }
 
-std::vector<std::size_t> ExpectedTable::disagreements() const {
-  std::vector<std::size_t> out;
-  for (std::size_t i = 0; i < expected_.size(); ++i)
-    if (expected_[i].disagree) out.push_back(i);
-  return out;
-}
-
 void ExpectedTable::put(const ProbePoint& point, const ReadingSetting& setting, Expected expected) {
   const auto at = points_.add(point, setting);
   if (at >= expected_.size()) expected_.resize(at + 1);

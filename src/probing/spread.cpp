@@ -1,7 +1,6 @@
 #include "spread.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstdint>
 #include <map>
@@ -16,16 +15,11 @@ namespace {
 
 using boost::math::students_t;
 
-constexpr std::array<double, 14> supposedDof{1.0, 1.5, 2.0,  2.5,  3.0,  4.0,  5.0,
-                                             6.0, 8.0, 11.0, 16.0, 24.0, 40.0, 80.0};
-constexpr double gridStep = 0.15; ///< between supposed ln s0²
-
 /// One supposition about all points of a kind.
 struct Supposed {
   double logVariance; ///< ln s0²
-  std::size_t steps;  ///< of it above the lowest
-  std::size_t dof;    ///< index into `supposedDof`
-  double weight;      ///< first its logarithm
+  double dof;
+  double weight; ///< first its logarithm
 };
 
 /// ln of the density of all s² when s² ~ s0²·F(d, d0), without what does not depend on s0 and d0. In two
@@ -42,13 +36,12 @@ double logOfDof(const std::vector<Spread>& samples, double d0) {
 }
 
 double logOfVariance(const std::vector<Spread>& samples, double least, const Supposed& s) {
-  const double dof = supposedDof[s.dof];
-  const double prior = dof * std::exp(s.logVariance);
+  const double prior = s.dof * std::exp(s.logVariance);
   const double logPrior = std::log(prior);
   double sum = 0.0;
   for (const auto& sample : samples)
-    sum += dof / 2.0 * logPrior -
-           (sample.dof + dof) / 2.0 * std::log(prior + sample.dof * std::max(sample.variance, least));
+    sum += s.dof / 2.0 * logPrior -
+           (sample.dof + s.dof) / 2.0 * std::log(prior + sample.dof * std::max(sample.variance, least));
   return sum;
 }
 
@@ -85,14 +78,12 @@ std::vector<Supposed> posterior(const std::vector<Spread>& samples, const Spread
   highest = std::max(highest, middle) + 3.0;
   std::vector<Supposed> grid;
   double best = -1e300;
-  const auto steps = static_cast<std::size_t>((highest - lowest) / gridStep);
-  for (std::size_t d = 0; d < supposedDof.size(); ++d) {
-    const double ofDof = logOfDof(samples, supposedDof[d]);
-    for (std::size_t i = 0; i <= steps; ++i) {
-      const double v = lowest + gridStep * static_cast<double>(i);
+  for (const double d0 : {1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 11.0, 16.0, 24.0, 40.0, 80.0}) {
+    const double ofDof = logOfDof(samples, d0);
+    for (double v = lowest; v <= highest; v += 0.15) {
       const double offScale = v - expected;
-      const double offDof = std::log(supposedDof[d] / fallback.dof) / 0.5;
-      Supposed s{v, i, d, -0.5 * (offScale * offScale + offDof * offDof)};
+      const double offDof = std::log(d0 / fallback.dof) / 0.5;
+      Supposed s{v, d0, -0.5 * (offScale * offScale + offDof * offDof)};
       s.weight += ofDof + logOfVariance(samples, least, s);
       best = std::max(best, s.weight);
       grid.push_back(s);
@@ -105,52 +96,6 @@ std::vector<Supposed> posterior(const std::vector<Spread>& samples, const Spread
   for (auto& s : grid)
     s.weight /= sum;
   return grid;
-}
-
-/// Both tails of Student's t beyond so many of its scales: ln of the scales in half steps from `lowest` on.
-/// Half a step of ln q is what a step of ln s0² moves it by, so that all suppositions read one table.
-class Tails {
-public:
-  static double at(std::size_t dof, long halfSteps) {
-    static const Tails tails;
-    return tails.table_[dof][static_cast<std::size_t>(std::clamp(halfSteps - lowest, 0L, count - 1L))];
-  }
-
-private:
-  static constexpr long lowest = -200; ///< ln q = −15: all lies beyond
-  static constexpr long count = 601;   ///< up to ln q = 30
-  Tails() {
-    for (std::size_t d = 0; d < supposedDof.size(); ++d)
-      for (long i = 0; i < count; ++i)
-        table_[d].push_back(
-            bothTails(supposedDof[d], std::exp(gridStep / 2.0 * static_cast<double>(lowest + i))));
-  }
-  std::array<std::vector<double>, supposedDof.size()> table_;
-};
-
-/// ln of the q beyond which, in both tails and over all suppositions, this share lies. Between half steps by
-/// the cubic through four of them.
-double logQuantile(const std::vector<Supposed>& grid, double lowestLogVariance, double wanted) {
-  const auto beyond = [&](long halfSteps) {
-    double share = 0.0;
-    for (const auto& s : grid)
-      share += s.weight * Tails::at(s.dof, halfSteps - static_cast<long>(s.steps));
-    return share;
-  };
-  long low = -150; // beyond it lies all, beyond the other one nothing
-  long high = 600;
-  while (high - low > 1) {
-    const long middle = (low + high) / 2;
-    (beyond(middle) > wanted ? low : high) = middle;
-  }
-  std::array<double, 4> y{};
-  for (long i = 0; i < 4; ++i)
-    y[static_cast<std::size_t>(i)] = std::log(std::max(beyond(low - 1 + i), 1e-300) / wanted);
-  const auto cubic = [&](double x) { // through x = −1, 0, 1, 2
-    return y[0] * x * (x - 1) * (x - 2) / -6 + y[1] * (x + 1) * (x - 1) * (x - 2) / 2 +
-           y[2] * (x + 1) * x * (x - 2) / -2 + y[3] * (x + 1) * x * (x - 1) / 6;
-  };
-  return lowestLogVariance / 2.0 + gridStep / 2.0 * (static_cast<double>(low) + root(cubic, 0.0, 1.0));
 }
 
 } // namespace
@@ -170,11 +115,17 @@ Spread fitSpread(std::span<const Spread> samples, const Spread& fallback, double
     used.resize(most);
   }
   const auto grid = posterior(used, fallback, least);
+  const auto beyond = [&](double logQ) {
+    double share = 0.0;
+    for (const auto& s : grid)
+      share += s.weight * bothTails(s.dof, std::exp(logQ - s.logVariance / 2.0));
+    return share;
+  };
   constexpr double oneSpread = 0.3173;
   constexpr double oneInThousand = 0.001;
-  const double lowest = grid.front().logVariance - gridStep * static_cast<double>(grid.front().steps);
-  const double inner = logQuantile(grid, lowest, oneSpread);
-  const double outer = logQuantile(grid, lowest, oneInThousand);
+  const double low = grid.front().logVariance / 2.0 - 20.0;
+  const double inner = root([&](double q) { return beyond(q) - oneSpread; }, low, low + 60.0);
+  const double outer = root([&](double q) { return beyond(q) - oneInThousand; }, inner, inner + 20.0);
   const auto ratio = [](double dof) {
     return std::log(quantile(dof, oneInThousand) / quantile(dof, oneSpread));
   };

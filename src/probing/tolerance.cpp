@@ -1,4 +1,4 @@
-#include "tolerance.h"
+#include "netmend/probing/tolerance.h"
 
 #include <cmath>
 #include <limits>

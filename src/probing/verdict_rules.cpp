@@ -50,7 +50,7 @@ Result<VerdictRules> loadVerdictRules(const std::filesystem::path& path) {
   if (!reader) return failure(reader.error());
   const auto root = reader->root();
   root.onlyKeys({"format", "version", "false_flags_per_good_walk", "fault_prior", "decisive_odds", "variants",
-                 "donors", "faults"});
+                 "faults"});
   VerdictRules rules;
   rules.falseFlagsPerGoodWalk = readValue(root.at("false_flags_per_good_walk"), 1e-6, 0.99);
   rules.faultPrior = readValue(root.at("fault_prior"), 1e-9, 0.5);
@@ -61,11 +61,6 @@ Result<VerdictRules> loadVerdictRules(const std::filesystem::path& path) {
   rules.variants.share = variants.at("share").number(1e-9, 0.5);
   rules.variants.weight = variants.at("weight").number(1.0, 1e9);
   rules.variants.splitAt = variants.at("split_at").number(3.0, 1e3);
-  const auto donors = root.at("donors");
-  donors.onlyKeys({"bad_share", "set_aside_odds", "source"});
-  donors.source();
-  rules.donors.badShare = donors.at("bad_share").number(1e-6, 0.5);
-  rules.donors.setAsideOdds = donors.at("set_aside_odds").number(1.0, 1e12);
   rules.faults = probing::readEachMode(root.at("faults"), readFaults);
   return reader->result(std::move(rules));
 }

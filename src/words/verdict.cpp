@@ -37,7 +37,7 @@ Said onceIn(double share) {
   return said(pattern("core", "once in {}"), fmt::format("{:.0f}", 1.0 / share));
 }
 
-Said readByBoards(const Expected& e) {
+Said boardsSaid(const Expected& e) {
   const auto boards = static_cast<std::int64_t>(e.boards);
   if (e.boardsOverLimit == e.boards)
     return saidCount(counted("core", "{n} good board read OL", "{n} good boards read OL"), boards);
@@ -48,16 +48,6 @@ Said readByBoards(const Expected& e) {
     return saidCount(counted("core", "{n} good board read {}", "{n} good boards read {}"), boards, values);
   return said(pattern("core", "of {} good boards {} read OL, the others {}"), e.boards, e.boardsOverLimit,
               values);
-}
-
-/// The same, with what is not believed of it.
-Said boardsSaid(const Expected& e) {
-  std::vector<Said> all{readByBoards(e)};
-  if (e.boardsSetAside > 0)
-    all.push_back(saidCount(counted("core", "{n} more is set aside", "{n} more are set aside"),
-                            static_cast<std::int64_t>(e.boardsSetAside)));
-  if (e.disagree) all.emplace_back(pattern("core", "they disagree: one of them may have a fault here"));
-  return joined(all);
 }
 
 Said kindSaid(PinKind kind) {
@@ -185,27 +175,6 @@ Said whatIsExpected(const ProofPoint& point) {
   return point.limits ? rangeSaid(*point.limits, point.mode) : Said();
 }
 
-Said setAsideSaid(const DonorSetAside& donor) {
-  std::string name = donor.serial.empty() ? donor.title : donor.serial;
-  if (name.empty()) name = std::to_string(donor.walk + 1);
-  const OddAtDonor& first = donor.odd.front();
-  Said out = said(pattern("core", "good board {0} is set aside: {1} at {2}; {3}"), name,
-                  valueSaid(first.reading.value, first.reading.mode), first.reading.point.label,
-                  readByBoards(first.others));
-  if (donor.odd.size() == 1) return out;
-  return joined({std::move(out),
-                 saidCount(counted("core", "unlike them at {n} more point", "unlike them at {n} more points"),
-                           static_cast<std::int64_t>(donor.odd.size() - 1))});
-}
-
-Said disagreementSaid(const ExpectedTable& table) {
-  SaidList where;
-  for (const std::size_t i : table.disagreements())
-    where.parts.emplace_back(table.points()[i].point.label);
-  return where.parts.empty() ? Said()
-                             : said(pattern("core", "the good boards disagree at {}"), std::move(where));
-}
-
 Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
   switch (by) {
   case ExpectedBy::goodBoards:
@@ -222,9 +191,7 @@ Said whereItIsFrom(ExpectedBy by, const std::string& asAt) {
 
 Said besideValueSaid(const Reading& reading, const Verdict& verdict) {
   std::vector<Said> all;
-  const bool doubtful = verdict.expected && verdict.expected->disagree;
-  if (doubtful || (isFlag(verdict.kind) && verdict.expected))
-    all.push_back(expectationSaid(*verdict.expected));
+  if (isFlag(verdict.kind) && verdict.expected) all.push_back(expectationSaid(*verdict.expected));
   if (reading.settling == Settling::rising && reading.value) all.push_back(stillRising());
   return all.empty() ? Said() : joined(all);
 }

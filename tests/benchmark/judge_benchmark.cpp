@@ -10,7 +10,7 @@
 #include <fmt/format.h>
 
 #include "netmend/base/data_folder.h"
-#include "netmend/probing/donors.h"
+#include "netmend/probing/verdict.h"
 #include "report.h"
 
 using namespace netmend;
@@ -122,7 +122,11 @@ int main(int argc, char** argv) {
   for (unsigned i = 0; i < goodBoards; ++i)
     good.push_back(specimen(board, values, Specimen::good, meter, 10 + i));
   const auto faulty = specimen(board, values, Specimen::faulty, meter, 99);
-  const auto makeExpected = [&] { return expectedFromWalks(good, &lookup, *data); };
+  ExpectedOptions options;
+  options.variants = data->rules.variants;
+  const auto makeExpected = [&] {
+    return expectedFromWalks(good, &lookup, data->kinds, data->meters, options);
+  };
   const auto expected = makeExpected();
 
   measure("judge", [&] { keep(judgeWalk(faulty, expected, &lookup, *data)); });

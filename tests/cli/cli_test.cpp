@@ -131,41 +131,6 @@ TEST_CASE("a good board's walk has no odd pins") {
   CHECK(ran.code == ExitCode::good);
 }
 
-TEST_CASE("a good board that has a fault itself is set aside, and of three it is said that they disagree") {
-  const TemporaryFolder folder;
-  const auto record = [&](const std::string& name, const std::string& typed) {
-    REQUIRE(run({"walk", "record", "--part", "J9", "--pins", "6", "--good", "--serial", name, "-o",
-                 folder.file(name)},
-                typed)
-                .code == ExitCode::good);
-  };
-  record("g1", "0.451\n0.448\n0.520\n0.600\n0.551\n0.498\n");
-  record("g2", "0.453\n0.447\nOL\n0.603\n0.552\n0.497\n");
-  record("g3", "0.452\n0.449\n0.523\n0.601\n0.554\n0.499\n");
-  record("g4", "0.450\n0.450\n0.521\n0.602\n0.553\n0.500\n");
-  record("bad", "0.451\n0.449\nOL\n0.601\n0.552\n0.499\n");
-  std::vector<std::string> judge{
-      "walk", "judge", folder.file("bad"), "--good", folder.file("g1"), folder.file("g2"), folder.file("g3")};
-  const Ran three = run(judge);
-  CHECK(three.code == ExitCode::good);
-  CHECK(three.out == "the good boards disagree at J9.3\n"
-                     "0 of 6 readings are odd; 6 could be judged, from 3 good boards.\n");
-  judge.push_back(folder.file("g4"));
-  const Ran four = run(judge);
-  CHECK(four.code == ExitCode::finding);
-  CHECK(four.out.find("good board g2 is set aside: OL at J9.3; 3 good boards read 0.520 V to 0.523 V\n"
-                      "1 of 6 readings are odd; 6 could be judged, from 3 good boards.\n") !=
-        std::string::npos);
-  judge.push_back("--json");
-  const auto json = run(judge).json();
-  CHECK(json["disagree"].empty());
-  REQUIRE(json["set_aside"].size() == 1);
-  CHECK(json["set_aside"][0]["good_walk"] == 1);
-  CHECK(json["set_aside"][0]["serial"] == "g2");
-  CHECK(json["set_aside"][0]["points"] == nlohmann::json{"J9.3"});
-  CHECK(json["verdicts"][2]["verdict"] == "open");
-}
-
 TEST_CASE("a connector of which only the pin count is known goes through walk, verdict and sheet") {
   const TemporaryFolder folder;
   const auto record = [&](const std::string& name, const std::string& kind, const std::string& typed) {

@@ -99,13 +99,10 @@ inline JobReading jobReading(int number) {
   e.from = static_cast<ExpectedFrom>(number % 3);
   e.kind = static_cast<PinKind>(number % 6);
   e.overLimitShare = 0.03 * number;
-  e.humps = {{0.1 * number, 0.2, 0.3, 0.4, 0.5, {{"a", 0.21}, {"b", 0.22 * number}}},
-             {0.6, 0.7, 0.8, 0.9, 1.0}};
+  e.humps = {{0.1 * number, 0.2, 0.3, 0.4, 0.5}, {0.6, 0.7, 0.8, 0.9, 1.0}};
   e.shown = {{0.11, 0.12}, {0.13, 0.14}};
   e.boards = static_cast<std::size_t>(10 + number);
   e.boardsOverLimit = static_cast<std::size_t>(number);
-  e.boardsSetAside = static_cast<std::size_t>(number % 2);
-  e.disagree = number % 2 == 0;
   e.seen = ValueInterval{0.15, 0.16};
   judged.limits = ValueInterval{0.17, 0.18};
   judged.by = static_cast<ExpectedBy>(number % 4);

@@ -53,16 +53,13 @@ TEST_CASE("every figure of the verdict rules is read within its range, and into 
       {"/variants/share", 1e-9, 0.5, [](const R& r) { return r.variants.share; }},
       {"/variants/weight", 1.0, 1e9, [](const R& r) { return r.variants.weight; }},
       {"/variants/split_at", 3.0, 1e3, [](const R& r) { return r.variants.splitAt; }},
-      {"/donors/bad_share", 1e-6, 0.5, [](const R& r) { return r.donors.badShare; }},
-      {"/donors/set_aside_odds", 1.0, 1e12, [](const R& r) { return r.donors.setAsideOdds; }},
       {"/faults/7/short_scale", 1e-9, 1e9, temperature(&FaultReadings::shortScale)},
       {"/faults/7/shift_scale", 1e-9, 1e9, temperature(&FaultReadings::shiftScale)}};
   test::checkRanges<R>("verdict.json", figures, loadVerdictRules);
   checkKeysAndSources(
       "verdict.json",
-      {"", "/false_flags_per_good_walk", "/fault_prior", "/decisive_odds", "/variants", "/donors",
-       "/faults/2"},
-      {"/false_flags_per_good_walk", "/fault_prior", "/decisive_odds", "/variants", "/donors", "/faults/2"},
+      {"", "/false_flags_per_good_walk", "/fault_prior", "/decisive_odds", "/variants", "/faults/2"},
+      {"/false_flags_per_good_walk", "/fault_prior", "/decisive_odds", "/variants", "/faults/2"},
       loadVerdictRules);
   CHECK_FALSE(loadVerdictRules("/nowhere/verdict.json"));
 }

@@ -9,7 +9,6 @@
 #include <catch2/catch.hpp>
 #include <unistd.h>
 
-#include "netmend/probing/donors.h"
 #include "netmend/probing/verdict.h"
 
 namespace netmend::test {
@@ -51,7 +50,7 @@ inline std::vector<Walk> boardsReading(const std::vector<std::optional<double>>&
 }
 
 inline ExpectedTable expectedFrom(const std::vector<Walk>& walks, const Lookup* lookup = nullptr) {
-  return expectedFromWalks(walks, lookup, data());
+  return expectedFromWalks(walks, lookup, data().kinds, data().meters, {data().rules.variants, {}});
 }
 
 /// The verdict on one reading at J1.1 as one of `points` points.

@@ -1,4 +1,4 @@
-#include "probing/tolerance.h"
+#include "netmend/probing/tolerance.h"
 
 #include <array>
 #include <cmath>

@@ -6,7 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "netmend/probing/donors.h"
 #include "netmend/probing/words.h"
 
 namespace netmend::simulation {
@@ -28,7 +27,8 @@ Result<Played> play(const BenchJob& job, const Workplace& at, const PlayOptions&
   FaultQuestion question;
   question.net = job.net;
   question.meter = at.meter.id;
-  question.expected = expectedFromWalks(job.good, at.board.lookup.get(), at.data.probing);
+  question.expected = expectedFromWalks(job.good, at.board.lookup.get(), at.data.probing.kinds,
+                                        at.data.probing.meters, {at.data.probing.rules.variants, {}});
   Played out;
   const auto begun = std::chrono::steady_clock::now();
   std::set<std::tuple<std::string, std::string, ReadingMode>> book;

@@ -50,40 +50,6 @@ TEST_CASE("At the bench a value in range stands alone, and an odd one beside wha
   CHECK(line({}, 0.3) == "0.300 V"); // nothing to compare
 }
 
-TEST_CASE("Which good board is set aside, by what, and where good boards disagree", "[words]") {
-  std::vector<Walk> walks;
-  for (int board = 0; board < 4; ++board) {
-    walks.push_back(test::walkOf({}, Specimen::good));
-    for (int point = 1; point <= 30; ++point)
-      walks.back().readings.push_back(at(point, 0.45 + 0.001 * ((point + 2 * board) % 5)));
-  }
-  walks[1].serial = "TL-7";
-  walks[1].title = "J1";
-  walks[1].readings[8].value.reset();
-  const auto words = [&] { return wordsOf(setAsideSaid(test::expectedFrom(walks).setAside.at(0))); };
-  CHECK(words() == "good board TL-7 is set aside: OL at J1.9; 3 good boards read 0.450 V to 0.454 V");
-  walks[1].readings[11].value.reset();
-  walks[1].serial.clear();
-  CHECK(words() == "good board J1 is set aside: OL at J1.9; 3 good boards read 0.450 V to 0.454 V; "
-                   "unlike them at 1 more point");
-  walks[1].title.clear();
-  has(words(), "good board 2 is set aside: ");
-  CHECK(wordsOf(disagreementSaid(test::expectedFrom(walks))).empty());
-  const auto judged = [&](int point, std::optional<double> value) {
-    const auto table = test::expectedFrom(walks);
-    return judgeReading(at(point, value), table.find(at(point, value)), nullptr, test::data().rules, 1e-3);
-  };
-  CHECK(wordsOf(besideValueSaid(at(9, 0.2), judged(9, 0.2))) ==
-        "3 good boards read 0.450 V to 0.454 V; 1 more is set aside");
-  // Of three none is believed alone, and it is said of a reading that is in range too.
-  walks.pop_back();
-  CHECK(wordsOf(disagreementSaid(test::expectedFrom(walks))) == "the good boards disagree at J1.9 and J1.12");
-  CHECK(judged(9, 0.45).kind == VerdictKind::inRange);
-  CHECK(wordsOf(besideValueSaid(at(9, 0.45), judged(9, 0.45))) ==
-        "of 3 good boards 1 read OL, the others 0.453 V to 0.454 V; they disagree: one of them "
-        "may have a fault here");
-}
-
 TEST_CASE("Reasons name the reading, how many boards read what, how rare it is, and the odds", "[words]") {
   const std::string open = reasons(eightBoards, at(1, std::nullopt));
   CHECK(open.starts_with(

@@ -1,12 +1,14 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "netmend/probing/meter.h"
 #include "netmend/probing/pin_kind.h"
 #include "netmend/probing/point_index.h"
+#include "netmend/probing/tolerance.h"
 #include "netmend/probing/walk.h"
 
 namespace netmend {
@@ -27,13 +29,11 @@ struct Expected {
   ReadingMode mode = ReadingMode::diode;
   ExpectedFrom from = ExpectedFrom::boards;
   PinKind kind = PinKind::unknown;
-  double overLimitShare = 0.0;      ///< chance that a good board reads OL, never quite 0 or 1
-  std::vector<ExpectedHump> humps;  ///< weights add up to 1 − overLimitShare; none: nothing seen but OL
-  std::vector<ValueInterval> shown; ///< one tolerance interval per hump, for people; it does not judge
-  std::size_t boards = 0;           ///< measured here
-  std::size_t boardsOverLimit = 0;  ///< of them read OL
-  std::size_t boardsSetAside = 0;   ///< measured here too and not believed, not among `boards`
-  bool disagree = false; ///< one of the boards may have a fault here, or be another variant: which?
+  double overLimitShare = 0.0;       ///< chance that a good board reads OL, never quite 0 or 1
+  std::vector<ExpectedHump> humps;   ///< weights add up to 1 − overLimitShare; none: nothing seen but OL
+  std::vector<ValueInterval> shown;  ///< one tolerance interval per hump, for people; it does not judge
+  std::size_t boards = 0;            ///< measured here
+  std::size_t boardsOverLimit = 0;   ///< of them read OL
   std::optional<ValueInterval> seen; ///< lowest and highest value of those boards
 
   [[nodiscard]] bool onlyOverLimit() const { return humps.empty(); }
@@ -49,22 +49,9 @@ struct VariantRules {
   double splitAt = 8.0; ///< boards further apart than this many spreads are variants
 };
 
-/// Something that a good walk read and that the other good boards do not.
-struct OddAtDonor {
-  Reading reading;
-  Expected others; ///< what they make expect here
-  friend bool operator==(const OddAtDonor&, const OddAtDonor&) = default;
-};
-
-/// A good walk that is not believed: its board has a fault, or is of another variant.
-struct DonorSetAside {
-  std::size_t walk = 0;        ///< of those given
-  std::string title;           ///< of the walk
-  std::string serial;          ///< of its board; may be empty
-  double logOdds = 0.0;        ///< that it is no good board like the others
-  std::size_t points = 0;      ///< at which it was held against the others
-  std::vector<OddAtDonor> odd; ///< those that tell it, the most telling first
-  friend bool operator==(const DonorSetAside&, const DonorSetAside&) = default;
+struct ExpectedOptions {
+  VariantRules variants;
+  ToleranceAim aim;
 };
 
 /// Expected values of many points, matched as PointIndex does.
@@ -79,18 +66,23 @@ public:
   [[nodiscard]] const PointIndex& points() const { return points_; }
   [[nodiscard]] const Expected& at(std::size_t index) const { return expected_[index]; }
   [[nodiscard]] std::size_t size() const { return expected_.size(); }
-  /// The numbers of the points at which good boards disagree.
-  [[nodiscard]] std::vector<std::size_t> disagreements() const;
 
   /// The board description that its pin ids belong to.
   std::string boardUuid;
-  /// Good walks that say nothing of what is expected, the worst first.
-  std::vector<DonorSetAside> setAside;
 
 private:
   PointIndex points_;
   std::vector<Expected> expected_; ///< parallel to points_
 };
+
+/// Expected values from known-good walks: at each point the boards' mean with a spread that points of the
+/// same kind lend each other (docs/methods/probing.md), and what was entered by hand, which wins. Rising
+/// readings and walks not marked good do not count. `lookup` (may be null) tells kinds; walks must have been
+/// matched to its board (`matchToBoard`) for pins to be matched by id.
+[[nodiscard]] ExpectedTable expectedFromWalks(std::span<const Walk> walks, const Lookup* lookup,
+                                              const PinKindData& kinds,
+                                              const std::vector<MeterProfile>& meters,
+                                              const ExpectedOptions& options);
 
 /// What a point of this kind reads when no board has been measured; nothing where the data has no default.
 [[nodiscard]] std::optional<Expected> expectedFromKind(PinKind kind, ReadingMode mode,

@@ -28,13 +28,6 @@ inline constexpr std::size_t pinKindCount = 6;
 /// junction certain on the net.
 [[nodiscard]] PinKind pinKind(const Lookup& lookup, PinId pin);
 
-/// What a meter's calibration error may do to a mean of readings, some of them taken with it.
-struct MeterPart {
-  std::string meter;        ///< its id
-  double uncertainty = 0.0; ///< standard, on the comparison scale, times its share of the readings
-  friend bool operator==(const MeterPart&, const MeterPart&) = default;
-};
-
 /// One hump of what good boards read: Student's t about a centre. Centre in the mode's unit, `scale` on the
 /// comparison scale (comparison.h). `dof` may be infinite (normal).
 struct ExpectedHump {
@@ -42,8 +35,7 @@ struct ExpectedHump {
   double centre = 0.0;
   double scale = 0.0;
   double dof = 0.0;
-  double boards = 0.0;             ///< how many boards stand behind it
-  std::vector<MeterPart> meters{}; ///< with which they were measured; not in `scale`
+  double boards = 0.0; ///< how many boards stand behind it
   friend bool operator==(const ExpectedHump&, const ExpectedHump&) = default;
 };
 

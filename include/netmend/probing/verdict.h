@@ -31,19 +31,12 @@ struct FaultReadings {
   std::string source;
 };
 
-/// What is thought of boards that are said to be good; part of data/verdict.json.
-struct DonorRules {
-  double badShare = 0.1;     ///< of them that have a fault, or are of another variant
-  double setAsideOdds = 3.0; ///< at which one is not believed
-};
-
 /// `data/verdict.json`.
 struct VerdictRules {
   double falseFlagsPerGoodWalk = 0.05; ///< one good board in twenty gets one flag, read at all known points
   double faultPrior = 0.02;            ///< of a point before its reading
   double decisiveOdds = 100.0;         ///< odds at which a point is flagged whatever the rate
   VariantRules variants;
-  DonorRules donors;
   std::vector<FaultReadings> faults;
   [[nodiscard]] const FaultReadings* find(ReadingMode mode) const;
 };

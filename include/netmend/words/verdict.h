@@ -22,12 +22,6 @@ namespace netmend {
 [[nodiscard]] Said whatIsExpected(const JobReading& reading);
 [[nodiscard]] Said whatIsExpected(const ProofPoint& point);
 
-/// Which good board is not believed, and by what: `good board TL-0225 is set aside: OL at J4.9; 7 good boards
-/// read 0.632 V to 0.653 V`.
-[[nodiscard]] Said setAsideSaid(const DonorSetAside& donor);
-/// At which points good boards disagree; empty: at none.
-[[nodiscard]] Said disagreementSaid(const ExpectedTable& table);
-
 /// Where what is expected of a proof comes from, where that is not plain: "as J4.9, on the same net". Empty
 /// else.
 [[nodiscard]] Said whereItIsFrom(ExpectedBy by, const std::string& asAt);

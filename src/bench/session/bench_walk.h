@@ -82,8 +82,6 @@ public:
   /// Of each reading of the walk in force.
   [[nodiscard]] const JudgedWalk& judged() const { return judged_; }
   [[nodiscard]] const Expected* expectedAtDue() const;
-  /// What the walk in force is held against: a good board against the others, not against itself.
-  [[nodiscard]] const ExpectedTable& known() const { return good_ ? job_.expectedOfKept() : job_.expected(); }
   /// The last readings stand one pin beside where they were taken, as it seems; what to say of it, and to do:
   /// they are moved there in one step of the history. A pin that was left out is due then.
   [[nodiscard]] const std::optional<Shift>& shift() const { return shift_; }

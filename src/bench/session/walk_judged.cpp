@@ -45,8 +45,10 @@ JudgedWalk BenchWalk::judgedBy(const ExpectedTable& table, const Walk& walk) con
 void BenchWalk::judge() {
   badJudged_ = judgedBy(job_.expected(), badSession_.walk);
   recallVerdicts();
-  judged_ = good_ ? judgedBy(known(), goodSession_.walk) : badJudged_;
-  shift_ = shiftIn(walk(), session().passedOver, known(), job_.data().probing);
+  // A good board is held against the others, not against itself.
+  judged_ = good_ ? judgedBy(job_.expectedOfKept(), goodSession_.walk) : badJudged_;
+  shift_ = shiftIn(walk(), session().passedOver, good_ ? job_.expectedOfKept() : job_.expected(),
+                   job_.data().probing);
 }
 
 void BenchWalk::recallVerdicts() {
@@ -67,7 +69,7 @@ const Expected* BenchWalk::expectedAtDue() const {
   setting.mode = mode();
   setting.other = session().walk.other;
   setting.condition = session().walk.condition;
-  return known().find(*point, setting);
+  return (good_ ? job_.expectedOfKept() : job_.expected()).find(*point, setting);
 }
 
 std::vector<std::size_t> BenchWalk::oddOnes() const {
@@ -100,7 +102,7 @@ PinStrip BenchWalk::strip() const {
   out.points = shown.title;
   out.other = shown.other.label;
   const BoardUnderWork* board = job_.board();
-  const ExpectedTable& table = known();
+  const ExpectedTable& table = good_ ? job_.expectedOfKept() : job_.expected();
   const auto readingAt = [&](std::size_t i) {
     return StripReading{shown.readings[i].value, judged_.verdicts[i].kind};
   };

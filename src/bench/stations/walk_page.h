@@ -71,8 +71,6 @@ private:
   void showMeter();
   void showVerdict();
   void showOdd();
-  /// Good boards that are not believed, and why.
-  [[nodiscard]] QString setAsideWords() const;
   [[nodiscard]] std::vector<OddList::Odd> oddPins() const;
   void showPads();
   /// By the room there is: captions, charts and the last figure go before what is due and what it reads.

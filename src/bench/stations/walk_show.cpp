@@ -152,10 +152,9 @@ void WalkPage::showMeter() {
     expected_->setWords({});
     return;
   }
-  expectedCaption_->setText(expected == nullptr  ? tr("Nothing to compare with yet")
-                            : expected->disagree ? tr("Good boards disagree")
-                            : desk_.walk.good()  ? tr("Other good boards")
-                                                 : tr("Good boards"));
+  expectedCaption_->setText(expected == nullptr ? tr("Nothing to compare with yet")
+                            : desk_.walk.good() ? tr("Other good boards")
+                                                : tr("Good boards"));
   expected_->setWords(expected != nullptr ? shown(whatIsExpected(*expected)) : QString());
 }
 
@@ -191,7 +190,7 @@ void WalkPage::showVerdict() {
   reasons_->setVisible(why_ && verdict && !walk.readings.empty() && roomy());
   if (!verdict || walk.readings.empty()) {
     taken_->setTaken({}, {});
-    explanation_->setText(setAsideWords());
+    explanation_->clear();
     reasons_->clear();
     return;
   }
@@ -201,16 +200,8 @@ void WalkPage::showVerdict() {
   QStringList lines{desk_.walk.shiftWords()};
   if (otherwise) lines << otherwiseWords();
   lines << shown(besideValueSaid(reading, *verdict));
-  if (why_ || isFlag(verdict->kind)) lines << setAsideWords();
   lines.removeAll(QString());
   explanation_->setText(lines.join(QLatin1Char('\n')));
-}
-
-QString WalkPage::setAsideWords() const {
-  QStringList lines;
-  for (const DonorSetAside& donor : desk_.walk.known().setAside)
-    lines << shown(setAsideSaid(donor));
-  return lines.join(QLatin1Char('\n'));
 }
 
 void WalkPage::showWhy() {
